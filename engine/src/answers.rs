@@ -1,0 +1,71 @@
+//! From the text of a build file to every answer: rows, checks, drawings' parts.
+
+use crate::build;
+use crate::check::Check;
+use crate::house::part::{Plan, Section};
+use crate::house::{self, About, House};
+use crate::problem::Problems;
+use crate::quantities::quantities;
+use crate::row::Rows;
+use crate::structure::structure;
+use crate::units::System;
+
+/// All that the engine is told.
+#[derive(Clone, Copy, Debug)]
+pub struct Inputs<'a> {
+    /// The bytes of the build file.
+    pub build: &'a [u8],
+    /// Units to show, when the reader wants others than the build file says.
+    pub system: Option<System>,
+}
+
+/// All that the engine answers.
+#[derive(Clone, Debug)]
+pub struct Answers {
+    /// Words about the house.
+    pub about: About,
+    /// Units for screen and paper.
+    pub system: System,
+    /// Every value, given, assumed and computed, each with its reason.
+    pub rows: Rows,
+    /// Every check, the most urgent first.
+    pub checks: Vec<Check>,
+    /// What was assumed and is not a quantity: key, value, why.
+    pub assumed: Vec<(&'static str, &'static str, &'static str)>,
+    /// Tables of the build file that nothing reads yet: key and line.
+    pub unread: Vec<(String, usize)>,
+    /// The plan.
+    pub plan: Plan,
+    /// The cross-section.
+    pub section: Section,
+}
+
+/// Everything that a build file says, computed at once.
+///
+/// # Errors
+/// Every fault of the file, with its place and what would be right.
+pub fn answers(inputs: &Inputs<'_>) -> Result<Answers, Problems> {
+    let text = build::text(inputs.build)?;
+    let source = build::Source::new(text);
+    let written = build::read(&source, text);
+    let Some(house) = house::place(&source, &written) else { return Err(source.into_problems()) };
+    let unread = written.unread.into_iter().map(|table| (table.value, table.line)).collect();
+    Ok(answers_of(house, inputs.system, unread))
+}
+
+fn answers_of(house: House, system: Option<System>, unread: Vec<(String, usize)>) -> Answers {
+    let rows = quantities(&house);
+    let checks = structure(&house, &rows);
+    let plan = house::parts(&house);
+    let section = house::section(&house);
+    Answers {
+        system: system.unwrap_or(house.system),
+        about: house.about,
+        assumed: house.assumed,
+        rows,
+        checks,
+        unread,
+        plan,
+        section,
+    }
+}

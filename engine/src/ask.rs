@@ -1,0 +1,1 @@
+//! One question from JSON.

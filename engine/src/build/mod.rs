@@ -1,0 +1,56 @@
+//! What the builder may write: the build file as written, nothing filled in yet.
+
+mod reader;
+mod written;
+
+pub use reader::{Source, Written};
+pub use written::{
+    Build, BuildTable, Crew, Dates, Drain, Ground, Opening, OpeningKind, Path, Point, Site, Stem, Trench, Wall, Water,
+};
+
+use toml::de::DeTable;
+
+use crate::problem::Problems;
+
+/// The largest build file that is read, in bytes.
+pub const LARGEST: usize = 1024 * 1024;
+
+/// The text of a build file.
+///
+/// # Errors
+/// The one fault of a file that is too large or is not UTF-8: it is not read further.
+pub fn text(bytes: &[u8]) -> Result<&str, Problems> {
+    let mut problems = Problems::default();
+    if bytes.len() > LARGEST {
+        problems.note(
+            "",
+            0..0,
+            "",
+            format!("the file has {} bytes; a build file has at most {LARGEST} (1 MiB)", bytes.len()),
+            "check that this is a build file",
+        );
+        return Err(problems);
+    }
+    std::str::from_utf8(bytes).map_err(|error| {
+        let good = std::str::from_utf8(&bytes[..error.valid_up_to()]).unwrap_or("");
+        problems.note(
+            good,
+            good.len()..good.len(),
+            "",
+            "the file is not UTF-8 text from here on",
+            "save it as UTF-8 in your editor",
+        );
+        problems
+    })
+}
+
+/// Reads a build file; faults go to the source, what could be read is returned.
+#[must_use]
+pub fn read<'i>(source: &Source<'i>, text: &'i str) -> Build {
+    let (table, errors) = DeTable::parse_recoverable(text);
+    for error in &errors {
+        let span = error.span().unwrap_or(0..0);
+        source.broken(span, error.message().lines().next().unwrap_or("this is not TOML"));
+    }
+    written::read(reader::Table::root(source, &table))
+}

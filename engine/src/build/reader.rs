@@ -1,0 +1,456 @@
+//! Reads a spanned TOML tree key by key and notes every fault with its place, so that all are told at once.
+
+use std::cell::{Cell, RefCell};
+use std::ops::Range;
+
+use jiff::civil::Date;
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+use crate::problem::{Problems, line_and_column};
+use crate::units::{self, Currency, Kind, Quantity};
+
+/// A value as it was written, with its place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Written<T> {
+    /// The value.
+    pub value: T,
+    /// Its key, such as `wall.thickness`.
+    pub path: String,
+    /// Its line in the file, from 1.
+    pub line: usize,
+    /// Its byte range in the file.
+    pub span: Range<usize>,
+}
+
+/// The text of a build file and the faults found in it so far.
+#[derive(Debug)]
+pub struct Source<'i> {
+    text: &'i str,
+    problems: RefCell<Problems>,
+    /// A file with broken lines has lost keys that its builder did write: nothing is said of missing ones.
+    broken: Cell<bool>,
+}
+
+impl<'i> Source<'i> {
+    /// A source without faults.
+    #[must_use]
+    pub fn new(text: &'i str) -> Source<'i> {
+        Source { text, problems: RefCell::default(), broken: Cell::new(false) }
+    }
+
+    /// Notes a fault at a byte range.
+    pub fn fault(&self, span: Range<usize>, path: &str, message: impl Into<String>, hint: impl Into<String>) {
+        self.problems.borrow_mut().note(self.text, span, path, message, hint);
+    }
+
+    /// Notes that a stretch of the file is not TOML.
+    pub fn broken(&self, span: Range<usize>, message: &str) {
+        self.broken.set(true);
+        self.fault(span, "", message, "a line reads key = \"value\"; a table begins with [name]");
+    }
+
+    /// Whether no fault was noted.
+    #[must_use]
+    pub fn is_clean(&self) -> bool {
+        self.problems.borrow().is_empty()
+    }
+
+    /// Every fault noted, in the order of the file.
+    #[must_use]
+    pub fn into_problems(self) -> Problems {
+        self.problems.into_inner().in_order()
+    }
+
+    fn line(&self, span: &Range<usize>) -> usize {
+        line_and_column(self.text, span.start).0
+    }
+}
+
+/// A table being read: each key asked for is known; what is left over at the end is a fault.
+pub struct Table<'s, 'i> {
+    source: &'s Source<'i>,
+    table: &'s DeTable<'i>,
+    /// Its key; empty for the file itself.
+    pub path: String,
+    /// The byte range of its header, or of the braces.
+    pub span: Range<usize>,
+    asked: Vec<&'static str>,
+}
+
+impl<'s, 'i> Table<'s, 'i> {
+    /// The file itself.
+    #[must_use]
+    pub fn root(source: &'s Source<'i>, table: &'s Spanned<DeTable<'i>>) -> Self {
+        Table { source, table: table.get_ref(), path: String::new(), span: 0..0, asked: Vec::new() }
+    }
+
+    fn value(&mut self, key: &'static str) -> Option<(&'s DeValue<'i>, Range<usize>)> {
+        self.asked.push(key);
+        self.table.get(key).map(|value| (value.get_ref(), value.span()))
+    }
+
+    fn key_path(&self, key: &str) -> String {
+        if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) }
+    }
+
+    fn wrong(&self, key: &str, span: Range<usize>, found: &DeValue<'_>, wanted: &str) {
+        self.source.fault(
+            span,
+            &self.key_path(key),
+            format!("this is {}; {wanted} was expected", kind_of(found)),
+            format!("write {wanted}"),
+        );
+    }
+
+    /// Notes that a key is missing.
+    fn missing(&self, key: &str, example: &str) {
+        if self.source.broken.get() {
+            return;
+        }
+        let path = self.key_path(key);
+        self.source.fault(
+            self.span.clone(),
+            &path,
+            format!("`{key}` is missing{}", place(&self.path)),
+            format!("write {key} = {example}"),
+        );
+    }
+
+    fn written<T>(&self, key: &str, span: Range<usize>, value: T) -> Written<T> {
+        Written { value, path: self.key_path(key), line: self.source.line(&span), span }
+    }
+
+    /// A quantity written as text with its unit.
+    pub fn quantity<T: TryFrom<Quantity>>(&mut self, key: &'static str, kind: Kind) -> Option<Written<T>> {
+        let (value, span) = self.value(key)?;
+        self.quantity_of(key, value, span, kind)
+    }
+
+    fn quantity_of<T: TryFrom<Quantity>>(
+        &self,
+        key: &str,
+        value: &DeValue<'_>,
+        span: Range<usize>,
+        kind: Kind,
+    ) -> Option<Written<T>> {
+        let text = match value {
+            DeValue::String(text) => text.to_string(),
+            DeValue::Integer(number) => number.to_string(),
+            DeValue::Float(number) => number.to_string(),
+            other => {
+                self.wrong(key, span, other, &format!("{} with its unit, such as \"{}\"", kind.name(), kind.example()));
+                return None;
+            }
+        };
+        match units::parse(&text, kind) {
+            Ok(quantity) => T::try_from(quantity).ok().map(|value| self.written(key, span, value)),
+            Err(misread) => {
+                self.source.fault(span, &self.key_path(key), misread.message, misread.hint);
+                None
+            }
+        }
+    }
+
+    /// A quantity that must be there.
+    pub fn needed<T: TryFrom<Quantity>>(&mut self, key: &'static str, kind: Kind) -> Option<Written<T>> {
+        if self.table.get(key).is_none() {
+            self.asked.push(key);
+            self.missing(key, &format!("{} in quotes, such as \"{}\"", kind.name(), kind.example()));
+            return None;
+        }
+        self.quantity(key, kind)
+    }
+
+    /// Two lengths in brackets: a point in plan.
+    pub fn point<T: TryFrom<Quantity>>(&mut self, key: &'static str) -> Option<Written<[Written<T>; 2]>> {
+        const WANTED: &str = "a point, such as [\"4.2 m\", \"0 m\"]";
+        let Some((value, span)) = self.value(key) else {
+            self.missing(key, WANTED);
+            return None;
+        };
+        match value {
+            DeValue::Array(parts) if parts.len() == 2 => {
+                let mut axes = ["x", "y"].iter().zip(parts.iter()).map(|(axis, part)| {
+                    let mut read = self.quantity_of(key, part.get_ref(), part.span(), Kind::Length)?;
+                    read.path = format!("{}.{axis}", self.key_path(key));
+                    Some(read)
+                });
+                match (axes.next().flatten(), axes.next().flatten()) {
+                    (Some(x), Some(y)) => Some(self.written(key, span, [x, y])),
+                    _ => None,
+                }
+            }
+            other => {
+                self.wrong(key, span, other, WANTED);
+                None
+            }
+        }
+    }
+
+    /// Plain text.
+    pub fn text(&mut self, key: &'static str) -> Option<Written<String>> {
+        let (value, span) = self.value(key)?;
+        match value {
+            DeValue::String(text) => Some(self.written(key, span, text.clone().into_owned())),
+            other => {
+                self.wrong(key, span, other, "text in quotes");
+                None
+            }
+        }
+    }
+
+    /// Plain text that must be there.
+    pub fn needed_text(&mut self, key: &'static str, example: &str) -> Option<Written<String>> {
+        if self.table.get(key).is_none() {
+            self.asked.push(key);
+            self.missing(key, &format!("\"{example}\""));
+            return None;
+        }
+        self.text(key)
+    }
+
+    /// One of a few words.
+    pub fn choice<T: Copy>(&mut self, key: &'static str, words: &[(&str, T)]) -> Option<Written<T>> {
+        let written = self.text(key)?;
+        if let Some((_, value)) = words.iter().find(|(word, _)| *word == written.value) {
+            return Some(Written { value: *value, path: written.path, line: written.line, span: written.span });
+        }
+        let list: Vec<String> = words.iter().map(|(word, _)| format!("\"{word}\"")).collect();
+        self.source.fault(
+            written.span,
+            &written.path,
+            format!("\"{}\" is not a word known here", written.value),
+            format!("write {}", list.join(" or ")),
+        );
+        None
+    }
+
+    /// A list of texts.
+    pub fn texts(&mut self, key: &'static str) -> Option<Written<Vec<Written<String>>>> {
+        let (value, span) = self.value(key)?;
+        let DeValue::Array(parts) = value else {
+            self.wrong(key, span, value, "a list of texts in brackets");
+            return None;
+        };
+        let mut texts = Vec::new();
+        for part in parts.iter() {
+            match part.get_ref() {
+                DeValue::String(text) => texts.push(self.written(key, part.span(), text.clone().into_owned())),
+                other => self.wrong(key, part.span(), other, "text in quotes"),
+            }
+        }
+        Some(self.written(key, span, texts))
+    }
+
+    /// Yes or no.
+    pub fn yes_or_no(&mut self, key: &'static str) -> Option<Written<bool>> {
+        let (value, span) = self.value(key)?;
+        match value {
+            DeValue::Boolean(value) => Some(self.written(key, span, *value)),
+            other => {
+                self.wrong(key, span, other, "true or false, without quotes");
+                None
+            }
+        }
+    }
+
+    /// A whole number, zero or more.
+    pub fn count(&mut self, key: &'static str) -> Option<Written<u64>> {
+        let (value, span) = self.value(key)?;
+        if let DeValue::Integer(number) = value
+            && let Ok(count) = u64::from_str_radix(number.as_str(), number.radix())
+        {
+            return Some(self.written(key, span, count));
+        }
+        self.wrong(key, span, value, "a whole number, such as 12");
+        None
+    }
+
+    /// A day, as text or as TOML's own date.
+    pub fn date(&mut self, key: &'static str) -> Option<Written<Date>> {
+        let (value, span) = self.value(key)?;
+        match value {
+            DeValue::Datetime(date) => self.date_of(key, &date.to_string(), span),
+            DeValue::String(text) => self.date_of(key, text, span),
+            other => {
+                self.wrong(key, span, other, "a date, such as 2027-05-03");
+                None
+            }
+        }
+    }
+
+    fn date_of(&self, key: &str, text: &str, span: Range<usize>) -> Option<Written<Date>> {
+        match units::parse(text, Kind::Date).map(Date::try_from) {
+            Ok(Ok(date)) => Some(self.written(key, span, date)),
+            Err(misread) => {
+                self.source.fault(span, &self.key_path(key), misread.message, misread.hint);
+                None
+            }
+            Ok(Err(_)) => None,
+        }
+    }
+
+    /// A table of its own.
+    pub fn table(&mut self, key: &'static str) -> Option<Table<'s, 'i>> {
+        let (value, span) = self.value(key)?;
+        self.table_of(key, value, span)
+    }
+
+    fn table_of(&self, key: &str, value: &'s DeValue<'i>, span: Range<usize>) -> Option<Table<'s, 'i>> {
+        match value {
+            DeValue::Table(table) => {
+                Some(Table { source: self.source, table, path: self.key_path(key), span, asked: Vec::new() })
+            }
+            other => {
+                self.wrong(key, span, other, &format!("a table, such as [{}]", self.key_path(key)));
+                None
+            }
+        }
+    }
+
+    /// Every named table in this one; each name becomes part of a path.
+    pub fn named_tables(&mut self) -> Vec<(Written<String>, Table<'s, 'i>)> {
+        let table = self.table;
+        let mut named = Vec::new();
+        for (name, value) in table.iter() {
+            let name_written = self.written(name.get_ref(), name.span(), name.get_ref().clone().into_owned());
+            if is_name(&name_written.value) {
+                if let Some(table) = self.table_of(name.get_ref(), value.get_ref(), value.span()) {
+                    named.push((name_written, table));
+                }
+            } else {
+                self.bad_name(&name_written);
+            }
+        }
+        named
+    }
+
+    /// Every table of a list (`[[wall.line]]`), each with its unique `name`, which becomes part of its path.
+    pub fn listed_tables(&mut self, key: &'static str) -> Vec<(Written<String>, Table<'s, 'i>)> {
+        let Some((value, span)) = self.value(key) else { return Vec::new() };
+        let DeValue::Array(parts) = value else {
+            self.wrong(key, span, value, &format!("a list of tables, such as [[{}]]", self.key_path(key)));
+            return Vec::new();
+        };
+        let mut listed: Vec<(Written<String>, Table<'s, 'i>)> = Vec::new();
+        for part in parts.iter() {
+            let Some(mut table) = self.table_of(key, part.get_ref(), part.span()) else { continue };
+            let Some(name) = table.needed_text("name", "south-east") else { continue };
+            if !is_name(&name.value) {
+                self.bad_name(&name);
+            } else if let Some((first, _)) = listed.iter().find(|(other, _)| other.value == name.value) {
+                self.source.fault(
+                    name.span,
+                    &format!("{}.{}", self.key_path(key), name.value),
+                    format!("the name \"{}\" is taken by line {}", name.value, first.line),
+                    "give each its own name",
+                );
+            } else {
+                table.path = format!("{}.{}", self.key_path(key), name.value);
+                listed.push((name, table));
+            }
+        }
+        listed
+    }
+
+    fn bad_name(&self, name: &Written<String>) {
+        self.source.fault(
+            name.span.clone(),
+            &name.path,
+            format!("\"{}\" is no name", name.value),
+            "use small letters, figures and hyphens, such as south-window",
+        );
+    }
+
+    /// The first line of a build file, which says how to read the rest.
+    pub fn format(&mut self) {
+        match self.value("format") {
+            Some((DeValue::Integer(number), _)) if number.as_str() == "1" => {}
+            Some((_, span)) => self.source.fault(
+                span,
+                "format",
+                "this program reads format 1",
+                "write format = 1, or use the program that wrote the file",
+            ),
+            None => self.missing("format", "1 in the first line"),
+        }
+    }
+
+    /// Notes that a table is missing, with what belongs in it.
+    pub fn missing_table(&self, key: &str, inside: &str) {
+        if self.table.get(key).is_none() && !self.source.broken.get() {
+            self.source.fault(
+                0..0,
+                key,
+                format!("the table [{key}] is missing"),
+                format!("write [{key}] with {inside}"),
+            );
+        }
+    }
+
+    /// A three-letter currency.
+    pub fn currency(&mut self, key: &'static str) -> Option<Written<Currency>> {
+        let written = self.text(key)?;
+        match Currency::parse(&written.value) {
+            Ok(value) => Some(Written { value, path: written.path, line: written.line, span: written.span }),
+            Err(misread) => {
+                self.source.fault(written.span, &written.path, misread.message, misread.hint);
+                None
+            }
+        }
+    }
+
+    /// The place of a key that may be written but is not read.
+    pub fn unread(&mut self, key: &'static str) -> Option<Written<String>> {
+        let (_, span) = self.value(key)?;
+        Some(self.written(key, span, key.to_owned()))
+    }
+
+    /// Refuses every key that was not asked for, with the nearest one that was.
+    pub fn finish(self) {
+        for (key, _) in self.table.iter() {
+            let name = key.get_ref().as_ref();
+            if self.asked.contains(&name) {
+                continue;
+            }
+            let nearest = self
+                .asked
+                .iter()
+                .map(|known| (strsim::damerau_levenshtein(known, name), *known))
+                .filter(|(distance, known)| *distance <= 1 + known.len() / 3)
+                .min();
+            let hint = match nearest {
+                Some((_, known)) => format!("did you mean `{known}`?"),
+                None => format!("known here: {}", self.asked.join(", ")),
+            };
+            self.source.fault(
+                key.span(),
+                &self.key_path(name),
+                format!("`{name}` is not a key{}", place(&self.path)),
+                hint,
+            );
+        }
+    }
+}
+
+fn place(path: &str) -> String {
+    if path.is_empty() { " of a build file".to_owned() } else { format!(" in [{path}]") }
+}
+
+fn is_name(text: &str) -> bool {
+    text.starts_with(|first: char| first.is_ascii_lowercase())
+        && text.bytes().all(|byte| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'-')
+}
+
+fn kind_of(value: &DeValue<'_>) -> &'static str {
+    match value {
+        DeValue::String(_) => "text",
+        DeValue::Integer(_) => "a whole number",
+        DeValue::Float(_) => "a number",
+        DeValue::Boolean(_) => "true or false",
+        DeValue::Datetime(_) => "a date",
+        DeValue::Array(_) => "a list",
+        DeValue::Table(_) => "a table",
+    }
+}

@@ -1,0 +1,373 @@
+//! The tables of a build file, key by key.
+
+use jiff::civil::Date;
+
+use super::reader::{Table, Written};
+use crate::units::{Currency, Kind, Length, Slope, System};
+
+/// A build file as written.
+#[derive(Clone, Debug, Default)]
+pub struct Build {
+    /// `[build]`
+    pub build: BuildTable,
+    /// `[site]`
+    pub site: Site,
+    /// `[ground]`
+    pub ground: Ground,
+    /// `[water]`
+    pub water: Water,
+    /// `[wall]`
+    pub wall: Wall,
+    /// `[openings.NAME]`
+    pub openings: Vec<Opening>,
+    /// `[crew]`
+    pub crew: Crew,
+    /// `[dates]`
+    pub dates: Dates,
+    /// Tables that the build file may hold but that nothing reads yet.
+    pub unread: Vec<Written<String>>,
+}
+
+/// `[build]`
+#[derive(Clone, Debug, Default)]
+pub struct BuildTable {
+    /// The name of the house.
+    pub name: Option<Written<String>>,
+    /// What it is, one sentence.
+    pub about: Option<Written<String>>,
+    /// The currency of every price.
+    pub currency: Option<Written<Currency>>,
+    /// Whether soil, people, prices and place are made up.
+    pub invented: Option<Written<bool>>,
+}
+
+/// Which way the house takes through the law.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Path {
+    /// Exempt from a permit, not from the code.
+    Exempt,
+    /// By the prescriptive rules of a code.
+    Prescriptive,
+    /// By an engineer's design.
+    Engineered,
+}
+
+/// `[site]`
+#[derive(Clone, Debug, Default)]
+pub struct Site {
+    /// Units for screen and paper.
+    pub units: Option<Written<System>>,
+    /// Where it is.
+    pub place: Option<Written<String>>,
+    /// What the house is for.
+    pub use_: Option<Written<String>>,
+    /// Which way through the law.
+    pub path: Option<Written<Path>>,
+    /// Names of rulebooks.
+    pub rulebooks: Option<Written<Vec<Written<String>>>>,
+    /// Direction of north in the plan, anticlockwise from the x axis.
+    pub north: Option<Written<crate::units::Angle>>,
+}
+
+/// `[ground]`
+#[derive(Clone, Debug, Default)]
+pub struct Ground {
+    /// Level of the ground outside.
+    pub outside: Option<Written<Length>>,
+    /// Level of the finished floor.
+    pub floor: Option<Written<Length>>,
+}
+
+/// `[water]`
+#[derive(Clone, Debug, Default)]
+pub struct Water {
+    /// `[water.trench]`
+    pub trench: Option<Trench>,
+    /// `[water.drain]`
+    pub drain: Option<Drain>,
+}
+
+/// `[water.trench]`
+#[derive(Clone, Debug)]
+pub struct Trench {
+    /// Width.
+    pub width: Option<Written<Length>>,
+    /// Depth below the ground outside at the high end.
+    pub depth: Option<Written<Length>>,
+    /// Fall of the bottom.
+    pub fall: Option<Written<Slope>>,
+    /// Run of the wall under which it drains.
+    pub run: Option<Written<String>>,
+    /// Distance along that run.
+    pub along: Option<Written<Length>>,
+}
+
+/// `[water.drain]`
+#[derive(Clone, Debug)]
+pub struct Drain {
+    /// Length from the trench to daylight.
+    pub length: Option<Written<Length>>,
+    /// Level of the ground where it comes out.
+    pub daylight: Option<Written<Length>>,
+}
+
+/// `[wall]`
+#[derive(Clone, Debug, Default)]
+pub struct Wall {
+    /// `[[wall.line]]`
+    pub line: Vec<Point>,
+    /// Where the wall is written, for faults of the line as a whole.
+    pub span: std::ops::Range<usize>,
+    /// Thickness at the base.
+    pub thickness: Option<Written<Length>>,
+    /// Height above the base.
+    pub height: Option<Written<Length>>,
+    /// Lean of the inner face.
+    pub batter_inside: Option<Written<Slope>>,
+    /// Lean of the outer face.
+    pub batter_outside: Option<Written<Slope>>,
+    /// `[wall.stem]`
+    pub stem: Stem,
+}
+
+/// `[wall.stem]`
+#[derive(Clone, Debug, Default)]
+pub struct Stem {
+    /// Height from the top of the rubble to the foot of the cob.
+    pub height: Option<Written<Length>>,
+    /// Width.
+    pub width: Option<Written<Length>>,
+}
+
+/// One entry of `[[wall.line]]`
+#[derive(Clone, Debug)]
+pub struct Point {
+    /// Its name.
+    pub name: Written<String>,
+    /// Where it is: x and y.
+    pub at: Option<Written<[Written<Length>; 2]>>,
+    /// A point that the run to the next point passes through, on a circle.
+    pub through: Option<Written<[Written<Length>; 2]>>,
+    /// Whether the entry asks for an arc, readable or not.
+    pub is_arc: bool,
+    /// Radius of the rounded corner.
+    pub round: Option<Written<Length>>,
+}
+
+/// What an opening is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OpeningKind {
+    /// It starts at its threshold and interrupts the stem.
+    Door,
+    /// It stands on a sill of cob.
+    Window,
+}
+
+/// `[openings.NAME]`
+#[derive(Clone, Debug)]
+pub struct Opening {
+    /// Its name.
+    pub name: Written<String>,
+    /// Door or window.
+    pub kind: Option<Written<OpeningKind>>,
+    /// The run it is in.
+    pub run: Option<Written<String>>,
+    /// Distance of its middle along the run.
+    pub along: Option<Written<Length>>,
+    /// Width between the jambs.
+    pub width: Option<Written<Length>>,
+    /// Height from threshold or sill to the head.
+    pub height: Option<Written<Length>>,
+    /// Level of a window's sill above the foot of the cob.
+    pub sill: Option<Written<Length>>,
+    /// Level of a door's threshold.
+    pub threshold: Option<Written<Length>>,
+}
+
+/// `[crew]`
+#[derive(Clone, Debug, Default)]
+pub struct Crew {
+    /// Lead builders.
+    pub leads: Option<Written<u64>>,
+    /// Helpers.
+    pub helpers: Option<Written<u64>>,
+    /// Learners.
+    pub learners: Option<Written<u64>>,
+}
+
+/// `[dates]`
+#[derive(Clone, Debug, Default)]
+pub struct Dates {
+    /// First day of the course.
+    pub start: Option<Written<Date>>,
+    /// Last day of the course.
+    pub course_over: Option<Written<Date>>,
+    /// Day by which the house keeps the weather out.
+    pub weather_tight: Option<Written<Date>>,
+    /// Day by which it can be used.
+    pub ready_for_use: Option<Written<Date>>,
+}
+
+/// Tables that have a name and no reader yet.
+const LATER: [&str; 11] =
+    ["built-in", "services", "roof", "poles", "earth", "tests", "skin", "floor", "weather", "prices", "rules"];
+
+pub(super) fn read(mut file: Table<'_, '_>) -> Build {
+    let mut build = Build::default();
+    file.format();
+    if let Some(table) = file.table("build") {
+        build.build = build_table(table);
+    } else {
+        file.missing_table("build", "name = \"My house\"");
+    }
+    if let Some(table) = file.table("site") {
+        build.site = site(table);
+    }
+    if let Some(table) = file.table("ground") {
+        build.ground = ground(table);
+    }
+    if let Some(table) = file.table("water") {
+        build.water = water(table);
+    }
+    if let Some(table) = file.table("wall") {
+        build.wall = wall(table);
+    } else {
+        file.missing_table("wall", "thickness, height and the points of [[wall.line]]");
+    }
+    if let Some(mut table) = file.table("openings") {
+        build.openings = table.named_tables().into_iter().map(|(name, table)| opening(name, table)).collect();
+    }
+    if let Some(table) = file.table("crew") {
+        build.crew = crew(table);
+    }
+    if let Some(table) = file.table("dates") {
+        build.dates = dates(table);
+    }
+    build.unread = LATER.iter().filter_map(|key| file.unread(key)).collect();
+    file.finish();
+    build
+}
+
+fn build_table(mut table: Table<'_, '_>) -> BuildTable {
+    let read = BuildTable {
+        name: table.needed_text("name", "My house"),
+        about: table.text("about"),
+        currency: table.currency("currency"),
+        invented: table.yes_or_no("invented"),
+    };
+    table.finish();
+    read
+}
+
+fn site(mut table: Table<'_, '_>) -> Site {
+    let read = Site {
+        units: table.choice("units", &[("metric", System::Metric), ("us", System::Us)]),
+        place: table.text("place"),
+        use_: table.text("use"),
+        path: table.choice(
+            "path",
+            &[("exempt", Path::Exempt), ("prescriptive", Path::Prescriptive), ("engineered", Path::Engineered)],
+        ),
+        rulebooks: table.texts("rulebooks"),
+        north: table.quantity("north", Kind::Angle),
+    };
+    table.finish();
+    read
+}
+
+fn ground(mut table: Table<'_, '_>) -> Ground {
+    let read =
+        Ground { outside: table.quantity("outside", Kind::Length), floor: table.quantity("floor", Kind::Length) };
+    table.finish();
+    read
+}
+
+fn water(mut table: Table<'_, '_>) -> Water {
+    let trench = table.table("trench").map(|mut trench| {
+        let read = Trench {
+            width: trench.quantity("width", Kind::Length),
+            depth: trench.needed("depth", Kind::Length),
+            fall: trench.quantity("fall", Kind::Slope),
+            run: trench.needed_text("run", "north"),
+            along: trench.needed("along", Kind::Length),
+        };
+        trench.finish();
+        read
+    });
+    let drain = table.table("drain").map(|mut drain| {
+        let read =
+            Drain { length: drain.needed("length", Kind::Length), daylight: drain.quantity("daylight", Kind::Length) };
+        drain.finish();
+        read
+    });
+    table.finish();
+    Water { trench, drain }
+}
+
+fn wall(mut table: Table<'_, '_>) -> Wall {
+    let span = table.span.clone();
+    let thickness = table.needed("thickness", Kind::Length);
+    let height = table.needed("height", Kind::Length);
+    table.choice("ends", &[("closed", ())]);
+    let line = table.listed_tables("line").into_iter().map(|(name, table)| point(name, table)).collect();
+    let mut wall = Wall { line, span, thickness, height, ..Wall::default() };
+    if let Some(mut batter) = table.table("batter") {
+        wall.batter_inside = batter.quantity("inside", Kind::Slope);
+        wall.batter_outside = batter.quantity("outside", Kind::Slope);
+        batter.finish();
+    }
+    if let Some(mut stem) = table.table("stem") {
+        wall.stem.height = stem.quantity("height", Kind::Length);
+        wall.stem.width = stem.quantity("width", Kind::Length);
+        stem.finish();
+    }
+    table.finish();
+    wall
+}
+
+fn point(name: Written<String>, mut table: Table<'_, '_>) -> Point {
+    let at = table.point("at");
+    let round = table.quantity("round", Kind::Length);
+    let mut point = Point { name, at, through: None, is_arc: false, round };
+    if let Some(mut arc) = table.table("arc") {
+        point.is_arc = true;
+        point.through = arc.point("through");
+        arc.finish();
+    }
+    table.finish();
+    point
+}
+
+fn opening(name: Written<String>, mut table: Table<'_, '_>) -> Opening {
+    let kind = table.choice("kind", &[("door", OpeningKind::Door), ("window", OpeningKind::Window)]);
+    let is_window = kind.as_ref().is_some_and(|kind| kind.value == OpeningKind::Window);
+    let read = Opening {
+        name,
+        run: table.needed_text("run", "south"),
+        along: table.needed("along", Kind::Length),
+        width: table.needed("width", Kind::Length),
+        height: table.needed("height", Kind::Length),
+        sill: if is_window { table.needed("sill", Kind::Length) } else { None },
+        threshold: if is_window { None } else { table.quantity("threshold", Kind::Length) },
+        kind,
+    };
+    table.finish();
+    read
+}
+
+fn crew(mut table: Table<'_, '_>) -> Crew {
+    let read = Crew { leads: table.count("leads"), helpers: table.count("helpers"), learners: table.count("learners") };
+    table.finish();
+    read
+}
+
+fn dates(mut table: Table<'_, '_>) -> Dates {
+    let read = Dates {
+        start: table.date("start"),
+        course_over: table.date("course-over"),
+        weather_tight: table.date("weather-tight"),
+        ready_for_use: table.date("ready-for-use"),
+    };
+    table.finish();
+    read
+}

@@ -1,0 +1,78 @@
+//! A trench of even width under a closed wall, its bottom falling both ways from the far side to one outlet.
+
+use crate::reason::formula;
+use crate::units::{Length, Slope, Volume};
+
+formula! {
+    /// Depth of the trench at its outlet, where it is deepest.
+    ///
+    /// The bottom falls both ways round from the far side, so each way is half the line long.
+    ///
+    /// ```text
+    /// d′ = d + s L / 2
+    /// ```
+    /// Source: the definition of a fall.
+    pub fn low_depth(depth: Length, fall: Slope, line_length: Length) -> Length {
+        depth + (line_length * fall) * 0.5
+    }
+}
+
+formula! {
+    /// Depth of the trench below the ground at a named point of the wall.
+    ///
+    /// ```text
+    /// d(x) = d + s (L / 2 − x)        x: shorter way along the line from the point to the outlet
+    /// ```
+    /// Source: the definition of a fall.
+    pub fn depth_at(depth: Length, fall: Slope, line_length: Length; to_outlet: Length) -> Length {
+        depth + (line_length * 0.5 - to_outlet) * fall
+    }
+}
+
+formula! {
+    /// Volume dug for the trench under the wall, with upright sides.
+    ///
+    /// ```text
+    /// V = w L (d + s L / 4)
+    /// ```
+    /// Source: Pappus's theorem, the middle of the trench lies on the line; the mean of an even fall is half-way.
+    pub fn trench_volume(width: Length, depth: Length, fall: Slope, line_length: Length) -> Volume {
+        line_length * width * (depth + (line_length * fall) * 0.25)
+    }
+}
+
+formula! {
+    /// A level below another by a depth.
+    ///
+    /// ```text
+    /// z′ = z − d
+    /// ```
+    /// Source: the definition of a level.
+    pub fn level_below(level: Length, depth: Length) -> Length {
+        level - depth
+    }
+}
+
+formula! {
+    /// Fall of the drain from the outlet of the trench to where it comes to daylight.
+    ///
+    /// ```text
+    /// s = (z − z′) / l        z: bottom of the trench at its outlet, z′: ground where the drain comes out
+    /// ```
+    /// Source: the definition of a fall.
+    pub fn drain_fall(outlet_level: Length, daylight: Length, length: Length) -> Slope {
+        Slope::ratio((outlet_level - daylight) / length)
+    }
+}
+
+formula! {
+    /// Volume dug for the drain, with upright sides, under ground that runs evenly to where the drain comes out.
+    ///
+    /// ```text
+    /// V = w l d / 2        d: depth of the trench at its outlet
+    /// ```
+    /// Source: a wedge; the drain is as wide as the trench.
+    pub fn drain_volume(width: Length, length: Length, depth: Length) -> Volume {
+        width * length * depth * 0.5
+    }
+}

@@ -1,0 +1,187 @@
+//! The house: every value known, every part placed.
+
+mod ground;
+mod line;
+mod openings;
+pub mod part;
+mod parts;
+mod place;
+mod section;
+
+pub use openings::offsets;
+pub use parts::parts;
+pub use place::place;
+pub use section::section;
+
+use jiff::civil::Date;
+
+use crate::build::{OpeningKind, Path};
+use crate::curve::{PlanLine, Station, Strip};
+use crate::known::Known;
+use crate::units::{Angle, Currency, Length, Slope, System};
+use crate::wall::Faces;
+
+/// A house with nothing missing.
+#[derive(Clone, Debug)]
+pub struct House {
+    /// Its name and what is said of it.
+    pub about: About,
+    /// Units for screen and paper.
+    pub system: System,
+    /// Names of the rulebooks it is held against.
+    pub rulebooks: Vec<String>,
+    /// What was assumed and is not a quantity: key, value, why.
+    pub assumed: Vec<(&'static str, &'static str, &'static str)>,
+    /// Direction of north in the plan, anticlockwise from the x axis.
+    pub north: Known<Angle>,
+    /// The wall and its stem.
+    pub wall: Wall,
+    /// The openings, in the order of the file.
+    pub openings: Vec<Opening>,
+    /// Level of the ground outside.
+    pub ground: Known<Length>,
+    /// Level of the finished floor.
+    pub floor: Known<Length>,
+    /// The rubble trench.
+    pub trench: Option<Trench>,
+    /// The drain from the trench to daylight.
+    pub drain: Option<Drain>,
+    /// Numbers of people, as written: key, title, count.
+    pub crew: Vec<(&'static str, Known<u64>)>,
+    /// Days, as written: title, day.
+    pub dates: Vec<(&'static str, Known<Date>)>,
+}
+
+/// Words about the house.
+#[derive(Clone, Debug, Default)]
+pub struct About {
+    /// Its name.
+    pub name: String,
+    /// What it is.
+    pub about: String,
+    /// Currency of prices.
+    pub currency: Option<Currency>,
+    /// Whether soil, people, prices and place are made up.
+    pub invented: bool,
+    /// Where it is.
+    pub place: String,
+    /// What it is for.
+    pub use_: String,
+    /// Which way it takes through the law.
+    pub path: Option<Path>,
+}
+
+/// A named point of the wall line.
+#[derive(Clone, Debug)]
+pub struct Point {
+    /// Its name.
+    pub name: String,
+    /// x.
+    pub x: Known<Length>,
+    /// y.
+    pub y: Known<Length>,
+    /// The point that the run to the next point passes through.
+    pub through: Option<[Known<Length>; 2]>,
+    /// Radius of its rounded corner.
+    pub round: Known<Length>,
+}
+
+/// The wall and its stem.
+#[derive(Clone, Debug)]
+pub struct Wall {
+    /// The named points.
+    pub points: Vec<Point>,
+    /// The line through them.
+    pub line: PlanLine,
+    /// Thickness at the base.
+    pub thickness: Known<Length>,
+    /// Height above the base.
+    pub height: Known<Length>,
+    /// Lean of the inner face.
+    pub batter_inside: Known<Slope>,
+    /// Lean of the outer face.
+    pub batter_outside: Known<Slope>,
+    /// Height of the stem wall.
+    pub stem_height: Known<Length>,
+    /// Width of the stem wall.
+    pub stem_width: Known<Length>,
+}
+
+impl Wall {
+    /// Where the faces stand.
+    #[must_use]
+    pub fn faces(&self) -> Faces {
+        Faces {
+            thickness: self.thickness.value,
+            batter_inside: self.batter_inside.value,
+            batter_outside: self.batter_outside.value,
+        }
+    }
+}
+
+/// A door or a window.
+#[derive(Clone, Debug)]
+pub struct Opening {
+    /// Its name.
+    pub name: String,
+    /// Door or window.
+    pub kind: OpeningKind,
+    /// The run it is in, by place in the list of points.
+    pub run: usize,
+    /// Distance of its middle along that run.
+    pub along: Known<Length>,
+    /// Width.
+    pub width: Known<Length>,
+    /// Height.
+    pub height: Known<Length>,
+    /// Level of the sill or the threshold.
+    pub bottom: Known<Length>,
+    /// Its middle on the line.
+    pub station: Station,
+}
+
+impl Opening {
+    /// Its key.
+    #[must_use]
+    pub fn path(&self, noun: &str) -> String {
+        format!("openings.{}.{noun}", self.name)
+    }
+
+    /// Level of its head.
+    #[must_use]
+    pub fn head(&self) -> Length {
+        self.bottom.value + self.height.value
+    }
+
+    /// The strip that it cuts across the wall; placing it proved that there is one.
+    #[must_use]
+    pub fn strip<'a>(&self, wall: &'a Wall) -> Option<Strip<'a>> {
+        Strip::across(&wall.line, self.station, self.width.value.in_m(), openings::offsets(wall))
+    }
+}
+
+/// The rubble trench under the wall.
+#[derive(Clone, Debug)]
+pub struct Trench {
+    /// Width.
+    pub width: Known<Length>,
+    /// Depth below the ground outside where it is least.
+    pub depth: Known<Length>,
+    /// Fall of its bottom.
+    pub fall: Known<Slope>,
+    /// Run under which it drains.
+    pub run: usize,
+    /// Distance along that run.
+    pub along: Known<Length>,
+    /// The outlet on the line.
+    pub outlet: Station,
+}
+
+/// The drain to daylight.
+#[derive(Clone, Debug)]
+pub struct Drain {
+    /// Its length.
+    pub length: Known<Length>,
+    /// Level of the ground where it comes out, when it was measured.
+    pub daylight: Option<Known<Length>>,
+}

@@ -1,0 +1,137 @@
+//! What a drawing needs of a placed part: its outlines in plan and in section, and the dimensions that a builder wants.
+
+use kurbo::{Point, Vec2};
+
+use crate::units::Length;
+
+/// What a part is made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Material {
+    /// Cob.
+    Cob,
+    /// Stone, laid or as rubble.
+    Stone,
+    /// The finished floor.
+    Floor,
+    /// The ground as it was found.
+    Ground,
+    /// Nothing: an opening.
+    Opening,
+}
+
+/// What a line of a drawing means.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Meaning {
+    /// Cut through: heavy, filled.
+    Cut,
+    /// Seen beyond the cut: fine.
+    Seen,
+    /// Hidden, above or below: dashed.
+    Hidden,
+}
+
+/// A line or an area, in metres.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outline {
+    /// Its points.
+    pub points: Vec<Point>,
+    /// Whether the last point joins the first.
+    pub closed: bool,
+    /// What it means.
+    pub meaning: Meaning,
+}
+
+/// A placed part of the house.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Part {
+    /// Its key.
+    pub path: String,
+    /// Its name.
+    pub name: String,
+    /// What it is made of.
+    pub material: Material,
+    /// Its outlines; closed outlines of one part that lie in each other leave holes.
+    pub outlines: Vec<Outline>,
+}
+
+/// How a dimension is drawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Measured {
+    /// Between two points, the dimension line moved away from them in a direction.
+    Between {
+        /// First point.
+        from: Point,
+        /// Second point.
+        to: Point,
+        /// Unit direction in which the dimension line moves clear of the part.
+        away: Vec2,
+    },
+    /// A radius from a centre to a curve.
+    Radius {
+        /// Centre.
+        centre: Point,
+        /// Point on the curve.
+        on: Point,
+    },
+}
+
+/// A dimension: where it is taken, and the row that says how much it is.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dimension {
+    /// The row's path.
+    pub path: String,
+    /// Where it is taken.
+    pub measured: Measured,
+}
+
+/// A named place in the drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Place {
+    /// The key of what stands there.
+    pub path: String,
+    /// What it is called.
+    pub name: String,
+    /// Where.
+    pub at: Point,
+}
+
+/// The plan, cut through wall and windows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plan {
+    /// Height of the cut above the foot of the cob.
+    pub cut_at: Length,
+    /// The parts.
+    pub parts: Vec<Part>,
+    /// Dimensions in the order of their worth: the first find room first.
+    pub dimensions: Vec<Dimension>,
+    /// Names of openings and of points of the line.
+    pub places: Vec<Place>,
+    /// Unit direction of north.
+    pub north: Vec2,
+    /// Where the cross-section is cut: two points, seen to the left of the way from the first to the second.
+    pub section: [Point; 2],
+}
+
+/// A level on the cross-section and the row that says how high it is.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Level {
+    /// The row's path.
+    pub path: String,
+    /// What lies at that level.
+    pub name: String,
+    /// The level, from the foot of the cob.
+    pub at: Length,
+}
+
+/// The cross-section: x runs along the cut, y is up, from the foot of the cob.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Section {
+    /// The parts.
+    pub parts: Vec<Part>,
+    /// Levels, from low to high.
+    pub levels: Vec<Level>,
+    /// Dimensions.
+    pub dimensions: Vec<Dimension>,
+    /// Names of what is cut.
+    pub places: Vec<Place>,
+}

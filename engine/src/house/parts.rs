@@ -1,0 +1,201 @@
+//! The plan: what a cut through wall and windows shows, with the dimensions that a builder wants.
+
+use kurbo::{Point, Vec2};
+
+use super::part::{Dimension, Material, Meaning, Measured, Outline, Part, Place, Plan};
+use super::section::cut_line;
+use super::{House, Opening};
+use crate::build::OpeningKind;
+use crate::curve::{Bend, Piece};
+use crate::units::Length;
+
+/// Chord error of drawn curves, in metres.
+pub(super) const CHORD: f64 = 0.001;
+
+/// The plan of a house.
+#[must_use]
+pub fn parts(house: &House) -> Plan {
+    let cut_at = cut_height(house);
+    let mut parts = Vec::new();
+    if let Some(trench) = &house.trench {
+        let half = (trench.width.value * 0.5).in_m();
+        parts.push(ring(house, "water.trench", "rubble trench", Material::Stone, half, Meaning::Hidden));
+    }
+    let half = (house.wall.stem_width.value * 0.5).in_m();
+    parts.push(ring(house, "wall.stem", "stem wall", Material::Stone, half, Meaning::Seen));
+    parts.push(wall(house, cut_at));
+    parts.extend(house.openings.iter().filter_map(|opening| hole(house, opening)));
+    let north = house.north.value.in_rad();
+    Plan {
+        cut_at,
+        parts,
+        dimensions: dimensions(house, cut_at),
+        places: places(house),
+        north: Vec2::from_angle(north),
+        section: cut_line(house),
+    }
+}
+
+/// As high as cuts the most openings; among those the lowest, in steps of 50 mm.
+fn cut_height(house: &House) -> Length {
+    let cuts = |at: Length| house.openings.iter().filter(|opening| is_cut(opening, at)).count();
+    let steps = (house.wall.height.value.in_mm() / 50.0).floor().clamp(2.0, 400.0) as u32;
+    let heights = (1..steps).map(|step| Length::mm(50.0 * f64::from(step)));
+    let mut best = house.wall.height.value * 0.5;
+    for height in heights {
+        if cuts(height) > cuts(best) {
+            best = height;
+        }
+    }
+    best
+}
+
+fn is_cut(opening: &Opening, at: Length) -> bool {
+    opening.bottom.value < at && at < opening.head()
+}
+
+fn ring(house: &House, path: &str, name: &str, material: Material, half: f64, meaning: Meaning) -> Part {
+    let outline = |offset| Outline { points: house.wall.line.outline(offset, CHORD), closed: true, meaning };
+    Part { path: path.into(), name: name.into(), material, outlines: vec![outline(half), outline(-half)] }
+}
+
+fn wall(house: &House, at: Length) -> Part {
+    let line = &house.wall.line;
+    let (inner, outer) = (house.wall.faces().inner(at).in_m(), house.wall.faces().outer(at).in_m());
+    let mut cut: Vec<([f64; 2], [f64; 2])> = house
+        .openings
+        .iter()
+        .filter(|opening| is_cut(opening, at))
+        .filter_map(|opening| opening.strip(&house.wall))
+        .map(|strip| (strip.along_line(inner), strip.along_line(outer)))
+        .collect();
+    cut.sort_by(|a, b| a.0[0].total_cmp(&b.0[0]));
+    let closed = |points| Outline { points, closed: true, meaning: Meaning::Cut };
+    let outlines = if cut.is_empty() {
+        vec![closed(line.outline(outer, CHORD)), closed(line.outline(inner, CHORD))]
+    } else {
+        let whole = line.length();
+        (0..cut.len())
+            .map(|index| {
+                let (from, mut to) = (cut[index], cut[(index + 1) % cut.len()]);
+                if index + 1 == cut.len() {
+                    to = ([to.0[0] + whole, 0.0], [to.1[0] + whole, 0.0]);
+                }
+                let mut points = along(line.pieces(), outer, from.1[1], to.1[0]);
+                let mut back = along(line.pieces(), inner, from.0[1], to.0[0]);
+                back.reverse();
+                points.extend(back);
+                closed(points)
+            })
+            .collect()
+    };
+    Part { path: "wall".into(), name: "cob wall".into(), material: Material::Cob, outlines }
+}
+
+/// Points of a face between two distances along the centre line, both ends included, in metres.
+fn along(pieces: &[Piece], offset: f64, from: f64, to: f64) -> Vec<Point> {
+    let mut points = Vec::new();
+    let mut begin = 0.0;
+    for piece in pieces.iter().cycle().take(3 * pieces.len()) {
+        let length = piece.length();
+        let (start, end) = ((from - begin).max(0.0), (to - begin).min(length));
+        if end > start {
+            let face = piece.part(start, end).offset(offset);
+            points.extend(face.flatten(CHORD));
+            if to - begin <= length {
+                points.push(face.end);
+                break;
+            }
+        }
+        begin += length;
+    }
+    points
+}
+
+fn hole(house: &House, opening: &Opening) -> Option<Part> {
+    let strip = opening.strip(&house.wall)?;
+    let height = if opening.kind == OpeningKind::Door { Length::ZERO } else { opening.bottom.value };
+    let faces = house.wall.faces();
+    let side = |offset: f64| -> Vec<Point> {
+        let face = strip.face(offset);
+        face.iter()
+            .flat_map(|piece| piece.flatten(CHORD).collect::<Vec<_>>())
+            .chain(face.last().map(|last| last.end))
+            .collect()
+    };
+    let line = |points| Outline { points, closed: false, meaning: Meaning::Seen };
+    Some(Part {
+        path: format!("openings.{}", opening.name),
+        name: opening.name.clone(),
+        material: Material::Opening,
+        outlines: vec![line(side(faces.outer(height).in_m())), line(side(faces.inner(height).in_m()))],
+    })
+}
+
+fn dimensions(house: &House, at: Length) -> Vec<Dimension> {
+    let wall = &house.wall;
+    let half = (wall.thickness.value * 0.5).in_m();
+    let (extent, _) = wall.line.extent(half);
+    let (up, right) = (Vec2::new(0.0, 1.0), Vec2::new(1.0, 0.0));
+    let between =
+        |path: &str, from, to, away| Dimension { path: path.into(), measured: Measured::Between { from, to, away } };
+    let mut dimensions = vec![
+        between("wall.overall-x", Point::new(extent.x0, extent.y0), Point::new(extent.x1, extent.y0), -up),
+        between("wall.overall-y", Point::new(extent.x1, extent.y0), Point::new(extent.x1, extent.y1), right),
+    ];
+    for opening in &house.openings {
+        let Some(strip) = opening.strip(wall) else { continue };
+        let outer = strip.face(wall.faces().outer(at).in_m());
+        if let (Some(first), Some(last)) = (outer.first(), outer.last()) {
+            let away = -opening.station.axis.turn_90();
+            dimensions.push(between(&opening.width.path, first.start, last.end, away));
+        }
+        let run = &wall.line.runs()[opening.run];
+        let away = opening.station.axis.turn_90();
+        if run.whole.bend == Bend::Straight {
+            dimensions.push(between(&opening.along.path, run.whole.start, opening.station.point, away));
+        }
+    }
+    for (point, run) in wall.points.iter().zip(wall.line.runs()) {
+        match run.whole.bend {
+            Bend::Straight => {
+                let away = -run.whole.direction(0.0).turn_90();
+                dimensions.push(between(
+                    &format!("wall.line.{}.run", point.name),
+                    run.whole.start,
+                    run.whole.end,
+                    away,
+                ));
+            }
+            Bend::Arc { centre, .. } => {
+                let on = run.whole.at(run.whole.length() * 0.5);
+                let path = format!("wall.line.{}.radius", point.name);
+                dimensions.push(Dimension { path, measured: Measured::Radius { centre, on } });
+            }
+        }
+    }
+    if let Some(piece) = wall.line.pieces().iter().max_by(|a, b| a.length().total_cmp(&b.length())) {
+        let middle = piece.length() * 0.25;
+        let across = -piece.direction(middle).turn_90();
+        let (from, to) = (piece.at(middle) - across * half, piece.at(middle) + across * half);
+        dimensions.push(between("wall.thickness", from, to, piece.direction(middle)));
+    }
+    dimensions
+}
+
+fn places(house: &House) -> Vec<Place> {
+    let points = house.wall.points.iter().map(|point| Place {
+        path: format!("wall.line.{}", point.name),
+        name: point.name.clone(),
+        at: Point::new(point.x.value.in_m(), point.y.value.in_m()),
+    });
+    let openings = house.openings.iter().map(|opening| Place {
+        path: format!("openings.{}", opening.name),
+        name: opening.name.clone(),
+        at: opening.station.point,
+    });
+    points
+        .chain(openings)
+        .chain([Place { path: "room.area".into(), name: "room".into(), at: house.wall.line.centre() }])
+        .collect()
+}

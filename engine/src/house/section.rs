@@ -1,0 +1,239 @@
+//! The cross-section: what an upright cut through the room and its first door shows, and what is seen beyond it.
+
+use kurbo::{Point, Vec2};
+
+use super::House;
+use super::part::{Dimension, Level, Material, Meaning, Measured, Outline, Part, Place, Section};
+use super::parts::CHORD;
+use crate::build::OpeningKind;
+use crate::units::Length;
+
+/// Steps in height between which a cut face is drawn straight.
+const STEPS: u32 = 8;
+
+/// The cut: an origin in the room, a unit direction along it, and the direction in which one looks.
+struct Cut {
+    origin: Point,
+    along: Vec2,
+    beyond: Vec2,
+}
+
+fn cut(house: &House) -> Cut {
+    let origin = house.wall.line.centre();
+    let door = house.openings.iter().find(|opening| opening.kind == OpeningKind::Door).or(house.openings.first());
+    let towards = door.map_or(Vec2::new(-1.0, 0.0), |door| door.station.point - origin);
+    let along = if towards.hypot() < 1e-6 { Vec2::new(1.0, 0.0) } else { -towards.normalize() };
+    Cut { origin, along, beyond: along.turn_90() }
+}
+
+/// Where the cut enters and leaves the house, half a metre outside: seen to the left of the way.
+pub(super) fn cut_line(house: &House) -> [Point; 2] {
+    let cut = cut(house);
+    let half = (house.wall.thickness.value * 0.5).in_m();
+    let places = crossings(&house.wall.line.outline(half, CHORD), &cut);
+    let (first, last) = (places.first().copied().unwrap_or(-1.0), places.last().copied().unwrap_or(1.0));
+    [cut.origin + cut.along * (first - 0.5), cut.origin + cut.along * (last + 0.5)]
+}
+
+/// Where a closed polyline crosses the cut, as distances along it, in order.
+fn crossings(points: &[Point], cut: &Cut) -> Vec<f64> {
+    let side = |point: Point| (point - cut.origin).dot(cut.beyond);
+    let mut places: Vec<f64> = (0..points.len())
+        .filter_map(|index| {
+            let (a, b) = (points[index], points[(index + 1) % points.len()]);
+            let (p, q) = (side(a), side(b));
+            ((p < 0.0) != (q < 0.0)).then(|| (a.lerp(b, p / (p - q)) - cut.origin).dot(cut.along))
+        })
+        .collect();
+    places.sort_by(f64::total_cmp);
+    places
+}
+
+/// Pairs of distances between which the cut passes through a body that stands between two offsets of the line.
+fn through(house: &House, inner: f64, outer: f64, cut: &Cut) -> Vec<[f64; 2]> {
+    let line = &house.wall.line;
+    let mut places = crossings(&line.outline(outer, CHORD), cut);
+    places.extend(crossings(&line.outline(inner, CHORD), cut));
+    places.sort_by(f64::total_cmp);
+    places.chunks_exact(2).map(|pair| [pair[0], pair[1]]).collect()
+}
+
+/// The cross-section of a house.
+#[must_use]
+pub fn section(house: &House) -> Section {
+    let cut = cut(house);
+    let wall = &house.wall;
+    let half_stem = (wall.stem_width.value * 0.5).in_m();
+    let stem = through(house, -half_stem, half_stem, &cut);
+    let (low, foot) = (house.ground.value.in_m(), -wall.stem_height.value.in_m());
+    let mut parts = vec![floor(house, &stem)];
+    if let Some(trench) = &house.trench {
+        let half = (trench.width.value * 0.5).in_m();
+        let bottom = low - trench.depth.value.in_m();
+        let bodies = through(house, -half, half, &cut).into_iter().map(|span| rectangle(span, bottom, foot)).collect();
+        parts.push(part("water.trench", "rubble trench", Material::Stone, bodies));
+    }
+    let doors = cut_openings(house, &cut);
+    let stones = stem.iter().map(|&span| {
+        let top = door_at(&doors, span).map_or(0.0, |(bottom, _)| bottom.min(0.0));
+        rectangle(span, foot, top)
+    });
+    parts.push(part("wall.stem", "stem wall", Material::Stone, stones.collect()));
+    parts.push(part("wall", "cob wall", Material::Cob, cob(house, &cut, &doors)));
+    parts.extend(beyond(house, &cut));
+    let places = parts
+        .iter()
+        .filter(|part| part.material != Material::Opening)
+        .filter_map(|part| {
+            let last = part.outlines.last()?;
+            let sum = last.points.iter().fold(Vec2::ZERO, |sum, point| sum + point.to_vec2());
+            let at = (sum / last.points.len() as f64).to_point();
+            Some(Place { path: part.path.clone(), name: part.name.clone(), at })
+        })
+        .collect();
+    parts.insert(0, ground(house, &cut));
+    Section { levels: levels(house), dimensions: dimensions(house, &cut), parts, places }
+}
+
+fn part(path: &str, name: &str, material: Material, outlines: Vec<Outline>) -> Part {
+    Part { path: path.into(), name: name.into(), material, outlines }
+}
+
+fn rectangle([left, right]: [f64; 2], bottom: f64, top: f64) -> Outline {
+    let points = [(left, bottom), (right, bottom), (right, top), (left, top)].map(|(x, y)| Point::new(x, y));
+    Outline { points: points.to_vec(), closed: true, meaning: Meaning::Cut }
+}
+
+/// Openings that the cut passes through: where, from which level to which.
+fn cut_openings(house: &House, cut: &Cut) -> Vec<([f64; 2], f64, f64)> {
+    let half_width = |opening: &super::Opening| (opening.width.value * 0.5).in_m();
+    house
+        .openings
+        .iter()
+        .filter_map(|opening| {
+            let offset = opening.station.point - cut.origin;
+            let across = -opening.station.axis.turn_90();
+            let slope = across.dot(cut.along);
+            if slope.abs() < 1e-6 {
+                return None;
+            }
+            let at = offset.dot(across) / slope;
+            let place = cut.origin + cut.along * at;
+            let aside = (place - opening.station.point).dot(opening.station.axis).abs();
+            let reach = (house.wall.thickness.value.in_m() * 0.5 / slope.abs()).max(0.05);
+            (aside < half_width(opening))
+                .then(|| ([at - reach, at + reach], opening.bottom.value.in_m(), opening.head().in_m()))
+        })
+        .collect()
+}
+
+fn door_at(doors: &[([f64; 2], f64, f64)], [left, right]: [f64; 2]) -> Option<(f64, f64)> {
+    let middle = 0.5 * (left + right);
+    doors.iter().find(|([from, to], _, _)| (*from..=*to).contains(&middle)).map(|&(_, bottom, head)| (bottom, head))
+}
+
+/// The cob cut through: each place in the plan, in the bands below and above an opening, face by face in steps.
+fn cob(house: &House, cut: &Cut, doors: &[([f64; 2], f64, f64)]) -> Vec<Outline> {
+    let faces = house.wall.faces();
+    let height = house.wall.height.value.in_m();
+    let at = |z: f64| through(house, faces.inner(Length::m(z)).in_m(), faces.outer(Length::m(z)).in_m(), cut);
+    let base = at(0.0);
+    let mut outlines = Vec::new();
+    for (place, &span) in base.iter().enumerate() {
+        let bands = match door_at(doors, span) {
+            Some((bottom, head)) => vec![(0.0, bottom.max(0.0)), (head, height)],
+            None => vec![(0.0, height)],
+        };
+        for (low, high) in bands.into_iter().filter(|(low, high)| high - low > 1e-9) {
+            let levels = (0..=STEPS).map(|step| low + (high - low) * f64::from(step) / f64::from(STEPS));
+            let rows: Vec<([f64; 2], f64)> = levels.filter_map(|z| at(z).get(place).map(|&span| (span, z))).collect();
+            let left = rows.iter().map(|([left, _], z)| Point::new(*left, *z));
+            let right = rows.iter().rev().map(|([_, right], z)| Point::new(*right, *z));
+            outlines.push(Outline { points: left.chain(right).collect(), closed: true, meaning: Meaning::Cut });
+        }
+    }
+    outlines
+}
+
+fn floor(house: &House, stem: &[[f64; 2]]) -> Part {
+    let level = house.floor.value.in_m();
+    let lines = stem.windows(2).step_by(2).map(|pair| Outline {
+        points: vec![Point::new(pair[0][1], level), Point::new(pair[1][0], level)],
+        closed: false,
+        meaning: Meaning::Cut,
+    });
+    part("ground.floor", "finished floor", Material::Floor, lines.collect())
+}
+
+/// The ground outside, level, to either side and a metre and a half away.
+fn ground(house: &House, cut: &Cut) -> Part {
+    let half = (house.wall.stem_width.value * 0.5).in_m();
+    let places = crossings(&house.wall.line.outline(half, CHORD), cut);
+    let (first, last) = (places.first().copied().unwrap_or(0.0), places.last().copied().unwrap_or(0.0));
+    let level = house.ground.value.in_m();
+    let line = |from: f64, to: f64| Outline {
+        points: vec![Point::new(from, level), Point::new(to, level)],
+        closed: false,
+        meaning: Meaning::Cut,
+    };
+    part("ground.outside", "ground outside", Material::Ground, vec![line(first - 1.5, first), line(last, last + 1.5)])
+}
+
+/// Openings seen on the far side, inside the room.
+fn beyond(house: &House, cut: &Cut) -> Vec<Part> {
+    let wall = &house.wall;
+    let seen = house.openings.iter().filter_map(|opening| {
+        let strip = opening.strip(wall)?;
+        let facing = -opening.station.axis.turn_90();
+        if facing.dot(cut.beyond) < 0.2 || (opening.station.point - cut.origin).dot(cut.beyond) < 0.1 {
+            return None;
+        }
+        let side = |level: Length| -> Option<[f64; 2]> {
+            let face = strip.face(wall.faces().inner(level).in_m());
+            let place = |point: Point| (point - cut.origin).dot(cut.along);
+            Some([place(face.first()?.start), place(face.last()?.end)])
+        };
+        let (bottom, head) = (opening.bottom.value.max(house.floor.value), opening.head());
+        let (low, high) = (side(bottom)?, side(head)?);
+        let (bottom, head) = (bottom.in_m(), head.in_m());
+        let points = [(low[0], bottom), (low[1], bottom), (high[1], head), (high[0], head)];
+        let outline =
+            Outline { points: points.map(|(x, y)| Point::new(x, y)).to_vec(), closed: true, meaning: Meaning::Seen };
+        Some(part(&format!("openings.{}", opening.name), &opening.name, Material::Opening, vec![outline]))
+    });
+    seen.collect()
+}
+
+fn levels(house: &House) -> Vec<Level> {
+    let wall = &house.wall;
+    let level = |path: &str, name: &str, at: Length| Level { path: path.into(), name: name.into(), at };
+    let mut levels = vec![
+        level("ground.outside", "ground outside", house.ground.value),
+        level("ground.floor", "finished floor", house.floor.value),
+        level("wall.height", "top of the wall", wall.height.value),
+    ];
+    if house.trench.is_some() {
+        levels.push(level("wall.stem.height", "foot of the stem", -wall.stem_height.value));
+    }
+    levels.sort_by(|a, b| a.at.in_m().total_cmp(&b.at.in_m()));
+    levels
+}
+
+fn dimensions(house: &House, cut: &Cut) -> Vec<Dimension> {
+    let wall = &house.wall;
+    let faces = wall.faces();
+    let at = |z: Length| through(house, faces.inner(z).in_m(), faces.outer(z).in_m(), cut).last().copied();
+    let up = Vec2::new(0.0, 1.0);
+    let mut dimensions = Vec::new();
+    let mut between = |path: &str, [left, right]: [f64; 2], level: f64, away: Vec2| {
+        let measured = Measured::Between { from: Point::new(left, level), to: Point::new(right, level), away };
+        dimensions.push(Dimension { path: path.into(), measured });
+    };
+    if let Some(top) = at(wall.height.value) {
+        between("wall.top-thickness", top, wall.height.value.in_m(), up);
+    }
+    if let Some(base) = at(Length::ZERO) {
+        between("wall.thickness", base, 0.0, -up);
+    }
+    dimensions
+}

@@ -1,0 +1,46 @@
+//! One build file in; every quantity, check and placed part out.
+//!
+//! ```text
+//! text ─► build (as written) ─► house (nothing missing, placed) ─► quantities ─► structure ─► answers
+//! ```
+//!
+//! Storeys, from the ground up; a module uses lower ones, and those of its own storey that stand before it:
+//! 0 [`units`] [`sources`] · 1 [`problem`] [`known`] [`reason`] [`row`] [`check`] · 2 `solve` · 3 [`curve`]
+//! [`rulebook`] · 4 the rooms [`ground`] [`wall`] · 5 [`build`] · 6 [`house`] · 7 the walks [`quantities`]
+//! [`structure`] · 9 [`answers`] [`ask`] [`proof`]. `tests/tidy.rs` holds them to it.
+//!
+//! The engine has no disk, clock, network, environment or threads: all it knows comes in by [`answers::Inputs`].
+
+pub mod units;
+
+pub mod sources;
+
+pub mod problem;
+
+pub mod known;
+
+pub mod reason;
+
+pub mod row;
+
+pub mod check;
+
+mod solve;
+
+pub mod curve;
+
+pub mod rulebook;
+
+pub mod ground;
+pub mod wall;
+
+pub mod build;
+
+pub mod house;
+
+pub mod quantities;
+pub mod structure;
+
+pub mod answers;
+pub mod ask;
+pub mod proof;

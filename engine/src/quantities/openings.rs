@@ -1,0 +1,216 @@
+//! Rows of the openings: what each takes out, and the cob that is left beside it.
+
+use super::line::{bind, bind_run, path};
+use crate::build::OpeningKind;
+use crate::curve::Strip;
+use crate::house::{House, Opening};
+use crate::reason::Answer;
+use crate::row::Rows;
+use crate::units::Length;
+use crate::wall;
+
+/// A corner is where the runs turn by this much or more, in degrees: our judgement.
+const CORNER_TURN: f64 = 30.0;
+
+pub(super) fn walk(house: &House, rows: &mut Rows) {
+    for opening in &house.openings {
+        known(opening, rows);
+    }
+    for opening in &house.openings {
+        let Some(strip) = opening.strip(&house.wall) else { continue };
+        holes(house, opening, &strip, rows);
+        corner_distance(house, opening, &strip, rows);
+    }
+    piers(house, rows);
+}
+
+fn known(opening: &Opening, rows: &mut Rows) {
+    let name = &opening.name;
+    let bottom = if opening.kind == OpeningKind::Door { "threshold" } else { "sill" };
+    rows.known(format!("middle of {name} along its run"), &opening.along);
+    rows.known(format!("width of {name}"), &opening.width);
+    rows.known(format!("height of {name}"), &opening.height);
+    rows.known(format!("level of the {bottom} of {name}"), &opening.bottom);
+}
+
+/// Binds the sizes of an opening, and the shape of the wall where it stands.
+fn bound<T>(answer: Answer<T>, house: &House, opening: &Opening, strip: &Strip<'_>, rows: &Rows) -> Answer<T> {
+    let bottom = opening.bottom.path.as_str();
+    let answer = answer
+        .from("width", opening.path("width"))
+        .from("height", opening.path("height"))
+        .from("bottom", bottom)
+        .from("threshold", bottom)
+        .from("thickness", "wall.thickness")
+        .from("stem width", "wall.stem.width")
+        .from("batter inside", "wall.batter.inside")
+        .from("batter outside", "wall.batter.outside");
+    curvature(answer, house, opening, strip, rows)
+}
+
+/// In one straight run the place of an opening does not change what it takes out; in one arc its radius does; across a
+/// joint its place and both runs do.
+fn curvature<T>(mut answer: Answer<T>, house: &House, opening: &Opening, strip: &Strip<'_>, rows: &Rows) -> Answer<T> {
+    let line = &house.wall.line;
+    let touched = strip.touches(crate::house::offsets(&house.wall));
+    if let [piece] = touched[..] {
+        let point = &house.wall.points[line.owner(piece)];
+        return bind(answer, rows, &path(point, if line.is_corner(piece) { "round" } else { "radius" }));
+    }
+    answer = bind(answer, rows, &opening.along.path);
+    let count = house.wall.points.len();
+    for piece in touched {
+        let run = line.owner(piece);
+        answer = bind_run(answer, house, run, rows);
+        if line.is_corner(piece) {
+            answer = bind_run(answer, house, (run + count - 1) % count, rows);
+            answer = bind(answer, rows, &path(&house.wall.points[run], "round"));
+        }
+    }
+    answer
+}
+
+fn holes(house: &House, opening: &Opening, strip: &Strip<'_>, rows: &mut Rows) {
+    let wall = &house.wall;
+    let (thickness, inside, outside) = (wall.thickness.value, wall.batter_inside.value, wall.batter_outside.value);
+    let (width, height, bottom) = (opening.width.value, opening.height.value, opening.bottom.value);
+    let name = &opening.name;
+    let volume = wall::cob_removed(width, height, bottom, thickness, inside, outside, strip);
+    let volume = bound(volume, house, opening, strip, rows);
+    rows.add(opening.path("volume"), format!("cob that {name} takes out"), volume);
+    let outer = wall::outer_face_removed(width, height, bottom, thickness, outside, strip)
+        .from("batter", "wall.batter.outside");
+    let outer = bound(outer, house, opening, strip, rows);
+    rows.add(opening.path("outer-area"), format!("outer face that {name} takes out"), outer);
+    let inner =
+        wall::inner_face_removed(width, height, bottom, thickness, inside, strip).from("batter", "wall.batter.inside");
+    let inner = bound(inner, house, opening, strip, rows);
+    rows.add(opening.path("inner-area"), format!("inner face that {name} takes out"), inner);
+    let has_sill = opening.kind == OpeningKind::Window;
+    let reveal = wall::reveal(width, height, bottom, thickness, inside, outside, strip, has_sill);
+    let reveal = bound(reveal, house, opening, strip, rows);
+    rows.add(opening.path("reveal-area"), format!("reveals of {name}"), reveal);
+    if opening.kind == OpeningKind::Door && bottom < Length::ZERO {
+        let stem = wall::stem_removed(width, bottom, wall.stem_width.value, strip);
+        let stem = bound(stem, house, opening, strip, rows);
+        rows.add(opening.path("stem-volume"), format!("stem wall that {name} takes out"), stem);
+    }
+}
+
+/// Half the opening along the centre line, behind and ahead of its middle, in metres.
+fn halves(house: &House, opening: &Opening, strip: &Strip<'_>) -> [f64; 2] {
+    let line = &house.wall.line;
+    let before: f64 = line.pieces()[..opening.station.piece].iter().map(crate::curve::Piece::length).sum();
+    let middle = before + opening.station.along;
+    let [start, end] = strip.along_line(0.0);
+    let turn = if start > middle { line.length() } else { 0.0 };
+    [middle + turn - start, end - middle - turn]
+}
+
+fn corner_distance(house: &House, opening: &Opening, strip: &Strip<'_>, rows: &mut Rows) {
+    let runs = house.wall.line.runs();
+    let points = &house.wall.points;
+    let count = runs.len();
+    let turns = |index: usize| runs[index].turn.to_degrees().abs() >= CORNER_TURN;
+    if !(0..count).any(turns) {
+        return;
+    }
+    let [behind, ahead] = halves(house, opening, strip);
+    let mut back = opening.along.value.in_m() - behind;
+    let mut back_over = Vec::new();
+    let mut index = opening.run;
+    while !turns(index) {
+        index = (index + count - 1) % count;
+        back += runs[index].whole.length();
+        back_over.push(index);
+    }
+    let mut forward = -opening.along.value.in_m() - ahead;
+    let mut forward_over = Vec::new();
+    let mut index = opening.run;
+    loop {
+        forward += runs[index].whole.length();
+        forward_over.push(index);
+        index = (index + 1) % count;
+        if turns(index) {
+            break;
+        }
+    }
+    let (distance, over) = if back <= forward { (back, back_over) } else { (forward, forward_over) };
+    let mut answer = wall::corner_distance(Length::m(distance))
+        .with("middle along the run", opening.along.value, opening.along.path.as_str())
+        .with("width", opening.width.value, opening.width.path.as_str());
+    for index in over {
+        answer = bind(answer, rows, &path(&points[index], "run"));
+    }
+    answer = curvature_of_line(answer, house, opening, strip, rows);
+    let title = format!("from the nearest corner to {}", opening.name);
+    rows.add(opening.path("corner-distance"), title, answer);
+}
+
+/// Binds the radius that bends half an opening along the centre line.
+fn curvature_of_line<T>(
+    answer: Answer<T>,
+    house: &House,
+    opening: &Opening,
+    strip: &Strip<'_>,
+    rows: &Rows,
+) -> Answer<T> {
+    let straight = strip.touches([0.0, 0.0]).iter().all(|&piece| house.wall.line.pieces()[piece].curvature() == 0.0);
+    if straight { answer } else { curvature(answer, house, opening, strip, rows) }
+}
+
+fn piers(house: &House, rows: &mut Rows) {
+    let mut order: Vec<(f64, f64, &Opening, Strip<'_>)> = Vec::new();
+    for opening in &house.openings {
+        let Some(strip) = opening.strip(&house.wall) else { continue };
+        let [start, end] = strip.along_line(0.0);
+        order.push((start, end, opening, strip));
+    }
+    order.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let whole = house.wall.line.length();
+    for (place, (_, end, opening, strip)) in order.iter().enumerate() {
+        let last = place + 1 == order.len();
+        let (start, _, next, next_strip) = &order[(place + 1) % order.len()];
+        let length = if last { start + whole } else { *start } - end;
+        if order.len() < 2 || length < 0.0 {
+            continue;
+        }
+        let mut answer = wall::pier(Length::m(length));
+        for opening in [*opening, *next] {
+            answer = answer
+                .with(format!("middle of {}", opening.name), opening.along.value, opening.along.path.as_str())
+                .with(format!("width of {}", opening.name), opening.width.value, opening.width.path.as_str());
+        }
+        answer = between(answer, house, opening, next, last, rows);
+        answer = curvature_of_line(answer, house, opening, strip, rows);
+        answer = curvature_of_line(answer, house, next, next_strip, rows);
+        rows.add(opening.path("pier"), format!("pier from {} to {}", opening.name, next.name), answer);
+    }
+}
+
+/// Binds what the tape passes from one opening to the next: the rest of its run, corners, whole runs.
+fn between<T>(
+    mut answer: Answer<T>,
+    house: &House,
+    from: &Opening,
+    to: &Opening,
+    last: bool,
+    rows: &Rows,
+) -> Answer<T> {
+    let points = &house.wall.points;
+    if from.run == to.run && !(last && to.along.value <= from.along.value) {
+        return answer;
+    }
+    let mut index = from.run;
+    answer = bind(answer, rows, &path(&points[index], "run"));
+    loop {
+        index = (index + 1) % points.len();
+        for noun in ["trim-before", "corner", "trim-after"] {
+            answer = bind(answer, rows, &path(&points[index], noun));
+        }
+        if index == to.run {
+            return answer;
+        }
+        answer = bind(answer, rows, &path(&points[index], "run"));
+    }
+}

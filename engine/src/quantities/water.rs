@@ -1,0 +1,75 @@
+//! Rows of the trench and the drain: depths, levels, volumes and falls.
+
+use super::line::{bind_pieces, path};
+use crate::curve::{Piece, PlanLine, Station};
+use crate::ground;
+use crate::house::{House, Trench};
+use crate::row::Rows;
+use crate::units::Length;
+
+pub(super) fn walk(house: &House, rows: &mut Rows) {
+    if let Some(drain) = &house.drain {
+        rows.known("length of the drain to daylight", &drain.length);
+        if let Some(daylight) = &drain.daylight {
+            rows.known("level of the ground where the drain comes out", daylight);
+        }
+    }
+    let Some(trench) = &house.trench else { return };
+    rows.known("width of the trench", &trench.width);
+    rows.known("depth of the trench at its high end", &trench.depth);
+    rows.known("fall of the bottom of the trench", &trench.fall);
+    rows.known("outlet of the trench along its run", &trench.along);
+    let length = Length::m(house.wall.line.length());
+    let low = ground::low_depth(trench.depth.value, trench.fall.value, length)
+        .from("depth", "water.trench.depth")
+        .from("fall", "water.trench.fall")
+        .from("line length", "wall.length");
+    let low = rows.add("water.trench.low-depth", "depth of the trench at its outlet", low);
+    let volume = ground::trench_volume(trench.width.value, trench.depth.value, trench.fall.value, length)
+        .from("width", "water.trench.width")
+        .from("depth", "water.trench.depth")
+        .from("fall", "water.trench.fall")
+        .from("line length", "wall.length");
+    rows.add("water.trench.volume", "trench under the wall, as it lies in the ground", volume);
+    let outlet = ground::level_below(house.ground.value, low)
+        .from("level", "ground.outside")
+        .from("depth", "water.trench.low-depth");
+    let outlet = rows.add("water.trench.outlet-level", "level of the bottom of the trench at its outlet", outlet);
+    depths(house, trench, rows);
+    let Some(drain) = &house.drain else { return };
+    let volume = ground::drain_volume(trench.width.value, drain.length.value, low)
+        .from("width", "water.trench.width")
+        .from("length", "water.drain.length")
+        .from("depth", "water.trench.low-depth");
+    rows.add("water.drain.volume", "trench of the drain, as it lies in the ground", volume);
+    if let Some(daylight) = &drain.daylight {
+        let fall = ground::drain_fall(outlet, daylight.value, drain.length.value)
+            .from("outlet level", "water.trench.outlet-level")
+            .from("daylight", "water.drain.daylight")
+            .from("length", "water.drain.length");
+        rows.add("water.drain.fall", "fall of the drain to daylight", fall);
+    }
+}
+
+fn along_line(line: &PlanLine, station: Station) -> f64 {
+    line.pieces()[..station.piece].iter().map(Piece::length).sum::<f64>() + station.along
+}
+
+fn depths(house: &House, trench: &Trench, rows: &mut Rows) {
+    let line = &house.wall.line;
+    let whole = line.length();
+    let outlet = along_line(line, trench.outlet);
+    let count = house.wall.points.len();
+    for (index, point) in house.wall.points.iter().enumerate() {
+        let Some(station) = line.station(index, 0.0) else { continue };
+        let apart = (along_line(line, station) - outlet).abs();
+        let to_outlet = Length::m(apart.min(whole - apart));
+        let depth = ground::depth_at(trench.depth.value, trench.fall.value, Length::m(whole), to_outlet)
+            .from("depth", "water.trench.depth")
+            .from("fall", "water.trench.fall")
+            .from("line length", "wall.length")
+            .with("outlet along its run", trench.along.value, "water.trench.along");
+        let depth = bind_pieces(depth, house, 0..count, rows);
+        rows.add(path(point, "trench-depth"), format!("depth of the trench below the ground at {}", point.name), depth);
+    }
+}

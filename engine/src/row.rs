@@ -1,0 +1,187 @@
+//! The one form of every answer that anyone can see, and the list that a walk round the house fills.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::known::{Known, Origin};
+use crate::reason::{Answer, Input, Reason};
+use crate::units::{Fineness, Quantity, System};
+
+/// One value with its name, origin and reason. Page, book, exports and drawings all show this.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Row {
+    /// Its key in the build file and a noun, such as `openings.south-window.area`.
+    pub path: String,
+    /// What it is, in a builder's words.
+    pub title: String,
+    /// The value.
+    pub quantity: Quantity,
+    /// The weakest origin among what it was computed from and its own.
+    pub origin: Origin,
+    /// Where the value itself comes from, when it was given or assumed; none when it was computed.
+    pub own: Option<Origin>,
+    /// Why it is what it is.
+    pub reason: Reason,
+}
+
+impl Row {
+    /// Whether the value stands in for one that the builder did not write.
+    #[must_use]
+    pub fn is_assumed(&self) -> bool {
+        self.own.is_some_and(|own| own < Origin::Given)
+    }
+
+    /// The value as a reader of `system` wants it: lengths to 1 mm or 1/16 in, the rest to honest digits.
+    #[must_use]
+    pub fn shown(&self, system: System) -> String {
+        shown(self.quantity, system)
+    }
+}
+
+/// A quantity as tables and checks print it.
+#[must_use]
+pub fn shown(quantity: Quantity, system: System) -> String {
+    let fineness = if matches!(quantity, Quantity::Length(_)) { Fineness::SetOut } else { Fineness::Figure };
+    quantity.shown(system, fineness)
+}
+
+/// The rows of one house in the order in which they were found, each path once.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Rows {
+    list: Vec<Row>,
+    index: BTreeMap<String, usize>,
+}
+
+impl Rows {
+    /// Notes a given or assumed value and hands it back.
+    pub fn known<T: Copy + Into<Quantity>>(&mut self, title: impl Into<String>, known: &Known<T>) -> T {
+        let inputs = known.follows.iter().filter_map(|path| self.find(path)).map(|row| Input {
+            name: row.title.clone(),
+            quantity: row.quantity,
+            path: row.path.clone(),
+        });
+        let reason = Reason {
+            title: match known.line {
+                Some(line) => format!("Written in the build file, line {line}."),
+                None => format!("Assumed: {}.", known.why),
+            },
+            inputs: inputs.collect(),
+            ..Reason::default()
+        };
+        self.push(known.path.clone(), title.into(), known.value.into(), Some(known.origin), reason);
+        known.value
+    }
+
+    /// Notes a computed value and hands it back; its origin is the weakest among its inputs'.
+    pub fn add<T: Copy + Into<Quantity>>(
+        &mut self,
+        path: impl Into<String>,
+        title: impl Into<String>,
+        answer: Answer<T>,
+    ) -> T {
+        self.push(path.into(), title.into(), answer.value.into(), None, answer.reason);
+        answer.value
+    }
+
+    fn push(&mut self, path: String, title: String, quantity: Quantity, own: Option<Origin>, reason: Reason) {
+        let inputs = reason.inputs.iter().filter_map(|input| self.find(&input.path)).map(|row| row.origin);
+        let origin = inputs.chain(own).min().unwrap_or(Origin::Judgement);
+        self.index.entry(path.clone()).or_insert(self.list.len());
+        self.list.push(Row { path, title, quantity, origin, own, reason });
+    }
+
+    /// The row of that path.
+    #[must_use]
+    pub fn find(&self, path: &str) -> Option<&Row> {
+        self.index.get(path).map(|&place| &self.list[place])
+    }
+
+    /// Every row in the order in which it was found.
+    pub fn iter(&self) -> impl Iterator<Item = &Row> {
+        self.list.iter()
+    }
+
+    /// The rows whose paths match a pattern in which `*` stands for one key.
+    pub fn matching<'a>(&'a self, pattern: &'a str) -> impl Iterator<Item = &'a Row> {
+        self.list.iter().filter(move |row| matches(pattern, &row.path))
+    }
+
+    /// A row and all that it was computed from, through all reasons, in the order in which they were found.
+    #[must_use]
+    pub fn reached_from(&self, path: &str) -> Vec<&Row> {
+        let mut seen = BTreeSet::new();
+        let mut open = vec![path];
+        while let Some(path) = open.pop() {
+            if let Some(&place) = self.index.get(path)
+                && seen.insert(place)
+            {
+                open.extend(self.list[place].reason.inputs.iter().map(|input| input.path.as_str()));
+            }
+        }
+        seen.into_iter().map(|place| &self.list[place]).collect()
+    }
+}
+
+fn matches(pattern: &str, path: &str) -> bool {
+    let (mut pattern, mut path) = (pattern.split('.'), path.split('.'));
+    loop {
+        match (pattern.next(), path.next()) {
+            (None, None) => return true,
+            (Some(wanted), Some(key)) if wanted == "*" || wanted == key => {}
+            _ => return false,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::Length;
+
+    fn rows() -> Rows {
+        let mut rows = Rows::default();
+        let length = |path: &str, origin| Known::assumed(Length::m(2.0), path, origin, "a test");
+        rows.known("a", &length("a", Origin::Given));
+        rows.known("b", &length("b", Origin::Judgement));
+        rows.known("c", &length("c", Origin::Table));
+        let input = |path: &str| Input { name: String::new(), quantity: Length::m(2.0).into(), path: path.into() };
+        let sum = |paths: [&str; 2]| Answer {
+            value: Length::m(4.0),
+            reason: Reason { inputs: paths.map(input).to_vec(), ..Reason::default() },
+        };
+        rows.add("a-and-c", "", sum(["a", "c"]));
+        rows.add("all", "", sum(["a-and-c", "b"]));
+        rows
+    }
+
+    #[test]
+    fn a_computed_row_is_as_weak_as_its_weakest_input() {
+        assert_eq!(rows().find("a-and-c").unwrap().origin, Origin::Table);
+        assert_eq!(rows().find("all").unwrap().origin, Origin::Judgement);
+    }
+
+    #[test]
+    fn a_row_reaches_its_givens_through_other_rows() {
+        let rows = rows();
+        let reached = |path| rows.reached_from(path).iter().map(|row| row.path.as_str()).collect::<Vec<_>>();
+        assert_eq!(reached("all"), ["a", "b", "c", "a-and-c", "all"]);
+        assert_eq!(reached("a-and-c"), ["a", "c", "a-and-c"]);
+        assert_eq!(reached("nothing"), [""; 0]);
+    }
+
+    #[test]
+    fn a_value_that_follows_a_given_one_is_assumed_and_reaches_it() {
+        let mut rows = rows();
+        let follower = Known::assumed(Length::m(2.0), "d", Origin::CommonPractice, "as a").following("a");
+        rows.known("d", &follower);
+        let row = rows.find("d").unwrap();
+        assert!(row.is_assumed() && row.origin == Origin::CommonPractice);
+        assert_eq!(rows.reached_from("d").len(), 2);
+    }
+
+    #[test]
+    fn a_star_stands_for_exactly_one_key() {
+        assert!(matches("openings.*.width", "openings.door.width"));
+        assert!(!matches("openings.*.width", "openings.width"));
+        assert!(!matches("openings.*", "openings.door.width"));
+    }
+}

@@ -1,0 +1,63 @@
+//! Where a closed polyline crosses itself.
+
+use kurbo::Point;
+
+/// The first pair of sides of a closed polyline that cross or touch without being neighbours, by index of the side.
+///
+/// A sweep along x compares only sides whose spans overlap, so a line of n sides costs about n log n unless it is
+/// folded many times over itself.
+#[must_use]
+pub fn first_crossing(points: &[Point]) -> Option<(usize, usize)> {
+    let count = points.len();
+    let side = |index: usize| (points[index], points[(index + 1) % count]);
+    let span = |index: usize| {
+        let (a, b) = side(index);
+        (a.x.min(b.x), a.x.max(b.x))
+    };
+    let mut order: Vec<usize> = (0..count).collect();
+    order.sort_by(|&a, &b| span(a).0.total_cmp(&span(b).0));
+    let mut open: Vec<usize> = Vec::new();
+    let mut found: Option<(usize, usize)> = None;
+    for index in order {
+        let left = span(index).0;
+        open.retain(|&other| span(other).1 >= left);
+        for &other in &open {
+            let (low, high) = (index.min(other), index.max(other));
+            let neighbours = high - low == 1 || (low == 0 && high == count - 1);
+            if !neighbours && cross(side(low), side(high)) && found.is_none_or(|first| (low, high) < first) {
+                found = Some((low, high));
+            }
+        }
+        open.push(index);
+    }
+    found
+}
+
+fn cross((a, b): (Point, Point), (c, d): (Point, Point)) -> bool {
+    let turn = |p: Point, q: Point, r: Point| (q - p).cross(r - p);
+    let (c_side, d_side) = (turn(a, b, c), turn(a, b, d));
+    let (a_side, b_side) = (turn(c, d, a), turn(c, d, b));
+    let overlap = |p: f64, q: f64, r: f64, s: f64| p.min(q) <= r.max(s) && r.min(s) <= p.max(q);
+    c_side * d_side <= 0.0 && a_side * b_side <= 0.0 && overlap(a.x, b.x, c.x, d.x) && overlap(a.y, b.y, c.y, d.y)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn points(list: &[(f64, f64)]) -> Vec<Point> {
+        list.iter().map(|&(x, y)| Point::new(x, y)).collect()
+    }
+
+    #[test]
+    fn a_square_does_not_cross_itself_and_a_bow_tie_does() {
+        assert_eq!(first_crossing(&points(&[(0., 0.), (1., 0.), (1., 1.), (0., 1.)])), None);
+        assert_eq!(first_crossing(&points(&[(0., 0.), (1., 1.), (1., 0.), (0., 1.)])), Some((0, 2)));
+    }
+
+    #[test]
+    fn touching_counts_as_crossing() {
+        let touching = points(&[(0., 0.), (4., 0.), (4., 2.), (2., 0.), (0., 2.)]);
+        assert!(first_crossing(&touching).is_some());
+    }
+}

@@ -1,0 +1,4 @@
+//! Numerics that know nothing of the trade.
+
+pub mod crossing;
+pub mod quadrature;

@@ -1,0 +1,301 @@
+//! The quantities of the trade, each with the units that people use for it.
+//!
+//! Exact by definition: 1 yd = 0.9144 m and 1 lb = 0.453 592 37 kg (international yard and pound, 1959), 1 US gal =
+//! 231 in³, 1 imp gal = 4.546 09 L, standard gravity 9.806 65 m/s² (so 1 lbf = 4.448 221 615 260 5 N), 1 short ton =
+//! 2000 lb. Source: NIST Special Publication 811 (2008), Appendix B, and NIST Handbook 44, Appendix C.
+
+use super::define::quantity;
+use std::f64::consts::PI;
+
+quantity! {
+    /// A length; metres inside.
+    Length {
+        /// From metres.
+        m / in_m = 1.0, 1.0;
+        /// From centimetres.
+        cm / in_cm = 1.0, 100.0;
+        /// From millimetres.
+        mm / in_mm = 1.0, 1_000.0;
+        /// From inches of 25.4 mm.
+        inches / in_inches = 127.0, 5_000.0;
+        /// From feet of 12 in.
+        ft / in_ft = 381.0, 1_250.0;
+        /// From yards of 3 ft.
+        yd / in_yd = 1_143.0, 1_250.0;
+    }
+}
+
+quantity! {
+    /// An area; square metres inside.
+    Area {
+        /// From square metres.
+        m2 / in_m2 = 1.0, 1.0;
+        /// From square centimetres.
+        cm2 / in_cm2 = 1.0, 10_000.0;
+        /// From square inches.
+        sq_in / in_sq_in = 64_516.0, 1e8;
+        /// From square feet.
+        sq_ft / in_sq_ft = 9_290_304.0, 1e8;
+        /// From square yards.
+        sq_yd / in_sq_yd = 83_612_736.0, 1e8;
+    }
+}
+
+quantity! {
+    /// A volume; cubic metres inside. It does not say whether loose, struck or placed: the name of the value does.
+    Volume {
+        /// From cubic metres.
+        m3 / in_m3 = 1.0, 1.0;
+        /// From litres.
+        litres / in_litres = 1.0, 1_000.0;
+        /// From cubic feet.
+        cu_ft / in_cu_ft = 28_316_846_592.0, 1e12;
+        /// From cubic yards of 27 cu ft.
+        cu_yd / in_cu_yd = 764_554_857_984.0, 1e12;
+        /// From US gallons of 231 cubic inches.
+        us_gal / in_us_gal = 3_785_411_784.0, 1e12;
+        /// From imperial gallons of 4.546 09 L.
+        imp_gal / in_imp_gal = 454_609.0, 1e8;
+    }
+}
+
+quantity! {
+    /// A mass; kilograms inside. Wet or dry: the name of the value says it.
+    Mass {
+        /// From kilograms.
+        kg / in_kg = 1.0, 1.0;
+        /// From grams.
+        g / in_g = 1.0, 1_000.0;
+        /// From tonnes of 1000 kg.
+        t / in_t = 1_000.0, 1.0;
+        /// From pounds.
+        lb / in_lb = 45_359_237.0, 1e8;
+        /// From short tons of 2000 lb.
+        short_tons / in_short_tons = 90_718_474.0, 1e5;
+    }
+}
+
+quantity! {
+    /// A density; kilograms in a cubic metre inside. Wet or dry: the name of the value says it.
+    Density {
+        /// From kilograms in a cubic metre.
+        kg_m3 / in_kg_m3 = 1.0, 1.0;
+        /// From pounds in a cubic foot.
+        lb_ft3 / in_lb_ft3 = 453_592_370_000.0, 28_316_846_592.0;
+        /// From pounds in a cubic yard.
+        lb_yd3 / in_lb_yd3 = 453_592_370_000.0, 764_554_857_984.0;
+    }
+}
+
+quantity! {
+    /// A pressure or stress; pascals inside.
+    Pressure {
+        /// From pascals.
+        pa / in_pa = 1.0, 1.0;
+        /// From kilopascals (kN/m²).
+        kpa / in_kpa = 1_000.0, 1.0;
+        /// From megapascals (N/mm²).
+        mpa / in_mpa = 1e6, 1.0;
+        /// From pounds-force on a square foot.
+        psf / in_psf = 44_482_216_152_605.0, 929_030_400_000.0;
+        /// From pounds-force on a square inch (144 psf).
+        psi / in_psi = 44_482_216_152_605.0, 6_451_600_000.0;
+    }
+}
+
+quantity! {
+    /// A force; newtons inside.
+    Force {
+        /// From newtons.
+        n / in_n = 1.0, 1.0;
+        /// From kilonewtons.
+        kn / in_kn = 1_000.0, 1.0;
+        /// From pounds-force.
+        lbf / in_lbf = 44_482_216_152_605.0, 1e13;
+        /// From kilograms-force: the weight of a kilogram at standard gravity, as on the gauge of a jack.
+        kgf / in_kgf = 980_665.0, 1e5;
+    }
+}
+
+quantity! {
+    /// A step between two temperatures; kelvins inside. 10 K is 18 F°, not 50 °F.
+    TemperatureDifference {
+        /// From kelvins, which are Celsius degrees of difference.
+        kelvin / in_kelvin = 1.0, 1.0;
+        /// From Fahrenheit degrees of difference.
+        fahrenheit_degrees / in_fahrenheit_degrees = 5.0, 9.0;
+    }
+}
+
+quantity! {
+    /// A plane angle; radians inside.
+    Angle {
+        /// From radians.
+        rad / in_rad = 1.0, 1.0;
+        /// From degrees.
+        deg / in_deg = PI, 180.0;
+    }
+}
+
+quantity! {
+    /// A slope: rise over run, a plain ratio inside. 1:40, 2.5 % and 1.43° are the same slope.
+    Slope {
+        /// From rise divided by run.
+        ratio / in_ratio = 1.0, 1.0;
+        /// From percent: rise for a hundred of run.
+        percent / in_percent = 1.0, 100.0;
+        /// From inches of rise for twelve inches of run, as roofs are named in the US.
+        in_twelve / rise_in_twelve = 1.0, 12.0;
+    }
+}
+
+impl Slope {
+    /// From degrees above the level.
+    #[must_use]
+    pub fn degrees(value: f64) -> Self {
+        Self(value.to_radians().tan())
+    }
+
+    /// Degrees above the level.
+    #[must_use]
+    pub fn in_degrees(self) -> f64 {
+        self.0.atan().to_degrees()
+    }
+}
+
+quantity! {
+    /// A share of a whole; the plain ratio inside, shown as percent.
+    Ratio {
+        /// From the plain ratio: 0.02 is 2 %.
+        fraction / in_fraction = 1.0, 1.0;
+        /// From percent.
+        percent / in_percent = 1.0, 100.0;
+    }
+}
+
+impl From<f64> for Ratio {
+    fn from(fraction: f64) -> Self {
+        Self(fraction)
+    }
+}
+
+quantity! {
+    /// A span of time in days of 24 hours; days inside, since no answer is finer than an hour.
+    Days {
+        /// From days.
+        #[allow(clippy::self_named_constructors)]
+        days / in_days = 1.0, 1.0;
+        /// From weeks of seven days.
+        weeks / in_weeks = 7.0, 1.0;
+        /// From hours.
+        hours / in_hours = 1.0, 24.0;
+        /// From minutes.
+        minutes / in_minutes = 1.0, 1_440.0;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn near(found: f64, expected: f64) {
+        assert!((found - expected).abs() <= 1e-15 * expected.abs(), "{found} is not {expected}");
+    }
+
+    #[test]
+    fn a_yard_is_exactly_0_9144_metres_and_a_pound_0_45359237_kilograms() {
+        assert_eq!(Length::yd(1.0).in_m(), 0.9144);
+        assert_eq!(Length::ft(1.0).in_m(), 0.3048);
+        assert_eq!(Length::inches(1.0).in_mm(), 25.4);
+        assert_eq!(Length::inches(36.0), Length::yd(1.0));
+        assert_eq!(Mass::lb(1.0).in_kg(), 0.45359237);
+        assert_eq!(Mass::short_tons(1.0).in_kg(), 907.18474);
+        assert_eq!(Mass::short_tons(1.0).in_lb(), 2000.0);
+        assert_eq!(Mass::t(14.0).in_kg(), 14_000.0);
+        assert_eq!(Mass::g(250.0).in_kg(), 0.25);
+        assert_eq!(Length::cm(45.0), Length::mm(450.0));
+    }
+
+    #[test]
+    fn areas_and_volumes_are_products_of_the_exact_foot() {
+        near(Area::sq_ft(1.0).in_m2(), 0.3048 * 0.3048);
+        near(Area::sq_yd(1.0).in_sq_ft(), 9.0);
+        near(Area::sq_in(144.0).in_sq_ft(), 1.0);
+        near(Area::cm2(6.4516).in_sq_in(), 1.0);
+        assert_eq!(Volume::cu_ft(1.0).in_m3(), 0.028316846592);
+        assert_eq!(Volume::cu_yd(1.0).in_cu_ft(), 27.0);
+    }
+
+    #[test]
+    fn five_us_gallons_are_not_five_imperial_gallons() {
+        near(Volume::us_gal(1.0).in_litres(), 3.785411784);
+        near(Volume::us_gal(1.0).in_m3(), 231.0 * 0.0254 * 0.0254 * 0.0254);
+        near(Volume::imp_gal(1.0).in_litres(), 4.54609);
+        near(Volume::imp_gal(5.0).in_us_gal(), 5.0 * 4.54609 / 3.785411784);
+        near(Volume::us_gal(5.0).in_imp_gal(), 5.0 * 3.785411784 / 4.54609);
+    }
+
+    #[test]
+    fn pounds_on_a_square_foot_and_on_a_square_inch_rest_on_standard_gravity() {
+        near(Force::lbf(1.0).in_n(), 0.45359237 * 9.80665);
+        assert_eq!(Force::kgf(100.0).in_n(), 980.665);
+        assert!((Pressure::psf(1.0).in_pa() - 47.880258980).abs() < 5e-10);
+        assert!((Pressure::psi(1.0).in_pa() - 6894.757293).abs() < 5e-7);
+        near(Pressure::psi(1.0).in_psf(), 144.0);
+        near(Pressure::psf(144.0).in_psi(), 1.0);
+        assert_eq!(Pressure::mpa(1.0), Pressure::kpa(1000.0));
+        assert_eq!(Pressure::mpa(2.5).in_mpa(), 2.5);
+        assert_eq!(Pressure::pa(1500.0).in_kpa(), 1.5);
+    }
+
+    #[test]
+    fn a_pound_in_a_cubic_foot_is_16_02_kilograms_in_a_cubic_metre() {
+        assert!((Density::lb_ft3(1.0).in_kg_m3() - 16.01846337).abs() < 5e-9);
+        near(Density::lb_yd3(27.0).in_lb_ft3(), 1.0);
+        near(Density::kg_m3(1.0).in_lb_yd3(), 1.0 / Density::lb_yd3(1.0).in_kg_m3());
+    }
+
+    #[test]
+    fn one_slope_has_four_names() {
+        let fall = Slope::ratio(0.25);
+        assert_eq!(fall, Slope::percent(25.0));
+        assert_eq!(fall, Slope::in_twelve(3.0));
+        assert_eq!(fall.rise_in_twelve(), 3.0);
+        assert_eq!(fall.in_percent(), 25.0);
+        assert_eq!(fall.in_ratio(), 0.25);
+        assert!((Slope::degrees(45.0).in_ratio() - 1.0).abs() < 1e-15);
+        assert!((Slope::ratio(1.0).in_degrees() - 45.0).abs() < 1e-12);
+        near(Angle::deg(180.0).in_rad(), PI);
+        near(Angle::rad(PI).in_deg(), 180.0);
+    }
+
+    #[test]
+    fn spans_and_shares_keep_their_plain_number() {
+        assert_eq!(Days::weeks(6.0).in_days(), 42.0);
+        assert_eq!(Days::hours(36.0).in_days(), 1.5);
+        assert_eq!(Days::minutes(90.0).in_hours(), 1.5);
+        assert_eq!(Days::days(21.0).in_weeks(), 3.0);
+        assert_eq!(Days::hours(1.0).in_minutes(), 60.0);
+        assert_eq!(Ratio::percent(2.0), Ratio::from(0.02));
+        assert_eq!(Ratio::fraction(0.5).in_percent(), 50.0);
+        assert_eq!(Ratio::percent(50.0).in_fraction(), 0.5);
+        assert_eq!(TemperatureDifference::fahrenheit_degrees(18.0).in_kelvin(), 10.0);
+        assert_eq!(TemperatureDifference::kelvin(10.0).in_fahrenheit_degrees(), 18.0);
+    }
+
+    #[test]
+    fn quantities_add_up_and_scale_like_numbers() {
+        let wall = [Length::m(3.0), Length::m(4.0), Length::ZERO].into_iter().sum::<Length>();
+        assert_eq!(wall, Length::m(7.0));
+        assert_eq!(wall - Length::m(2.0), Length::m(5.0));
+        assert_eq!(-wall, Length::m(-7.0));
+        assert_eq!((-wall).abs(), wall);
+        assert_eq!(wall * 2.0, 2.0 * wall);
+        assert_eq!(wall / 2.0, Length::m(3.5));
+        assert_eq!(wall / Length::m(3.5), 2.0);
+        assert_eq!(wall.min(Length::m(1.0)), Length::m(1.0));
+        assert_eq!(wall.max(Length::m(1.0)), wall);
+        assert!(Length::mm(450.0) < Length::inches(18.0));
+    }
+}

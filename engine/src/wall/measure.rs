@@ -1,0 +1,105 @@
+//! What the trade and its rules measure on a wall.
+
+use crate::reason::formula;
+use crate::units::{Length, Ratio, Slope};
+
+formula! {
+    /// Thickness of the wall at its top.
+    ///
+    /// ```text
+    /// t′ = t − (b₁ + b₂) H
+    /// ```
+    /// Source: the definition of a batter.
+    pub fn top_thickness(
+        thickness: Length, batter_inside: Slope, batter_outside: Slope, height: Length
+    ) -> Length {
+        thickness - height * batter_inside - height * batter_outside
+    }
+}
+
+formula! {
+    /// How many times its thickness at the base the wall is high.
+    ///
+    /// ```text
+    /// H / t
+    /// ```
+    /// Source: the definition of the ratio as the trade uses it.
+    pub fn slenderness(height: Length, thickness: Length) -> f64 {
+        height / thickness
+    }
+}
+
+formula! {
+    /// Height of the foot of the cob above the ground outside.
+    ///
+    /// ```text
+    /// h = 0 − z        z: level of the ground, from the foot of the cob
+    /// ```
+    /// Source: the definition of a level.
+    pub fn height_above_ground(ground_outside: Length) -> Length {
+        -ground_outside
+    }
+}
+
+formula! {
+    /// Clear height from the finished floor to the top of the wall.
+    ///
+    /// ```text
+    /// h = H − z        z: level of the floor, from the foot of the cob
+    /// ```
+    /// Source: the definition of a level.
+    pub fn room_height(wall_height: Length, floor: Length) -> Length {
+        wall_height - floor
+    }
+}
+
+formula! {
+    /// Widths of all openings together as a share of the length of the wall.
+    ///
+    /// ```text
+    /// Σ w / L
+    /// ```
+    /// Source: the definition of the share.
+    pub fn openings_share(line_length: Length; widths: Length) -> Ratio {
+        Ratio::fraction(widths / line_length)
+    }
+}
+
+formula! {
+    /// Distance from a corner of the wall to the nearer jamb of an opening.
+    ///
+    /// It is measured from the named point along the unrounded runs, as a tape lies, to the jamb on the centre line. A corner
+    /// is where the runs turn by 30° or more (our judgement).
+    ///
+    /// ```text
+    /// d = distance of the middle − half the opening, on the side of the nearest corner
+    /// ```
+    /// Source: the definition of the distance.
+    pub fn corner_distance(; distance: Length) -> Length {
+        distance
+    }
+}
+
+formula! {
+    /// Length of the pier from one opening to the next, along the centre line, walking with the room on the left.
+    ///
+    /// ```text
+    /// l = distance along the line between the two nearer jambs
+    /// ```
+    /// Source: the definition of the distance.
+    pub fn pier(; length: Length) -> Length {
+        length
+    }
+}
+
+formula! {
+    /// Size of the house over the outer faces of the cob at its foot.
+    ///
+    /// ```text
+    /// l = largest coordinate − smallest coordinate of the outer face
+    /// ```
+    /// Source: the definition of the extent; the inputs are those of the two places that reach farthest.
+    pub fn overall(thickness: Length; extent: Length) -> Length {
+        extent
+    }
+}

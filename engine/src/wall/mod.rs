@@ -1,0 +1,13 @@
+//! The wall: lengths, areas and volumes of a battered wall on a plan line, its openings, and what the trade measures.
+
+mod body;
+mod measure;
+mod opening;
+mod plan;
+
+pub use body::{Faces, cob_gross, inner_face_gross, net_area, net_volume, outer_face_gross, stem_gross};
+pub use measure::{
+    corner_distance, height_above_ground, openings_share, overall, pier, room_height, slenderness, top_thickness,
+};
+pub use opening::{cob_removed, inner_face_removed, outer_face_removed, reveal, stem_removed};
+pub use plan::{arc_length, arc_radius, area_inside, corner_length, enclosed_area, line_length, straight_length, trim};

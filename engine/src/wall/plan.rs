@@ -1,0 +1,109 @@
+//! Lengths and areas of the plan line.
+
+use crate::curve::{Piece, PlanLine};
+use crate::reason::formula;
+use crate::units::{Area, Length};
+
+formula! {
+    /// Length of a straight run from its named point to the next, before corners are rounded.
+    ///
+    /// ```text
+    /// l = √((x₂ − x₁)² + (y₂ − y₁)²)
+    /// ```
+    /// Source: Pythagoras; the definition of distance in plan coordinates.
+    pub fn straight_length(; run: &Piece) -> Length {
+        Length::m(run.length())
+    }
+}
+
+formula! {
+    /// Length of a curved run along its arc, from its named point to the next, before corners are rounded.
+    ///
+    /// The circle is the one through the two named points and the point between them.
+    ///
+    /// ```text
+    /// l = R φ        φ: angle at the centre, in radians
+    /// ```
+    /// Source: the definition of the radian.
+    pub fn arc_length(; run: &Piece) -> Length {
+        Length::m(run.length())
+    }
+}
+
+formula! {
+    /// Radius of the centre line of the wall along a curved run.
+    ///
+    /// ```text
+    /// R = a b c / (4 A)        a, b, c: sides of the triangle of the three points, A: its area
+    /// ```
+    /// Source: the circumscribed circle of a triangle, elementary geometry.
+    pub fn arc_radius(; run: &Piece) -> Length {
+        Length::m(1.0 / run.curvature().abs())
+    }
+}
+
+formula! {
+    /// Length of the rounded corner, along the centre line of the wall.
+    ///
+    /// The circle touches both runs.
+    ///
+    /// ```text
+    /// l = r θ        θ: angle by which the wall turns there, in radians
+    /// ```
+    /// Source: the definition of the radian.
+    pub fn corner_length(radius: Length; corner: &Piece) -> Length {
+        radius * corner.turning().abs()
+    }
+}
+
+formula! {
+    /// Distance along a run from its named point to where the rounding of that corner touches it.
+    ///
+    /// ```text
+    /// straight runs:  d = r tan(θ / 2)        θ: angle by which the wall turns there
+    /// curved runs:    d to the foot of the circle of radius r that touches both runs
+    /// ```
+    /// Source: tangents from a point to a circle, elementary geometry.
+    pub fn trim(; distance: Length) -> Length {
+        distance
+    }
+}
+
+formula! {
+    /// Length of the centre line of the wall, all the way round.
+    ///
+    /// ```text
+    /// L = Σ (runs − what rounding trims from them) + Σ rounded corners
+    /// ```
+    /// Source: the sum of its parts.
+    pub fn line_length(; line: &PlanLine) -> Length {
+        Length::m(line.length())
+    }
+}
+
+formula! {
+    /// Area enclosed by the centre line of the wall.
+    ///
+    /// ```text
+    /// A = ½ ∮ (x dy − y dx)
+    /// ```
+    /// Source: Green's theorem, any textbook of vector calculus; exact for straight runs and arcs.
+    pub fn enclosed_area(; line: &PlanLine) -> Area {
+        Area::m2(line.area())
+    }
+}
+
+formula! {
+    /// Area enclosed by a face of the wall that runs at an even distance from the centre line.
+    ///
+    /// The distance counts as positive towards the outside. It holds for every closed line that does not fold at that distance.
+    ///
+    /// ```text
+    /// A = A₀ + L n + π n²        n = + ½ thickness outside, − ½ thickness inside
+    /// ```
+    /// Source: Steiner's formula for parallel curves in the plane.
+    pub fn area_inside(enclosed_area: Area, line_length: Length, thickness: Length; side: f64) -> Area {
+        let n = 0.5 * side * thickness;
+        enclosed_area + line_length * n + std::f64::consts::PI * (n * n)
+    }
+}

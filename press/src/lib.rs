@@ -1,0 +1,8 @@
+//! Answers in, bytes out: drawings as SVG, the build book as PDF. Places things on paper, computes nothing else.
+
+pub mod book;
+pub mod drawing;
+pub mod fonts;
+pub mod lettering;
+pub mod paper;
+pub mod svg;
