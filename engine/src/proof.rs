@@ -1,1 +1,143 @@
-//! Published values beside ours.
+//! Published values beside ours: rows of `data/proof/*.csv`, each asked of the same questions that a builder can ask.
+
+use serde_json::Value;
+
+use crate::ask::ask;
+use crate::sources::{Citation, Standing};
+
+/// The tables of published values.
+const TABLES: [(&str, &str); 2] = [
+    ("units.csv", include_str!("../../data/proof/units.csv")),
+    ("wall.csv", include_str!("../../data/proof/wall.csv")),
+];
+
+/// How near our value must come.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Tolerance {
+    /// Within this much.
+    Absolute(f64),
+    /// Within this share of the expected value.
+    Relative(f64),
+    /// Within half a unit of the last digit printed.
+    PrintedDigits,
+}
+
+/// One published value.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ProofRow {
+    /// Its name.
+    pub id: String,
+    /// The question that answers it.
+    pub ask: String,
+    /// The request.
+    pub request: Value,
+    /// The key of the answer.
+    pub key: String,
+    /// The published value, as printed.
+    pub expected: String,
+    /// Its unit.
+    pub unit: String,
+    /// How near ours must come.
+    pub tolerance: Tolerance,
+    /// Where it is published and how we have it.
+    pub citation: Citation,
+}
+
+/// Our value beside a published one.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Proof {
+    /// The published value.
+    pub row: ProofRow,
+    /// Ours, or why there is none.
+    pub ours: Result<f64, String>,
+    /// Whether ours comes near enough.
+    pub agrees: bool,
+}
+
+/// Every published value beside ours.
+///
+/// # Errors
+/// One sentence that names the table and line when a table is not readable.
+pub fn proof() -> Result<Vec<Proof>, String> {
+    let mut all = Vec::new();
+    for (name, text) in TABLES {
+        for row in read(text).map_err(|fault| format!("{name}: {fault}"))? {
+            all.push(prove(row));
+        }
+    }
+    Ok(all)
+}
+
+fn read(text: &str) -> Result<Vec<ProofRow>, String> {
+    let mut table = csv::Reader::from_reader(text.as_bytes());
+    let mut rows = Vec::new();
+    for record in table.records() {
+        let record = record.map_err(|error| error.to_string())?;
+        let line = record.position().map_or(0, csv::Position::line);
+        let [id, ask, request, key, expected, unit, tolerance, work, place, how] =
+            std::array::from_fn(|column| record.get(column).unwrap_or("").to_owned());
+        let request = serde_json::from_str(&request).map_err(|error| format!("line {line}: the request: {error}"))?;
+        let tolerance = read_tolerance(&tolerance).ok_or_else(|| format!("line {line}: tolerance \"{tolerance}\""))?;
+        let standing = Standing::read(&how).ok_or_else(|| format!("line {line}: how we have it: \"{how}\""))?;
+        let citation = Citation { work, place, standing };
+        rows.push(ProofRow { id, ask, request, key, expected, unit, tolerance, citation });
+    }
+    Ok(rows)
+}
+
+fn read_tolerance(text: &str) -> Option<Tolerance> {
+    match text.split_once(' ') {
+        None if text == "digits" => Some(Tolerance::PrintedDigits),
+        Some(("abs", size)) => size.parse().ok().map(Tolerance::Absolute),
+        Some(("rel", share)) => share.parse().ok().map(Tolerance::Relative),
+        _ => None,
+    }
+}
+
+fn prove(row: ProofRow) -> Proof {
+    let ours = ask(&row.ask, &row.request).and_then(|reply| {
+        let problems = reply["problems"].as_array().map_or(0, Vec::len);
+        match reply["answer"][&row.key].as_f64() {
+            Some(value) if problems == 0 => Ok(value),
+            _ => Err(format!("no `{}` in the answer: {}", row.key, reply["problems"])),
+        }
+    });
+    let agrees = match (&ours, row.expected.parse::<f64>()) {
+        (Ok(ours), Ok(expected)) => (ours - expected).abs() <= allowed(&row, expected),
+        _ => false,
+    };
+    Proof { row, ours, agrees }
+}
+
+fn allowed(row: &ProofRow, expected: f64) -> f64 {
+    match row.tolerance {
+        Tolerance::Absolute(size) => size,
+        Tolerance::Relative(share) => share * expected.abs(),
+        Tolerance::PrintedDigits => {
+            let (mantissa, power) = row.expected.split_once(['e', 'E']).unwrap_or((&row.expected, "0"));
+            let decimals = mantissa.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+            0.5 * 10f64.powi(power.parse::<i32>().unwrap_or(0) - i32::try_from(decimals).unwrap_or(0)) * (1.0 + 1e-9)
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_wrong_value_does_not_agree() {
+        let table = "id,ask,request,key,expected,unit,tolerance,source,place,how\n\
+            a,units,\"{\"\"text\"\":\"\"1 in\"\",\"\"kind\"\":\"\"length\"\"}\",length_m,0.0255,m,digits,w,p,seen\n\
+            b,units,\"{\"\"text\"\":\"\"1 in\"\",\"\"kind\"\":\"\"length\"\"}\",length_m,0.025,m,digits,w,p,seen\n\
+            c,units,{},length_m,0.0254,m,digits,w,p,seen\n";
+        let agrees: Vec<bool> = read(table).unwrap().into_iter().map(|row| prove(row).agrees).collect();
+        assert_eq!(agrees, [false, true, false]);
+    }
+
+    #[test]
+    fn a_table_with_a_slip_names_its_line() {
+        let table = "id,ask,request,key,expected,unit,tolerance,source,place,how\na,units,{},k,1,m,near,w,p,seen\n";
+        assert_eq!(read(table).unwrap_err(), "line 2: tolerance \"near\"");
+    }
+}

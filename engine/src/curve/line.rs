@@ -43,6 +43,21 @@ pub enum LineFault {
     Clockwise,
 }
 
+impl LineFault {
+    /// The fault in words; points are counted from 1.
+    #[must_use]
+    pub fn in_words(self) -> String {
+        match self {
+            LineFault::TooFew => "there are too few of them to go round a room".into(),
+            LineFault::SamePlace(at) => format!("point {} lies on the next one", at + 1),
+            LineFault::FlatArc(at) => format!("the arc from point {} passes through a point on its chord", at + 1),
+            LineFault::NoRoomToRound(at) => format!("the rounding at point {} does not fit", at + 1),
+            LineFault::Crosses(a, b) => format!("the runs from points {} and {} cross", a + 1, b + 1),
+            LineFault::Clockwise => "they go round with the room on the right".into(),
+        }
+    }
+}
+
 /// A run between two named points.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Run {

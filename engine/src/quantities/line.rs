@@ -15,8 +15,11 @@ pub(super) fn path(point: &Point, noun: &str) -> String {
 pub(super) fn walk(house: &House, rows: &mut Rows) {
     let wall = &house.wall;
     rows.known("thickness of the wall at its base", &wall.thickness);
-    for point in &wall.points {
+    for (point, run) in wall.points.iter().zip(wall.line.runs()) {
         known(point, rows);
+        if run.corner.is_some() || point.round.line.is_some() {
+            rows.known(format!("radius of the corner at {}", point.name), &point.round);
+        }
     }
     let count = wall.points.len();
     for index in 0..count {
@@ -56,7 +59,6 @@ fn known(point: &Point, rows: &mut Rows) {
         rows.known(format!("arc from {name} passes through, x"), x);
         rows.known(format!("arc from {name} passes through, y"), y);
     }
-    rows.known(format!("radius of the corner at {name}"), &point.round);
 }
 
 /// Adds an input that is read from a row.

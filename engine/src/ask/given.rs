@@ -1,0 +1,102 @@
+//! The fields of a request, read one by one; what is wrong is told in whole sentences.
+
+use serde_json::{Map, Value};
+
+use crate::units::{Kind, Quantity};
+
+/// A request being read.
+pub(super) struct Given<'v> {
+    fields: &'v Map<String, Value>,
+    place: String,
+    asked: Vec<&'static str>,
+    problems: Vec<String>,
+}
+
+impl<'v> Given<'v> {
+    pub(super) fn new(fields: &'v Map<String, Value>) -> Self {
+        Given { fields, place: String::new(), asked: Vec::new(), problems: Vec::new() }
+    }
+
+    pub(super) fn problem(&mut self, message: String) {
+        self.problems.push(format!("{}{message}", self.place));
+    }
+
+    fn field(&mut self, key: &'static str) -> Option<&'v Value> {
+        self.asked.push(key);
+        self.fields.get(key)
+    }
+
+    fn missing(&mut self, key: &str, wanted: &str) {
+        self.problem(format!("`{key}` is missing; write {wanted}"));
+    }
+
+    /// A number in SI whose key ends with its unit, or nothing when it is not there.
+    pub(super) fn maybe<T: TryFrom<Quantity>>(&mut self, key: &'static str, kind: Kind) -> Option<T> {
+        let value = self.field(key)?;
+        let number =
+            value.as_f64().and_then(|number| kind.of_si(number)).and_then(|quantity| T::try_from(quantity).ok());
+        if number.is_none() {
+            self.problem(format!("`{key}` is {value}; write a plain number, {} in SI", kind.name()));
+        }
+        number
+    }
+
+    /// A number in SI that must be there.
+    pub(super) fn number<T: TryFrom<Quantity>>(&mut self, key: &'static str, kind: Kind) -> Option<T> {
+        if !self.fields.contains_key(key) {
+            self.asked.push(key);
+            self.missing(key, &format!("a plain number, {} in SI", kind.name()));
+            return None;
+        }
+        self.maybe(key, kind)
+    }
+
+    /// A text that must be there.
+    pub(super) fn text(&mut self, key: &'static str) -> Option<&'v str> {
+        let text = self.field(key).and_then(Value::as_str);
+        if text.is_none() {
+            self.missing(key, "a text in quotes");
+        }
+        text
+    }
+
+    /// True or false that must be there.
+    pub(super) fn yes_or_no(&mut self, key: &'static str) -> Option<bool> {
+        let answer = self.field(key).and_then(Value::as_bool);
+        if answer.is_none() {
+            self.missing(key, "true or false");
+        }
+        answer
+    }
+
+    /// Reads each object of a list; a list that is not there is empty.
+    pub(super) fn list<T>(&mut self, key: &'static str, mut read: impl FnMut(&mut Given<'v>) -> Option<T>) -> Vec<T> {
+        let Some(value) = self.field(key) else { return Vec::new() };
+        let Some(list) = value.as_array() else {
+            self.problem(format!("`{key}` is not a list; write objects in brackets"));
+            return Vec::new();
+        };
+        let mut all = Vec::new();
+        for (index, item) in list.iter().enumerate() {
+            let Some(fields) = item.as_object() else {
+                self.problem(format!("`{key}` {} is not an object", index + 1));
+                continue;
+            };
+            let mut given = Given::new(fields);
+            given.place = format!("{key} {}: ", index + 1);
+            all.extend(read(&mut given));
+            self.problems.extend(given.into_problems());
+        }
+        all
+    }
+
+    /// What is wrong, with every key that nobody asked for.
+    pub(super) fn into_problems(mut self) -> Vec<String> {
+        for key in self.fields.keys().filter(|key| !self.asked.contains(&key.as_str())) {
+            let nearest = self.asked.iter().min_by_key(|known| strsim::damerau_levenshtein(known, key));
+            let nearest = nearest.copied().unwrap_or("nothing");
+            self.problems.push(format!("{}`{key}` is not a key here; did you mean `{nearest}`?", self.place));
+        }
+        self.problems
+    }
+}

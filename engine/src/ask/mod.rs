@@ -1,0 +1,139 @@
+//! One question from JSON: plain numbers whose keys carry the unit, and a reply with its reasons.
+
+mod given;
+mod questions;
+
+use serde_json::{Map, Value, json};
+
+use crate::reason::{Answer, Reason};
+use crate::units::Quantity;
+use given::Given;
+
+/// A question that can be asked.
+pub struct Question {
+    /// Its name.
+    pub name: &'static str,
+    /// What it answers, one sentence.
+    pub about: &'static str,
+    /// A request that a proof row checks.
+    pub example: &'static str,
+    answer: fn(&mut Given<'_>, &mut Reply),
+}
+
+/// Every question.
+#[must_use]
+pub fn questions() -> &'static [Question] {
+    questions::ALL
+}
+
+/// Answers one request, or each of an array of requests. A request has the question's keys; the reply is
+/// `{ask, given, answer, checks, reasons, problems}`.
+///
+/// # Errors
+/// One sentence when there is no such question, with the nearest name.
+pub fn ask(name: &str, request: &Value) -> Result<Value, String> {
+    let Some(question) = questions().iter().find(|question| question.name == name) else {
+        let nearest = questions().iter().min_by_key(|question| strsim::damerau_levenshtein(question.name, name));
+        let nearest = nearest.map_or("", |question| question.name);
+        return Err(format!("there is no question \"{name}\"; did you mean \"{nearest}\"? `ask --list` shows all"));
+    };
+    Ok(match request {
+        Value::Array(requests) => Value::Array(requests.iter().map(|request| reply(question, request)).collect()),
+        request => reply(question, request),
+    })
+}
+
+fn reply(question: &Question, request: &Value) -> Value {
+    let mut reply = Reply::default();
+    let mut problems = Vec::new();
+    match request.as_object() {
+        None => problems.push("a request is an object, such as {\"height_m\": 2}".to_owned()),
+        Some(fields) => {
+            let mut given = Given::new(fields);
+            (question.answer)(&mut given, &mut reply);
+            problems = given.into_problems();
+        }
+    }
+    if !problems.is_empty() {
+        reply = Reply::default();
+    }
+    json!({
+        "ask": question.name,
+        "given": request,
+        "answer": reply.answer,
+        "checks": [],
+        "reasons": reply.reasons.iter().map(reason_json).collect::<Vec<_>>(),
+        "problems": problems,
+    })
+}
+
+/// What a question fills in.
+#[derive(Default)]
+struct Reply {
+    answer: Map<String, Value>,
+    reasons: Vec<Reason>,
+}
+
+impl Reply {
+    /// Puts a computed value under a name that gets its unit, and keeps its reason.
+    fn put<T: Copy + Into<Quantity>>(&mut self, name: &str, answer: Answer<T>) -> T {
+        let quantity: Quantity = answer.value.into();
+        self.answer.insert(format!("{name}{}", quantity.key_suffix()), json!(quantity.si()));
+        self.reasons.push(answer.reason);
+        answer.value
+    }
+}
+
+fn reason_json(reason: &Reason) -> Value {
+    let inputs = reason.inputs.iter().map(|input| {
+        let key = format!("{}{}", input.name.replace(' ', "_"), input.quantity.key_suffix());
+        (key, json!(input.quantity.si()))
+    });
+    json!({
+        "title": reason.title,
+        "equation": reason.equation,
+        "source": reason.source,
+        "inputs": inputs.collect::<Map<_, _>>(),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn problems(name: &str, request: &Value) -> Vec<String> {
+        let reply = ask(name, request).unwrap();
+        reply["problems"].as_array().unwrap().iter().map(|problem| problem.as_str().unwrap().to_owned()).collect()
+    }
+
+    #[test]
+    fn every_example_is_answered_without_problems() {
+        for question in questions() {
+            let request: Value = serde_json::from_str(question.example).unwrap();
+            let reply = ask(question.name, &request).unwrap();
+            assert_eq!(reply["problems"], json!([]), "{}", question.name);
+            assert!(!reply["answer"].as_object().unwrap().is_empty());
+            assert!(!reply["reasons"].as_array().unwrap().is_empty());
+        }
+    }
+
+    #[test]
+    fn an_array_of_requests_gets_an_array_of_replies() {
+        let request: Value = serde_json::from_str(questions()[0].example).unwrap();
+        let reply = ask(questions()[0].name, &json!([request, {}])).unwrap();
+        assert_eq!(reply.as_array().unwrap().len(), 2);
+        assert_ne!(reply[1]["problems"], json!([]));
+    }
+
+    #[test]
+    fn a_slip_is_named_with_what_would_be_right() {
+        assert!(ask("unit", &json!({})).unwrap_err().contains("did you mean \"units\"?"));
+        let told = problems("units", &json!({"text": "450 kg", "kind": "length"}));
+        assert!(told[0].contains("a mass"), "{told:?}");
+        let told = problems("units", &json!({"txt": "450 mm", "kind": "length"}));
+        assert!(told.iter().any(|problem| problem.contains("did you mean `text`?")), "{told:?}");
+        let told = problems("solid", &json!({"height_m": "2"}));
+        assert!(told[0].contains("`height_m`") || told.iter().any(|problem| problem.contains("height_m")), "{told:?}");
+        assert_eq!(problems("units", &json!(3)).len(), 1);
+    }
+}

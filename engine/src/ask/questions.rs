@@ -1,0 +1,191 @@
+//! The questions, each a few lines from a request to the rooms that answer it.
+
+use std::f64::consts::TAU;
+
+use kurbo::Point;
+use serde_json::json;
+
+use super::given::Given;
+use super::{Question, Reply};
+use crate::curve::{PlanLine, Strip, Vertex, Way};
+use crate::reason::Reason;
+use crate::units::{self, Area, Fineness, Kind, Length, Slope, System, Volume};
+use crate::wall;
+
+pub(super) const ALL: &[Question] = &[
+    Question {
+        name: "units",
+        about: "Reads a quantity as people write it and says it in SI, metric and US",
+        example: r#"{"text": "5 ft 6 1/2 in", "kind": "length"}"#,
+        answer: units,
+    },
+    Question {
+        name: "wall-line",
+        about: "Length, areas and size of a closed wall line of straight runs and arcs with rounded corners",
+        example: r#"{"thickness_m": 0.4, "points": [
+  {"x_m": 2, "y_m": 0, "round_m": 0.4, "through_x_m": 0, "through_y_m": 2},
+  {"x_m": -2, "y_m": 0, "round_m": 0.4, "through_x_m": 0, "through_y_m": -2}]}"#,
+        answer: wall_line,
+    },
+    Question {
+        name: "solid",
+        about: "Volume and faces of a battered wall, closed or straight, with rectangular openings",
+        example: r#"{"line_length_m": 5, "closed": false, "thickness_m": 0.4, "height_m": 2,
+  "batter_inside_slope": 0, "batter_outside_slope": 0.05,
+  "openings": [{"width_m": 1, "height_m": 0.8, "sill_m": 0.6}]}"#,
+        answer: solid,
+    },
+];
+
+fn units(given: &mut Given<'_>, reply: &mut Reply) {
+    let (text, word) = (given.text("text"), given.text("kind"));
+    let (Some(text), Some(word)) = (text, word) else { return };
+    let Some(kind) = Kind::named(word) else {
+        let known: Vec<String> = Kind::ALL.iter().map(|kind| format!("{kind:?}").to_lowercase()).collect();
+        given.problem(format!("\"{word}\" is not a kind of quantity; known: {}", known.join(", ")));
+        return;
+    };
+    match units::parse(text, kind) {
+        Err(misread) => given.problem(misread.to_string()),
+        Ok(quantity) => {
+            let key = format!("{}{}", word.replace('-', "_"), quantity.key_suffix());
+            reply.answer.insert(key, json!(quantity.si()));
+            for (key, system) in [("metric", System::Metric), ("us", System::Us)] {
+                reply.answer.insert(key.into(), json!(quantity.shown(system, Fineness::SetOut)));
+            }
+            reply.reasons.push(Reason {
+                title: "The quantity as written, times the size of its unit.".into(),
+                equation: "value in SI = number × unit in SI".into(),
+                source: "Each unit's definition; docs/words.md lists them".into(),
+                ..Reason::default()
+            });
+        }
+    }
+}
+
+fn vertex(given: &mut Given<'_>) -> Option<Vertex> {
+    let (x, y) = (given.number::<Length>("x_m", Kind::Length), given.number::<Length>("y_m", Kind::Length));
+    let round = given.number::<Length>("round_m", Kind::Length);
+    let through: [Option<Length>; 2] =
+        [given.maybe("through_x_m", Kind::Length), given.maybe("through_y_m", Kind::Length)];
+    let way = match through {
+        [Some(x), Some(y)] => Way::Through(Point::new(x.in_m(), y.in_m())),
+        [None, None] => Way::Straight,
+        _ => {
+            given.problem("an arc needs both `through_x_m` and `through_y_m`".into());
+            return None;
+        }
+    };
+    Some(Vertex { at: Point::new(x?.in_m(), y?.in_m()), round: round?.in_m(), way })
+}
+
+fn wall_line(given: &mut Given<'_>, reply: &mut Reply) {
+    let thickness: Option<Length> = given.number("thickness_m", Kind::Length);
+    let points = given.list("points", vertex);
+    let Some(thickness) = thickness else { return };
+    let line = match PlanLine::closed(&points) {
+        Ok(line) => line,
+        Err(fault) => {
+            given.problem(format!("these points do not make a wall line: {}", fault.in_words()));
+            return;
+        }
+    };
+    let half = (thickness * 0.5).in_m();
+    if thickness <= Length::ZERO || [-half, half].iter().any(|&offset| line.first_fold(offset).is_some()) {
+        given.problem("a wall of this `thickness_m` folds on this line".into());
+        return;
+    }
+    let length = reply.put("length", wall::line_length(&line));
+    let enclosed = reply.put("enclosed_area", wall::enclosed_area(&line));
+    reply.put("room_area", wall::area_inside(enclosed, length, thickness, -1.0));
+    reply.put("footprint", wall::area_inside(enclosed, length, thickness, 1.0));
+    let (extent, _) = line.extent(half);
+    reply.put("overall_x", wall::overall(thickness, Length::m(extent.width())));
+    reply.put("overall_y", wall::overall(thickness, Length::m(extent.height())));
+}
+
+/// An opening and the radius of the wall's centre line where it stands; none where it is straight.
+struct Hole {
+    width: Length,
+    height: Length,
+    sill: Length,
+    radius: Option<Length>,
+}
+
+fn hole(given: &mut Given<'_>) -> Option<Hole> {
+    let width = given.number("width_m", Kind::Length);
+    let height = given.number("height_m", Kind::Length);
+    let sill = given.number("sill_m", Kind::Length);
+    let radius = given.maybe("radius_m", Kind::Length);
+    Some(Hole { width: width?, height: height?, sill: sill?, radius })
+}
+
+/// A line with the bend of the wall where the opening stands, long enough for it, and the run and place of its middle.
+fn line_of(hole: &Hole) -> Option<(PlanLine, f64)> {
+    const ROUND: f64 = 1.5;
+    let vertex = |x: f64, y: f64, way| Vertex { at: Point::new(x, y), round: ROUND, way };
+    match hole.radius.map(Length::in_m) {
+        Some(radius) if radius > 0.0 => {
+            let through = |y| Way::Through(Point::new(0.0, y));
+            let line = [vertex(radius, 0.0, through(radius)), vertex(-radius, 0.0, through(-radius))];
+            Some((PlanLine::closed(&line).ok()?, 0.25 * TAU * radius))
+        }
+        Some(_) => None,
+        None => {
+            let side = 2.0 * hole.width.in_m() + 4.0 * ROUND;
+            let corners = [(0.0, 0.0), (side, 0.0), (side, side), (0.0, side)];
+            Some((PlanLine::closed(&corners.map(|(x, y)| vertex(x, y, Way::Straight))).ok()?, 0.5 * side))
+        }
+    }
+}
+
+fn solid(given: &mut Given<'_>, reply: &mut Reply) {
+    let length = given.number::<Length>("line_length_m", Kind::Length);
+    let closed = given.yes_or_no("closed");
+    let thickness = given.number::<Length>("thickness_m", Kind::Length);
+    let height = given.number::<Length>("height_m", Kind::Length);
+    let inside = given.number::<Slope>("batter_inside_slope", Kind::Slope);
+    let outside = given.number::<Slope>("batter_outside_slope", Kind::Slope);
+    let holes = given.list("openings", hole);
+    let (Some(length), Some(closed), Some(thickness), Some(height), Some(inside), Some(outside)) =
+        (length, closed, thickness, height, inside, outside)
+    else {
+        return;
+    };
+    if [length, thickness, height].iter().any(|size| *size <= Length::ZERO) {
+        given.problem("`line_length_m`, `thickness_m` and `height_m` must be above zero".into());
+        return;
+    }
+    let turning = if closed { TAU } else { 0.0 };
+    let top = reply.put("top_thickness", wall::top_thickness(thickness, inside, outside, height));
+    if top <= Length::ZERO {
+        given.problem("the two faces meet below the top".into());
+        return;
+    }
+    let gross = reply.put("gross_volume", wall::cob_gross(length, thickness, inside, outside, height, turning));
+    let outer = reply.put("outer_gross_area", wall::outer_face_gross(length, thickness, outside, height, turning));
+    let inner = reply.put("inner_gross_area", wall::inner_face_gross(length, thickness, inside, height, turning));
+    let (mut volume, mut outer_hole, mut inner_hole) = (Volume::ZERO, Area::ZERO, Area::ZERO);
+    for (index, hole) in holes.iter().enumerate() {
+        let fits = hole.width > Length::ZERO && hole.height > Length::ZERO && hole.sill >= Length::ZERO;
+        let half = (thickness * 0.5).in_m();
+        let line = if fits && hole.sill + hole.height < height { line_of(hole) } else { None };
+        let strip = line.as_ref().and_then(|(line, along)| {
+            let whole = [-half, half].iter().all(|&offset| line.first_fold(offset).is_none());
+            Strip::across(line, line.station(0, *along)?, hole.width.in_m(), [-half, half]).filter(|_| whole)
+        });
+        let Some(strip) = strip else {
+            given.problem(format!("opening {} does not fit in the wall", index + 1));
+            return;
+        };
+        let (w, h, s) = (hole.width, hole.height, hole.sill);
+        let removed = wall::cob_removed(w, h, s, thickness, inside, outside, &strip);
+        volume = volume + removed.value;
+        reply.reasons.push(removed.reason);
+        outer_hole = outer_hole + wall::outer_face_removed(w, h, s, thickness, outside, &strip).value;
+        inner_hole = inner_hole + wall::inner_face_removed(w, h, s, thickness, inside, &strip).value;
+    }
+    reply.put("volume", wall::net_volume(gross, volume));
+    reply.put("outer_area", wall::net_area(outer, outer_hole));
+    reply.put("inner_area", wall::net_area(inner, inner_hole));
+}
