@@ -1,2 +1,109 @@
-//! Placeholder.
-fn main() {}
+//! The command line: reads build files, prints answers, writes the book.
+
+mod command;
+mod folder;
+mod told;
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand, ValueEnum};
+use engine::units::System;
+
+/// From one build file to quantities, checks, drawings and the build book of a small cob house.
+#[derive(Parser)]
+#[command(version)]
+struct Loamwright {
+    #[command(subcommand)]
+    command: Command,
+    /// Units to show; the build file's own when left out
+    #[arg(long, global = true)]
+    units: Option<Units>,
+}
+
+#[derive(Clone, Copy, ValueEnum)]
+enum Units {
+    /// mm, m, m², m³, kg, t
+    Metric,
+    /// in, ft, sq ft, cu yd, lb, short tons
+    Us,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// Write a commented build file that already computes
+    New {
+        /// Name of the house, in small letters and hyphens; the file is NAME.loam.toml
+        name: String,
+    },
+    /// Print every check with its reason, and what is assumed
+    Check {
+        /// The build file, NAME.loam.toml
+        file: PathBuf,
+        /// One line a check
+        #[arg(long)]
+        short: bool,
+    },
+    /// Write the build book as PDF
+    Book {
+        /// The build file, NAME.loam.toml
+        file: PathBuf,
+        /// Where to write it; beside the build file when left out
+        #[arg(long)]
+        out: Option<PathBuf>,
+    },
+    /// Answer one question from JSON on standard input: plain SI numbers, keys that carry their unit
+    Ask {
+        /// The question
+        name: Option<String>,
+        /// Print every question
+        #[arg(long)]
+        list: bool,
+        /// Print a request that is answered
+        #[arg(long)]
+        example: bool,
+    },
+    /// Print what the engine knows in an open format
+    Export {
+        /// What to export
+        what: Export,
+        /// The build file, NAME.loam.toml
+        file: PathBuf,
+    },
+    /// Print our values beside published ones
+    Proof,
+}
+
+#[derive(Clone, Copy, ValueEnum)]
+enum Export {
+    /// Every row as JSON: path, value, unit, origin, reason
+    Answers,
+    /// The plan as SVG, in millimetres of paper at a true scale
+    Plan,
+    /// The cross-section as SVG, in millimetres of paper at a true scale
+    Section,
+}
+
+fn main() -> ExitCode {
+    let asked = Loamwright::parse();
+    let system = asked.units.map(|units| match units {
+        Units::Metric => System::Metric,
+        Units::Us => System::Us,
+    });
+    let done = match asked.command {
+        Command::New { name } => command::new::new(&name),
+        Command::Check { file, short } => command::check::check(&file, system, short),
+        Command::Book { file, out } => command::book::book(&file, system, out),
+        Command::Ask { name, list, example } => command::ask::ask(name.as_deref(), list, example),
+        Command::Export { what, file } => command::export::export(what, &file, system),
+        Command::Proof => command::proof::proof(),
+    };
+    match done {
+        Ok(told::Told::Answered) => ExitCode::SUCCESS,
+        Ok(told::Told::Problems) => ExitCode::from(1),
+        Err(failure) => {
+            eprintln!("loamwright: {failure:#}");
+            ExitCode::from(2)
+        }
+    }
+}

@@ -4,4 +4,64 @@
 pub const STYLE: &str = include_str!("book/style.typ");
 
 #[cfg(feature = "book")]
+mod checks;
+#[cfg(feature = "book")]
+mod job;
+#[cfg(feature = "book")]
+mod quantities;
+#[cfg(feature = "book")]
+mod sources;
+#[cfg(feature = "book")]
 pub mod typeset;
+
+#[cfg(feature = "book")]
+pub use whole::book;
+
+#[cfg(feature = "book")]
+mod whole {
+    use engine::answers::Answers;
+    use engine::units::Quantity;
+    use jiff::civil::Date;
+    use serde_json::{Value, json};
+
+    use super::typeset::{Typeset, typeset};
+    use super::{checks, job, quantities, sources};
+    use crate::drawing::{self, Scaled};
+    use crate::paper::Paper;
+
+    const MAIN: &str = include_str!("book/main.typ");
+
+    /// The build book of a house, printed on a day.
+    ///
+    /// # Errors
+    /// The typesetter's message and place; a fault of this program, not of the build file.
+    pub fn book(answers: &Answers, printed: Date) -> Result<Typeset, String> {
+        let paper = Paper::of(answers.system);
+        let (plan, section) = (drawing::plan(answers, paper), drawing::section(answers, paper));
+        let data = json!({
+            "name": answers.about.name,
+            "printed": Quantity::from(printed).shown(answers.system, engine::units::Fineness::Figure),
+            "paper": paper.name(),
+            "job": job::chapter(answers),
+            "plan": drawn(&plan),
+            "section": drawn(&section),
+            "quantities": quantities::chapter(answers),
+            "checks": checks::chapter(answers),
+            "sources": sources::chapter(answers)?,
+        })
+        .to_string();
+        let (plan, section) = (plan.svg.to_string(), section.svg.to_string());
+        let files: [(&str, &[u8]); 4] = [
+            ("/main.typ", MAIN.as_bytes()),
+            ("/data.json", data.as_bytes()),
+            ("/plan.svg", plan.as_bytes()),
+            ("/section.svg", section.as_bytes()),
+        ];
+        typeset(&files, "/main.typ")
+    }
+
+    fn drawn(drawing: &Scaled) -> Value {
+        let key = drawing.key.iter().map(|(number, words)| [number.to_string(), words.clone()]);
+        json!({"width": drawing.svg.width_mm(), "scale": drawing.scale, "key": key.collect::<Vec<_>>()})
+    }
+}

@@ -1,5 +1,26 @@
 //! The drawings of a house, one file each, and what they share.
 
 pub mod area;
+mod dimension;
 pub mod labels;
 pub mod lettering_box;
+mod material;
+mod plan;
+mod section;
+mod sheet;
+
+pub use plan::plan;
+pub use section::section;
+
+use crate::svg::Svg;
+
+/// A drawing at a true scale.
+#[derive(Clone, Debug)]
+pub struct Scaled {
+    /// The drawing, in millimetres of paper.
+    pub svg: Svg,
+    /// The scale in words, such as "1:50" or "1/4 in = 1 ft".
+    pub scale: String,
+    /// Labels that found no room: number and words.
+    pub key: Vec<(usize, String)>,
+}

@@ -2,6 +2,7 @@
 
 pub mod book;
 pub mod drawing;
+pub mod export;
 pub mod fonts;
 pub mod lettering;
 pub mod paper;

@@ -1,5 +1,7 @@
 //! What every drawing and page shares: sheet sizes, the few colours, line weights by meaning.
 
+use engine::units::System;
+
 /// A sheet of paper held upright.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Paper {
@@ -10,6 +12,15 @@ pub enum Paper {
 }
 
 impl Paper {
+    /// The sheet that readers of a unit system have at hand.
+    #[must_use]
+    pub fn of(system: System) -> Paper {
+        match system {
+            System::Metric => Paper::A4,
+            System::Us => Paper::Letter,
+        }
+    }
+
     /// Width and height in millimetres.
     #[must_use]
     pub fn size_mm(self) -> [f64; 2] {

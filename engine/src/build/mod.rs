@@ -26,7 +26,7 @@ pub fn text(bytes: &[u8]) -> Result<&str, Problems> {
             "",
             0..0,
             "",
-            format!("the file has {} bytes; a build file has at most {LARGEST} (1 MiB)", bytes.len()),
+            "the file is larger than 1 MiB, the most that a build file may be",
             "check that this is a build file",
         );
         return Err(problems);

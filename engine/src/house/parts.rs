@@ -153,7 +153,8 @@ fn dimensions(house: &House, at: Length) -> Vec<Dimension> {
         let run = &wall.line.runs()[opening.run];
         let away = opening.station.axis.turn_90();
         if run.whole.bend == Bend::Straight {
-            dimensions.push(between(&opening.along.path, run.whole.start, opening.station.point, away));
+            let (from, to) = (run.whole.start + away * half, opening.station.point + away * half);
+            dimensions.push(between(&opening.along.path, from, to, away));
         }
     }
     for (point, run) in wall.points.iter().zip(wall.line.runs()) {

@@ -236,7 +236,7 @@ mod tests {
         assert_eq!(Kind::named("length"), Some(Kind::Length));
         assert_eq!(Kind::named("temperature-difference"), Some(Kind::TemperatureDifference));
         assert_eq!(Kind::named("Length"), None);
-        assert_eq!(Kind::named("number"), None);
+        assert_eq!(Kind::named("stone"), None);
     }
 
     #[test]

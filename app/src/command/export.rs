@@ -1,0 +1,29 @@
+//! `export`: answers in open formats on standard output.
+
+use std::path::Path;
+
+use anyhow::Result;
+use engine::units::System;
+use press::drawing::Scaled;
+
+use crate::told::Told;
+use crate::{Export, folder};
+
+/// Prints one export of a build file.
+///
+/// # Errors
+/// The file cannot be read.
+pub fn export(what: Export, file: &Path, system: Option<System>) -> Result<Told> {
+    let Some(answers) = folder::answered(file, system)? else { return Ok(Told::Problems) };
+    let paper = press::paper::Paper::of(answers.system);
+    match what {
+        Export::Answers => println!("{}", serde_json::to_string_pretty(&press::export::answers(&answers))?),
+        Export::Plan => println!("{}", drawn(press::drawing::plan(&answers, paper))),
+        Export::Section => println!("{}", drawn(press::drawing::section(&answers, paper))),
+    }
+    Ok(Told::Answered)
+}
+
+fn drawn(drawing: Scaled) -> String {
+    drawing.svg.to_string()
+}

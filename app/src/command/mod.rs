@@ -1,0 +1,8 @@
+//! The commands, one file each.
+
+pub mod ask;
+pub mod book;
+pub mod check;
+pub mod export;
+pub mod new;
+pub mod proof;

@@ -1,0 +1,26 @@
+//! `proof`: our values beside published ones.
+
+use anyhow::Result;
+
+use crate::told::Told;
+
+/// Prints every published value with ours; ends with problems when one does not agree.
+///
+/// # Errors
+/// A table of published values cannot be read.
+pub fn proof() -> Result<Told> {
+    let proofs = engine::proof::proof().map_err(anyhow::Error::msg)?;
+    for proof in &proofs {
+        let row = &proof.row;
+        let ours = match &proof.ours {
+            Ok(value) => value.to_string(),
+            Err(why) => why.clone(),
+        };
+        let word = if proof.agrees { "agrees" } else { "DIFFERS" };
+        println!("{:<6} {word:<8} {:<28} published {:<22} ours {ours} {}", row.id, row.key, row.expected, row.unit);
+        println!("       {}", row.citation);
+    }
+    let agree = proofs.iter().filter(|proof| proof.agrees).count();
+    println!("\n{agree} of {} published values agree", proofs.len());
+    Ok(if agree == proofs.len() { Told::Answered } else { Told::Problems })
+}

@@ -1,0 +1,46 @@
+//! Reads and writes a build's files.
+
+use std::fs;
+use std::io::Read;
+use std::path::Path;
+
+use anyhow::{Context, Result};
+use engine::answers::{Answers, Inputs, answers};
+use engine::build::LARGEST;
+use engine::units::System;
+
+use crate::told;
+
+/// The answers of a build file; `None` when its problems were shown instead.
+///
+/// # Errors
+/// The file cannot be read.
+pub fn answered(file: &Path, system: Option<System>) -> Result<Option<Answers>> {
+    let build = read(file)?;
+    Ok(match answers(&Inputs { build: &build, system }) {
+        Ok(answers) => Some(answers),
+        Err(problems) => {
+            let text = if build.len() > LARGEST { "".into() } else { String::from_utf8_lossy(&build) };
+            told::show(&problems, &file.display().to_string(), &text);
+            None
+        }
+    })
+}
+
+/// A file, or no more of it than shows that it is too large to be a build file.
+fn read(file: &Path) -> Result<Vec<u8>> {
+    let open = || -> std::io::Result<Vec<u8>> {
+        let mut bytes = Vec::new();
+        fs::File::open(file)?.take(LARGEST as u64 + 1).read_to_end(&mut bytes)?;
+        Ok(bytes)
+    };
+    open().with_context(|| format!("{} cannot be read", file.display()))
+}
+
+/// Writes a file whole.
+///
+/// # Errors
+/// The file cannot be written.
+pub fn write(file: &Path, bytes: &[u8]) -> Result<()> {
+    fs::write(file, bytes).with_context(|| format!("{} cannot be written", file.display()))
+}

@@ -1,0 +1,39 @@
+//! What a command ends with, and how problems of a build file are shown.
+
+use std::fmt::Write;
+
+use engine::problem::Problems;
+use miette::{LabeledSpan, MietteDiagnostic, NamedSource, Report};
+
+/// How a command ended, when nothing outside it failed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Told {
+    /// It answered.
+    Answered,
+    /// What was written cannot be answered; the problems were shown.
+    Problems,
+}
+
+/// Shows the problems of a build file on standard error, each with its line.
+pub fn show(problems: &Problems, file: &str, text: &str) {
+    let (shown, rest) = problems.shown();
+    let mut all = String::new();
+    for problem in shown {
+        let span = problem.span.start.min(text.len())..problem.span.end.min(text.len());
+        let what = if problem.path.is_empty() {
+            problem.message.clone()
+        } else {
+            format!("{}: {}", problem.path, problem.message)
+        };
+        let diagnostic =
+            MietteDiagnostic::new(what).with_help(problem.hint.clone()).with_label(LabeledSpan::at(span, "here"));
+        let report = Report::new(diagnostic).with_source_code(NamedSource::new(file, text.to_owned()));
+        let _ = writeln!(all, "{report:?}");
+    }
+    if rest > 0 {
+        let _ = writeln!(all, "and {rest} more");
+    }
+    let total = shown.len() + rest;
+    let _ = writeln!(all, "{file}: {total} {}; nothing was computed", if total == 1 { "problem" } else { "problems" });
+    eprint!("{all}");
+}

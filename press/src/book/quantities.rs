@@ -1,0 +1,115 @@
+//! Every quantity: points of the line, runs, openings, and the rest with origins; the main ones with their reasons.
+
+use engine::answers::Answers;
+use engine::row::Row;
+use serde_json::{Value, json};
+
+use super::job::capital;
+
+const POINTS: [(&str, &str); 5] = [
+    ("x", "x"),
+    ("y", "y"),
+    ("through-x", "arc through, x"),
+    ("through-y", "arc through, y"),
+    ("round", "corner radius"),
+];
+const RUNS: [(&str, &str); 6] = [
+    ("run", "run to the next"),
+    ("radius", "radius"),
+    ("corner", "rounded corner"),
+    ("trim-before", "trim before"),
+    ("trim-after", "trim after"),
+    ("trench-depth", "trench depth"),
+];
+const SIZES: [(&str, &str); 7] = [
+    ("along", "middle at"),
+    ("width", "width"),
+    ("height", "height"),
+    ("sill", "sill"),
+    ("threshold", "threshold"),
+    ("corner-distance", "from corner"),
+    ("pier", "pier to next"),
+];
+const TAKEN: [(&str, &str); 5] = [
+    ("volume", "cob taken out"),
+    ("stem-volume", "stem taken out"),
+    ("outer-area", "outer face"),
+    ("inner-area", "inner face"),
+    ("reveal-area", "reveals"),
+];
+
+/// Rows whose reasons are printed in full.
+const REASONS: [&str; 6] =
+    ["wall.length", "room.area", "wall.gross-volume", "wall.volume", "wall.outer-gross-area", "water.trench.volume"];
+
+pub(super) fn chapter(answers: &Answers) -> Value {
+    let rest: Vec<[String; 3]> = answers
+        .rows
+        .iter()
+        .filter(|row| !row.path.starts_with("wall.line.") && !row.path.starts_with("openings."))
+        .filter(|row| !row.path.starts_with("crew.") && !row.path.starts_with("dates."))
+        .map(|row| [capital(&row.title), marked(answers, row), origin(row)])
+        .collect();
+    let reasons = REASONS.iter().filter_map(|path| answers.rows.find(path)).map(|row| reason(answers, row));
+    json!({
+        "points": table(answers, "wall.line.", &POINTS),
+        "runs": table(answers, "wall.line.", &RUNS),
+        "sizes": table(answers, "openings.", &SIZES),
+        "taken": table(answers, "openings.", &TAKEN),
+        "rest": rest,
+        "reasons": reasons.collect::<Vec<_>>(),
+    })
+}
+
+/// One line a name, one column a noun that any of them has.
+fn table(answers: &Answers, stem: &str, nouns: &[(&str, &str)]) -> Value {
+    let mut names: Vec<&str> = Vec::new();
+    for row in answers.rows.iter() {
+        if let Some(name) = row.path.strip_prefix(stem).and_then(|rest| rest.split('.').next())
+            && !names.contains(&name)
+        {
+            names.push(name);
+        }
+    }
+    let find = |name: &str, noun: &str| answers.rows.find(&format!("{stem}{name}.{noun}"));
+    let used: Vec<&(&str, &str)> =
+        nouns.iter().filter(|(noun, _)| names.iter().any(|name| find(name, noun).is_some())).collect();
+    let rows = names.iter().map(|name| {
+        let cells = used.iter().map(|(noun, _)| find(name, noun).map_or("–".into(), |row| marked(answers, row)));
+        std::iter::once(name.replace('-', " ")).chain(cells).collect::<Vec<_>>()
+    });
+    let header: Vec<&str> = std::iter::once("").chain(used.iter().map(|(_, title)| *title)).collect();
+    json!({"header": header, "rows": rows.collect::<Vec<_>>()})
+}
+
+/// The value, with a star when it was assumed.
+fn marked(answers: &Answers, row: &Row) -> String {
+    let star = if row.is_assumed() { " *" } else { "" };
+    format!("{}{star}", row.shown(answers.system))
+}
+
+fn origin(row: &Row) -> String {
+    match row.own {
+        Some(_) if row.is_assumed() => format!("assumed, {}", row.origin),
+        Some(_) => row.origin.to_string(),
+        None => format!("computed; weakest input {}", row.origin),
+    }
+}
+
+fn reason(answers: &Answers, row: &Row) -> Value {
+    let inputs = row.reason.inputs.iter().map(|input| {
+        let origin = answers.rows.find(&input.path).map_or_else(String::new, origin);
+        [input.name.clone(), engine::row::shown(input.quantity, answers.system), origin]
+    });
+    let inputs: Vec<[String; 3]> = inputs.collect();
+    let title = format!("{}: {}", capital(&row.title), row.shown(answers.system));
+    let many = inputs.len() > 9;
+    json!({
+        "title": title,
+        "about": format!("{} {}", row.reason.title, row.reason.explanation).trim_end(),
+        "equation": row.reason.equation,
+        "source": row.reason.source,
+        "inputs": if many { Vec::new() } else { inputs.clone() },
+        "many": if many { format!("{} inputs, listed in the tables above.", inputs.len()) } else { String::new() },
+    })
+}

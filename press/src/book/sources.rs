@@ -1,0 +1,54 @@
+//! Sources of rules and equations, and how our values stand beside published ones.
+
+use std::collections::BTreeMap;
+
+use engine::answers::Answers;
+use engine::proof::{Proof, proof};
+use serde_json::{Value, json};
+
+pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
+    let mut rules: Vec<[String; 2]> = Vec::new();
+    for check in &answers.checks {
+        let citation = &check.rule.citation;
+        let entry = [citation.work.clone(), citation.standing.in_words().to_owned()];
+        if !rules.contains(&entry) {
+            rules.push(entry);
+        }
+    }
+    let mut equations: Vec<String> = Vec::new();
+    for row in answers.rows.iter().filter(|row| row.own.is_none()) {
+        if !equations.contains(&row.reason.source) {
+            equations.push(row.reason.source.clone());
+        }
+    }
+    equations.sort();
+    let proofs = proof()?;
+    let mut works: BTreeMap<(&str, &str), (usize, usize, f64)> = BTreeMap::new();
+    for proof in &proofs {
+        let citation = &proof.row.citation;
+        let work = works.entry((citation.work.as_str(), citation.standing.in_words())).or_default();
+        work.0 += 1;
+        work.1 += usize::from(proof.agrees);
+        work.2 = work.2.max(difference(proof));
+    }
+    let works = works.into_iter().map(|((work, standing), (all, agree, worst))| {
+        [work.to_owned(), standing.to_owned(), format!("{agree} of {all}"), format!("{worst:.0e}")]
+    });
+    let agree = proofs.iter().filter(|proof| proof.agrees).count();
+    Ok(json!({
+        "rules": rules,
+        "equations": equations,
+        "works": works.collect::<Vec<_>>(),
+        "agree": agree.to_string(),
+        "all": proofs.len().to_string(),
+    }))
+}
+
+/// Our value's distance from the published one, as a share of it.
+fn difference(proof: &Proof) -> f64 {
+    match (&proof.ours, proof.row.expected.parse::<f64>()) {
+        (Ok(ours), Ok(expected)) if expected != 0.0 => ((ours - expected) / expected).abs(),
+        (Ok(ours), Ok(_)) => ours.abs(),
+        _ => f64::INFINITY,
+    }
+}

@@ -1,0 +1,113 @@
+//! The plan with its dimensions: the wall cut through, stem and trench below, names, north, and where the section is cut.
+
+use engine::answers::Answers;
+use engine::house::part::{Dimension, Place, Plan};
+use kurbo::{Rect, Vec2};
+
+use super::labels::Label;
+use super::sheet::{LETTERING, Margins, Sheet};
+use super::{Scaled, dimension, material};
+use crate::paper::{INK, Paper, SLATE, weight};
+use crate::svg::Element;
+
+/// The plan at the largest true scale that fits the paper.
+#[must_use]
+pub fn plan(answers: &Answers, paper: Paper) -> Scaled {
+    let plan = &answers.plan;
+    let has_runs = plan.dimensions.iter().any(|dimension| dimension.path.ends_with(".run"));
+    let outer = if has_runs { 24.0 } else { 17.0 };
+    let side = if has_runs { 17.0 } else { 11.0 };
+    let margins = Margins { left: side, top: side, right: outer, bottom: outer };
+    let mut sheet = Sheet::new("Plan of the house", extent(plan), margins, paper.drawing_mm(), answers.system);
+    material::define(&mut sheet);
+    for part in &plan.parts {
+        material::draw(&mut sheet, part);
+    }
+    section_marks(&mut sheet, plan);
+    for dimension in &plan.dimensions {
+        let clear = clearance(dimension, has_runs);
+        dimension::draw(&mut sheet, answers, dimension, clear);
+    }
+    for place in &plan.places {
+        name(&mut sheet, answers, place);
+    }
+    north(&mut sheet, plan.north);
+    sheet.finished()
+}
+
+fn extent(plan: &Plan) -> Rect {
+    let points = plan.parts.iter().flat_map(|part| &part.outlines).flat_map(|outline| &outline.points);
+    let none = Rect::new(f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
+    points.fold(none, |extent, &point| {
+        Rect::new(extent.x0.min(point.x), extent.y0.min(point.y), extent.x1.max(point.x), extent.y1.max(point.y))
+    })
+}
+
+/// How far a dimension line stands off: openings nearest, then runs, then the whole house.
+fn clearance(dimension: &Dimension, has_runs: bool) -> f64 {
+    match dimension.path.rsplit('.').next() {
+        Some("overall-x" | "overall-y") => {
+            if has_runs {
+                19.0
+            } else {
+                12.0
+            }
+        }
+        Some("run") => 12.5,
+        Some("thickness") => 0.0,
+        _ => 6.0,
+    }
+}
+
+fn name(sheet: &mut Sheet, answers: &Answers, place: &Place) {
+    let at = sheet.at(place.at);
+    let path = place.path.clone();
+    if place.path.starts_with("wall.line.") {
+        for [x, y] in [[1.2, 0.0], [0.0, 1.2]] {
+            let cross = Element::line([at[0] - x, at[1] - y], [at[0] + x, at[1] + y]);
+            sheet.push(cross.with("stroke", INK).with("stroke-width", weight::THIN).data_path(&path));
+        }
+    }
+    let words = place.name.replace('-', " ");
+    let words = match answers.rows.find(&place.path) {
+        Some(row) => format!("{words}\n{}", row.shown(answers.system)),
+        None => words,
+    };
+    let preferred = if place.path == "room.area" { vec![at] } else { Vec::new() };
+    sheet.label(Label { path, preferred, ..Label::beside(at, LETTERING, &words) });
+}
+
+/// The line of the cross-section at both ends, with arrows in the direction in which it is seen.
+fn section_marks(sheet: &mut Sheet, plan: &Plan) {
+    let [from, to] = plan.section.map(|point| sheet.at(point));
+    let along = Vec2::new(to[0] - from[0], to[1] - from[1]).normalize();
+    // Seen to the left of the way in the house is to the right on paper, where y runs down; turned once more it is left.
+    let seen = -along.turn_90();
+    for (end, inward) in [(from, along), (to, -along)] {
+        let end = Vec2::new(end[0], end[1]);
+        let inner = end + inward * 5.0;
+        let tip = end + seen * 4.0;
+        let point = |at: Vec2| [at.x, at.y];
+        sheet.push(Element::line(point(end), point(inner)).with("stroke", INK).with("stroke-width", weight::CUT));
+        sheet.push(Element::line(point(end), point(tip)).with("stroke", INK).with("stroke-width", weight::SEEN));
+        let head = [tip, tip - seen * 2.0 + along, tip - seen * 2.0 - along].map(point);
+        sheet.push(Element::polygon(&head).with("fill", INK));
+        sheet.avoid(&[point(end), point(inner)], false, 3.0);
+        sheet.label(Label::beside(point(end - inward), LETTERING, "A"));
+    }
+}
+
+fn north(sheet: &mut Sheet, direction: Vec2) {
+    let up = sheet.direction(direction);
+    let (up, half) = (Vec2::new(up[0], up[1]), 6.0);
+    let centre = Vec2::new(10.0, 10.0);
+    let point = |at: Vec2| [at.x, at.y];
+    let (tip, foot) = (centre + up * half, centre - up * half);
+    let side = up.turn_90() * 1.6;
+    sheet.push(Element::line(point(foot), point(tip)).with("stroke", INK).with("stroke-width", weight::SEEN));
+    let head = [tip, tip - up * 4.5 + side, tip - up * 4.5].map(point);
+    sheet.push(Element::polygon(&head).with("fill", INK).data_path("site.north"));
+    sheet.avoid(&[point(foot), point(tip)], false, 5.0);
+    let at = tip + up * 2.2;
+    sheet.push(Element::text([at.x - 1.1, at.y + 1.1], LETTERING, "N").with("fill", SLATE));
+}

@@ -1,0 +1,58 @@
+//! Exports in open formats.
+
+use engine::answers::Answers;
+use engine::units::{Quantity, System};
+use serde_json::{Value, json};
+
+/// Every row as JSON: its key is the path and the SI unit.
+#[must_use]
+pub fn answers(answers: &Answers) -> Value {
+    let rows = answers.rows.iter().map(|row| {
+        let inputs = row.reason.inputs.iter().map(|input| json!({"name": input.name, "path": input.path}));
+        json!({
+            "path": row.path,
+            "key": format!("{}{}", row.path, row.quantity.key_suffix()),
+            "title": row.title,
+            "value": value(row.quantity),
+            "unit": row.quantity.unit_si(),
+            "metric": row.shown(System::Metric),
+            "us": row.shown(System::Us),
+            "origin": row.origin.in_words(),
+            "assumed": row.is_assumed(),
+            "reason": {
+                "title": row.reason.title,
+                "equation": row.reason.equation,
+                "source": row.reason.source,
+                "inputs": inputs.collect::<Vec<_>>(),
+            },
+        })
+    });
+    let checks = answers.checks.iter().map(|check| {
+        json!({
+            "rule": check.rule.id,
+            "rulebook": check.rule.rulebook,
+            "path": check.path,
+            "state": check.state.word(),
+            "found": check.found.map(value),
+            "limit": value(check.rule.limit),
+            "sentence": check.sentence(answers.system),
+            "leans_on": check.leans_on.iter().map(|(path, _)| path).collect::<Vec<_>>(),
+            "source": check.rule.citation.to_string(),
+        })
+    });
+    json!({
+        "format": 1,
+        "name": answers.about.name,
+        "invented": answers.about.invented,
+        "rows": rows.collect::<Vec<_>>(),
+        "checks": checks.collect::<Vec<_>>(),
+    })
+}
+
+fn value(quantity: Quantity) -> Value {
+    match quantity {
+        Quantity::Date(date) => json!(date.to_string()),
+        Quantity::Money(money) => json!(money.minor),
+        other => json!(other.si()),
+    }
+}
