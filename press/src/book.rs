@@ -51,7 +51,9 @@ mod whole {
         })
         .to_string();
         let (plan, section) = (plan.svg.to_string(), section.svg.to_string());
-        let files: [(&str, &[u8]); 4] = [
+        let cover = drawing::picture(answers, paper).to_string();
+        let files: [(&str, &[u8]); 5] = [
+            ("/cover.svg", cover.as_bytes()),
             ("/main.typ", MAIN.as_bytes()),
             ("/data.json", data.as_bytes()),
             ("/plan.svg", plan.as_bytes()),

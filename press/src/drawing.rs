@@ -9,7 +9,7 @@ mod plan;
 mod section;
 mod sheet;
 
-pub use plan::plan;
+pub use plan::{picture, plan};
 pub use section::section;
 
 use crate::svg::Svg;

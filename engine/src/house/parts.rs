@@ -163,8 +163,8 @@ fn dimensions(house: &House, at: Length) -> Vec<Dimension> {
                 let away = -run.whole.direction(0.0).turn_90();
                 dimensions.push(between(
                     &format!("wall.line.{}.run", point.name),
-                    run.whole.start,
-                    run.whole.end,
+                    run.whole.start + away * half,
+                    run.whole.end + away * half,
                     away,
                 ));
             }

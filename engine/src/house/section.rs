@@ -26,13 +26,13 @@ fn cut(house: &House) -> Cut {
     Cut { origin, along, beyond: along.turn_90() }
 }
 
-/// Where the cut enters and leaves the house, half a metre outside: seen to the left of the way.
+/// Where the cut enters and leaves the house: seen to the left of the way.
 pub(super) fn cut_line(house: &House) -> [Point; 2] {
     let cut = cut(house);
     let half = (house.wall.thickness.value * 0.5).in_m();
     let places = crossings(&house.wall.line.outline(half, CHORD), &cut);
     let (first, last) = (places.first().copied().unwrap_or(-1.0), places.last().copied().unwrap_or(1.0));
-    [cut.origin + cut.along * (first - 0.5), cut.origin + cut.along * (last + 0.5)]
+    [cut.origin + cut.along * first, cut.origin + cut.along * last]
 }
 
 /// Where a closed polyline crosses the cut, as distances along it, in order.
@@ -80,7 +80,7 @@ pub fn section(house: &House) -> Section {
     });
     parts.push(part("wall.stem", "stem wall", Material::Stone, stones.collect()));
     parts.push(part("wall", "cob wall", Material::Cob, cob(house, &cut, &doors)));
-    parts.extend(beyond(house, &cut));
+    let (seen_wall, seen_openings) = (far_wall(house, &stem, &doors), beyond(house, &cut));
     let places = parts
         .iter()
         .filter(|part| part.material != Material::Opening)
@@ -91,7 +91,7 @@ pub fn section(house: &House) -> Section {
             Some(Place { path: part.path.clone(), name: part.name.clone(), at })
         })
         .collect();
-    parts.insert(0, ground(house, &cut));
+    parts.splice(0..0, [ground(house, &cut), seen_wall].into_iter().chain(seen_openings));
     Section { levels: levels(house), dimensions: dimensions(house, &cut), parts, places }
 }
 
@@ -165,7 +165,7 @@ fn floor(house: &House, stem: &[[f64; 2]]) -> Part {
     part("ground.floor", "finished floor", Material::Floor, lines.collect())
 }
 
-/// The ground outside, level, to either side and a metre and a half away.
+/// The ground outside, level, to either side and 0.7 m away.
 fn ground(house: &House, cut: &Cut) -> Part {
     let half = (house.wall.stem_width.value * 0.5).in_m();
     let places = crossings(&house.wall.line.outline(half, CHORD), cut);
@@ -176,7 +176,16 @@ fn ground(house: &House, cut: &Cut) -> Part {
         closed: false,
         meaning: Meaning::Cut,
     };
-    part("ground.outside", "ground outside", Material::Ground, vec![line(first - 1.5, first), line(last, last + 1.5)])
+    part("ground.outside", "ground outside", Material::Ground, vec![line(first - 0.7, first), line(last, last + 0.7)])
+}
+
+/// The far wall seen inside the room, and the jambs of an opening that the cut passes through.
+fn far_wall(house: &House, stem: &[[f64; 2]], doors: &[([f64; 2], f64, f64)]) -> Part {
+    let (floor, top) = (house.floor.value.in_m(), house.wall.height.value.in_m());
+    let rooms = stem.windows(2).step_by(2).map(|pair| rectangle([pair[0][1], pair[1][0]], floor, top));
+    let jambs = stem.iter().filter_map(|&span| door_at(doors, span).map(|(low, high)| rectangle(span, low, high)));
+    let seen = rooms.chain(jambs).map(|outline| Outline { meaning: Meaning::Seen, ..outline });
+    part("wall.inner-area", "far wall", Material::Cob, seen.collect())
 }
 
 /// Openings seen on the far side, inside the room.
@@ -231,9 +240,6 @@ fn dimensions(house: &House, cut: &Cut) -> Vec<Dimension> {
     };
     if let Some(top) = at(wall.height.value) {
         between("wall.top-thickness", top, wall.height.value.in_m(), up);
-    }
-    if let Some(base) = at(Length::ZERO) {
-        between("wall.thickness", base, 0.0, -up);
     }
     dimensions
 }

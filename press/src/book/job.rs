@@ -22,7 +22,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     let row = |path: &str| answers.rows.find(path).map(|row| row.shown(answers.system));
     let figures = FIGURES.iter().filter_map(|(title, path)| {
         let found = answers.rows.find(path)?;
-        Some(json!([title, found.shown(answers.system), found.title]))
+        Some(json!([title, found.shown(answers.system)]))
     });
     let place = if about.place.is_empty() { "not written".to_owned() } else { about.place.clone() };
     let people: Vec<[String; 2]> = answers

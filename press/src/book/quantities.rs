@@ -1,6 +1,7 @@
 //! Every quantity: points of the line, runs, openings, and the rest with origins; the main ones with their reasons.
 
 use engine::answers::Answers;
+use engine::known::Origin;
 use engine::row::Row;
 use serde_json::{Value, json};
 
@@ -92,7 +93,8 @@ fn origin(row: &Row) -> String {
     match row.own {
         Some(_) if row.is_assumed() => format!("assumed, {}", row.origin),
         Some(_) => row.origin.to_string(),
-        None => format!("computed; weakest input {}", row.origin),
+        None if row.origin == Origin::Given => "computed".to_owned(),
+        None => format!("computed, leans on {}", row.origin),
     }
 }
 
@@ -107,7 +109,8 @@ fn reason(answers: &Answers, row: &Row) -> Value {
     json!({
         "title": title,
         "about": format!("{} {}", row.reason.title, row.reason.explanation).trim_end(),
-        "equation": row.reason.equation,
+        // Conditions stand beside an equation in the code; a page is narrower.
+        "equation": row.reason.equation.replace("        ", "\n    "),
         "source": row.reason.source,
         "inputs": if many { Vec::new() } else { inputs.clone() },
         "many": if many { format!("{} inputs, listed in the tables above.", inputs.len()) } else { String::new() },

@@ -6,6 +6,8 @@ use engine::answers::Answers;
 use engine::proof::{Proof, proof};
 use serde_json::{Value, json};
 
+use super::job::capital;
+
 pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
     let mut rules: Vec<[String; 2]> = Vec::new();
     for check in &answers.checks {
@@ -17,8 +19,8 @@ pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
     }
     let mut equations: Vec<String> = Vec::new();
     for row in answers.rows.iter().filter(|row| row.own.is_none()) {
-        if !equations.contains(&row.reason.source) {
-            equations.push(row.reason.source.clone());
+        if !equations.contains(&capital(&row.reason.source)) {
+            equations.push(capital(&row.reason.source));
         }
     }
     equations.sort();
@@ -32,7 +34,12 @@ pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
         work.2 = work.2.max(difference(proof));
     }
     let works = works.into_iter().map(|((work, standing), (all, agree, worst))| {
-        [work.to_owned(), standing.to_owned(), format!("{agree} of {all}"), format!("{worst:.0e}")]
+        [
+            work.to_owned(),
+            standing.to_owned(),
+            format!("{agree} of {all}"),
+            if worst == 0.0 { "none".to_owned() } else { format!("{worst:.0e}") },
+        ]
     });
     let agree = proofs.iter().filter(|proof| proof.agrees).count();
     Ok(json!({

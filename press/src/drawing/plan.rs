@@ -8,16 +8,31 @@ use super::labels::Label;
 use super::sheet::{LETTERING, Margins, Sheet};
 use super::{Scaled, dimension, material};
 use crate::paper::{INK, Paper, SLATE, weight};
-use crate::svg::Element;
+use crate::svg::{Element, Svg};
+
+/// The plan without words or numbers, for a cover; no true scale is meant.
+#[must_use]
+pub fn picture(answers: &Answers, paper: Paper) -> Svg {
+    let margins = Margins { left: 3.0, top: 3.0, right: 3.0, bottom: 3.0 };
+    let extent = extent(&answers.plan);
+    let mut sheet = Sheet::new("Plan of the house", extent, margins, paper.drawing_mm(), answers.system);
+    material::define(&mut sheet);
+    for part in &answers.plan.parts {
+        material::draw(&mut sheet, part);
+    }
+    sheet.bare()
+}
 
 /// The plan at the largest true scale that fits the paper.
 #[must_use]
 pub fn plan(answers: &Answers, paper: Paper) -> Scaled {
     let plan = &answers.plan;
     let has_runs = plan.dimensions.iter().any(|dimension| dimension.path.ends_with(".run"));
-    let outer = if has_runs { 24.0 } else { 17.0 };
-    let side = if has_runs { 17.0 } else { 11.0 };
-    let margins = Margins { left: side, top: side, right: outer, bottom: outer };
+    let margins = if has_runs {
+        Margins { left: 17.0, top: 17.0, right: 22.0, bottom: 24.0 }
+    } else {
+        Margins { left: 9.0, top: 16.0, right: 16.0, bottom: 19.0 }
+    };
     let mut sheet = Sheet::new("Plan of the house", extent(plan), margins, paper.drawing_mm(), answers.system);
     material::define(&mut sheet);
     for part in &plan.parts {
@@ -50,7 +65,7 @@ fn clearance(dimension: &Dimension, has_runs: bool) -> f64 {
             if has_runs {
                 19.0
             } else {
-                12.0
+                15.0
             }
         }
         Some("run") => 12.5,
@@ -84,8 +99,8 @@ fn section_marks(sheet: &mut Sheet, plan: &Plan) {
     // Seen to the left of the way in the house is to the right on paper, where y runs down; turned once more it is left.
     let seen = -along.turn_90();
     for (end, inward) in [(from, along), (to, -along)] {
-        let end = Vec2::new(end[0], end[1]);
-        let inner = end + inward * 5.0;
+        let face = Vec2::new(end[0], end[1]);
+        let (inner, end) = (face - inward * 7.5, face - inward * 12.0);
         let tip = end + seen * 4.0;
         let point = |at: Vec2| [at.x, at.y];
         sheet.push(Element::line(point(end), point(inner)).with("stroke", INK).with("stroke-width", weight::CUT));
@@ -93,7 +108,9 @@ fn section_marks(sheet: &mut Sheet, plan: &Plan) {
         let head = [tip, tip - seen * 2.0 + along, tip - seen * 2.0 - along].map(point);
         sheet.push(Element::polygon(&head).with("fill", INK));
         sheet.avoid(&[point(end), point(inner)], false, 3.0);
-        sheet.label(Label::beside(point(end - inward), LETTERING, "A"));
+        sheet.avoid(&[point(end), point(tip)], false, 8.0);
+        let at = point(end - inward * 2.6);
+        sheet.label(Label { preferred: vec![at], ..Label::beside(at, LETTERING, "A") });
     }
 }
 

@@ -8,11 +8,12 @@ use kurbo::{Point, Rect};
 use super::labels::Label;
 use super::sheet::{LETTERING, Margins, Sheet};
 use super::{Scaled, dimension, material};
+use crate::lettering;
 use crate::paper::{INK, Paper, SLATE, weight};
 use crate::svg::Element;
 
 /// Width on paper for the words of levels, in millimetres.
-const LEVELS: f64 = 40.0;
+const LEVELS: f64 = 45.0;
 
 /// The cross-section at the largest true scale that fits the paper.
 #[must_use]
@@ -29,8 +30,7 @@ pub fn section(answers: &Answers, paper: Paper) -> Scaled {
         material::draw(&mut sheet, part);
     }
     for dimension in &section.dimensions {
-        let clear = if dimension.path == "wall.thickness" { 0.0 } else { 6.0 };
-        dimension::draw(&mut sheet, answers, dimension, clear);
+        dimension::draw(&mut sheet, answers, dimension, 6.0);
     }
     for level in &section.levels {
         draw_level(&mut sheet, answers, level, extent.x1);
@@ -72,12 +72,13 @@ fn draw_level(sheet: &mut Sheet, answers: &Answers, level: &Level, right: f64) {
     sheet.push(line);
     let triangle = [[x, y], [x - 1.1, y - 1.9], [x + 1.1, y - 1.9]];
     sheet.push(Element::polygon(&triangle).with("stroke", INK).with("stroke-width", weight::THIN));
-    sheet.avoid(&[[x - 6.0, y], [x + 3.0, y]], false, 2.0);
+    sheet.avoid(&[[x - 6.0, y], [x + 3.0, y]], false, 6.0);
+    sheet.avoid(&triangle, true, 6.0);
     let height = Quantity::from(level.at).shown(answers.system, Fineness::SetOut);
     let sign = if level.at.in_m() > 0.0 { "+" } else { "" };
-    let words = format!("{sign}{height}\n{}", level.name);
-    let width = crate::lettering::width(&level.name, LETTERING).max(crate::lettering::width(&height, LETTERING));
-    let beside = [[x + 5.5 + width * 0.5, y], [x + 5.5 + width * 0.5, y + 4.0], [x + 5.5 + width * 0.5, y - 4.0]];
+    let words = format!("{sign}{height} {}", level.name);
+    let middle = x + 5.0 + lettering::width(&words, LETTERING) * 0.5;
+    let beside = [0.0, 1.5, -1.5, 3.0, -3.0].map(|aside| [middle, y + aside]);
     sheet.label(Label {
         path: level.path.clone(),
         preferred: beside.to_vec(),

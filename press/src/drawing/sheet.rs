@@ -122,6 +122,11 @@ impl Sheet {
         self.labels.push(label);
     }
 
+    /// Closes the sheet without scale bar and labels.
+    pub(super) fn bare(self) -> Svg {
+        self.svg
+    }
+
     /// Draws scale bar and labels, and closes the sheet.
     pub(super) fn finished(mut self) -> Scaled {
         let (width, height) = (self.svg.width_mm(), self.svg.height_mm());
