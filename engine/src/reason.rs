@@ -92,6 +92,13 @@ impl<T> Answer<T> {
         self
     }
 
+    /// Drops an input that does not matter where the formula was asked.
+    #[must_use]
+    pub fn without(mut self, name: &str) -> Self {
+        self.reason.inputs.retain(|input| input.name != name);
+        self
+    }
+
     /// Adds an input that the formula reads as part of a shape, with the row it comes from.
     #[must_use]
     pub fn with(mut self, name: impl Into<String>, quantity: impl Into<Quantity>, path: impl Into<String>) -> Self {

@@ -1,9 +1,10 @@
 //! What the builder may write: the build file as written, nothing filled in yet.
 
 mod reader;
+mod source;
 mod written;
 
-pub use reader::{Source, Written};
+pub use source::{Source, Written};
 pub use written::{
     Build, BuildTable, Crew, Dates, Drain, Ground, Opening, OpeningKind, Path, Point, Site, Stem, Trench, Wall, Water,
 };

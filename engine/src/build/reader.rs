@@ -1,71 +1,14 @@
 //! Reads a spanned TOML tree key by key and notes every fault with its place, so that all are told at once.
 
-use std::cell::{Cell, RefCell};
 use std::ops::Range;
 
 use jiff::civil::Date;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use crate::problem::{Problems, line_and_column};
+use super::source::{Source, Written};
+
 use crate::units::{self, Currency, Kind, Quantity};
-
-/// A value as it was written, with its place.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Written<T> {
-    /// The value.
-    pub value: T,
-    /// Its key, such as `wall.thickness`.
-    pub path: String,
-    /// Its line in the file, from 1.
-    pub line: usize,
-    /// Its byte range in the file.
-    pub span: Range<usize>,
-}
-
-/// The text of a build file and the faults found in it so far.
-#[derive(Debug)]
-pub struct Source<'i> {
-    text: &'i str,
-    problems: RefCell<Problems>,
-    /// A file with broken lines has lost keys that its builder did write: nothing is said of missing ones.
-    broken: Cell<bool>,
-}
-
-impl<'i> Source<'i> {
-    /// A source without faults.
-    #[must_use]
-    pub fn new(text: &'i str) -> Source<'i> {
-        Source { text, problems: RefCell::default(), broken: Cell::new(false) }
-    }
-
-    /// Notes a fault at a byte range.
-    pub fn fault(&self, span: Range<usize>, path: &str, message: impl Into<String>, hint: impl Into<String>) {
-        self.problems.borrow_mut().note(self.text, span, path, message, hint);
-    }
-
-    /// Notes that a stretch of the file is not TOML.
-    pub fn broken(&self, span: Range<usize>, message: &str) {
-        self.broken.set(true);
-        self.fault(span, "", message, "a line reads key = \"value\"; a table begins with [name]");
-    }
-
-    /// Whether no fault was noted.
-    #[must_use]
-    pub fn is_clean(&self) -> bool {
-        self.problems.borrow().is_empty()
-    }
-
-    /// Every fault noted, in the order of the file.
-    #[must_use]
-    pub fn into_problems(self) -> Problems {
-        self.problems.into_inner().in_order()
-    }
-
-    fn line(&self, span: &Range<usize>) -> usize {
-        line_and_column(self.text, span.start).0
-    }
-}
 
 /// A table being read: each key asked for is known; what is left over at the end is a fault.
 pub struct Table<'s, 'i> {
@@ -105,7 +48,7 @@ impl<'s, 'i> Table<'s, 'i> {
 
     /// Notes that a key is missing.
     fn missing(&self, key: &str, example: &str) {
-        if self.source.broken.get() {
+        if self.source.is_broken() {
             return;
         }
         let path = self.key_path(key);
@@ -379,7 +322,7 @@ impl<'s, 'i> Table<'s, 'i> {
 
     /// Notes that a table is missing, with what belongs in it.
     pub fn missing_table(&self, key: &str, inside: &str) {
-        if self.table.get(key).is_none() && !self.source.broken.get() {
+        if self.table.get(key).is_none() && !self.source.is_broken() {
             self.source.fault(
                 0..0,
                 key,

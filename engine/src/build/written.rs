@@ -2,7 +2,8 @@
 
 use jiff::civil::Date;
 
-use super::reader::{Table, Written};
+use super::reader::Table;
+use super::source::Written;
 use crate::units::{Currency, Kind, Length, Slope, System};
 
 /// A build file as written.

@@ -80,11 +80,11 @@ fn holes(house: &House, opening: &Opening, strip: &Strip<'_>, rows: &mut Rows) {
     rows.add(opening.path("volume"), format!("cob that {name} takes out"), volume);
     let outer = wall::outer_face_removed(width, height, bottom, thickness, outside, strip)
         .from("batter", "wall.batter.outside");
-    let outer = bound(outer, house, opening, strip, rows);
+    let outer = face(bound(outer, house, opening, strip, rows), house, opening, strip);
     rows.add(opening.path("outer-area"), format!("outer face that {name} takes out"), outer);
     let inner =
         wall::inner_face_removed(width, height, bottom, thickness, inside, strip).from("batter", "wall.batter.inside");
-    let inner = bound(inner, house, opening, strip, rows);
+    let inner = face(bound(inner, house, opening, strip, rows), house, opening, strip);
     rows.add(opening.path("inner-area"), format!("inner face that {name} takes out"), inner);
     let has_sill = opening.kind == OpeningKind::Window;
     let reveal = wall::reveal(width, height, bottom, thickness, inside, outside, strip, has_sill);
@@ -94,6 +94,17 @@ fn holes(house: &House, opening: &Opening, strip: &Strip<'_>, rows: &mut Rows) {
         let stem = wall::stem_removed(width, bottom, wall.stem_width.value, strip);
         let stem = bound(stem, house, opening, strip, rows);
         rows.add(opening.path("stem-volume"), format!("stem wall that {name} takes out"), stem);
+    }
+}
+
+/// What an opening takes out of a face of a straight wall depends on its size alone.
+fn face<T>(answer: Answer<T>, house: &House, opening: &Opening, strip: &Strip<'_>) -> Answer<T> {
+    match strip.touches(crate::house::offsets(&house.wall))[..] {
+        [piece] if house.wall.line.pieces()[piece].curvature() == 0.0 => {
+            let answer = answer.without("thickness");
+            if opening.bottom.value < Length::ZERO { answer } else { answer.without("bottom") }
+        }
+        _ => answer,
     }
 }
 

@@ -1,0 +1,59 @@
+//! Whole builds: what each shows, as text beside its build file. `LOAMWRIGHT_BLESS=1` writes the text anew.
+#![allow(clippy::disallowed_methods, reason = "this test reads the builds and may write what they show")]
+
+use std::fmt::Write;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use engine::answers::{Inputs, answers};
+
+fn builds() -> Vec<PathBuf> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../builds");
+    let mut files: Vec<PathBuf> = fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|folder| folder.file_name().is_some_and(|name| name != "refused"))
+        .map(|folder| folder.join(folder.file_name().unwrap()).with_extension("loam.toml"))
+        .collect();
+    files.sort();
+    files
+}
+
+fn shown(file: &Path) -> String {
+    let bytes = fs::read(file).unwrap();
+    let answers = answers(&Inputs { build: &bytes, system: None }).unwrap_or_else(|problems| {
+        panic!("{}: {}", file.display(), problems.all()[0]);
+    });
+    let mut text = String::new();
+    for row in answers.rows.iter() {
+        let assumed = if row.is_assumed() { ", assumed" } else { "" };
+        writeln!(text, "{} = {} ({}{assumed})", row.path, row.shown(answers.system), row.origin).unwrap();
+    }
+    for check in &answers.checks {
+        writeln!(text, "{}: {}", check.state.word(), check.sentence(answers.system)).unwrap();
+    }
+    text
+}
+
+#[test]
+fn every_build_shows_what_it_showed() {
+    let files = builds();
+    assert!(files.len() >= 3);
+    for file in files {
+        let expected = file.with_file_name("expected.txt");
+        let now = shown(&file);
+        if std::env::var_os("LOAMWRIGHT_BLESS").is_some() {
+            fs::write(&expected, &now).unwrap();
+        }
+        let before = fs::read_to_string(&expected).unwrap_or_default();
+        let differing: Vec<String> = before
+            .lines()
+            .filter(|line| !now.lines().any(|other| other == *line))
+            .map(|line| format!("- {line}"))
+            .chain(
+                now.lines().filter(|line| !before.lines().any(|other| other == *line)).map(|line| format!("+ {line}")),
+            )
+            .collect();
+        assert!(before == now, "{} shows other answers:\n{}", file.display(), differing.join("\n"));
+    }
+}

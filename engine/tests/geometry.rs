@@ -1,0 +1,61 @@
+//! Lengths and areas of wall lines beside a general geometry library, on flattened lines of falling chord error.
+
+use engine::curve::{PlanLine, Vertex, Way};
+use geo::{Area, Euclidean, Length, LineString, Polygon};
+use kurbo::Point;
+
+fn flattened(line: &PlanLine, offset: f64, chord: f64) -> (f64, f64) {
+    let mut points: Vec<(f64, f64)> = line.outline(offset, chord).iter().map(|point| (point.x, point.y)).collect();
+    points.push(points[0]);
+    let ring = LineString::from(points);
+    (Polygon::new(ring.clone(), Vec::new()).unsigned_area(), Euclidean.length(&ring))
+}
+
+/// A plan with runs, arcs bending both ways and rounded corners, its sizes from a seed.
+fn plan(seed: u64) -> PlanLine {
+    let mut state = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+    let mut draw = |low: f64, high: f64| {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1);
+        low + (high - low) * ((state >> 33) as f64 / f64::from(1u32 << 31))
+    };
+    let count = 4 + (seed % 4) as usize;
+    let turn = std::f64::consts::TAU / count as f64;
+    let at = |angle: f64, radius: f64| Point::new(radius * angle.cos(), radius * angle.sin());
+    let vertices: Vec<Vertex> = (0..count)
+        .map(|index| {
+            let angle = turn * index as f64;
+            let half = angle + 0.5 * turn;
+            let chord = 3.0 * (0.5 * turn).cos();
+            let bulge = draw(-0.25, 0.5);
+            let way = if index % 2 == 0 { Way::Through(at(half, chord + bulge)) } else { Way::Straight };
+            Vertex { at: at(angle, draw(2.9, 3.1)), round: draw(0.3, 0.5), way }
+        })
+        .collect();
+    PlanLine::closed(&vertices).unwrap_or_else(|fault| panic!("seed {seed}: {fault:?}"))
+}
+
+#[test]
+fn our_areas_and_lengths_are_what_a_general_library_approaches() {
+    for seed in 0..50 {
+        let line = plan(seed);
+        let coarse = flattened(&line, 0.0, 1e-5);
+        let fine = flattened(&line, 0.0, 1e-7);
+        for (ours, coarse, fine) in [(line.area(), coarse.0, fine.0), (line.length(), coarse.1, fine.1)] {
+            let errors = [(ours - coarse).abs(), (ours - fine).abs()];
+            assert!(errors[1] < 2e-6 * ours, "seed {seed}: ours {ours}, the library {fine}");
+            assert!(errors[1] < 0.05 * errors[0], "seed {seed}: the error does not fall with the chord: {errors:?}");
+        }
+    }
+}
+
+#[test]
+fn the_faces_enclose_what_steiner_says() {
+    for seed in 0..50 {
+        let line = plan(seed);
+        for offset in [-0.2, 0.2] {
+            let steiner = line.area() + line.length() * offset + std::f64::consts::PI * offset * offset;
+            let (area, _) = flattened(&line, offset, 1e-7);
+            assert!((area - steiner).abs() < 2e-6 * steiner, "seed {seed}, offset {offset}: {area} is not {steiner}");
+        }
+    }
+}

@@ -1,0 +1,220 @@
+//! Laws that hold for every house: what reaches what, doubling, mirroring, spelling, sums.
+
+#[path = "laws/edit.rs"]
+mod edit;
+
+use std::collections::BTreeMap;
+
+use edit::{BUILDS, answered, rewritten, spelled};
+use engine::answers::Answers;
+use engine::known::Origin;
+use engine::row::Row;
+use engine::units::{Kind, Quantity};
+
+fn rows(answers: &Answers) -> BTreeMap<String, Quantity> {
+    answers.rows.iter().map(|row| (row.path.clone(), row.quantity)).collect()
+}
+
+fn given(answers: &Answers) -> Vec<&Row> {
+    answers.rows.iter().filter(|row| row.own == Some(Origin::Given)).collect()
+}
+
+/// A written value changed by a hundredth, or by a little where it is zero.
+fn nudged(quantity: Quantity, share: f64) -> Quantity {
+    match quantity {
+        Quantity::Count(count) => Quantity::Count(count + 1),
+        Quantity::Date(date) => Quantity::Date(date.tomorrow().unwrap()),
+        other => {
+            let si = other.si().unwrap();
+            let moved = if si == 0.0 { 0.1 * share } else { si * (1.0 + share) };
+            other.kind().of_si(moved).unwrap()
+        }
+    }
+}
+
+/// What each written value, changed by a hundredth, moves, and what reaches it: row, changed key, moved, reached.
+fn moves(name: &str, text: &str) -> Vec<(String, String, bool, bool)> {
+    let before = answered(text);
+    let old = rows(&before);
+    let mut found = Vec::new();
+    for row in given(&before) {
+        let path = row.path.as_str();
+        let change = |share: f64| rewritten(text, path, &spelled(nudged(row.quantity, share)));
+        let after = [0.01, 0.001, -0.01].into_iter().find_map(|share| edit::try_answered(&change(share)));
+        let new = rows(&after.unwrap_or_else(|| panic!("{name}: no small change of {path} is accepted")));
+        if old.len() != new.len() {
+            // The ring's two arcs meet without a corner; a moved point makes one, and rows for it.
+            assert!(name == "plain-ring" && path.starts_with("wall.line."), "{name}: {path} makes other rows");
+            continue;
+        }
+        for other in before.rows.iter() {
+            let reached = before.rows.reached_from(&other.path).iter().any(|reached| reached.path == path);
+            let moved = !same(old[&other.path], new[&other.path]);
+            found.push((other.path.clone(), path.to_owned(), moved, reached));
+        }
+    }
+    found
+}
+
+#[test]
+fn a_written_value_changed_by_a_hundredth_moves_no_row_that_it_does_not_reach() {
+    for (name, text) in BUILDS {
+        for (row, path, moved, reached) in moves(name, text) {
+            assert!(reached || !moved, "{name}: {row} moves by {path}, which its reasons do not reach");
+        }
+    }
+}
+
+#[test]
+fn a_written_value_changed_by_a_hundredth_moves_every_row_that_it_reaches() {
+    for (name, text) in &BUILDS[..2] {
+        // At right angles a point moved along its run turns no corner; a plan out of square has no such chance.
+        let text = edit::out_of_square(text);
+        let faults: Vec<String> = moves(name, &text)
+            .into_iter()
+            .filter(|(row, path, moved, reached)| *reached && !moved && !cancels(row, path))
+            .map(|(row, path, ..)| format!("{row} by {path}"))
+            .collect();
+        assert!(faults.is_empty(), "{name}: reached and unmoved:\n{}", faults.join("\n"));
+    }
+}
+
+/// A corner between straight runs is halved by its own point: what its rounding takes from the whole way round it takes
+/// half from the way to the outlet, and the depth there does not change.
+fn cancels(row: &str, path: &str) -> bool {
+    let point = row.strip_prefix("wall.line.").and_then(|rest| rest.strip_suffix(".trench-depth"));
+    point.is_some_and(|point| path == format!("wall.line.{point}.round"))
+}
+
+/// Equal but for the rounding of binary fractions: a hundredth of anything moves a row by far more.
+fn same(one: Quantity, other: Quantity) -> bool {
+    match (one.si(), other.si()) {
+        (Some(one), Some(other)) => near(one, other),
+        _ => one == other,
+    }
+}
+
+fn near(one: f64, other: f64) -> bool {
+    (one - other).abs() <= 1e-11 * one.abs().max(other.abs()).max(1e-3)
+}
+
+#[test]
+fn doubled_lengths_make_four_times_the_areas_and_eight_times_the_volumes() {
+    for (name, text) in BUILDS {
+        let before = answered(text);
+        let mut doubled = text.to_owned();
+        for row in given(&before) {
+            if let Quantity::Length(length) = row.quantity {
+                doubled = rewritten(&doubled, &row.path, &spelled((length * 2.0).into()));
+            }
+        }
+        let assumed_fixed: Vec<&str> = before
+            .rows
+            .iter()
+            .filter(|row| row.is_assumed() && row.reason.inputs.is_empty())
+            .map(|row| row.path.as_str())
+            .collect();
+        assert!(assumed_fixed.iter().all(|path| *path == "site.north"), "{name}: {assumed_fixed:?} do not scale");
+        let new = rows(&answered(&doubled));
+        for (path, quantity) in rows(&before) {
+            let factor = match quantity.kind() {
+                Kind::Length => 2.0,
+                Kind::Area => 4.0,
+                Kind::Volume => 8.0,
+                _ => 1.0,
+            };
+            if let (Some(old), Some(new)) = (quantity.si(), new[&path].si()) {
+                assert!(near(old * factor, new), "{name}: {path}: {old} became {new}");
+            }
+        }
+    }
+}
+
+#[test]
+fn metric_and_us_spelling_give_the_same_answers() {
+    for (name, text) in BUILDS {
+        let before = answered(text);
+        for us in [true, false] {
+            let mut other = text.to_owned();
+            for row in given(&before) {
+                if let Quantity::Length(length) = row.quantity {
+                    let spelling = if us {
+                        format!("\"{:.15} in\"", length.in_inches())
+                    } else {
+                        format!("\"{:.14} cm\"", length.in_cm())
+                    };
+                    other = rewritten(&other, &row.path, &spelling);
+                }
+            }
+            let new = rows(&answered(&other));
+            for (path, quantity) in rows(&before) {
+                match (quantity.si(), new[&path].si()) {
+                    (Some(old), Some(new)) => assert!(near(old, new), "{name}: {path}: {old} became {new}"),
+                    _ => assert_eq!(quantity, new[&path]),
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_mirrored_plan_gives_the_same_bill() {
+    let [(_, text), ..] = BUILDS;
+    let before = answered(text);
+    let after = answered(&edit::mirrored(text));
+    for path in [
+        "wall.volume",
+        "wall.length",
+        "room.area",
+        "wall.outer-area",
+        "wall.inner-area",
+        "wall.stem.volume",
+        "water.trench.volume",
+    ] {
+        let value = |answers: &Answers| answers.rows.find(path).unwrap().quantity.si().unwrap();
+        assert!((value(&before) - value(&after)).abs() < 1e-9, "{path}: {} and {}", value(&before), value(&after));
+    }
+}
+
+#[test]
+fn the_whole_is_the_sum_of_its_parts() {
+    for (name, text) in BUILDS {
+        let answers = answered(text);
+        let value = |path: &str| answers.rows.find(path).unwrap().quantity.si().unwrap();
+        let sum = |noun: &str| {
+            answers.rows.matching(&format!("openings.*.{noun}")).map(|row| row.quantity.si().unwrap()).sum::<f64>()
+        };
+        for (net, gross, noun) in [
+            ("wall.volume", "wall.gross-volume", "volume"),
+            ("wall.outer-area", "wall.outer-gross-area", "outer-area"),
+            ("wall.inner-area", "wall.inner-gross-area", "inner-area"),
+            ("wall.stem.volume", "wall.stem.gross-volume", "stem-volume"),
+        ] {
+            assert!((value(net) + sum(noun) - value(gross)).abs() < 1e-12, "{name}: {net}");
+        }
+    }
+}
+
+#[test]
+fn every_row_is_named_once_bound_and_explained() {
+    for (name, text) in BUILDS {
+        let answers = answered(text);
+        for row in answers.rows.iter() {
+            let path = &row.path;
+            assert!(std::ptr::eq(answers.rows.find(path).unwrap(), row), "{name}: {path} is there twice");
+            assert!(!row.title.is_empty() && !row.reason.title.is_empty(), "{name}: {path} has no words");
+            if row.own.is_none() {
+                assert!(
+                    !row.reason.equation.is_empty() && !row.reason.source.is_empty(),
+                    "{name}: {path} is not explained"
+                );
+                assert!(!row.reason.inputs.is_empty(), "{name}: {path} comes from nothing");
+            }
+            for input in &row.reason.inputs {
+                let found = answers.rows.find(&input.path);
+                assert!(found.is_some(), "{name}: input \"{}\" of {path} is bound to \"{}\"", input.name, input.path);
+                assert_eq!(found.unwrap().quantity, input.quantity, "{name}: input \"{}\" of {path}", input.name);
+            }
+        }
+    }
+}

@@ -1,0 +1,117 @@
+//! Changes one value of a build file where it stands, and spells quantities so that they read back exactly.
+
+use engine::answers::{Answers, Inputs, answers};
+use engine::units::Quantity;
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+/// The builds that laws are tried on.
+pub const BUILDS: [(&str, &str); 3] = [
+    ("tansy-bank", include_str!("../../../builds/tansy-bank/tansy-bank.loam.toml")),
+    ("burdock-rise", include_str!("../../../builds/burdock-rise/burdock-rise.loam.toml")),
+    ("plain-ring", include_str!("../../../builds/plain-ring/plain-ring.loam.toml")),
+];
+
+pub fn try_answered(text: &str) -> Option<Answers> {
+    answers(&Inputs { build: text.as_bytes(), system: None }).ok()
+}
+
+pub fn answered(text: &str) -> Answers {
+    answers(&Inputs { build: text.as_bytes(), system: None }).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
+}
+
+/// A quantity as TOML in an SI unit with all its digits.
+pub fn spelled(quantity: Quantity) -> String {
+    match quantity {
+        Quantity::Length(length) => format!("\"{:.17} m\"", length.in_m()),
+        Quantity::Slope(slope) => format!("\"{:.17} %\"", slope.in_percent()),
+        Quantity::Angle(angle) => format!("\"{:.15} deg\"", angle.in_deg()),
+        Quantity::Count(count) => count.to_string(),
+        Quantity::Date(date) => date.to_string(),
+        other => panic!("{other:?} stands in no build file"),
+    }
+}
+
+/// The file with the value of one row's path replaced.
+pub fn rewritten(text: &str, path: &str, value: &str) -> String {
+    let file = DeTable::parse(text).unwrap();
+    let span = find(&file, path).unwrap_or_else(|| panic!("{path} is not in the file")).span();
+    format!("{}{value}{}", &text[..span.start], &text[span.end..])
+}
+
+fn find<'t, 'i>(file: &'t Spanned<DeTable<'i>>, path: &str) -> Option<&'t Spanned<DeValue<'i>>> {
+    let keys: Vec<&str> = path.split('.').collect();
+    if let ["wall", "line", name, noun] = keys[..] {
+        let line = file.get_ref().get("wall")?.get_ref().as_table()?.get("line")?.get_ref().as_array()?;
+        let point = line.iter().find_map(|point| {
+            let point = point.get_ref().as_table()?;
+            (point.get("name")?.get_ref().as_str()? == name).then_some(point)
+        })?;
+        let list = |value: &'t Spanned<DeValue<'i>>, place: usize| value.get_ref().as_array()?.get(place);
+        let through = || point.get("arc")?.get_ref().as_table()?.get("through");
+        return match noun {
+            "x" => list(point.get("at")?, 0),
+            "y" => list(point.get("at")?, 1),
+            "through-x" => list(through()?, 0),
+            "through-y" => list(through()?, 1),
+            other => point.get(other),
+        };
+    }
+    let (last, tables) = keys.split_last()?;
+    let mut table = file.get_ref();
+    for key in tables {
+        table = table.get(*key)?.get_ref().as_table()?;
+    }
+    table.get(*last)
+}
+
+/// The file with every point of its plan moved by a few centimetres, each differently.
+pub fn out_of_square(text: &str) -> String {
+    let before = answered(text);
+    let coordinates = before.rows.iter().filter(|row| row.path.starts_with("wall.line."));
+    let mut moved = text.to_owned();
+    for (place, row) in coordinates.filter(|row| row.path.ends_with('x') || row.path.ends_with('y')).enumerate() {
+        let Quantity::Length(length) = row.quantity else { continue };
+        let aside = 0.041 * (1.0 + 2.3 * place as f64).sin();
+        moved = rewritten(&moved, &row.path, &format!("\"{:.17} m\"", length.in_m() + aside));
+    }
+    moved
+}
+
+/// The file with its plan mirrored in the y axis: points and arcs in the opposite order, places from the other end.
+pub fn mirrored(text: &str) -> String {
+    let before = answered(text);
+    let metres = |path: &str| before.rows.find(path).unwrap().quantity.si().unwrap();
+    let names: Vec<String> = before
+        .rows
+        .iter()
+        .filter_map(|row| row.path.strip_prefix("wall.line.")?.strip_suffix(".x").map(str::to_owned))
+        .collect();
+    let line_start = text.find("[[wall.line]]").unwrap();
+    let line_end = line_start + text[line_start..].find("\n[openings").unwrap();
+    let mut line = String::new();
+    for place in (0..names.len()).rev() {
+        let (name, previous) = (&names[place], &names[(place + names.len() - 1) % names.len()]);
+        let at = |name: &str, x: &str, y: &str| {
+            let (x, y) = (metres(&format!("wall.line.{name}.{x}")), metres(&format!("wall.line.{name}.{y}")));
+            format!("[\"{:.17} m\", \"{y:.17} m\"]", -x)
+        };
+        let round = metres(&format!("wall.line.{name}.round"));
+        line +=
+            &format!("[[wall.line]]\nname = \"{previous}\"\nat = {}\nround = \"{round:.17} m\"\n", at(name, "x", "y"));
+        line += &format!("arc = {{ through = {} }}\n", at(previous, "through-x", "through-y"));
+    }
+    let mut mirrored = format!("{}{line}{}", &text[..line_start], &text[line_end..]);
+    for row in before.rows.matching("*.*.along") {
+        let table = row.path.trim_end_matches(".along");
+        let run = find_text(text, &format!("{table}.run"));
+        let whole = metres(&format!("wall.line.{run}.run"));
+        mirrored = rewritten(&mirrored, &row.path, &format!("\"{:.17} m\"", whole - row.quantity.si().unwrap()));
+    }
+    mirrored
+}
+
+fn find_text(text: &str, path: &str) -> String {
+    let file = DeTable::parse(text).unwrap();
+    find(&file, path).unwrap().get_ref().as_str().unwrap().to_owned()
+}
