@@ -25,8 +25,10 @@ pub fn show(problems: &Problems, file: &str, text: &str) {
         } else {
             format!("{}: {}", problem.path, problem.message)
         };
-        let diagnostic =
-            MietteDiagnostic::new(what).with_help(problem.hint.clone()).with_label(LabeledSpan::at(span, "here"));
+        let mut diagnostic = MietteDiagnostic::new(what).with_help(problem.hint.clone());
+        if !problem.of_whole_file() {
+            diagnostic = diagnostic.with_label(LabeledSpan::at(span, "here"));
+        }
         let report = Report::new(diagnostic).with_source_code(NamedSource::new(file, text.to_owned()));
         let _ = writeln!(all, "{report:?}");
     }

@@ -48,7 +48,9 @@ pub fn answers(inputs: &Inputs<'_>) -> Result<Answers, Problems> {
     let text = build::text(inputs.build)?;
     let source = build::Source::new(text);
     let written = build::read(&source, text);
-    let Some(house) = house::place(&source, &written) else { return Err(source.into_problems()) };
+    // What is left of a file with broken lines is not what the builder meant: nothing is said of the house.
+    let house = if source.is_broken() { None } else { house::place(&source, &written) };
+    let Some(house) = house else { return Err(source.into_problems()) };
     let unread = written.unread.into_iter().map(|table| (table.value, table.line)).collect();
     Ok(answers_of(house, inputs.system, unread))
 }

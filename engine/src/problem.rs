@@ -20,9 +20,19 @@ pub struct Problem {
     pub hint: String,
 }
 
+impl Problem {
+    /// Whether the fault is of the file as a whole, at no place in it.
+    #[must_use]
+    pub fn of_whole_file(&self) -> bool {
+        self.path.is_empty() && self.span == (0..0)
+    }
+}
+
 impl fmt::Display for Problem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "line {}, column {}: ", self.line, self.column)?;
+        if !self.of_whole_file() {
+            write!(f, "line {}, column {}: ", self.line, self.column)?;
+        }
         if !self.path.is_empty() {
             write!(f, "{}: ", self.path)?;
         }

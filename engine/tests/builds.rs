@@ -1,4 +1,5 @@
 //! Whole builds: what each shows, as text beside its build file. `LOAMWRIGHT_BLESS=1` writes the text anew.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 #![allow(clippy::disallowed_methods, reason = "this test reads the builds and may write what they show")]
 
 use std::fmt::Write;

@@ -1,4 +1,5 @@
 //! Lengths and areas of wall lines beside a general geometry library, on flattened lines of falling chord error.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
 use engine::curve::{PlanLine, Vertex, Way};
 use geo::{Area, Euclidean, Length, LineString, Polygon};
@@ -31,7 +32,9 @@ fn plan(seed: u64) -> PlanLine {
             Vertex { at: at(angle, draw(2.9, 3.1)), round: draw(0.3, 0.5), way }
         })
         .collect();
-    PlanLine::closed(&vertices).unwrap_or_else(|fault| panic!("seed {seed}: {fault:?}"))
+    let line = PlanLine::closed(&vertices);
+    assert!(line.is_ok(), "seed {seed}: {line:?}");
+    line.unwrap()
 }
 
 #[test]

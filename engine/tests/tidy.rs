@@ -1,4 +1,5 @@
 //! The rules of the house as tests: storeys, first lines, file lengths, sources listed, no addresses.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 #![allow(clippy::disallowed_methods, reason = "this test reads the engine's own files")]
 
 use std::fs;

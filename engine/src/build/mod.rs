@@ -2,6 +2,7 @@
 
 mod reader;
 mod source;
+mod tables;
 mod written;
 
 pub use source::{Source, Written};
@@ -52,6 +53,10 @@ pub fn read<'i>(source: &Source<'i>, text: &'i str) -> Build {
     for error in &errors {
         let span = error.span().unwrap_or(0..0);
         source.broken(span, error.message().lines().next().unwrap_or("this is not TOML"));
+        // A list that is not closed swallows what follows: the rest would be said of good lines.
+        if error.message().contains("array") {
+            break;
+        }
     }
     written::read(reader::Table::root(source, &table))
 }

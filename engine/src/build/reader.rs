@@ -12,13 +12,13 @@ use crate::units::{self, Currency, Kind, Quantity};
 
 /// A table being read: each key asked for is known; what is left over at the end is a fault.
 pub struct Table<'s, 'i> {
-    source: &'s Source<'i>,
-    table: &'s DeTable<'i>,
+    pub(super) source: &'s Source<'i>,
+    pub(super) table: &'s DeTable<'i>,
     /// Its key; empty for the file itself.
     pub path: String,
     /// The byte range of its header, or of the braces.
     pub span: Range<usize>,
-    asked: Vec<&'static str>,
+    pub(super) asked: Vec<&'static str>,
 }
 
 impl<'s, 'i> Table<'s, 'i> {
@@ -28,27 +28,28 @@ impl<'s, 'i> Table<'s, 'i> {
         Table { source, table: table.get_ref(), path: String::new(), span: 0..0, asked: Vec::new() }
     }
 
-    fn value(&mut self, key: &'static str) -> Option<(&'s DeValue<'i>, Range<usize>)> {
+    pub(super) fn value(&mut self, key: &'static str) -> Option<(&'s DeValue<'i>, Range<usize>)> {
         self.asked.push(key);
         self.table.get(key).map(|value| (value.get_ref(), value.span()))
     }
 
-    fn key_path(&self, key: &str) -> String {
+    pub(super) fn key_path(&self, key: &str) -> String {
         if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) }
     }
 
-    fn wrong(&self, key: &str, span: Range<usize>, found: &DeValue<'_>, wanted: &str) {
+    pub(super) fn wrong(&self, key: &str, span: Range<usize>, found: &DeValue<'_>, wanted: &str) {
         self.source.fault(
             span,
             &self.key_path(key),
-            format!("this is {}; {wanted} was expected", kind_of(found)),
+            format!("{} cannot stand here", kind_of(found)),
             format!("write {wanted}"),
         );
     }
 
     /// Notes that a key is missing.
-    fn missing(&self, key: &str, example: &str) {
-        if self.source.is_broken() {
+    pub(super) fn missing(&self, key: &str, example: &str) {
+        let misspelt = self.table.keys().any(|written| is_near(key, written.get_ref()));
+        if misspelt || self.source.is_broken() {
             return;
         }
         let path = self.key_path(key);
@@ -60,7 +61,7 @@ impl<'s, 'i> Table<'s, 'i> {
         );
     }
 
-    fn written<T>(&self, key: &str, span: Range<usize>, value: T) -> Written<T> {
+    pub(super) fn written<T>(&self, key: &str, span: Range<usize>, value: T) -> Written<T> {
         Written { value, path: self.key_path(key), line: self.source.line(&span), span }
     }
 
@@ -82,7 +83,12 @@ impl<'s, 'i> Table<'s, 'i> {
             DeValue::Integer(number) => number.to_string(),
             DeValue::Float(number) => number.to_string(),
             other => {
-                self.wrong(key, span, other, &format!("{} with its unit, such as \"{}\"", kind.name(), kind.example()));
+                self.wrong(
+                    key,
+                    span,
+                    other,
+                    &format!("{} in quotes with its unit, such as \"{}\"", kind.name(), kind.example()),
+                );
                 return None;
             }
         };
@@ -153,18 +159,27 @@ impl<'s, 'i> Table<'s, 'i> {
         self.text(key)
     }
 
+    /// One of a few words that must be there.
+    pub fn needed_choice<T: Copy>(&mut self, key: &'static str, words: &[(&str, T)]) -> Option<Written<T>> {
+        if self.table.get(key).is_none() {
+            self.asked.push(key);
+            self.missing(key, &listed(words));
+            return None;
+        }
+        self.choice(key, words)
+    }
+
     /// One of a few words.
     pub fn choice<T: Copy>(&mut self, key: &'static str, words: &[(&str, T)]) -> Option<Written<T>> {
         let written = self.text(key)?;
         if let Some((_, value)) = words.iter().find(|(word, _)| *word == written.value) {
             return Some(Written { value: *value, path: written.path, line: written.line, span: written.span });
         }
-        let list: Vec<String> = words.iter().map(|(word, _)| format!("\"{word}\"")).collect();
         self.source.fault(
             written.span,
             &written.path,
             format!("\"{}\" is not a word known here", written.value),
-            format!("write {}", list.join(" or ")),
+            format!("write {}", listed(words)),
         );
         None
     }
@@ -206,8 +221,20 @@ impl<'s, 'i> Table<'s, 'i> {
         {
             return Some(self.written(key, span, count));
         }
-        self.wrong(key, span, value, "a whole number, such as 12");
+        self.wrong(key, span, value, "a whole number of 0 or more, such as 12");
         None
+    }
+
+    /// A three-letter currency.
+    pub fn currency(&mut self, key: &'static str) -> Option<Written<Currency>> {
+        let written = self.text(key)?;
+        match Currency::parse(&written.value) {
+            Ok(value) => Some(Written { value, path: written.path, line: written.line, span: written.span }),
+            Err(misread) => {
+                self.source.fault(written.span, &written.path, misread.message, misread.hint);
+                None
+            }
+        }
     }
 
     /// A day, as text or as TOML's own date.
@@ -233,157 +260,20 @@ impl<'s, 'i> Table<'s, 'i> {
             Ok(Err(_)) => None,
         }
     }
-
-    /// A table of its own.
-    pub fn table(&mut self, key: &'static str) -> Option<Table<'s, 'i>> {
-        let (value, span) = self.value(key)?;
-        self.table_of(key, value, span)
-    }
-
-    fn table_of(&self, key: &str, value: &'s DeValue<'i>, span: Range<usize>) -> Option<Table<'s, 'i>> {
-        match value {
-            DeValue::Table(table) => {
-                Some(Table { source: self.source, table, path: self.key_path(key), span, asked: Vec::new() })
-            }
-            other => {
-                self.wrong(key, span, other, &format!("a table, such as [{}]", self.key_path(key)));
-                None
-            }
-        }
-    }
-
-    /// Every named table in this one; each name becomes part of a path.
-    pub fn named_tables(&mut self) -> Vec<(Written<String>, Table<'s, 'i>)> {
-        let table = self.table;
-        let mut named = Vec::new();
-        for (name, value) in table.iter() {
-            let name_written = self.written(name.get_ref(), name.span(), name.get_ref().clone().into_owned());
-            if is_name(&name_written.value) {
-                if let Some(table) = self.table_of(name.get_ref(), value.get_ref(), value.span()) {
-                    named.push((name_written, table));
-                }
-            } else {
-                self.bad_name(&name_written);
-            }
-        }
-        named
-    }
-
-    /// Every table of a list (`[[wall.line]]`), each with its unique `name`, which becomes part of its path.
-    pub fn listed_tables(&mut self, key: &'static str) -> Vec<(Written<String>, Table<'s, 'i>)> {
-        let Some((value, span)) = self.value(key) else { return Vec::new() };
-        let DeValue::Array(parts) = value else {
-            self.wrong(key, span, value, &format!("a list of tables, such as [[{}]]", self.key_path(key)));
-            return Vec::new();
-        };
-        let mut listed: Vec<(Written<String>, Table<'s, 'i>)> = Vec::new();
-        for part in parts.iter() {
-            let Some(mut table) = self.table_of(key, part.get_ref(), part.span()) else { continue };
-            let Some(name) = table.needed_text("name", "south-east") else { continue };
-            if !is_name(&name.value) {
-                self.bad_name(&name);
-            } else if let Some((first, _)) = listed.iter().find(|(other, _)| other.value == name.value) {
-                self.source.fault(
-                    name.span,
-                    &format!("{}.{}", self.key_path(key), name.value),
-                    format!("the name \"{}\" is taken by line {}", name.value, first.line),
-                    "give each its own name",
-                );
-            } else {
-                table.path = format!("{}.{}", self.key_path(key), name.value);
-                listed.push((name, table));
-            }
-        }
-        listed
-    }
-
-    fn bad_name(&self, name: &Written<String>) {
-        self.source.fault(
-            name.span.clone(),
-            &name.path,
-            format!("\"{}\" is no name", name.value),
-            "use small letters, figures and hyphens, such as south-window",
-        );
-    }
-
-    /// The first line of a build file, which says how to read the rest.
-    pub fn format(&mut self) {
-        match self.value("format") {
-            Some((DeValue::Integer(number), _)) if number.as_str() == "1" => {}
-            Some((_, span)) => self.source.fault(
-                span,
-                "format",
-                "this program reads format 1",
-                "write format = 1, or use the program that wrote the file",
-            ),
-            None => self.missing("format", "1 in the first line"),
-        }
-    }
-
-    /// Notes that a table is missing, with what belongs in it.
-    pub fn missing_table(&self, key: &str, inside: &str) {
-        if self.table.get(key).is_none() && !self.source.is_broken() {
-            self.source.fault(
-                0..0,
-                key,
-                format!("the table [{key}] is missing"),
-                format!("write [{key}] with {inside}"),
-            );
-        }
-    }
-
-    /// A three-letter currency.
-    pub fn currency(&mut self, key: &'static str) -> Option<Written<Currency>> {
-        let written = self.text(key)?;
-        match Currency::parse(&written.value) {
-            Ok(value) => Some(Written { value, path: written.path, line: written.line, span: written.span }),
-            Err(misread) => {
-                self.source.fault(written.span, &written.path, misread.message, misread.hint);
-                None
-            }
-        }
-    }
-
-    /// The place of a key that may be written but is not read.
-    pub fn unread(&mut self, key: &'static str) -> Option<Written<String>> {
-        let (_, span) = self.value(key)?;
-        Some(self.written(key, span, key.to_owned()))
-    }
-
-    /// Refuses every key that was not asked for, with the nearest one that was.
-    pub fn finish(self) {
-        for (key, _) in self.table.iter() {
-            let name = key.get_ref().as_ref();
-            if self.asked.contains(&name) {
-                continue;
-            }
-            let nearest = self
-                .asked
-                .iter()
-                .map(|known| (strsim::damerau_levenshtein(known, name), *known))
-                .filter(|(distance, known)| *distance <= 1 + known.len() / 3)
-                .min();
-            let hint = match nearest {
-                Some((_, known)) => format!("did you mean `{known}`?"),
-                None => format!("known here: {}", self.asked.join(", ")),
-            };
-            self.source.fault(
-                key.span(),
-                &self.key_path(name),
-                format!("`{name}` is not a key{}", place(&self.path)),
-                hint,
-            );
-        }
-    }
 }
 
-fn place(path: &str) -> String {
+fn listed<T>(words: &[(&str, T)]) -> String {
+    let list: Vec<String> = words.iter().map(|(word, _)| format!("\"{word}\"")).collect();
+    list.join(" or ")
+}
+
+/// Whether a word may be a slip of the pen for a key.
+pub(super) fn is_near(key: &str, written: &str) -> bool {
+    key != written && strsim::damerau_levenshtein(key, written) <= 1 + key.len() / 3
+}
+
+pub(super) fn place(path: &str) -> String {
     if path.is_empty() { " of a build file".to_owned() } else { format!(" in [{path}]") }
-}
-
-fn is_name(text: &str) -> bool {
-    text.starts_with(|first: char| first.is_ascii_lowercase())
-        && text.bytes().all(|byte| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'-')
 }
 
 fn kind_of(value: &DeValue<'_>) -> &'static str {

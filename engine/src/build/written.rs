@@ -340,16 +340,23 @@ fn point(name: Written<String>, mut table: Table<'_, '_>) -> Point {
 }
 
 fn opening(name: Written<String>, mut table: Table<'_, '_>) -> Opening {
-    let kind = table.choice("kind", &[("door", OpeningKind::Door), ("window", OpeningKind::Window)]);
-    let is_window = kind.as_ref().is_some_and(|kind| kind.value == OpeningKind::Window);
+    let kind = table.needed_choice("kind", &[("door", OpeningKind::Door), ("window", OpeningKind::Window)]);
+    let kind_read = kind.as_ref().map(|kind| kind.value);
     let read = Opening {
         name,
         run: table.needed_text("run", "south"),
         along: table.needed("along", Kind::Length),
         width: table.needed("width", Kind::Length),
         height: table.needed("height", Kind::Length),
-        sill: if is_window { table.needed("sill", Kind::Length) } else { None },
-        threshold: if is_window { None } else { table.quantity("threshold", Kind::Length) },
+        sill: match kind_read {
+            Some(OpeningKind::Window) => table.needed("sill", Kind::Length),
+            Some(OpeningKind::Door) => None,
+            None => table.quantity("sill", Kind::Length),
+        },
+        threshold: match kind_read {
+            Some(OpeningKind::Window) => None,
+            Some(OpeningKind::Door) | None => table.quantity("threshold", Kind::Length),
+        },
         kind,
     };
     table.finish();

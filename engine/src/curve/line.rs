@@ -124,6 +124,13 @@ impl PlanLine {
         }
         let mut runs: Vec<Run> =
             whole.iter().map(|&whole| Run { whole, from: 0.0, to: whole.length(), corner: None, turn: 0.0 }).collect();
+        let unrounded = PlanLine::of_runs(runs.clone());
+        if let Some((a, b)) = unrounded.first_crossing(0.0) {
+            return Err(LineFault::Crosses(a, b));
+        }
+        if unrounded.area() < 0.0 {
+            return Err(LineFault::Clockwise);
+        }
         for (index, point) in points.iter().enumerate() {
             let before = (index + count - 1) % count;
             runs[index].turn = rounding::turn(&whole[before], &whole[index]);
@@ -141,10 +148,10 @@ impl PlanLine {
             return Err(LineFault::NoRoomToRound(index));
         }
         let line = PlanLine::of_runs(runs);
-        if let Some((a, b)) = line.first_crossing(0.0) {
-            return Err(LineFault::Crosses(a, b));
+        match line.first_crossing(0.0) {
+            Some((a, b)) => Err(LineFault::Crosses(a, b)),
+            None => Ok(line),
         }
-        if line.area() < 0.0 { Err(LineFault::Clockwise) } else { Ok(line) }
     }
 
     fn of_runs(runs: Vec<Run>) -> PlanLine {

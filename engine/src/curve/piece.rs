@@ -175,7 +175,8 @@ impl Piece {
             }
         };
         let length = self.length();
-        (0..sides).map(move |side| self.at(length * side as f64 / sides as f64))
+        // A piece of no length has no direction to go in, but it has a start.
+        (0..sides).map(move |side| if side == 0 { self.start } else { self.at(length * side as f64 / sides as f64) })
     }
 }
 
@@ -235,6 +236,12 @@ mod tests {
         close(arc.nearest(Point::new(0.0, 5.0)), FRAC_PI_2);
         close(arc.nearest(Point::new(2.0, -1.0)), 0.0);
         close(arc.nearest(Point::new(-2.0, -1.0)), PI);
+    }
+
+    #[test]
+    fn a_piece_of_no_length_flattens_to_its_start() {
+        let here = Point::new(1.0, 2.0);
+        assert_eq!(Piece::straight(here, here).flatten(0.001).collect::<Vec<_>>(), [here]);
     }
 
     #[test]

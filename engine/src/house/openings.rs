@@ -46,14 +46,6 @@ fn opening(
     let path = format!("openings.{name}");
     let length = |value| within(source, value, Length::mm(20.0)..Length::m(12.0), "a size for an opening", system);
     let (width, height) = (length(written.width.as_ref()), length(written.height.as_ref()));
-    if written.kind.is_none() {
-        source.fault(
-            written.name.span.clone(),
-            &path,
-            "nothing says what this opening is",
-            "write kind = \"door\" or \"window\"",
-        );
-    }
     let run = run_named(source, written.run.as_ref(), wall)?;
     let along = written.along.as_ref()?;
     let Some(station) = wall.line.station(run, along.value.in_m()) else {

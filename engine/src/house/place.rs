@@ -173,10 +173,7 @@ fn wall(source: &Source<'_>, build: &Build, system: System) -> Option<Wall> {
         source.fault(
             at.span.clone(),
             &at.path,
-            format!(
-                "the two faces lean so far that they meet below the top: the wall would be {} thick there",
-                shown(top, system)
-            ),
+            "the two faces lean so far that they meet below the top",
             "make the wall lower or thicker, or its batters smaller",
         );
         return None;

@@ -20,7 +20,7 @@ impl Misread {
     }
 
     pub(super) fn no_unit(text: &str, kind: Kind) -> Self {
-        let hint = format!("{} with a unit, such as \"{}\"", kind.name(), kind.example());
+        let hint = format!("write {} with a unit, such as \"{}\"", kind.name(), kind.example());
         Self::new(format!("\"{text}\" has no unit"), hint)
     }
 

@@ -79,8 +79,8 @@ fn feet_and_inches_are_one_length_and_share_one_sign() {
 
 #[test]
 fn a_missing_an_unknown_and_a_wrong_unit_are_told_apart() {
-    refuses("450", Kind::Length, "\"450\" has no unit", "a length with a unit, such as \"450 mm\"");
-    refuses("5' 6", Kind::Length, "\"5' 6\" has no unit", "a length with a unit, such as \"450 mm\"");
+    refuses("450", Kind::Length, "\"450\" has no unit", "write a length with a unit, such as \"450 mm\"");
+    refuses("5' 6", Kind::Length, "\"5' 6\" has no unit", "write a length with a unit, such as \"450 mm\"");
     refuses("450 kg", Kind::Length, "\"450 kg\" is a mass", "a length was expected, such as \"450 mm\"");
     refuses("5 min", Kind::Length, "\"5 min\" is a span of time", "a length was expected, such as \"450 mm\"");
     refuses("3 yd", Kind::Volume, "\"3 yd\" is a length", "a volume was expected, such as \"3 m3\"");
