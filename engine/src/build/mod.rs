@@ -1,5 +1,6 @@
 //! What the builder may write: the build file as written, nothing filled in yet.
 
+mod broken;
 mod reader;
 mod source;
 mod tables;
@@ -50,13 +51,6 @@ pub fn text(bytes: &[u8]) -> Result<&str, Problems> {
 #[must_use]
 pub fn read<'i>(source: &Source<'i>, text: &'i str) -> Build {
     let (table, errors) = DeTable::parse_recoverable(text);
-    for error in &errors {
-        let span = error.span().unwrap_or(0..0);
-        source.broken(span, error.message().lines().next().unwrap_or("this is not TOML"));
-        // A list that is not closed swallows what follows: the rest would be said of good lines.
-        if error.message().contains("array") {
-            break;
-        }
-    }
+    broken::note(source, text, errors.iter().map(|error| (error.span().unwrap_or(0..0), error.message())).collect());
     written::read(reader::Table::root(source, &table))
 }

@@ -56,8 +56,8 @@ impl<'s, 'i> Table<'s, 'i> {
         self.source.fault(
             self.span.clone(),
             &path,
-            format!("`{key}` is missing{}", place(&self.path)),
-            format!("write {key} = {example}"),
+            format!("`{key}` is missing"),
+            format!("write for example {key} = {example}"),
         );
     }
 
@@ -105,7 +105,7 @@ impl<'s, 'i> Table<'s, 'i> {
     pub fn needed<T: TryFrom<Quantity>>(&mut self, key: &'static str, kind: Kind) -> Option<Written<T>> {
         if self.table.get(key).is_none() {
             self.asked.push(key);
-            self.missing(key, &format!("{} in quotes, such as \"{}\"", kind.name(), kind.example()));
+            self.missing(key, &format!("\"{}\"", kind.example()));
             return None;
         }
         self.quantity(key, kind)
@@ -113,9 +113,9 @@ impl<'s, 'i> Table<'s, 'i> {
 
     /// Two lengths in brackets: a point in plan.
     pub fn point<T: TryFrom<Quantity>>(&mut self, key: &'static str) -> Option<Written<[Written<T>; 2]>> {
-        const WANTED: &str = "a point, such as [\"4.2 m\", \"0 m\"]";
+        const EXAMPLE: &str = "[\"4.2 m\", \"0 m\"]";
         let Some((value, span)) = self.value(key) else {
-            self.missing(key, WANTED);
+            self.missing(key, EXAMPLE);
             return None;
         };
         match value {
@@ -131,7 +131,7 @@ impl<'s, 'i> Table<'s, 'i> {
                 }
             }
             other => {
-                self.wrong(key, span, other, WANTED);
+                self.wrong(key, span, other, &format!("a point, such as {EXAMPLE}"));
                 None
             }
         }
@@ -270,10 +270,6 @@ fn listed<T>(words: &[(&str, T)]) -> String {
 /// Whether a word may be a slip of the pen for a key.
 pub(super) fn is_near(key: &str, written: &str) -> bool {
     key != written && strsim::damerau_levenshtein(key, written) <= 1 + key.len() / 3
-}
-
-pub(super) fn place(path: &str) -> String {
-    if path.is_empty() { " of a build file".to_owned() } else { format!(" in [{path}]") }
 }
 
 fn kind_of(value: &DeValue<'_>) -> &'static str {

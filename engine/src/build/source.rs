@@ -40,9 +40,17 @@ impl<'i> Source<'i> {
     }
 
     /// Notes that a stretch of the file is not TOML.
-    pub fn broken(&self, span: Range<usize>, message: &str) {
+    pub fn broken(&self, span: Range<usize>, message: &str, hint: &str) {
         self.broken.set(true);
-        self.fault(span, "", message, "a line reads key = \"value\"; a table begins with [name]");
+        self.fault(span, "", message, hint);
+    }
+
+    /// Whether a fault was noted at a key or inside it.
+    #[must_use]
+    pub fn is_faulty(&self, path: &str) -> bool {
+        let inside =
+            |other: &str| other.strip_prefix(path).is_some_and(|rest| rest.is_empty() || rest.starts_with('.'));
+        self.problems.borrow().all().iter().any(|problem| inside(&problem.path))
     }
 
     /// Whether a stretch of the file is not TOML.

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use toml::de::DeValue;
 
-use super::reader::{Table, is_near, place};
+use super::reader::{Table, is_near};
 use super::source::Written;
 
 impl<'s, 'i> Table<'s, 'i> {
@@ -90,7 +90,7 @@ impl<'s, 'i> Table<'s, 'i> {
                 "this program reads format 1",
                 "write format = 1, or use the program that wrote the file",
             ),
-            None => self.missing("format", "1 in the first line"),
+            None => self.missing("format", "1, in the first line"),
         }
     }
 
@@ -130,14 +130,9 @@ impl<'s, 'i> Table<'s, 'i> {
                 .min();
             let hint = match nearest {
                 Some((_, known)) => format!("did you mean `{known}`?"),
-                None => format!("known here: {}", self.asked.join(", ")),
+                None => format!("known are {}", self.asked.join(", ")),
             };
-            self.source.fault(
-                key.span(),
-                &self.key_path(name),
-                format!("`{name}` is not a key{}", place(&self.path)),
-                hint,
-            );
+            self.source.fault(key.span(), &self.key_path(name), format!("`{name}` is not known here"), hint);
         }
     }
 }

@@ -37,6 +37,8 @@ pub enum LineFault {
     FlatArc(usize),
     /// No circle of its radius fits the corner at this point.
     NoRoomToRound(usize),
+    /// The roundings at both ends of the run from this point are longer than the run.
+    RoundingsMeet(usize),
     /// Two runs cross or touch.
     Crosses(usize, usize),
     /// The line goes round with the room on the right.
@@ -52,6 +54,7 @@ impl LineFault {
             LineFault::SamePlace(at) => format!("point {} lies on the next one", at + 1),
             LineFault::FlatArc(at) => format!("the arc from point {} passes through a point on its chord", at + 1),
             LineFault::NoRoomToRound(at) => format!("the rounding at point {} does not fit", at + 1),
+            LineFault::RoundingsMeet(at) => format!("the roundings at both ends of the run from point {} meet", at + 1),
             LineFault::Crosses(a, b) => format!("the runs from points {} and {} cross", a + 1, b + 1),
             LineFault::Clockwise => "they go round with the room on the right".into(),
         }
@@ -145,7 +148,7 @@ impl PlanLine {
             }
         }
         if let Some(index) = runs.iter().position(|run| run.from > run.to) {
-            return Err(LineFault::NoRoomToRound(index));
+            return Err(LineFault::RoundingsMeet(index));
         }
         let line = PlanLine::of_runs(runs);
         match line.first_crossing(0.0) {
@@ -334,7 +337,8 @@ mod tests {
         assert_eq!(straight(&[(0., 0.), (4., 0.), (4., 0.), (0., 3.)]), LineFault::SamePlace(1));
         assert_eq!(straight(&[(0., 0.), (0., 3.), (4., 3.), (4., 0.)]), LineFault::Clockwise);
         assert!(matches!(straight(&[(0., 0.), (4., 4.), (4., 0.), (0., 4.)]), LineFault::Crosses(..)));
-        assert!(matches!(room(1.6), Err(LineFault::NoRoomToRound(_))));
+        assert!(matches!(room(1.6), Err(LineFault::RoundingsMeet(_))));
+        assert!(matches!(room(3.5), Err(LineFault::NoRoomToRound(_))));
     }
 
     #[test]

@@ -1,22 +1,38 @@
 //! Places levels, trench and drain, and refuses water that would run uphill.
 
+use std::ops::Range;
+
 use super::line;
 use super::openings::run_named;
 use super::place::{known, shown, within};
 use super::{Drain, Trench, Wall};
-use crate::build::{Build, Source};
+use crate::build::{Build, Source, Written};
 use crate::ground;
 use crate::known::{Known, Origin};
 use crate::units::{Length, Slope, System};
 
+/// Levels farther up or down than this are slips of the pen.
+const NEAR: Range<Length> = Length::m(-10.0)..Length::m(10.0);
+
+/// Falls steeper than this are no trench's.
+const STEEPEST: f64 = 0.5;
+
 /// Levels of the ground outside and of the finished floor.
-pub(super) fn levels(build: &Build, wall: Option<&Wall>) -> (Known<Length>, Known<Length>) {
+pub(super) fn levels(
+    source: &Source<'_>,
+    build: &Build,
+    wall: Option<&Wall>,
+    system: System,
+) -> (Known<Length>, Known<Length>) {
+    let level = |written: Option<&Written<Length>>, what: &str| within(source, written, NEAR, what, system);
     let stem = wall.map_or(Length::mm(600.0), |wall| wall.stem_height.value);
-    let outside = known(build.ground.outside.as_ref()).unwrap_or_else(|| {
-        let why = "the stem wall stands 150 mm in the ground";
-        Known::assumed(Length::mm(150.0) - stem, "ground.outside", Origin::Judgement, why).following("wall.stem.height")
-    });
-    let floor = known(build.ground.floor.as_ref()).unwrap_or_else(|| {
+    let outside =
+        level(build.ground.outside.as_ref(), "a level of the ground beside a small house").unwrap_or_else(|| {
+            let why = "the stem wall stands 150 mm in the ground";
+            Known::assumed(Length::mm(150.0) - stem, "ground.outside", Origin::Judgement, why)
+                .following("wall.stem.height")
+        });
+    let floor = level(build.ground.floor.as_ref(), "a level of the floor of a small house").unwrap_or_else(|| {
         let why = "the floor lies 150 mm below the foot of the cob, safe from spilt water";
         Known::assumed(Length::mm(-150.0), "ground.floor", Origin::Judgement, why)
     });
@@ -54,6 +70,14 @@ fn trench(source: &Source<'_>, build: &Build, wall: &Wall, outside: &Known<Lengt
             fall.span.clone(),
             &fall.path,
             "the bottom of the trench would run uphill to its outlet",
+            "write how far it falls towards the outlet, such as \"1:50\"",
+        );
+    }
+    if let Some(fall) = written.fall.as_ref().filter(|fall| fall.value > Slope::ratio(STEEPEST)) {
+        source.fault(
+            fall.span.clone(),
+            &fall.path,
+            "a trench does not fall by more than 1 in 2",
             "write how far it falls towards the outlet, such as \"1:50\"",
         );
     }
@@ -114,7 +138,8 @@ fn drain(
     let written = build.water.drain.as_ref()?;
     let length =
         within(source, written.length.as_ref(), Length::mm(100.0)..Length::m(200.0), "a drain's length", system)?;
-    let daylight = known(written.daylight.as_ref());
+    let what = "a level at which a drain comes to daylight";
+    let daylight = within(source, written.daylight.as_ref(), Length::m(-100.0)..Length::m(10.0), what, system);
     if let (Some(trench), Some(at)) = (trench, &written.daylight) {
         let line_length = Length::m(wall.line.length());
         let low = ground::low_depth(trench.depth.value, trench.fall.value, line_length).value;

@@ -15,12 +15,16 @@ const FAR: f64 = 200.0;
 pub(super) fn place(
     source: &Source<'_>,
     build: &Build,
-    thickness: &Known<Length>,
+    thickness: Option<&Known<Length>>,
     system: System,
 ) -> Option<(Vec<Point>, PlanLine)> {
     let written = &build.wall.line;
+    if written.is_empty() && thickness.is_none() {
+        return None;
+    }
     let points: Vec<Point> = written.iter().filter_map(|point| self::point(source, point, thickness, system)).collect();
-    if points.len() < written.len() {
+    // Without a point that could not be read the line is not the one that the builder drew.
+    if points.len() < written.len() || source.is_faulty("wall.line") {
         return None;
     }
     let vertices: Vec<Vertex> = points.iter().map(vertex).collect();
@@ -34,7 +38,12 @@ pub(super) fn place(
     }
 }
 
-fn point(source: &Source<'_>, written: &build::Point, thickness: &Known<Length>, system: System) -> Option<Point> {
+fn point(
+    source: &Source<'_>,
+    written: &build::Point,
+    thickness: Option<&Known<Length>>,
+    system: System,
+) -> Option<Point> {
     let axis = |value: &Written<Length>| {
         within(source, Some(value), Length::m(-FAR)..Length::m(FAR), "a place in the plan of a small house", system)
     };
@@ -51,11 +60,11 @@ fn point(source: &Source<'_>, written: &build::Point, thickness: &Known<Length>,
         Some(round) => {
             within(source, Some(round), Length::mm(1.0)..Length::m(20.0), "a radius for a corner of a wall", system)
         }
-        None => {
+        None => thickness.map(|thickness| {
             let path = format!("wall.line.{}.round", written.name.value);
             let why = "a corner is rounded by the thickness of the wall";
-            Some(Known::assumed(thickness.value, path, Origin::CommonPractice, why).following("wall.thickness"))
-        }
+            Known::assumed(thickness.value, path, Origin::CommonPractice, why).following("wall.thickness")
+        }),
     };
     let named = |mut known: Known<Length>, key: &str| {
         known.path = format!("wall.line.{}.{key}", written.name.value);
@@ -89,6 +98,7 @@ fn told(fault: LineFault, build: &Build, points: &[Point], system: System) -> (R
         let point = &build.wall.line[index];
         (point.name.span.clone(), format!("wall.line.{}", point.name.value))
     };
+    let line = &build.wall.line;
     match fault {
         LineFault::TooFew => (
             build.wall.span.clone(),
@@ -102,7 +112,7 @@ fn told(fault: LineFault, build: &Build, points: &[Point], system: System) -> (R
             (span, path, message, "move one, or leave it out".into())
         }
         LineFault::FlatArc(index) => {
-            let (span, path) = at(index);
+            let (span, path) = written_at(&line[index], line[index].through.as_ref());
             let message = format!(
                 "the arc from `{}` to `{}` passes through a point on their straight line",
                 name(index),
@@ -111,11 +121,20 @@ fn told(fault: LineFault, build: &Build, points: &[Point], system: System) -> (R
             (span, path, message, "move that point sideways, or leave the arc out for a straight run".into())
         }
         LineFault::NoRoomToRound(index) => {
-            let (span, path) = at(index);
+            let (span, path) = written_at(&line[index], line[index].round.as_ref());
             let radius = shown(points[index].round.value, system);
             let message =
                 format!("a rounding of {radius} does not fit between the runs that meet at `{}`", name(index));
             (span, path, message, "write a smaller `round`, or make the runs longer".into())
+        }
+        LineFault::RoundingsMeet(index) => {
+            let (span, path) = at(index);
+            let message = format!(
+                "the roundings at `{}` and `{}` together are longer than the run between them",
+                name(index),
+                name(index + 1)
+            );
+            (span, path, message, "write a smaller `round` at one of them, or make the run longer".into())
         }
         LineFault::Crosses(a, b) => {
             let (span, path) = at(b);
@@ -124,11 +143,17 @@ fn told(fault: LineFault, build: &Build, points: &[Point], system: System) -> (R
             (span, path, message, "put the points in the order in which you walk round the room".into())
         }
         LineFault::Clockwise => {
-            let (span, path) = at(0);
+            let (span, path) = (at(0).0, "wall.line".into());
             let message = "the wall line goes round with the room on the right".to_owned();
             (span, path, message, "walk with the room on your left: write the points in the opposite order".into())
         }
     }
+}
+
+/// Where a point's rounding or arc is written, or its name where it is not.
+fn written_at<T>(point: &build::Point, written: Option<&Written<T>>) -> (Range<usize>, String) {
+    let name = (point.name.span.clone(), format!("wall.line.{}", point.name.value));
+    written.map_or(name, |written| (written.span.clone(), written.path.clone()))
 }
 
 /// Whether both faces of a body of this width along the line run round without folding or crossing.
@@ -144,27 +169,31 @@ pub(super) fn faces_are_whole(
         let offset = (width * side).in_m();
         let fold = line.first_fold(offset);
         let crossing = if fold.is_none() { line.first_crossing(offset) } else { None };
-        let (run, message) = if let Some(piece) = fold {
+        let ((span, path), message, hint) = if let Some(piece) = fold {
             let radius = shown(Length::m(1.0 / line.pieces()[piece].curvature().abs()), system);
             let half = shown(width * 0.5, system);
             let run = line.owner(piece);
-            let place = if line.is_corner(piece) { "corner at" } else { "run from" };
-            let name = &points[run].name;
-            (
-                run,
-                format!(
-                    "the {face} face of the {body} folds: the {place} `{name}` has a radius of {radius}, half the {body} is {half}"
-                ),
-            )
+            let point = &build.wall.line[run];
+            let (at, place, wider) = if line.is_corner(piece) {
+                (written_at(point, point.round.as_ref()), "corner at", "a larger `round`")
+            } else {
+                (written_at(point, point.through.as_ref()), "arc from", "a wider arc")
+            };
+            let message = format!(
+                "the {face} face of the {body} folds: the {place} `{}` has a radius of {radius}, half the {body} is {half}",
+                points[run].name
+            );
+            (at, message, format!("write {wider}, or make the {body} narrower"))
         } else if let Some((a, b)) = crossing {
             let (first, second) = (&points[a].name, &points[b].name);
-            (b, format!("the {face} face of the {body} crosses itself between the runs from `{first}` and `{second}`"))
+            let message =
+                format!("the {face} face of the {body} crosses itself between the runs from `{first}` and `{second}`");
+            let hint = format!("move these runs apart, or make the {body} narrower");
+            (written_at::<Length>(&build.wall.line[b], None), message, hint)
         } else {
             continue;
         };
-        let at = &build.wall.line[run];
-        let path = format!("wall.line.{}", at.name.value);
-        source.fault(at.name.span.clone(), &path, message, format!("write a wider curve, or a narrower {body}"));
+        source.fault(span, &path, message, hint);
         whole = false;
     }
     whole

@@ -22,7 +22,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let rulebooks = rulebooks(source, build, &mut assumed);
     people_and_days(source, build);
     let wall = wall(source, build, system);
-    let ground = ground::levels(build, wall.as_ref());
+    let ground = ground::levels(source, build, wall.as_ref(), system);
     let wall = wall?;
     let openings = openings::place(source, build, &wall, &ground.1, system);
     let (trench, drain) = ground::water(source, build, &wall, &ground.0, system);
@@ -150,8 +150,8 @@ fn wall(source: &Source<'_>, build: &Build, system: System) -> Option<Wall> {
     };
     let batter_inside = batter(&written.batter_inside, "wall.batter.inside");
     let batter_outside = batter(&written.batter_outside, "wall.batter.outside");
-    let thickness = thickness?;
-    let (points, line) = line::place(source, build, &thickness, system)?;
+    let placed = line::place(source, build, thickness.as_ref(), system);
+    let (thickness, (points, line)) = (thickness?, placed?);
     let stem_width = stem_width.unwrap_or_else(|| {
         Known::assumed(thickness.value, "wall.stem.width", Origin::CommonPractice, "as wide as the wall is thick")
             .following("wall.thickness")
@@ -173,7 +173,10 @@ fn wall(source: &Source<'_>, build: &Build, system: System) -> Option<Wall> {
         source.fault(
             at.span.clone(),
             &at.path,
-            "the two faces lean so far that they meet below the top",
+            format!(
+                "the two faces lean so far that they meet at {}, below the top of the wall",
+                shown(height.value * (wall.thickness.value / (wall.thickness.value - top)), system)
+            ),
             "make the wall lower or thicker, or its batters smaller",
         );
         return None;

@@ -197,7 +197,7 @@ fn unknown(word: &str, text: &str, kind: Kind) -> Misread {
     }
     let message = format!("\"{text}\": the unit \"{word}\" is not known");
     match spelling::nearest(kind, word) {
-        Some(near) => Misread::new(message, format!("did you mean \"{near}\"")),
+        Some(near) => Misread::new(message, format!("did you mean \"{near}\"?")),
         None => Misread::such_as(message, kind),
     }
 }

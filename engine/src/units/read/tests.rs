@@ -87,8 +87,8 @@ fn a_missing_an_unknown_and_a_wrong_unit_are_told_apart() {
     refuses("40 lb", Kind::Force, "\"40 lb\" is a mass", "a force was expected, such as \"4 kN\"");
     refuses("65 psf", Kind::Mass, "\"65 psf\" is a pressure", "a mass was expected, such as \"14 t\"");
     refuses("2 %", Kind::Length, "\"2 %\" is a share", "a length was expected, such as \"450 mm\"");
-    refuses("450 mmm", Kind::Length, "\"450 mmm\": the unit \"mmm\" is not known", "did you mean \"mm\"");
-    refuses("45 ibs", Kind::Mass, "\"45 ibs\": the unit \"ibs\" is not known", "did you mean \"lbs\"");
+    refuses("450 mmm", Kind::Length, "\"450 mmm\": the unit \"mmm\" is not known", "did you mean \"mm\"?");
+    refuses("45 ibs", Kind::Mass, "\"45 ibs\": the unit \"ibs\" is not known", "did you mean \"lbs\"?");
     let hint = "a length is written such as \"450 mm\"";
     refuses("3 furlongs", Kind::Length, "\"3 furlongs\": the unit \"furlongs\" is not known", hint);
     refuses("", Kind::Length, "nothing is written here", hint);

@@ -1,0 +1,116 @@
+//! The commands as a builder calls them: what they print and how they end.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::{Command, Output, Stdio};
+
+fn root() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("..")
+}
+
+fn run(words: &[&str], input: &str) -> Output {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_loamwright"))
+        .args(words)
+        .current_dir(root())
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    child.stdin.take().unwrap().write_all(input.as_bytes()).unwrap();
+    child.wait_with_output().unwrap()
+}
+
+fn out(output: &Output) -> String {
+    String::from_utf8_lossy(&output.stdout).into_owned()
+}
+
+fn err(output: &Output) -> String {
+    String::from_utf8_lossy(&output.stderr).into_owned()
+}
+
+const TANSY: &str = "builds/tansy-bank/tansy-bank.loam.toml";
+
+#[test]
+fn check_prints_every_state_and_ends_well() {
+    let output = run(&["check", TANSY], "");
+    assert_eq!(output.status.code(), Some(0), "{}", err(&output));
+    let text = out(&output);
+    assert!(text.contains("Tansy Bank seed store") && text.contains("on trust") && text.contains("Assumed"), "{text}");
+    let us = out(&run(&["check", TANSY, "--units", "us"], ""));
+    assert!(us.contains("sq ft") && !us.contains(" m²"), "{us}");
+}
+
+#[test]
+fn a_refused_build_ends_with_one_and_shows_the_line() {
+    let output = run(&["check", "builds/refused/several-faults.loam.toml"], "");
+    assert_eq!(output.status.code(), Some(1));
+    let text = err(&output);
+    assert!(text.contains("wall.hight") && text.contains("did you mean `height`?"), "{text}");
+    assert!(text.contains("nothing was computed"), "{text}");
+}
+
+#[test]
+fn a_missing_file_ends_with_two_and_one_sentence() {
+    let output = run(&["check", "nowhere.loam.toml"], "");
+    assert_eq!(output.status.code(), Some(2));
+    assert!(err(&output).starts_with("loamwright: nowhere.loam.toml cannot be read"), "{}", err(&output));
+}
+
+#[test]
+fn every_example_of_ask_is_answered() {
+    let list = out(&run(&["ask", "--list"], ""));
+    let names: Vec<&str> = list.lines().filter_map(|line| line.split_whitespace().next()).collect();
+    assert_eq!(names, ["units", "wall-line", "solid"]);
+    for name in names {
+        let example = out(&run(&["ask", name, "--example"], ""));
+        let output = run(&["ask", name], &example);
+        assert_eq!(output.status.code(), Some(0), "{name}: {}", err(&output));
+        assert!(out(&output).contains("\"problems\": []"), "{name}: {}", out(&output));
+    }
+    assert_eq!(run(&["ask", "solid"], "{}").status.code(), Some(1));
+    assert_eq!(run(&["ask", "solid"], "{").status.code(), Some(2));
+    assert!(err(&run(&["ask", "solids"], "{}")).contains("did you mean \"solid\"?"));
+}
+
+#[test]
+fn export_answers_is_json_with_a_reason_for_every_row() {
+    let text = out(&run(&["export", "answers", TANSY], ""));
+    let answers: serde_json::Value = serde_json::from_str(&text).unwrap();
+    let rows = answers["rows"].as_array().unwrap();
+    assert!(rows.len() > 100);
+    assert!(rows.iter().all(|row| row["reason"]["title"].as_str().is_some_and(|title| !title.is_empty())));
+    assert!(rows.iter().any(|row| row["key"] == "wall.volume_m3"));
+    for what in ["plan", "section"] {
+        assert!(out(&run(&["export", what, TANSY], "")).starts_with("<svg"));
+    }
+}
+
+#[test]
+fn proof_ends_well_and_counts() {
+    let output = run(&["proof"], "");
+    assert_eq!(output.status.code(), Some(0));
+    assert!(out(&output).contains("published values agree"));
+}
+
+#[test]
+fn a_new_build_is_written_once_and_checks() {
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("new");
+    let _ = std::fs::remove_dir_all(&folder);
+    std::fs::create_dir_all(&folder).unwrap();
+    let new = || {
+        Command::new(env!("CARGO_BIN_EXE_loamwright"))
+            .args(["new", "garden-house"])
+            .current_dir(&folder)
+            .output()
+            .unwrap()
+    };
+    assert_eq!(new().status.code(), Some(0));
+    let file = folder.join("garden-house.loam.toml");
+    let check = run(&["check", file.to_str().unwrap()], "");
+    assert_eq!(check.status.code(), Some(0), "{}", err(&check));
+    let again = new();
+    assert_eq!(again.status.code(), Some(2));
+    assert!(err(&again).contains("is there already"), "{}", err(&again));
+}
