@@ -1,6 +1,7 @@
 //! What a command ends with, and how problems of a build file are shown.
 
-use std::fmt::Write;
+use std::fmt::Write as _;
+use std::io::Write as _;
 
 use engine::problem::Problems;
 use miette::{LabeledSpan, MietteDiagnostic, NamedSource, Report};
@@ -12,6 +13,18 @@ pub enum Told {
     Answered,
     /// What was written cannot be answered; the problems were shown.
     Problems,
+}
+
+/// Prints an answer and ends its line on standard output; a reader that has had enough (`| head`) is no failure.
+///
+/// # Errors
+/// Standard output cannot be written.
+pub fn say(text: &str) -> anyhow::Result<()> {
+    let mut out = std::io::stdout().lock();
+    match writeln!(out, "{text}").and_then(|()| out.flush()) {
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(error.into()),
+        _ => Ok(()),
+    }
 }
 
 /// Shows the problems of a build file on standard error, each with its line.
@@ -37,5 +50,5 @@ pub fn show(problems: &Problems, file: &str, text: &str) {
     }
     let total = shown.len() + rest;
     let _ = writeln!(all, "{file}: {total} {}; nothing was computed", if total == 1 { "problem" } else { "problems" });
-    eprint!("{all}");
+    let _ = std::io::stderr().write_all(all.as_bytes());
 }

@@ -30,6 +30,17 @@ impl Row {
         self.own.is_some_and(|own| own < Origin::Given)
     }
 
+    /// Where it comes from in words; a computed value that leans on anything assumed says so.
+    #[must_use]
+    pub fn origin_in_words(&self) -> String {
+        match self.own {
+            Some(_) if self.is_assumed() => format!("assumed, {}", self.origin),
+            Some(_) => self.origin.to_string(),
+            None if self.origin == Origin::Given => "computed".to_owned(),
+            None => format!("computed, leans on {}", self.origin),
+        }
+    }
+
     /// The value as a reader of `system` wants it: lengths to 1 mm or 1/16 in, the rest to honest digits.
     #[must_use]
     pub fn shown(&self, system: System) -> String {

@@ -27,8 +27,7 @@ fn shown(file: &Path) -> String {
     });
     let mut text = String::new();
     for row in answers.rows.iter() {
-        let assumed = if row.is_assumed() { ", assumed" } else { "" };
-        writeln!(text, "{} = {} ({}{assumed})", row.path, row.shown(answers.system), row.origin).unwrap();
+        writeln!(text, "{} = {} ({})", row.path, row.shown(answers.system), row.origin_in_words()).unwrap();
     }
     for check in &answers.checks {
         writeln!(text, "{}: {}", check.state.word(), check.sentence(answers.system)).unwrap();

@@ -20,7 +20,7 @@ pub use whole::book;
 #[cfg(feature = "book")]
 mod whole {
     use engine::answers::Answers;
-    use engine::units::Quantity;
+    use engine::units::{Quantity, System};
     use jiff::civil::Date;
     use serde_json::{Value, json};
 
@@ -42,6 +42,10 @@ mod whole {
             "name": answers.about.name,
             "printed": Quantity::from(printed).shown(answers.system, engine::units::Fineness::Figure),
             "paper": paper.name(),
+            "rounding": match answers.system {
+                System::Metric => "Sizes are drawn to 5 mm; radii, places and levels to 1 mm.",
+                System::Us => "Sizes are drawn to 1/8 in; radii, places and levels to 1/16 in.",
+            },
             "job": job::chapter(answers),
             "plan": drawn(&plan),
             "section": drawn(&section),

@@ -17,7 +17,7 @@ pub fn answers(answers: &Answers) -> Value {
             "unit": row.quantity.unit_si(),
             "metric": row.shown(System::Metric),
             "us": row.shown(System::Us),
-            "origin": row.origin.in_words(),
+            "origin": row.origin_in_words(),
             "assumed": row.is_assumed(),
             "reason": {
                 "title": row.reason.title,

@@ -5,8 +5,7 @@ use std::process::Command;
 use crate::step::is_installed;
 
 /// Program the tests call, and the Debian package that brings it.
-const NEEDED: [(&str, &str); 3] =
-    [("pdftotext", "poppler-utils"), ("pdftoppm", "poppler-utils"), ("valgrind", "valgrind")];
+const NEEDED: [(&str, &str); 1] = [("pdftotext", "poppler-utils")];
 
 /// Makes sure that every needed program is there.
 ///

@@ -5,7 +5,7 @@ use std::io::Read;
 use anyhow::{Context, Result, bail};
 use serde_json::Value;
 
-use crate::told::Told;
+use crate::told::{Told, say};
 
 /// Answers a question on standard output.
 ///
@@ -14,7 +14,7 @@ use crate::told::Told;
 pub fn ask(name: Option<&str>, list: bool, example: bool) -> Result<Told> {
     if list {
         for question in engine::ask::questions() {
-            println!("{:<12} {}", question.name, question.about);
+            say(&format!("{:<12} {}", question.name, question.about))?;
         }
         return Ok(Told::Answered);
     }
@@ -23,7 +23,7 @@ pub fn ask(name: Option<&str>, list: bool, example: bool) -> Result<Told> {
         let Some(question) = engine::ask::questions().iter().find(|question| question.name == name) else {
             bail!("there is no question \"{name}\"; `ask --list` shows all");
         };
-        println!("{}", question.example);
+        say(question.example)?;
         return Ok(Told::Answered);
     }
     let mut text = String::new();
@@ -31,7 +31,7 @@ pub fn ask(name: Option<&str>, list: bool, example: bool) -> Result<Told> {
     let request: Value =
         serde_json::from_str(&text).context("the request is not JSON; `ask NAME --example` shows one")?;
     let reply = engine::ask::ask(name, &request).map_err(anyhow::Error::msg)?;
-    println!("{}", serde_json::to_string_pretty(&reply)?);
+    say(&serde_json::to_string_pretty(&reply)?)?;
     let replies = match &reply {
         Value::Array(replies) => replies.iter().collect(),
         reply => vec![reply],

@@ -6,7 +6,7 @@ use anyhow::{Result, anyhow};
 use engine::units::System;
 
 use crate::folder;
-use crate::told::Told;
+use crate::told::{Told, say};
 
 /// Writes the build book and says where.
 ///
@@ -18,7 +18,7 @@ pub fn book(file: &Path, system: Option<System>, out: Option<PathBuf>) -> Result
     let book = press::book::book(&answers, jiff::ZonedDateTime::now().date())
         .map_err(|fault| anyhow!("the book cannot be set: {fault}"))?;
     folder::write(&out, &book.pdf)?;
-    println!("{}: {} pages, {}", answers.about.name, book.pages, out.display());
+    say(&format!("{}: {} pages, {}", answers.about.name, book.pages, out.display()))?;
     Ok(Told::Answered)
 }
 

@@ -1,5 +1,6 @@
 //! `check`: every check with its reason, and what is assumed.
 
+use std::fmt::Write;
 use std::path::Path;
 
 use anyhow::Result;
@@ -8,7 +9,7 @@ use engine::check::{Check, State};
 use engine::units::System;
 
 use crate::folder;
-use crate::told::Told;
+use crate::told::{Told, say};
 
 /// Prints the checks of a build file, the most urgent first.
 ///
@@ -16,56 +17,67 @@ use crate::told::Told;
 /// The file cannot be read.
 pub fn check(file: &Path, system: Option<System>, short: bool) -> Result<Told> {
     let Some(answers) = folder::answered(file, system)? else { return Ok(Told::Problems) };
-    println!("{}", answers.about.name);
-    print_figures(&answers);
-    println!();
+    let mut text = format!("{}\n", answers.about.name);
+    figures(&mut text, &answers)?;
+    text.push('\n');
     for check in &answers.checks {
-        print_check(check, answers.system, short);
+        one(&mut text, check, answers.system, short)?;
     }
     if !short {
-        print_assumed(&answers);
+        assumed(&mut text, &answers)?;
     }
-    println!("\n{}", counted(&answers.checks));
+    write!(text, "\n{}", counted(&answers.checks))?;
+    say(&text)?;
     Ok(Told::Answered)
 }
 
 const FIGURES: [&str; 6] =
     ["room.area", "wall.length", "wall.volume", "wall.stem.volume", "water.trench.volume", "wall.outer-area"];
 
-fn print_figures(answers: &Answers) {
+fn figures(text: &mut String, answers: &Answers) -> Result<()> {
     for row in FIGURES.iter().filter_map(|path| answers.rows.find(path)) {
-        println!("  {:<52} {:>14}", row.title, row.shown(answers.system));
+        writeln!(text, "  {:<52} {:>14}", row.title, row.shown(answers.system))?;
     }
+    Ok(())
 }
 
-fn print_check(check: &Check, system: System, short: bool) {
-    println!("{:<10} {}", check.state.word(), check.sentence(system));
+fn one(text: &mut String, check: &Check, system: System, short: bool) -> Result<()> {
+    writeln!(text, "{:<10} {}", check.state.word(), check.sentence(system))?;
     if short {
-        return;
+        return Ok(());
     }
-    println!("           Rule: {}, {}", check.rule.title, check.rule.citation);
+    writeln!(text, "           Rule: {}, {}", check.rule.title, check.rule.citation)?;
     if check.state == State::OnTrust || check.state == State::Fails {
         for (path, title) in &check.leans_on {
-            println!("           Leans on an assumption: {title} ({path})");
+            writeln!(text, "           Leans on an assumption: {title} ({path})")?;
         }
     }
     if !check.rule.who_decides.is_empty() {
-        println!("           Decides: {}", check.rule.who_decides);
+        writeln!(text, "           Decides: {}", check.rule.who_decides)?;
     }
+    Ok(())
 }
 
-fn print_assumed(answers: &Answers) {
-    println!("\nAssumed, because the build file does not say:");
+fn assumed(text: &mut String, answers: &Answers) -> Result<()> {
+    writeln!(text, "\nAssumed, because the build file does not say:")?;
     for (path, value, why) in &answers.assumed {
-        println!("  {path} = {value}: {why}");
+        writeln!(text, "  {path} = {value}: {why}")?;
     }
     for row in answers.rows.iter().filter(|row| row.is_assumed()) {
         let why = row.reason.title.trim_start_matches("Assumed: ");
-        println!("  {} = {}: {} ({})", row.path, row.shown(answers.system), why.trim_end_matches('.'), row.origin);
+        writeln!(
+            text,
+            "  {} = {}: {} ({})",
+            row.path,
+            row.shown(answers.system),
+            why.trim_end_matches('.'),
+            row.origin
+        )?;
     }
     for (table, line) in &answers.unread {
-        println!("  [{table}] in line {line} is not computed yet");
+        writeln!(text, "  [{table}] in line {line} is not computed yet")?;
     }
+    Ok(())
 }
 
 fn counted(checks: &[Check]) -> String {

@@ -6,7 +6,7 @@ use anyhow::Result;
 use engine::units::System;
 use press::drawing::Scaled;
 
-use crate::told::Told;
+use crate::told::{Told, say};
 use crate::{Export, folder};
 
 /// Prints one export of a build file.
@@ -17,9 +17,9 @@ pub fn export(what: Export, file: &Path, system: Option<System>) -> Result<Told>
     let Some(answers) = folder::answered(file, system)? else { return Ok(Told::Problems) };
     let paper = press::paper::Paper::of(answers.system);
     match what {
-        Export::Answers => println!("{}", serde_json::to_string_pretty(&press::export::answers(&answers))?),
-        Export::Plan => println!("{}", drawn(press::drawing::plan(&answers, paper))),
-        Export::Section => println!("{}", drawn(press::drawing::section(&answers, paper))),
+        Export::Answers => say(&serde_json::to_string_pretty(&press::export::answers(&answers))?)?,
+        Export::Plan => say(&drawn(press::drawing::plan(&answers, paper)))?,
+        Export::Section => say(&drawn(press::drawing::section(&answers, paper)))?,
     }
     Ok(Told::Answered)
 }

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use anyhow::{Result, bail};
 
 use crate::folder;
-use crate::told::Told;
+use crate::told::{Told, say};
 
 const TEMPLATE: &str = include_str!("new.loam.toml");
 
@@ -24,7 +24,7 @@ pub fn new(name: &str) -> Result<Told> {
         bail!("{} is there already; choose another name or move it away", file.display());
     }
     folder::write(&file, text(name).as_bytes())?;
-    println!("{0} is written. See what it says: loamwright check {0}", file.display());
+    say(&format!("{0} is written. See what it says: loamwright check {0}", file.display()))?;
     Ok(Told::Answered)
 }
 

@@ -2,7 +2,7 @@
 
 use anyhow::Result;
 
-use crate::told::Told;
+use crate::told::{Told, say};
 
 /// Prints every published value with ours; ends with problems when one does not agree.
 ///
@@ -17,10 +17,13 @@ pub fn proof() -> Result<Told> {
             Err(why) => why.clone(),
         };
         let word = if proof.agrees { "agrees" } else { "DIFFERS" };
-        println!("{:<6} {word:<8} {:<28} published {:<22} ours {ours} {}", row.id, row.key, row.expected, row.unit);
-        println!("       {}", row.citation);
+        say(&format!(
+            "{:<6} {word:<8} {:<28} published {:<22} ours {ours} {}",
+            row.id, row.key, row.expected, row.unit
+        ))?;
+        say(&format!("       {}", row.citation))?;
     }
     let agree = proofs.iter().filter(|proof| proof.agrees).count();
-    println!("\n{agree} of {} published values agree", proofs.len());
+    say(&format!("\n{agree} of {} published values agree", proofs.len()))?;
     Ok(if agree == proofs.len() { Told::Answered } else { Told::Problems })
 }

@@ -9,7 +9,7 @@ use super::given::Given;
 use super::{Question, Reply};
 use crate::curve::{PlanLine, Strip, Vertex, Way};
 use crate::reason::Reason;
-use crate::units::{self, Area, Fineness, Kind, Length, Slope, System, Volume};
+use crate::units::{self, Area, Fineness, Kind, Length, Quantity, Slope, System, Volume};
 use crate::wall;
 
 pub(super) const ALL: &[Question] = &[
@@ -49,7 +49,12 @@ fn units(given: &mut Given<'_>, reply: &mut Reply) {
         Err(misread) => given.problem(misread.to_string()),
         Ok(quantity) => {
             let key = format!("{}{}", word.replace('-', "_"), quantity.key_suffix());
-            reply.answer.insert(key, json!(quantity.si()));
+            let value = match quantity {
+                Quantity::Money(money) => json!(money.minor),
+                Quantity::Date(date) => json!(date.to_string()),
+                measured => json!(measured.si()),
+            };
+            reply.answer.insert(key, value);
             for (key, system) in [("metric", System::Metric), ("us", System::Us)] {
                 reply.answer.insert(key.into(), json!(quantity.shown(system, Fineness::SetOut)));
             }

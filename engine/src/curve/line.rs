@@ -269,13 +269,24 @@ impl PlanLine {
         if !(0.0..=whole.length()).contains(&along) {
             return None;
         }
-        let point = whole.at(along);
-        let (piece, along) = self.pieces.iter().map(|piece| piece.nearest(point)).enumerate().min_by(|a, b| {
-            let distance = |&(piece, along): &(usize, f64)| self.pieces[piece].at(along).distance(point);
-            distance(a).total_cmp(&distance(b))
-        })?;
-        let on = &self.pieces[piece];
-        Some(Station { piece, along, point: on.at(along), axis: on.direction(along) })
+        Some(self.nearest(whole.at(along)))
+    }
+
+    /// The place on the line nearest to a point, in metres.
+    #[must_use]
+    pub fn nearest(&self, point: Point) -> Station {
+        let stations = self.pieces.iter().enumerate().map(|(piece, on)| {
+            let along = on.nearest(point);
+            Station { piece, along, point: on.at(along), axis: on.direction(along) }
+        });
+        let first = Station { piece: 0, along: 0.0, point, axis: Vec2::new(1.0, 0.0) };
+        stations.min_by(|a, b| a.point.distance(point).total_cmp(&b.point.distance(point))).unwrap_or(first)
+    }
+
+    /// Distance along the line from its start to a place on it, in metres.
+    #[must_use]
+    pub fn along_line(&self, station: Station) -> f64 {
+        self.pieces[..station.piece].iter().map(Piece::length).sum::<f64>() + station.along
     }
 }
 

@@ -1,6 +1,6 @@
 //! The house: every value known, every part placed.
 
-mod ground;
+mod levels;
 mod line;
 mod openings;
 pub mod part;
@@ -17,6 +17,7 @@ use jiff::civil::Date;
 
 use crate::build::{OpeningKind, Path};
 use crate::curve::{PlanLine, Station, Strip};
+use crate::ground;
 use crate::known::Known;
 use crate::units::{Angle, Currency, Length, Slope, System};
 use crate::wall::Faces;
@@ -175,6 +176,22 @@ pub struct Trench {
     pub along: Known<Length>,
     /// The outlet on the line.
     pub outlet: Station,
+}
+
+impl Trench {
+    /// Depth below the ground outside at a distance along the line, in metres.
+    #[must_use]
+    pub fn depth_at(&self, line: &PlanLine, along: f64) -> Length {
+        let whole = line.length();
+        ground::depth_at(self.depth.value, self.fall.value, Length::m(whole), self.to_outlet(line, along)).value
+    }
+
+    /// The shorter way along the line to the outlet, from a distance along it, in metres.
+    #[must_use]
+    pub fn to_outlet(&self, line: &PlanLine, along: f64) -> Length {
+        let apart = (line.along_line(self.outlet) - along).abs();
+        Length::m(apart.min(line.length() - apart))
+    }
 }
 
 /// The drain to daylight.

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::{About, House, Wall, ground, line, openings};
+use super::{About, House, Wall, levels, line, openings};
 use crate::build::{Build, Source, Written};
 use crate::known::{Known, Origin};
 use crate::rulebook;
@@ -22,10 +22,10 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let rulebooks = rulebooks(source, build, &mut assumed);
     people_and_days(source, build);
     let wall = wall(source, build, system);
-    let ground = ground::levels(source, build, wall.as_ref(), system);
+    let ground = levels::levels(source, build, wall.as_ref(), system);
     let wall = wall?;
     let openings = openings::place(source, build, &wall, &ground.1, system);
-    let (trench, drain) = ground::water(source, build, &wall, &ground.0, system);
+    let (trench, drain) = levels::water(source, build, &wall, &ground.0, system);
     source.is_clean().then(|| House {
         about: about(build),
         system,
@@ -87,6 +87,14 @@ fn rulebooks(
         assumed.push(("site.rulebooks", "trade-practice", "the trade's own rules come first; a code may ask for more"));
         return vec!["trade-practice".to_owned()];
     };
+    if written.value.is_empty() {
+        source.fault(
+            written.span.clone(),
+            &written.path,
+            "no rulebook is named, so nothing would be checked",
+            "leave the line out, or write rulebooks = [\"trade-practice\"]",
+        );
+    }
     let names: Vec<&str> = rulebook::SHIPPED.iter().map(|(name, _)| *name).collect();
     for book in written.value.iter().filter(|book| !names.contains(&book.value.as_str())) {
         source.fault(

@@ -69,8 +69,12 @@ pub fn section(house: &House) -> Section {
     let mut parts = vec![floor(house, &stem)];
     if let Some(trench) = &house.trench {
         let half = (trench.width.value * 0.5).in_m();
-        let bottom = low - trench.depth.value.in_m();
-        let bodies = through(house, -half, half, &cut).into_iter().map(|span| rectangle(span, bottom, foot)).collect();
+        let body = |span: [f64; 2]| {
+            let middle = cut.origin + cut.along * (0.5 * (span[0] + span[1]));
+            let depth = trench.depth_at(&wall.line, wall.line.along_line(wall.line.nearest(middle)));
+            rectangle(span, low - depth.in_m(), foot)
+        };
+        let bodies = through(house, -half, half, &cut).into_iter().map(body).collect();
         parts.push(part("water.trench", "rubble trench", Material::Stone, bodies));
     }
     let doors = cut_openings(house, &cut);

@@ -111,8 +111,7 @@ fn face<T>(answer: Answer<T>, house: &House, opening: &Opening, strip: &Strip<'_
 /// Half the opening along the centre line, behind and ahead of its middle, in metres.
 fn halves(house: &House, opening: &Opening, strip: &Strip<'_>) -> [f64; 2] {
     let line = &house.wall.line;
-    let before: f64 = line.pieces()[..opening.station.piece].iter().map(crate::curve::Piece::length).sum();
-    let middle = before + opening.station.along;
+    let middle = line.along_line(opening.station);
     let [start, end] = strip.along_line(0.0);
     let turn = if start > middle { line.length() } else { 0.0 };
     [middle + turn - start, end - middle - turn]

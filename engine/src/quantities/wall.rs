@@ -108,12 +108,10 @@ fn measures(house: &House, rows: &mut Rows) {
     let room =
         wall::room_height(height, house.floor.value).from("wall height", "wall.height").from("floor", "ground.floor");
     rows.add("room.height", "from the finished floor to the top of the wall", room);
-    if !house.openings.is_empty() {
-        let widths = house.openings.iter().map(|opening| opening.width.value).sum();
-        let mut share = wall::openings_share(Length::m(wall.line.length()), widths).from("line length", "wall.length");
-        for opening in &house.openings {
-            share = share.with(format!("width of {}", opening.name), opening.width.value, opening.width.path.as_str());
-        }
-        rows.add("wall.openings-share", "widths of all openings against the length of the wall", share);
+    let widths = house.openings.iter().map(|opening| opening.width.value).sum();
+    let mut share = wall::openings_share(Length::m(wall.line.length()), widths).from("line length", "wall.length");
+    for opening in &house.openings {
+        share = share.with(format!("width of {}", opening.name), opening.width.value, opening.width.path.as_str());
     }
+    rows.add("wall.openings-share", "widths of all openings against the length of the wall", share);
 }

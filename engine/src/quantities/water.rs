@@ -1,7 +1,6 @@
 //! Rows of the trench and the drain: depths, levels, volumes and falls.
 
 use super::line::{bind_pieces, path};
-use crate::curve::{Piece, PlanLine, Station};
 use crate::ground;
 use crate::house::{House, Trench};
 use crate::row::Rows;
@@ -51,19 +50,13 @@ pub(super) fn walk(house: &House, rows: &mut Rows) {
     }
 }
 
-fn along_line(line: &PlanLine, station: Station) -> f64 {
-    line.pieces()[..station.piece].iter().map(Piece::length).sum::<f64>() + station.along
-}
-
 fn depths(house: &House, trench: &Trench, rows: &mut Rows) {
     let line = &house.wall.line;
     let whole = line.length();
-    let outlet = along_line(line, trench.outlet);
     let count = house.wall.points.len();
     for (index, point) in house.wall.points.iter().enumerate() {
         let Some(station) = line.station(index, 0.0) else { continue };
-        let apart = (along_line(line, station) - outlet).abs();
-        let to_outlet = Length::m(apart.min(whole - apart));
+        let to_outlet = trench.to_outlet(line, line.along_line(station));
         let depth = ground::depth_at(trench.depth.value, trench.fall.value, Length::m(whole), to_outlet)
             .from("depth", "water.trench.depth")
             .from("fall", "water.trench.fall")

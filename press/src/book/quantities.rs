@@ -1,7 +1,6 @@
 //! Every quantity: points of the line, runs, openings, and the rest with origins; the main ones with their reasons.
 
 use engine::answers::Answers;
-use engine::known::Origin;
 use engine::row::Row;
 use serde_json::{Value, json};
 
@@ -49,7 +48,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         .iter()
         .filter(|row| !row.path.starts_with("wall.line.") && !row.path.starts_with("openings."))
         .filter(|row| !row.path.starts_with("crew.") && !row.path.starts_with("dates."))
-        .map(|row| [capital(&row.title), marked(answers, row), origin(row)])
+        .map(|row| [capital(&row.title), marked(answers, row), row.origin_in_words()])
         .collect();
     let reasons = REASONS.iter().filter_map(|path| answers.rows.find(path)).map(|row| reason(answers, row));
     json!({
@@ -89,18 +88,9 @@ fn marked(answers: &Answers, row: &Row) -> String {
     format!("{}{star}", row.shown(answers.system))
 }
 
-fn origin(row: &Row) -> String {
-    match row.own {
-        Some(_) if row.is_assumed() => format!("assumed, {}", row.origin),
-        Some(_) => row.origin.to_string(),
-        None if row.origin == Origin::Given => "computed".to_owned(),
-        None => format!("computed, leans on {}", row.origin),
-    }
-}
-
 fn reason(answers: &Answers, row: &Row) -> Value {
     let inputs = row.reason.inputs.iter().map(|input| {
-        let origin = answers.rows.find(&input.path).map_or_else(String::new, origin);
+        let origin = answers.rows.find(&input.path).map_or_else(String::new, Row::origin_in_words);
         [input.name.clone(), engine::row::shown(input.quantity, answers.system), origin]
     });
     let inputs: Vec<[String; 3]> = inputs.collect();
