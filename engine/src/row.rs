@@ -113,7 +113,9 @@ impl Rows {
 
     /// The rows whose paths match a pattern in which `*` stands for one key.
     pub fn matching<'a>(&'a self, pattern: &'a str) -> impl Iterator<Item = &'a Row> {
-        self.list.iter().filter(move |row| matches(pattern, &row.path))
+        let one = if pattern.contains('*') { None } else { Some(self.find(pattern)) };
+        let many = if one.is_none() { &self.list[..] } else { &[] };
+        one.flatten().into_iter().chain(many.iter().filter(move |row| matches(pattern, &row.path)))
     }
 
     /// A row and all that it was computed from, through all reasons, in the order in which they were found.

@@ -3,7 +3,7 @@
 use std::cell::{Cell, RefCell};
 use std::ops::Range;
 
-use crate::problem::{Problems, line_and_column};
+use crate::problem::Problems;
 
 /// A value as it was written, with its place.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,6 +22,8 @@ pub struct Written<T> {
 #[derive(Debug)]
 pub struct Source<'i> {
     text: &'i str,
+    /// The byte at which each line after the first begins.
+    lines: Vec<usize>,
     problems: RefCell<Problems>,
     /// A file with broken lines has lost keys that its builder did write: nothing is said of missing ones.
     broken: Cell<bool>,
@@ -31,7 +33,8 @@ impl<'i> Source<'i> {
     /// A source without faults.
     #[must_use]
     pub fn new(text: &'i str) -> Source<'i> {
-        Source { text, problems: RefCell::default(), broken: Cell::new(false) }
+        let lines = text.match_indices('\n').map(|(at, _)| at + 1).collect();
+        Source { text, lines, problems: RefCell::default(), broken: Cell::new(false) }
     }
 
     /// Notes a fault at a byte range.
@@ -74,6 +77,6 @@ impl<'i> Source<'i> {
     /// The line, from 1, on which a byte range begins.
     #[must_use]
     pub fn line(&self, span: &Range<usize>) -> usize {
-        line_and_column(self.text, span.start).0
+        1 + self.lines.partition_point(|&begin| begin <= span.start)
     }
 }

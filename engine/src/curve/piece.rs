@@ -164,6 +164,36 @@ impl Piece {
         }
     }
 
+    /// Where the piece, without its end, crosses the straight line through `origin` along `axis`: distances along that
+    /// line, in metres.
+    #[must_use]
+    pub fn crossings(&self, origin: Point, axis: Vec2) -> Vec<f64> {
+        let normal = axis.turn_90();
+        let side = |point: Point| (point - origin).dot(normal);
+        match self.bend {
+            Bend::Straight => {
+                let (from, to) = (side(self.start), side(self.end));
+                if (from < 0.0) == (to < 0.0) {
+                    return Vec::new();
+                }
+                vec![(self.start.lerp(self.end, from / (from - to)) - origin).dot(axis)]
+            }
+            Bend::Arc { centre, sweep } => {
+                let radius = (self.start - centre).hypot();
+                let off = side(centre);
+                let half = (radius * radius - off * off).max(0.0).sqrt();
+                let foot = (centre - origin).dot(axis);
+                let begin = self.start - centre;
+                let on = |along: &f64| {
+                    let spoke = origin + axis * *along - centre;
+                    let turned = positive(begin.cross(spoke).atan2(begin.dot(spoke)) * sweep.signum());
+                    turned < sweep.abs()
+                };
+                if half == 0.0 { Vec::new() } else { [foot - half, foot + half].into_iter().filter(on).collect() }
+            }
+        }
+    }
+
     /// Points from the start up to, not including, the end, no farther from the true curve than `chord_error` metres.
     pub fn flatten(&self, chord_error: f64) -> impl Iterator<Item = Point> + use<'_> {
         let sides = match self.bend {
@@ -242,6 +272,19 @@ mod tests {
     fn a_piece_of_no_length_flattens_to_its_start() {
         let here = Point::new(1.0, 2.0);
         assert_eq!(Piece::straight(here, here).flatten(0.001).collect::<Vec<_>>(), [here]);
+    }
+
+    #[test]
+    fn a_line_crosses_a_half_circle_once_or_twice_and_a_run_once() {
+        let arc = Piece::arc_through(Point::new(2.0, 0.0), Point::new(0.0, 2.0), Point::new(-2.0, 0.0)).unwrap();
+        let (east, up) = (Vec2::new(1.0, 0.0), Vec2::new(0.0, 1.0));
+        let level = arc.crossings(Point::new(0.0, 1.0), east);
+        assert_eq!(level.len(), 2);
+        close(level[1], 3.0_f64.sqrt());
+        close(arc.crossings(Point::new(1.0, 0.0), up)[0], 3.0_f64.sqrt());
+        assert!(arc.crossings(Point::new(0.0, -1.0), east).is_empty());
+        let run = Piece::straight(Point::new(0.0, -1.0), Point::new(2.0, 1.0));
+        close(run.crossings(Point::ORIGIN, east)[0], 1.0);
     }
 
     #[test]

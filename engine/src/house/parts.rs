@@ -10,7 +10,7 @@ use crate::curve::{Bend, Piece};
 use crate::units::Length;
 
 /// Chord error of drawn curves, in metres.
-pub(super) const CHORD: f64 = 0.001;
+const CHORD: f64 = 0.001;
 
 /// The plan of a house.
 #[must_use]

@@ -4,7 +4,6 @@ use kurbo::{Point, Vec2};
 
 use super::House;
 use super::part::{Dimension, Level, Material, Meaning, Measured, Outline, Part, Place, Section};
-use super::parts::CHORD;
 use crate::build::OpeningKind;
 use crate::units::Length;
 
@@ -30,30 +29,23 @@ fn cut(house: &House) -> Cut {
 pub(super) fn cut_line(house: &House) -> [Point; 2] {
     let cut = cut(house);
     let half = (house.wall.thickness.value * 0.5).in_m();
-    let places = crossings(&house.wall.line.outline(half, CHORD), &cut);
+    let places = crossings(house, half, &cut);
     let (first, last) = (places.first().copied().unwrap_or(-1.0), places.last().copied().unwrap_or(1.0));
     [cut.origin + cut.along * first, cut.origin + cut.along * last]
 }
 
-/// Where a closed polyline crosses the cut, as distances along it, in order.
-fn crossings(points: &[Point], cut: &Cut) -> Vec<f64> {
-    let side = |point: Point| (point - cut.origin).dot(cut.beyond);
-    let mut places: Vec<f64> = (0..points.len())
-        .filter_map(|index| {
-            let (a, b) = (points[index], points[(index + 1) % points.len()]);
-            let (p, q) = (side(a), side(b));
-            ((p < 0.0) != (q < 0.0)).then(|| (a.lerp(b, p / (p - q)) - cut.origin).dot(cut.along))
-        })
-        .collect();
+/// Where the face at an offset of the line crosses the cut, as distances along it, in order.
+fn crossings(house: &House, offset: f64, cut: &Cut) -> Vec<f64> {
+    let pieces = house.wall.line.pieces().iter();
+    let mut places: Vec<f64> = pieces.flat_map(|piece| piece.offset(offset).crossings(cut.origin, cut.along)).collect();
     places.sort_by(f64::total_cmp);
     places
 }
 
 /// Pairs of distances between which the cut passes through a body that stands between two offsets of the line.
 fn through(house: &House, inner: f64, outer: f64, cut: &Cut) -> Vec<[f64; 2]> {
-    let line = &house.wall.line;
-    let mut places = crossings(&line.outline(outer, CHORD), cut);
-    places.extend(crossings(&line.outline(inner, CHORD), cut));
+    let mut places = crossings(house, outer, cut);
+    places.extend(crossings(house, inner, cut));
     places.sort_by(f64::total_cmp);
     places.chunks_exact(2).map(|pair| [pair[0], pair[1]]).collect()
 }
@@ -172,7 +164,7 @@ fn floor(house: &House, stem: &[[f64; 2]]) -> Part {
 /// The ground outside, level, to either side and 0.7 m away.
 fn ground(house: &House, cut: &Cut) -> Part {
     let half = (house.wall.stem_width.value * 0.5).in_m();
-    let places = crossings(&house.wall.line.outline(half, CHORD), cut);
+    let places = crossings(house, half, cut);
     let (first, last) = (places.first().copied().unwrap_or(0.0), places.last().copied().unwrap_or(0.0));
     let level = house.ground.value.in_m();
     let line = |from: f64, to: f64| Outline {
