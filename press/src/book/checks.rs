@@ -3,6 +3,7 @@
 use engine::answers::Answers;
 use engine::check::{Check, Comparison, State};
 use engine::row::shown;
+use engine::sources::Citation;
 use serde_json::{Value, json};
 
 use super::job::capital;
@@ -48,6 +49,11 @@ fn group(answers: &Answers, state: State) -> Option<Value> {
     (!list.is_empty()).then(|| json!({"state": state.word(), "about": about, "checks": list}))
 }
 
+/// The place in the work and how we have it; the work itself stands in the chapter on sources.
+fn place(citation: &Citation) -> String {
+    format!("{} ({})", capital(&citation.place), citation.standing.in_words())
+}
+
 fn row(answers: &Answers, check: &Check, first_of_rule: bool) -> Value {
     let side = match check.rule.comparison {
         Comparison::AtMost => "≤",
@@ -70,6 +76,6 @@ fn row(answers: &Answers, check: &Check, first_of_rule: bool) -> Value {
         "words": words.join(" "),
         "found": check.found.map_or("–".into(), |found| shown(found, answers.system)),
         "limit": format!("{side} {}", shown(check.rule.limit, answers.system)),
-        "source": if first_of_rule { check.rule.citation.to_string() } else { String::new() },
+        "source": if first_of_rule { place(&check.rule.citation) } else { String::new() },
     })
 }

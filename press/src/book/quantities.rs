@@ -39,8 +39,7 @@ const TAKEN: [(&str, &str); 5] = [
 ];
 
 /// Rows whose reasons are printed in full.
-const REASONS: [&str; 6] =
-    ["wall.length", "room.area", "wall.gross-volume", "wall.volume", "wall.outer-gross-area", "water.trench.volume"];
+const REASONS: [&str; 4] = ["wall.length", "room.area", "wall.gross-volume", "wall.volume"];
 
 pub(super) fn chapter(answers: &Answers) -> Value {
     let rest: Vec<[String; 3]> = answers
