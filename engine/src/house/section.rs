@@ -1,4 +1,4 @@
-//! The cross-section: what an upright cut through the room and its first door shows, and what is seen beyond it.
+//! The cross-section: what an upright cut through the first door and the room shows, and what is seen beyond it.
 
 use kurbo::{Point, Vec2};
 
@@ -10,18 +10,20 @@ use crate::units::Length;
 /// Steps in height between which a cut face is drawn straight.
 const STEPS: u32 = 8;
 
-/// The cut: an origin in the room, a unit direction along it, and the direction in which one looks.
+/// The cut: an origin on it, a unit direction along it, and the direction in which one looks.
 struct Cut {
     origin: Point,
     along: Vec2,
     beyond: Vec2,
 }
 
+/// Square to the wall through the middle of the first door, else of the first opening, else across the room.
 fn cut(house: &House) -> Cut {
-    let origin = house.wall.line.centre();
     let door = house.openings.iter().find(|opening| opening.kind == OpeningKind::Door).or(house.openings.first());
-    let towards = door.map_or(Vec2::new(-1.0, 0.0), |door| door.station.point - origin);
-    let along = if towards.hypot() < 1e-6 { Vec2::new(1.0, 0.0) } else { -towards.normalize() };
+    let (origin, along) = match door {
+        Some(door) => (door.station.point, door.station.axis.turn_90()),
+        None => (house.wall.line.centre(), Vec2::new(1.0, 0.0)),
+    };
     Cut { origin, along, beyond: along.turn_90() }
 }
 

@@ -8,6 +8,9 @@ use serde_json::{Value, json};
 
 use super::job::capital;
 
+/// The end of the name of every closed form; the book counts them together, `docs/sources.md` lists them.
+const GEOMETRY: &str = ", elementary geometry";
+
 pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
     let mut rules: Vec<[String; 2]> = Vec::new();
     for check in &answers.checks {
@@ -24,11 +27,14 @@ pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
         }
     }
     equations.sort();
+    let equations = definitions_as_one(equations);
     let proofs = proof()?;
     let mut works: BTreeMap<(&str, &str), (usize, usize, f64)> = BTreeMap::new();
     for proof in &proofs {
         let citation = &proof.row.citation;
-        let work = works.entry((citation.work.as_str(), citation.standing.in_words())).or_default();
+        let name = citation.work.as_str();
+        let name = if name.ends_with(GEOMETRY) { "Closed forms of elementary geometry" } else { name };
+        let work = works.entry((name, citation.standing.in_words())).or_default();
         work.0 += 1;
         work.1 += usize::from(proof.agrees);
         work.2 = work.2.max(difference(proof));
@@ -49,6 +55,19 @@ pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
         "agree": agree.to_string(),
         "all": proofs.len().to_string(),
     }))
+}
+
+/// The sources of equations, with those that are the definition of a word gathered in one.
+fn definitions_as_one(equations: Vec<String>) -> Vec<String> {
+    const DEFINITION: &str = "The definition of ";
+    let (definitions, mut others): (Vec<String>, Vec<String>) =
+        equations.into_iter().partition(|source| source.starts_with(DEFINITION));
+    let words: Vec<&str> =
+        definitions.iter().map(|source| source.trim_start_matches(DEFINITION).trim_end_matches('.')).collect();
+    if !words.is_empty() {
+        others.push(format!("The definitions of: {}.", words.join("; ")));
+    }
+    others
 }
 
 /// Our value's distance from the published one, as a share of it.

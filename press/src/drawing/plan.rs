@@ -109,7 +109,7 @@ fn section_marks(sheet: &mut Sheet, plan: &Plan) {
         sheet.push(Element::polygon(&head).with("fill", INK));
         sheet.avoid(&[point(end), point(inner)], false, 3.0);
         sheet.avoid(&[point(end), point(tip)], false, 8.0);
-        let at = point(end - inward * 2.6);
+        let at = point(tip + seen * 2.4);
         sheet.label(Label { preferred: vec![at], ..Label::beside(at, LETTERING, "A") });
     }
 }
