@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::line;
-use super::openings::run_named;
+use super::openings::on_the_wall;
 use super::place::{known, shown, within};
 use super::{Drain, Trench, Wall};
 use crate::build::{Build, Source, Written};
@@ -89,22 +89,7 @@ fn trench(source: &Source<'_>, build: &Build, wall: &Wall, outside: &Known<Lengt
             "1 in 50 drains and is easy to level",
         )
     });
-    let run = run_named(source, written.run.as_ref(), wall)?;
-    let along = written.along.as_ref()?;
-    let Some(outlet) = wall.line.station(run, along.value.in_m()) else {
-        let whole = shown(Length::m(wall.line.runs()[run].whole.length()), system);
-        source.fault(
-            along.span.clone(),
-            &along.path,
-            format!(
-                "the outlet at {} is off the wall: the run from `{}` is {whole} long",
-                shown(along.value, system),
-                wall.points[run].name
-            ),
-            format!("write a distance from 0 to {whole}"),
-        );
-        return None;
-    };
+    let (run, outlet) = on_the_wall(source, written.run.as_ref(), written.along.as_ref(), wall, system)?;
     if !line::faces_are_whole(source, build, (&wall.points, &wall.line), ("trench", width.value), system) {
         return None;
     }
@@ -124,7 +109,7 @@ fn trench(source: &Source<'_>, build: &Build, wall: &Wall, outside: &Known<Lengt
         );
         return None;
     }
-    Some(Trench { width, depth, fall, run, along: known(Some(along))?, outlet })
+    Some(Trench { width, depth, fall, run, along: known(written.along.as_ref())?, outlet })
 }
 
 fn drain(

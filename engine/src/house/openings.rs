@@ -2,7 +2,8 @@
 
 use super::place::{known, shown, within};
 use super::{Opening, Wall};
-use crate::build::{self, Build, OpeningKind, Source};
+use crate::build::{self, Build, OpeningKind, Source, Written};
+use crate::curve::Station;
 use crate::known::{Known, Origin};
 use crate::units::{Length, System};
 
@@ -46,22 +47,7 @@ fn opening(
     let path = format!("openings.{name}");
     let length = |value| within(source, value, Length::mm(20.0)..Length::m(12.0), "a size for an opening", system);
     let (width, height) = (length(written.width.as_ref()), length(written.height.as_ref()));
-    let run = run_named(source, written.run.as_ref(), wall)?;
-    let along = written.along.as_ref()?;
-    let Some(station) = wall.line.station(run, along.value.in_m()) else {
-        let whole = shown(Length::m(wall.line.runs()[run].whole.length()), system);
-        source.fault(
-            along.span.clone(),
-            &along.path,
-            format!(
-                "{} is off the wall: the run from `{}` is {whole} long",
-                shown(along.value, system),
-                wall.points[run].name
-            ),
-            format!("write a distance from 0 to {whole}"),
-        );
-        return None;
-    };
+    let (run, station) = on_the_wall(source, written.run.as_ref(), written.along.as_ref(), wall, system)?;
     let (width, height, kind) = (width?, height?, written.kind.as_ref()?.value);
     let bottom = match kind {
         OpeningKind::Window => known(written.sill.as_ref())?,
@@ -71,7 +57,7 @@ fn opening(
                 .following("ground.floor")
         }),
     };
-    let opening = Opening { name, kind, run, along: known(Some(along))?, width, height, bottom, station };
+    let opening = Opening { name, kind, run, along: known(written.along.as_ref())?, width, height, bottom, station };
     stands_in_the_wall(source, written, &opening, wall, system).then_some(opening)
 }
 
@@ -131,8 +117,32 @@ fn stands_in_the_wall(
     stands
 }
 
+/// The run and the place on it that a build file names; a fault where there is none.
+pub(super) fn on_the_wall(
+    source: &Source<'_>,
+    run: Option<&Written<String>>,
+    along: Option<&Written<Length>>,
+    wall: &Wall,
+    system: System,
+) -> Option<(usize, Station)> {
+    let run = run_named(source, run, wall)?;
+    let along = along?;
+    let station = wall.line.station(run, along.value.in_m());
+    if station.is_none() {
+        let whole = shown(Length::m(wall.line.runs()[run].whole.length()), system);
+        let (place, name) = (shown(along.value, system), &wall.points[run].name);
+        source.fault(
+            along.span.clone(),
+            &along.path,
+            format!("{place} is off the wall: the run from `{name}` is {whole} long"),
+            format!("write a distance from 0 to {whole}"),
+        );
+    }
+    Some((run, station?))
+}
+
 /// The place in the list of points of the run that a text names; a fault with the nearest name otherwise.
-pub(super) fn run_named(source: &Source<'_>, written: Option<&build::Written<String>>, wall: &Wall) -> Option<usize> {
+fn run_named(source: &Source<'_>, written: Option<&Written<String>>, wall: &Wall) -> Option<usize> {
     let written = written?;
     let found = wall.points.iter().position(|point| point.name == written.value);
     if found.is_none() {

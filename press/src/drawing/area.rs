@@ -43,17 +43,6 @@ impl Area {
         [self.left.midpoint(self.right), self.top.midpoint(self.bottom)]
     }
 
-    /// The box with `margin_mm` taken away (or, negative, added) on every side.
-    #[must_use]
-    pub fn inset(self, margin_mm: f64) -> Area {
-        Area {
-            left: self.left + margin_mm,
-            top: self.top + margin_mm,
-            right: self.right - margin_mm,
-            bottom: self.bottom - margin_mm,
-        }
-    }
-
     /// Whether two boxes share more than an edge.
     #[must_use]
     pub fn overlaps(self, other: Area) -> bool {

@@ -2,10 +2,10 @@
 
 use engine::answers::Answers;
 use engine::house::part::{Dimension, Place, Plan};
-use kurbo::{Rect, Vec2};
+use kurbo::Vec2;
 
 use super::labels::Label;
-use super::sheet::{LETTERING, Margins, Sheet};
+use super::sheet::{LETTERING, Margins, Sheet, extent};
 use super::{Scaled, dimension, material};
 use crate::paper::{INK, Paper, SLATE, weight};
 use crate::svg::{Element, Svg};
@@ -14,7 +14,7 @@ use crate::svg::{Element, Svg};
 #[must_use]
 pub fn picture(answers: &Answers, paper: Paper) -> Svg {
     let margins = Margins { left: 3.0, top: 3.0, right: 3.0, bottom: 3.0 };
-    let extent = extent(&answers.plan);
+    let extent = extent(&answers.plan.parts);
     let mut sheet = Sheet::new("Plan of the house", extent, margins, paper.drawing_mm(), answers.system);
     material::define(&mut sheet);
     for part in &answers.plan.parts {
@@ -33,7 +33,7 @@ pub fn plan(answers: &Answers, paper: Paper) -> Scaled {
     } else {
         Margins { left: 9.0, top: 16.0, right: 16.0, bottom: 19.0 }
     };
-    let mut sheet = Sheet::new("Plan of the house", extent(plan), margins, paper.drawing_mm(), answers.system);
+    let mut sheet = Sheet::new("Plan of the house", extent(&plan.parts), margins, paper.drawing_mm(), answers.system);
     material::define(&mut sheet);
     for part in &plan.parts {
         material::draw(&mut sheet, part);
@@ -48,14 +48,6 @@ pub fn plan(answers: &Answers, paper: Paper) -> Scaled {
     }
     north(&mut sheet, plan.north);
     sheet.finished()
-}
-
-fn extent(plan: &Plan) -> Rect {
-    let points = plan.parts.iter().flat_map(|part| &part.outlines).flat_map(|outline| &outline.points);
-    let none = Rect::new(f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
-    points.fold(none, |extent, &point| {
-        Rect::new(extent.x0.min(point.x), extent.y0.min(point.y), extent.x1.max(point.x), extent.y1.max(point.y))
-    })
 }
 
 /// How far a dimension line stands off: openings nearest, then runs, then the whole house.

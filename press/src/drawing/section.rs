@@ -1,12 +1,12 @@
 //! The cross-section with its levels: what is cut, what is seen beyond, and how high it lies.
 
 use engine::answers::Answers;
-use engine::house::part::{Level, Material, Section};
+use engine::house::part::{Level, Material};
 use engine::units::{Fineness, Quantity};
-use kurbo::{Point, Rect};
+use kurbo::Point;
 
 use super::labels::Label;
-use super::sheet::{LETTERING, Margins, Sheet};
+use super::sheet::{LETTERING, Margins, Sheet, extent};
 use super::{Scaled, dimension, material};
 use crate::lettering;
 use crate::paper::{INK, Paper, SLATE, weight};
@@ -20,7 +20,7 @@ const LEVELS: f64 = 45.0;
 pub fn section(answers: &Answers, paper: Paper) -> Scaled {
     let section = &answers.section;
     let margins = Margins { left: 3.0, top: 14.0, right: LEVELS, bottom: 8.0 };
-    let extent = extent(section);
+    let extent = extent(&section.parts);
     let mut sheet = Sheet::new("Cross-section of the house", extent, margins, paper.drawing_mm(), answers.system);
     material::define(&mut sheet);
     for part in &section.parts {
@@ -41,14 +41,6 @@ pub fn section(answers: &Answers, paper: Paper) -> Scaled {
         sheet.label(Label { path: place.path.clone(), ..Label::beside(at, LETTERING, words) });
     }
     sheet.finished()
-}
-
-fn extent(section: &Section) -> Rect {
-    let points = section.parts.iter().flat_map(|part| &part.outlines).flat_map(|outline| &outline.points);
-    let none = Rect::new(f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
-    points.fold(none, |extent, &point| {
-        Rect::new(extent.x0.min(point.x), extent.y0.min(point.y), extent.x1.max(point.x), extent.y1.max(point.y))
-    })
 }
 
 /// Short strokes under the line of the ground.
