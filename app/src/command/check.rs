@@ -20,8 +20,13 @@ pub fn check(file: &Path, system: Option<System>, short: bool) -> Result<Told> {
     let mut text = format!("{}\n", answers.about.name);
     figures(&mut text, &answers)?;
     text.push('\n');
+    let mut last = "";
     for check in &answers.checks {
-        one(&mut text, check, answers.system, short)?;
+        one(&mut text, check, answers.system)?;
+        if !short {
+            reason(&mut text, check, check.rule.id != last)?;
+        }
+        last = &check.rule.id;
     }
     if !short {
         assumed(&mut text, &answers)?;
@@ -41,18 +46,21 @@ fn figures(text: &mut String, answers: &Answers) -> Result<()> {
     Ok(())
 }
 
-fn one(text: &mut String, check: &Check, system: System, short: bool) -> Result<()> {
-    writeln!(text, "{:<10} {}", check.state.word(), check.sentence(system))?;
-    if short {
-        return Ok(());
+fn one(text: &mut String, check: &Check, system: System) -> Result<()> {
+    Ok(writeln!(text, "{:<10} {}", check.state.word(), check.sentence(system))?)
+}
+
+/// What a check leans on, and its rule where that was not said just before.
+fn reason(text: &mut String, check: &Check, first_of_rule: bool) -> Result<()> {
+    if first_of_rule {
+        writeln!(text, "           Rule: {}", check.rule.citation)?;
     }
-    writeln!(text, "           Rule: {}, {}", check.rule.title, check.rule.citation)?;
     if check.state == State::OnTrust || check.state == State::Fails {
         for (path, title) in &check.leans_on {
             writeln!(text, "           Leans on an assumption: {title} ({path})")?;
         }
     }
-    if !check.rule.who_decides.is_empty() {
+    if first_of_rule && !check.rule.who_decides.is_empty() {
         writeln!(text, "           Decides: {}", check.rule.who_decides)?;
     }
     Ok(())
