@@ -1,14 +1,16 @@
 //! What the builder may write: the build file as written, nothing filled in yet.
 
 mod broken;
+mod people;
 mod reader;
 mod source;
 mod tables;
 mod written;
 
+pub use people::{Crew, Dates};
 pub use source::{Source, Written};
 pub use written::{
-    Build, BuildTable, Crew, Dates, Drain, Ground, Opening, OpeningKind, Path, Point, Site, Stem, Trench, Wall, Water,
+    Build, BuildTable, Drain, Ground, Lift, Opening, OpeningKind, Path, Point, Site, Stem, Trench, Wall, Water,
 };
 
 use toml::de::DeTable;

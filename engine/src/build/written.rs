@@ -1,10 +1,9 @@
 //! The tables of a build file, key by key.
 
-use jiff::civil::Date;
-
+use super::people::{self, Crew, Dates};
 use super::reader::Table;
 use super::source::Written;
-use crate::units::{Currency, Kind, Length, Slope, System};
+use crate::units::{Currency, Days, Kind, Length, Slope, System};
 
 /// A build file as written.
 #[derive(Clone, Debug, Default)]
@@ -129,6 +128,19 @@ pub struct Wall {
     pub batter_outside: Option<Written<Slope>>,
     /// `[wall.stem]`
     pub stem: Stem,
+    /// `[[wall.lifts]]`
+    pub lifts: Vec<Lift>,
+}
+
+/// One entry of `[[wall.lifts]]`
+#[derive(Clone, Debug)]
+pub struct Lift {
+    /// Its name.
+    pub name: Written<String>,
+    /// Level of its top; the last one may leave it out and ends at the top of the wall.
+    pub top: Option<Written<Length>>,
+    /// Days after the first lift on which it is begun.
+    pub start: Option<Written<Days>>,
 }
 
 /// `[wall.stem]`
@@ -185,30 +197,6 @@ pub struct Opening {
     pub threshold: Option<Written<Length>>,
 }
 
-/// `[crew]`
-#[derive(Clone, Debug, Default)]
-pub struct Crew {
-    /// Lead builders.
-    pub leads: Option<Written<u64>>,
-    /// Helpers.
-    pub helpers: Option<Written<u64>>,
-    /// Learners.
-    pub learners: Option<Written<u64>>,
-}
-
-/// `[dates]`
-#[derive(Clone, Debug, Default)]
-pub struct Dates {
-    /// First day of the course.
-    pub start: Option<Written<Date>>,
-    /// Last day of the course.
-    pub course_over: Option<Written<Date>>,
-    /// Day by which the house keeps the weather out.
-    pub weather_tight: Option<Written<Date>>,
-    /// Day by which it can be used.
-    pub ready_for_use: Option<Written<Date>>,
-}
-
 /// Tables that have a name and no reader yet.
 const LATER: [&str; 11] =
     ["built-in", "services", "roof", "poles", "earth", "tests", "skin", "floor", "weather", "prices", "rules"];
@@ -239,10 +227,10 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
         build.openings = table.named_tables().into_iter().map(|(name, table)| opening(name, table)).collect();
     }
     if let Some(table) = file.table("crew") {
-        build.crew = crew(table);
+        build.crew = people::crew(table);
     }
     if let Some(table) = file.table("dates") {
-        build.dates = dates(table);
+        build.dates = people::dates(table);
     }
     build.unread = LATER.iter().filter_map(|key| file.unread(key)).collect();
     file.finish();
@@ -322,8 +310,15 @@ fn wall(mut table: Table<'_, '_>) -> Wall {
         wall.stem.width = stem.quantity("width", Kind::Length);
         stem.finish();
     }
+    wall.lifts = table.listed_tables("lifts").into_iter().map(|(name, table)| lift(name, table)).collect();
     table.finish();
     wall
+}
+
+fn lift(name: Written<String>, mut table: Table<'_, '_>) -> Lift {
+    let read = Lift { name, top: table.quantity("top", Kind::Length), start: table.quantity("start", Kind::Days) };
+    table.finish();
+    read
 }
 
 fn point(name: Written<String>, mut table: Table<'_, '_>) -> Point {
@@ -358,23 +353,6 @@ fn opening(name: Written<String>, mut table: Table<'_, '_>) -> Opening {
             Some(OpeningKind::Door) | None => table.quantity("threshold", Kind::Length),
         },
         kind,
-    };
-    table.finish();
-    read
-}
-
-fn crew(mut table: Table<'_, '_>) -> Crew {
-    let read = Crew { leads: table.count("leads"), helpers: table.count("helpers"), learners: table.count("learners") };
-    table.finish();
-    read
-}
-
-fn dates(mut table: Table<'_, '_>) -> Dates {
-    let read = Dates {
-        start: table.date("start"),
-        course_over: table.date("course-over"),
-        weather_tight: table.date("weather-tight"),
-        ready_for_use: table.date("ready-for-use"),
     };
     table.finish();
     read

@@ -112,9 +112,17 @@ impl Piece {
     /// The same piece moved sideways, to the right of travel when positive, in metres.
     #[must_use]
     pub fn offset(&self, right: f64) -> Piece {
-        let length = self.length();
-        let moved = |point: Point, distance: f64| point - self.direction(distance).turn_90() * right;
-        Piece { start: moved(self.start, 0.0), end: moved(self.end, length), bend: self.bend }
+        let [start, end] = match self.bend {
+            Bend::Straight => {
+                let aside = self.direction(0.0).turn_90() * right;
+                [self.start - aside, self.end - aside]
+            }
+            Bend::Arc { centre, .. } => {
+                let scale = 1.0 + self.curvature() * right;
+                [centre + (self.start - centre) * scale, centre + (self.end - centre) * scale]
+            }
+        };
+        Piece { start, end, bend: self.bend }
     }
 
     /// The part of the piece between two distances from its start, in metres.

@@ -85,32 +85,14 @@ impl<'a> Strip<'a> {
     }
 
     fn try_face(&self, right: f64) -> Option<Vec<Piece>> {
-        let mut face = self.half_face(right, -1.0)?;
-        face.reverse();
-        face.extend(self.half_face(right, 1.0)?);
-        Some(face)
-    }
-
-    /// From the middle to one side, backward or forward, each piece in the direction of travel.
-    fn half_face(&self, right: f64, direction: f64) -> Option<Vec<Piece>> {
-        let (last, stop) = self.reach(right, direction)?;
-        let here = self.station.piece;
-        let mut face = Vec::new();
-        let order = if direction > 0.0 { self.between(here, last) } else { self.between(last, here) };
-        let order: Vec<usize> = if direction > 0.0 { order } else { order.into_iter().rev().collect() };
-        for (step, &index) in order.iter().enumerate() {
-            let (piece, scale) = self.moved(index, right);
-            let length = piece.length();
-            let begin = if step == 0 { self.station.along * scale } else { 0.0 };
-            let finish = if step == 0 { self.station.along * scale } else { length };
-            let (from, to) = if direction > 0.0 {
-                (begin, if step + 1 == order.len() { stop } else { length })
-            } else {
-                (if step + 1 == order.len() { stop } else { 0.0 }, finish)
-            };
-            face.push(piece.part(from, to));
-        }
-        Some(face)
+        let (first, from) = self.reach(right, -1.0)?;
+        let (last, to) = self.reach(right, 1.0)?;
+        let part = |index: usize| {
+            let piece = self.moved(index, right).0;
+            let begin = if index == first { from } else { 0.0 };
+            piece.part(begin, if index == last { to } else { piece.length() })
+        };
+        Some(self.between(first, last).map(part).collect())
     }
 
     /// The piece, and the distance along its moved self, at which the face reaches one side of the strip.
@@ -176,9 +158,9 @@ impl<'a> Strip<'a> {
         (piece.offset(right), 1.0 + piece.curvature() * right)
     }
 
-    fn between(&self, first: usize, last: usize) -> Vec<usize> {
+    fn between(&self, first: usize, last: usize) -> impl Iterator<Item = usize> + use<> {
         let count = self.line.pieces().len();
-        (0..=(last + count - first) % count).map(|step| (first + step) % count).collect()
+        (0..=(last + count - first) % count).map(move |step| (first + step) % count)
     }
 }
 

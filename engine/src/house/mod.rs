@@ -1,6 +1,7 @@
 //! The house: every value known, every part placed.
 
 mod levels;
+mod lifts;
 mod line;
 mod openings;
 pub mod part;
@@ -19,7 +20,7 @@ use crate::build::{OpeningKind, Path};
 use crate::curve::{PlanLine, Station, Strip};
 use crate::ground;
 use crate::known::Known;
-use crate::units::{Angle, Currency, Length, Slope, System};
+use crate::units::{Angle, Currency, Days, Length, Slope, System};
 use crate::wall::Faces;
 
 /// A house with nothing missing.
@@ -106,6 +107,27 @@ pub struct Wall {
     pub stem_height: Known<Length>,
     /// Width of the stem wall.
     pub stem_width: Known<Length>,
+    /// The lifts, from the foot to the top.
+    pub lifts: Vec<Lift>,
+}
+
+/// A rise of cob placed at one time, all round the wall.
+#[derive(Clone, Debug)]
+pub struct Lift {
+    /// Its name.
+    pub name: String,
+    /// Level of its top; the last one's is the height of the wall.
+    pub top: Known<Length>,
+    /// Days after the start of the first lift on which it is begun.
+    pub start: Known<Days>,
+}
+
+impl Lift {
+    /// Its key.
+    #[must_use]
+    pub fn path(&self, noun: &str) -> String {
+        format!("wall.lifts.{}.{noun}", self.name)
+    }
 }
 
 impl Wall {

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::{About, House, Wall, levels, line, openings};
+use super::{About, House, Wall, levels, lifts, line, openings};
 use crate::build::{Build, Source, Written};
 use crate::known::{Known, Origin};
 use crate::rulebook;
@@ -165,7 +165,9 @@ fn wall(source: &Source<'_>, build: &Build, system: System) -> Option<Wall> {
             .following("wall.thickness")
     });
     let height = height?;
+    let lifts = lifts::place(source, build, &thickness, &height, system);
     let wall = Wall {
+        lifts,
         points,
         line,
         thickness,

@@ -78,6 +78,7 @@ pub fn section(house: &House) -> Section {
     });
     parts.push(part("wall.stem", "stem wall", Material::Stone, stones.collect()));
     parts.push(part("wall", "cob wall", Material::Cob, cob(house, &cut, &doors)));
+    let lifts = lift_lines(house, &cut, &doors);
     let (seen_wall, seen_openings) = (far_wall(house, &stem, &doors), beyond(house, &cut));
     let places = parts
         .iter()
@@ -89,6 +90,7 @@ pub fn section(house: &House) -> Section {
             Some(Place { path: part.path.clone(), name: part.name.clone(), at })
         })
         .collect();
+    parts.extend(lifts);
     parts.splice(0..0, [ground(house, &cut), seen_wall].into_iter().chain(seen_openings));
     Section { levels: levels(house), dimensions: dimensions(house, &cut), parts, places }
 }
@@ -151,6 +153,27 @@ fn cob(house: &House, cut: &Cut, doors: &[([f64; 2], f64, f64)]) -> Vec<Outline>
         }
     }
     outlines
+}
+
+/// The bed between one lift and the next, where the cut passes through cob.
+fn lift_lines(house: &House, cut: &Cut, doors: &[([f64; 2], f64, f64)]) -> Vec<Part> {
+    let faces = house.wall.faces();
+    let lifts = house.wall.lifts.iter().filter(|lift| lift.top.value < house.wall.height.value);
+    lifts
+        .map(|lift| {
+            let level = lift.top.value.in_m();
+            let spans = through(house, faces.inner(lift.top.value).in_m(), faces.outer(lift.top.value).in_m(), cut);
+            let solid = spans
+                .into_iter()
+                .filter(|&span| door_at(doors, span).is_none_or(|(bottom, head)| level <= bottom || head <= level));
+            let lines = solid.map(|[left, right]| Outline {
+                points: vec![Point::new(left, level), Point::new(right, level)],
+                closed: false,
+                meaning: Meaning::Hidden,
+            });
+            part(&format!("wall.lifts.{}", lift.name), &lift.name, Material::Cob, lines.collect())
+        })
+        .collect()
 }
 
 fn floor(house: &House, stem: &[[f64; 2]]) -> Part {

@@ -1,5 +1,6 @@
 //! Walks round the house and asks the rooms how long, how large, how much. No formula of its own.
 
+mod lifts;
 mod line;
 mod openings;
 mod wall;
@@ -16,6 +17,7 @@ pub fn quantities(house: &House) -> Rows {
     wall::known(house, &mut rows);
     openings::walk(house, &mut rows);
     wall::walk(house, &mut rows);
+    lifts::walk(house, &mut rows);
     water::walk(house, &mut rows);
     people_and_days(house, &mut rows);
     rows

@@ -50,7 +50,13 @@ fn bound<T>(answer: Answer<T>, house: &House, opening: &Opening, strip: &Strip<'
 
 /// In one straight run the place of an opening does not change what it takes out; in one arc its radius does; across a
 /// joint its place and both runs do.
-fn curvature<T>(mut answer: Answer<T>, house: &House, opening: &Opening, strip: &Strip<'_>, rows: &Rows) -> Answer<T> {
+pub(super) fn curvature<T>(
+    mut answer: Answer<T>,
+    house: &House,
+    opening: &Opening,
+    strip: &Strip<'_>,
+    rows: &Rows,
+) -> Answer<T> {
     let line = &house.wall.line;
     let touched = strip.touches(crate::house::offsets(&house.wall));
     if let [piece] = touched[..] {

@@ -50,12 +50,34 @@ formula! {
         turning: f64
     ) -> Volume {
         let faces = Faces { thickness, batter_inside, batter_outside };
-        let area = |z: Length| -> Area {
-            let (inner, outer) = (faces.inner(z), faces.outer(z));
-            line_length * (outer - inner) + 0.5 * turning * (outer * outer - inner * inner)
-        };
-        (area(Length::ZERO) + 4.0 * area(0.5 * height) + area(height)) * height / 6.0
+        between(line_length, faces, Length::ZERO, height, turning)
     }
+}
+
+formula! {
+    /// Volume of a lift, all round the wall, before openings are taken out.
+    ///
+    /// ```text
+    /// V = h / 6 (A(z₁) + 4 A(½ (z₁ + z₂)) + A(z₂)),  h = z₂ − z₁        z₁, z₂: foot and top of the lift
+    /// A(z) = L (n₂ − n₁) + θ/2 (n₂² − n₁²)        θ = 2π for a closed line
+    /// n₁ = b₁ z − t/2,  n₂ = t/2 − b₂ z           b₁, b₂: batters inside and outside
+    /// ```
+    /// Source: prismoidal formula, and Pappus's theorem for the area of a band along a curve.
+    pub fn lift_gross(
+        line_length: Length, thickness: Length, batter_inside: Slope, batter_outside: Slope, foot: Length, top: Length;
+        turning: f64
+    ) -> Volume {
+        let faces = Faces { thickness, batter_inside, batter_outside };
+        between(line_length, faces, foot, top, turning)
+    }
+}
+
+fn between(line_length: Length, faces: Faces, foot: Length, top: Length, turning: f64) -> Volume {
+    let area = |z: Length| -> Area {
+        let (inner, outer) = (faces.inner(z), faces.outer(z));
+        line_length * (outer - inner) + 0.5 * turning * (outer * outer - inner * inner)
+    };
+    (area(foot) + 4.0 * area(0.5 * (foot + top)) + area(top)) * (top - foot) / 6.0
 }
 
 formula! {

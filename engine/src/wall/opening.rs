@@ -33,6 +33,24 @@ formula! {
 }
 
 formula! {
+    /// Volume of cob that an opening takes out of one lift.
+    ///
+    /// ```text
+    /// V = ∫ a(z) dz, from where both the opening and the lift have begun to where one of them ends
+    /// a(z): plan area of the wall between the jambs at height z
+    /// ```
+    /// Source: volume by parallel sections; plan sections exact for straight runs and arcs, the height by Gauss-Legendre.
+    pub fn lift_removed(
+        width: Length, thickness: Length, batter_inside: Slope, batter_outside: Slope;
+        strip: &Strip<'_>, from: Length, to: Length
+    ) -> Volume {
+        let faces = Faces { thickness, batter_inside, batter_outside };
+        let area = |z: Length| strip.area(faces.inner(z).in_m(), faces.outer(z).in_m());
+        over_height(from, to, area, Volume::m3)
+    }
+}
+
+formula! {
     /// Area of the outer face that an opening takes out.
     ///
     /// ```text

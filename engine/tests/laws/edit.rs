@@ -26,6 +26,7 @@ pub fn spelled(quantity: Quantity) -> String {
         Quantity::Length(length) => format!("\"{:.17} m\"", length.in_m()),
         Quantity::Slope(slope) => format!("\"{:.17} %\"", slope.in_percent()),
         Quantity::Angle(angle) => format!("\"{:.15} deg\"", angle.in_deg()),
+        Quantity::Days(days) => format!("\"{:.15} days\"", days.in_days()),
         Quantity::Count(count) => count.to_string(),
         Quantity::Date(date) => date.to_string(),
         other => panic!("{other:?} stands in no build file"),
@@ -56,6 +57,13 @@ fn find<'t, 'i>(file: &'t Spanned<DeTable<'i>>, path: &str) -> Option<&'t Spanne
             "through-y" => list(through()?, 1),
             other => point.get(other),
         };
+    }
+    if let ["wall", "lifts", name, noun] = keys[..] {
+        let lifts = file.get_ref().get("wall")?.get_ref().as_table()?.get("lifts")?.get_ref().as_array()?;
+        return lifts.iter().find_map(|lift| {
+            let lift = lift.get_ref().as_table()?;
+            (lift.get("name")?.get_ref().as_str()? == name).then(|| lift.get(noun))?
+        });
     }
     let (last, tables) = keys.split_last()?;
     let mut table = file.get_ref();

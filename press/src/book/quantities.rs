@@ -38,6 +38,9 @@ const TAKEN: [(&str, &str); 5] = [
     ("reveal-area", "reveals"),
 ];
 
+const LIFTS: [(&str, &str); 4] =
+    [("top", "top"), ("start", "begun on day"), ("gross-volume", "before openings"), ("volume", "cob to place")];
+
 /// Rows whose reasons are printed in full.
 const REASONS: [&str; 4] = ["wall.length", "room.area", "wall.gross-volume", "wall.volume"];
 
@@ -45,7 +48,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     let rest: Vec<[String; 3]> = answers
         .rows
         .iter()
-        .filter(|row| !row.path.starts_with("wall.line.") && !row.path.starts_with("openings."))
+        .filter(|row| !["wall.line.", "wall.lifts.", "openings."].iter().any(|stem| row.path.starts_with(stem)))
         .filter(|row| !row.path.starts_with("crew.") && !row.path.starts_with("dates."))
         .map(|row| [capital(&row.title), marked(answers, row), row.origin_in_words()])
         .collect();
@@ -55,6 +58,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "runs": table(answers, "wall.line.", &RUNS),
         "sizes": table(answers, "openings.", &SIZES),
         "taken": table(answers, "openings.", &TAKEN),
+        "lifts": table(answers, "wall.lifts.", &LIFTS),
         "rest": rest,
         "reasons": reasons.collect::<Vec<_>>(),
     })
