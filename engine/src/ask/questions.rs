@@ -10,7 +10,7 @@ use super::{Question, Reply};
 use crate::curve::{PlanLine, Strip, Vertex, Way};
 use crate::reason::Reason;
 use crate::units::{self, Area, Fineness, Kind, Length, Quantity, Slope, System, Volume};
-use crate::wall;
+use crate::{ground, wall};
 
 pub(super) const ALL: &[Question] = &[
     Question {
@@ -34,6 +34,13 @@ pub(super) const ALL: &[Question] = &[
   "batter_inside_slope": 0, "batter_outside_slope": 0.05,
   "openings": [{"width_m": 1, "height_m": 0.8, "sill_m": 0.6}]}"#,
         answer: solid,
+    },
+    Question {
+        name: "trench",
+        about: "Depth, volume and levels of a rubble trench that falls both ways to one outlet, and of its drain",
+        example: r#"{"line_length_m": 12.566370614359172, "width_m": 0.5, "depth_m": 0.8, "fall_slope": 0.01,
+  "ground_m": -0.45, "drain_length_m": 8, "daylight_m": -1.45}"#,
+        answer: trench,
     },
 ];
 
@@ -193,4 +200,34 @@ fn solid(given: &mut Given<'_>, reply: &mut Reply) {
     reply.put("volume", wall::net_volume(gross, volume));
     reply.put("outer_area", wall::net_area(outer, outer_hole));
     reply.put("inner_area", wall::net_area(inner, inner_hole));
+}
+
+fn trench(given: &mut Given<'_>, reply: &mut Reply) {
+    let line_length = given.number::<Length>("line_length_m", Kind::Length);
+    let width = given.number::<Length>("width_m", Kind::Length);
+    let depth = given.number::<Length>("depth_m", Kind::Length);
+    let fall = given.number::<Slope>("fall_slope", Kind::Slope);
+    let level = given.number::<Length>("ground_m", Kind::Length);
+    let drain = given.maybe::<Length>("drain_length_m", Kind::Length);
+    let daylight = given.maybe::<Length>("daylight_m", Kind::Length);
+    let (Some(line_length), Some(width), Some(depth), Some(fall), Some(level)) =
+        (line_length, width, depth, fall, level)
+    else {
+        return;
+    };
+    if [line_length, width, depth].iter().chain(&drain).any(|size| *size <= Length::ZERO) || fall < Slope::ZERO {
+        given.problem("lengths and `depth_m` must be above zero, `fall_slope` not below it".into());
+        return;
+    }
+    let low = reply.put("low_depth", ground::low_depth(depth, fall, line_length));
+    reply.put("volume", ground::trench_volume(width, depth, fall, line_length));
+    let outlet = reply.put("outlet_level", ground::level_below(level, low));
+    let Some(drain) = drain else { return };
+    reply.put("drain_volume", ground::drain_volume(width, drain, low));
+    if let Some(daylight) = daylight {
+        let fall = reply.put("drain_fall", ground::drain_fall(outlet, daylight, drain));
+        if fall <= Slope::ZERO {
+            given.problem("the drain would run uphill: `daylight_m` is not below the outlet".into());
+        }
+    }
 }
