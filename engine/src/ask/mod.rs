@@ -135,5 +135,11 @@ mod tests {
         let told = problems("solid", &json!({"height_m": "2"}));
         assert!(told[0].contains("`height_m`") || told.iter().any(|problem| problem.contains("height_m")), "{told:?}");
         assert_eq!(problems("units", &json!(3)).len(), 1);
+        let wall = |length: f64| {
+            json!({"line_length_m": length, "closed": true, "thickness_m": 1, "height_m": 2,
+                   "batter_inside_slope": 0, "batter_outside_slope": 0})
+        };
+        assert!(problems("solid", &wall(3.1))[0].contains("no room inside"));
+        assert!(problems("solid", &wall(3.2)).is_empty());
     }
 }

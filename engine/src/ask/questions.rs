@@ -103,8 +103,9 @@ fn wall_line(given: &mut Given<'_>, reply: &mut Reply) {
         }
     };
     let half = (thickness * 0.5).in_m();
-    if thickness <= Length::ZERO || [-half, half].iter().any(|&offset| line.first_fold(offset).is_some()) {
-        given.problem("a wall of this `thickness_m` folds on this line".into());
+    let broken = |offset: f64| line.first_fold(offset).is_some() || line.first_crossing(offset).is_some();
+    if thickness <= Length::ZERO || broken(-half) || broken(half) {
+        given.problem("a wall of this `thickness_m` folds or crosses itself on this line".into());
         return;
     }
     let length = reply.put("length", wall::line_length(&line));
@@ -169,6 +170,10 @@ fn solid(given: &mut Given<'_>, reply: &mut Reply) {
         return;
     }
     let turning = if closed { TAU } else { 0.0 };
+    if length.in_m() <= 0.5 * turning * thickness.in_m() {
+        given.problem("a closed line of this `line_length_m` leaves no room inside the wall".into());
+        return;
+    }
     let top = reply.put("top_thickness", wall::top_thickness(thickness, inside, outside, height));
     if top <= Length::ZERO {
         given.problem("the two faces meet below the top".into());

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use super::line;
 use super::openings::on_the_wall;
-use super::place::{known, shown, within};
+use super::place::{STEM_HEIGHT, known, shown, within};
 use super::{Drain, Trench, Wall};
 use crate::build::{Build, Source, Written};
 use crate::ground;
@@ -25,7 +25,7 @@ pub(super) fn levels(
     system: System,
 ) -> (Known<Length>, Known<Length>) {
     let level = |written: Option<&Written<Length>>, what: &str| within(source, written, NEAR, what, system);
-    let stem = wall.map_or(Length::mm(600.0), |wall| wall.stem_height.value);
+    let stem = wall.map_or(STEM_HEIGHT, |wall| wall.stem_height.value);
     let outside =
         level(build.ground.outside.as_ref(), "a level of the ground beside a small house").unwrap_or_else(|| {
             let why = "the stem wall stands 150 mm in the ground";

@@ -27,8 +27,21 @@ pub(super) fn place(
     let mut below = (Length::ZERO, Days::ZERO);
     let mut lifts = Vec::new();
     for (place, written) in build.wall.lifts.iter().enumerate() {
-        let lift = lift(written, place, place == last, height);
-        rises(source, written, &lift, below, (place == last, height.value), system);
+        let is_last = place == last;
+        let Some(top) = known(written.top.as_ref()).or_else(|| is_last.then(|| height.clone())) else {
+            source.fault(
+                written.name.span.clone(),
+                &format!("wall.lifts.{}", written.name.value),
+                "nothing says how high this lift ends",
+                "write its `top`; only the last lift may leave it out",
+            );
+            continue;
+        };
+        let name = written.name.value.clone();
+        let before = u32::try_from(place).unwrap_or(u32::MAX);
+        let start = known(written.start.as_ref()).unwrap_or_else(|| two_days_apart(before, &name));
+        let lift = Lift { top, start, name };
+        rises(source, written, &lift, below, (is_last, height.value), system);
         below = (lift.top.value, lift.start.value);
         lifts.push(lift);
     }
@@ -66,15 +79,6 @@ fn two_days_apart(before: u32, name: &str) -> Known<Days> {
     )
 }
 
-fn lift(written: &build::Lift, place: usize, is_last: bool, height: &Known<Length>) -> Lift {
-    let name = written.name.value.clone();
-    let path = format!("wall.lifts.{name}.top");
-    let top = known(written.top.as_ref())
-        .unwrap_or_else(|| if is_last { height.clone() } else { Known::given(Length::ZERO, path, written.name.line) });
-    let before = u32::try_from(place).unwrap_or(u32::MAX);
-    Lift { top, start: known(written.start.as_ref()).unwrap_or_else(|| two_days_apart(before, &name)), name }
-}
-
 fn rises(
     source: &Source<'_>,
     written: &build::Lift,
@@ -83,20 +87,12 @@ fn rises(
     (is_last, top): (bool, Length),
     system: System,
 ) {
-    let path = format!("wall.lifts.{}", lift.name);
     let (span, key) = match &written.top {
         Some(at) => (at.span.clone(), at.path.clone()),
-        None => (written.name.span.clone(), path.clone()),
+        None => (written.name.span.clone(), format!("wall.lifts.{}", lift.name)),
     };
     let said = |length: Length| shown(length, system);
-    if written.top.is_none() && !is_last {
-        source.fault(
-            span,
-            &path,
-            "nothing says how high this lift ends",
-            "write its `top`; only the last lift may leave it out",
-        );
-    } else if lift.top.value <= below {
+    if lift.top.value <= below {
         let message =
             format!("the lift would end at {}, not above the one below, at {}", said(lift.top.value), said(below));
         source.fault(span, &key, message, "write the lifts from the foot of the wall to its top");

@@ -8,6 +8,9 @@ use crate::known::{Known, Origin};
 use crate::rulebook;
 use crate::units::{Angle, Fineness, Length, Quantity, Slope, System};
 
+/// The height of a stem wall that is not written: our judgement.
+pub(super) const STEM_HEIGHT: Length = Length::mm(600.0);
+
 /// The house of a build file; faults go to the source. `None` when it cannot be placed.
 #[must_use]
 pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
@@ -137,7 +140,7 @@ fn wall(source: &Source<'_>, build: &Build, system: System) -> Option<Wall> {
     let height = within(&written.height, 0.1..12.0, "a wall's height");
     let stem_height = within(&written.stem.height, 0.05..3.0, "a stem wall's height").unwrap_or_else(|| {
         Known::assumed(
-            Length::mm(600.0),
+            STEM_HEIGHT,
             "wall.stem.height",
             Origin::Judgement,
             "450 mm above the ground against splash and 150 mm in it",

@@ -42,7 +42,7 @@ const LIFTS: [(&str, &str); 4] =
     [("top", "top"), ("start", "begun on day"), ("gross-volume", "before openings"), ("volume", "cob to place")];
 
 /// Rows whose reasons are printed in full.
-const REASONS: [&str; 4] = ["wall.length", "room.area", "wall.gross-volume", "wall.volume"];
+const REASONS: [&str; 2] = ["wall.gross-volume", "wall.volume"];
 
 pub(super) fn chapter(answers: &Answers) -> Value {
     let rest: Vec<[String; 3]> = answers
