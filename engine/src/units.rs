@@ -41,7 +41,7 @@ mod when;
 pub use any::{Kind, Quantity};
 pub use money::{Currency, Money, MoneyFault};
 pub use quantities::{
-    Angle, Area, Days, Density, Force, Length, Mass, Pressure, Ratio, Slope, TemperatureDifference, Volume,
+    Angle, Area, Days, Density, Force, Length, Mass, Pressure, Ratio, Slope, SurfaceMass, TemperatureDifference, Volume,
 };
 pub use read::{Misread, parse};
 pub use shown::{Fineness, System};

@@ -1,7 +1,7 @@
 //! Any quantity at all, for rows, JSON and the build file: one enum over the types, and what kind each is.
 
 use super::{
-    Angle, Area, Days, Density, Force, Length, Mass, Misread, Money, Pressure, Ratio, Slope, Temperature,
+    Angle, Area, Days, Density, Force, Length, Mass, Misread, Money, Pressure, Ratio, Slope, SurfaceMass, Temperature,
     TemperatureDifference, Volume,
 };
 use jiff::civil::Date;
@@ -131,6 +131,7 @@ kinds! {
         Volume: "a volume", "3 m3", "m3", "_m3";
         Mass: "a mass", "14 t", "kg", "_kg";
         Density: "a density", "1650 kg/m3", "kg/m3", "_kg_m3";
+        SurfaceMass: "a mass on an area", "20 kg/m2", "kg/m2", "_kg_m2";
         Pressure: "a pressure", "75 kPa", "Pa", "_pa";
         Force: "a force", "4 kN", "N", "_n";
         Temperature: "a temperature", "20 °C", "K", "_k";

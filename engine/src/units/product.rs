@@ -1,6 +1,6 @@
 //! Which quantities may be multiplied and divided with each other, and what comes out.
 
-use super::{Area, Density, Force, Length, Mass, Pressure, Slope, Volume};
+use super::{Area, Density, Force, Length, Mass, Pressure, Slope, SurfaceMass, Volume};
 use std::ops::{Div, Mul};
 
 /// `one * other = whole`, with the other order and both divisions.
@@ -40,6 +40,8 @@ product! {
     Area * Length = Volume;
     Volume * Density = Mass;
     Pressure * Area = Force;
+    SurfaceMass * Area = Mass;
+    Density * Length = SurfaceMass;
 }
 
 impl Mul for Length {

@@ -88,6 +88,16 @@ quantity! {
 }
 
 quantity! {
+    /// A mass on each unit of area; kilograms on a square metre inside.
+    SurfaceMass {
+        /// From kilograms on a square metre.
+        kg_m2 / in_kg_m2 = 1.0, 1.0;
+        /// From pounds on a square foot.
+        lb_ft2 / in_lb_ft2 = 45_359_237.0, 9_290_304.0;
+    }
+}
+
+quantity! {
     /// A pressure or stress; pascals inside.
     Pressure {
         /// From pascals.

@@ -1,8 +1,8 @@
 //! Shows a quantity in metric or US units with no more digits than are honest.
 
 use super::{
-    Angle, Area, Days, Density, Force, Mass, Pressure, Quantity, Ratio, Slope, Temperature, TemperatureDifference,
-    Volume, shown_length, when,
+    Angle, Area, Days, Density, Force, Mass, Pressure, Quantity, Ratio, Slope, SurfaceMass, Temperature,
+    TemperatureDifference, Volume, shown_length, when,
 };
 
 /// The units to show in. Reading understands both always.
@@ -43,6 +43,7 @@ impl Quantity {
             Quantity::Volume(volume) => scale.volume(volume, metric),
             Quantity::Mass(mass) => scale.mass(mass, metric),
             Quantity::Density(density) => scale.density(density, metric),
+            Quantity::SurfaceMass(mass) => scale.surface_mass(mass, metric),
             Quantity::Pressure(pressure) => scale.pressure(pressure, metric),
             Quantity::Force(force) => scale.force(force, metric),
             Quantity::Temperature(temperature) => shown_temperature(temperature, metric, fineness),
@@ -102,6 +103,11 @@ impl Scale {
 
     fn density(self, density: Density, metric: bool) -> String {
         let unit = if metric { (density.in_kg_m3(), 0.0, "kg/m³") } else { (density.in_lb_ft3(), 0.0, "lb/cu ft") };
+        self.first(&[unit])
+    }
+
+    fn surface_mass(self, mass: SurfaceMass, metric: bool) -> String {
+        let unit = if metric { (mass.in_kg_m2(), 0.0, "kg/m²") } else { (mass.in_lb_ft2(), 0.0, "lb/sq ft") };
         self.first(&[unit])
     }
 

@@ -2,8 +2,8 @@
 
 use super::shown::{significant, without_zeros};
 use super::{
-    Angle, Area, Days, Density, Force, Kind, Length, Mass, Pressure, Quantity, Ratio, Slope, Temperature,
-    TemperatureDifference, Volume,
+    Angle, Area, Days, Density, Force, Kind, Length, Mass, Pressure, Quantity, Ratio, Slope, SurfaceMass,
+    Temperature, TemperatureDifference, Volume,
 };
 use std::fmt::Write;
 
@@ -58,6 +58,10 @@ const DENSITY: &[Unit] = units! {
     Density: lb_ft3, 0, ["lb/cu ft", "lb/ft3", "pcf", "lbs/cu ft", "lbs/ft3", "pounds/cubic foot"];
     Density: lb_yd3, 0, ["lb/cu yd", "lb/yd3", "lbs/cu yd", "lbs/yd3", "pounds/cubic yard"];
 };
+const SURFACE_MASS: &[Unit] = units! {
+    SurfaceMass: kg_m2, 0, ["kg/m2", "kg/sq m", "kilograms/square metre", "kilograms/square meter"];
+    SurfaceMass: lb_ft2, 0, ["lb/sq ft", "lb/ft2", "lbs/sq ft", "lbs/ft2", "pounds/square foot"];
+};
 const PRESSURE: &[Unit] = units! {
     Pressure: pa, 0, ["Pa", "N/m2", "pascal", "pascals"];
     Pressure: kpa, 0, ["kPa", "kN/m2", "kilopascal", "kilopascals"];
@@ -109,7 +113,6 @@ const TWO_MEANINGS: &[(&str, &str, &str)] = &[
     ("gal", "may be 3.785 L or 4.546 L", GALLON),
     ("gallon", "may be 3.785 L or 4.546 L", GALLON),
     ("gallons", "may be 3.785 L or 4.546 L", GALLON),
-    ("kg/m2", "is a mass on an area, not a pressure", "multiply by 9.81 and write Pa, such as \"1500 Pa\""),
     ("bar", "is not read, since it is also a steel bar", "write kPa: 1 bar is 100 kPa"),
 ];
 const TON: &str = "write t for the tonne of 1000 kg, or short ton for 2000 lb";
@@ -123,6 +126,7 @@ pub(super) const fn units(kind: Kind) -> &'static [Unit] {
         Kind::Volume => VOLUME,
         Kind::Mass => MASS,
         Kind::Density => DENSITY,
+        Kind::SurfaceMass => SURFACE_MASS,
         Kind::Pressure => PRESSURE,
         Kind::Force => FORCE,
         Kind::Temperature => TEMPERATURE,
