@@ -31,8 +31,11 @@ pub mod curve;
 
 pub mod rulebook;
 
+pub mod earth;
 pub mod ground;
+pub mod skin;
 pub mod wall;
+pub mod yard;
 
 pub mod build;
 

@@ -6,7 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Every module with its storey and its place on it: it may use lower storeys and what stands before it on its own.
-const STOREYS: [(&str, u32, u32); 20] = [
+const STOREYS: [(&str, u32, u32); 23] = [
     ("units", 0, 0),
     ("sources", 0, 1),
     ("problem", 1, 0),
@@ -17,8 +17,11 @@ const STOREYS: [(&str, u32, u32); 20] = [
     ("solve", 2, 0),
     ("curve", 3, 0),
     ("rulebook", 3, 1),
-    ("ground", 4, 0),
-    ("wall", 4, 1),
+    ("earth", 4, 0),
+    ("ground", 4, 1),
+    ("skin", 4, 2),
+    ("wall", 4, 3),
+    ("yard", 4, 4),
     ("build", 5, 0),
     ("house", 6, 0),
     ("quantities", 7, 0),

@@ -2,8 +2,8 @@
 
 use super::shown::{significant, without_zeros};
 use super::{
-    Angle, Area, Days, Density, Force, Kind, Length, Mass, Pressure, Quantity, Ratio, Slope, SurfaceMass,
-    Temperature, TemperatureDifference, Volume,
+    Angle, Area, Days, Density, Force, Kind, Length, Mass, Pressure, Quantity, Ratio, Slope, SurfaceMass, Temperature,
+    TemperatureDifference, Volume,
 };
 use std::fmt::Write;
 

@@ -72,11 +72,14 @@ formula! {
     }
 }
 
+/// Plan area between the two faces at a height.
+fn band(line_length: Length, faces: Faces, height: Length, turning: f64) -> Area {
+    let (inner, outer) = (faces.inner(height), faces.outer(height));
+    line_length * (outer - inner) + 0.5 * turning * (outer * outer - inner * inner)
+}
+
 fn between(line_length: Length, faces: Faces, foot: Length, top: Length, turning: f64) -> Volume {
-    let area = |z: Length| -> Area {
-        let (inner, outer) = (faces.inner(z), faces.outer(z));
-        line_length * (outer - inner) + 0.5 * turning * (outer * outer - inner * inner)
-    };
+    let area = |z: Length| band(line_length, faces, z, turning);
     (area(foot) + 4.0 * area(0.5 * (foot + top)) + area(top)) * (top - foot) / 6.0
 }
 
@@ -141,5 +144,20 @@ formula! {
     /// Source: the whole is the sum of its parts; openings do not overlap.
     pub fn net_area(gross: Area; removed: Area) -> Area {
         gross - removed
+    }
+}
+
+formula! {
+    /// Area of the top of a lift in plan, before openings: the bed for the next one, and what is covered at night.
+    ///
+    /// ```text
+    /// A = L (n₂ − n₁) + θ/2 (n₂² − n₁²)        θ = 2π for a closed line
+    /// n₁ = b₁ z − t/2,  n₂ = t/2 − b₂ z         z: level of the top, b₁, b₂: batters inside and outside
+    /// ```
+    /// Source: Pappus's theorem for the area of a band along a curve.
+    pub fn bed_gross(
+        line_length: Length, thickness: Length, batter_inside: Slope, batter_outside: Slope, top: Length; turning: f64
+    ) -> Area {
+        band(line_length, Faces { thickness, batter_inside, batter_outside }, top, turning)
     }
 }

@@ -4,10 +4,16 @@ mod body;
 mod measure;
 mod opening;
 mod plan;
+mod stone;
 
-pub use body::{Faces, cob_gross, inner_face_gross, lift_gross, net_area, net_volume, outer_face_gross, stem_gross};
+pub use body::{
+    Faces, bed_gross, cob_gross, inner_face_gross, lift_gross, net_area, net_volume, outer_face_gross, stem_gross,
+};
 pub use measure::{
     corner_distance, height_above_ground, openings_share, overall, pier, room_height, slenderness, top_thickness,
 };
-pub use opening::{cob_removed, inner_face_removed, lift_removed, outer_face_removed, reveal, stem_removed};
+pub use opening::{
+    bed_removed, cob_removed, inner_face_removed, lift_removed, outer_face_removed, reveal, stem_removed,
+};
 pub use plan::{arc_length, arc_radius, area_inside, corner_length, enclosed_area, line_length, straight_length, trim};
+pub use stone::{face_stone, hearting, solid_stone, stem_length, through_stones};

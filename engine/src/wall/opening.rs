@@ -51,6 +51,21 @@ formula! {
 }
 
 formula! {
+    /// Area that an opening takes out of the top of a lift.
+    ///
+    /// ```text
+    /// A = ∫ (y₂ − y₁) dx, −w/2 ≤ x ≤ w/2        y₁, y₂: inner and outer face seen from the opening, at the top of the lift
+    /// ```
+    /// Source: area by parallel sections, exact for straight runs and arcs.
+    pub fn bed_removed(
+        width: Length, thickness: Length, batter_inside: Slope, batter_outside: Slope, top: Length; strip: &Strip<'_>
+    ) -> Area {
+        let faces = Faces { thickness, batter_inside, batter_outside };
+        Area::m2(strip.area(faces.inner(top).in_m(), faces.outer(top).in_m()))
+    }
+}
+
+formula! {
     /// Area of the outer face that an opening takes out.
     ///
     /// ```text

@@ -1,0 +1,176 @@
+//! What a batch on the tarp gives: placed volume, water, loaves; and how many batches a volume asks for.
+
+use super::bulk;
+use crate::reason::formula;
+use crate::units::{Density, Mass, Ratio, Volume};
+
+/// Counts are rounded up, but not for the rounding of binary fractions.
+const NEARLY: f64 = 1e-9;
+
+formula! {
+    /// Volume that a batch gives, placed.
+    ///
+    /// ```text
+    /// V′ = y V        y: placed volume for each loose volume of soil, sand and aggregate
+    /// ```
+    /// Source: the definition of the yield; measured from a log of batches and the wall that they made.
+    pub fn placed_volume(loose_volume: Volume, placed_yield: Ratio) -> Volume {
+        loose_volume * placed_yield.in_fraction()
+    }
+}
+
+formula! {
+    /// Dry mass of a cubic metre as placed.
+    ///
+    /// ```text
+    /// ρ = (m dry + m straw) / V′
+    /// ```
+    /// Source: the definition of density; nothing is lost from the tarp.
+    pub fn placed_density(batch: Mass, straw: Mass, placed: Volume) -> Density {
+        (batch + straw) / placed
+    }
+}
+
+formula! {
+    /// Water to add to a batch.
+    ///
+    /// ```text
+    /// m = w m dry − m pile        w: moisture wanted, of the dry mass of soil, sand and aggregate
+    /// ```
+    /// Source: the definition of water content in soil testing; what the piles bring is taken off.
+    pub fn water_to_add(batch: Mass, wanted: Ratio, pile_water: Mass) -> Mass {
+        batch * wanted.in_fraction() - pile_water
+    }
+}
+
+formula! {
+    /// Water as a volume.
+    ///
+    /// ```text
+    /// V = m / ρ        ρ = 1000 kg/m³
+    /// ```
+    /// Source: density of water, to the half per cent between 0 and 30 °C.
+    pub fn water_volume(water: Mass) -> Volume {
+        bulk::volume(water, Density::kg_m3(1000.0)).value
+    }
+}
+
+formula! {
+    /// Mass of a batch as it leaves the tarp.
+    ///
+    /// ```text
+    /// m = m dry (1 + w) + m straw        w: moisture, of the dry mass of soil, sand and aggregate
+    /// ```
+    /// Source: the sum of its parts.
+    pub fn wet_mass(batch: Mass, wanted: Ratio, straw: Mass) -> Mass {
+        batch * (1.0 + wanted.in_fraction()) + straw
+    }
+}
+
+formula! {
+    /// Loaves that a batch makes.
+    ///
+    /// ```text
+    /// n = m / m loaf, to the nearest whole number
+    /// ```
+    /// Source: equal loaves.
+    pub fn loaves(wet_mass: Mass, loaf: Mass) -> u64 {
+        (wet_mass / loaf).round().max(1.0) as u64
+    }
+}
+
+formula! {
+    /// Mass of each loaf when a batch is shared out evenly.
+    ///
+    /// ```text
+    /// m = m batch / n
+    /// ```
+    /// Source: equal loaves.
+    pub fn loaf_mass(wet_mass: Mass, loaves: u64) -> Mass {
+        wet_mass / loaves as f64
+    }
+}
+
+formula! {
+    /// Batches that a volume asks for.
+    ///
+    /// ```text
+    /// n = V / V batch
+    /// ```
+    /// Source: equal batches.
+    pub fn batches(volume: Volume, batch: Volume) -> f64 {
+        volume / batch
+    }
+}
+
+formula! {
+    /// Batches to tread: a part of one is a batch too.
+    ///
+    /// ```text
+    /// n, rounded up
+    /// ```
+    /// Source: a tarp is mixed whole.
+    pub fn whole_batches(batches: f64) -> u64 {
+        (batches - NEARLY).ceil().max(0.0) as u64
+    }
+}
+
+formula! {
+    /// What so many batches take of something.
+    ///
+    /// ```text
+    /// m = n m batch
+    /// ```
+    /// Source: equal batches.
+    pub fn need(batches: f64, each: Mass) -> Mass {
+        each * batches
+    }
+}
+
+formula! {
+    /// Straw in armfuls.
+    ///
+    /// ```text
+    /// n = m / m armful
+    /// ```
+    /// Source: weigh ten armfuls of your own; arms differ.
+    pub fn armfuls(straw: Mass, armful: Mass) -> f64 {
+        straw / armful
+    }
+}
+
+formula! {
+    /// Straw in bales.
+    ///
+    /// ```text
+    /// n = m / m bale
+    /// ```
+    /// Source: weigh three bales of your own; bales differ.
+    pub fn bales(straw: Mass, bale: Mass) -> f64 {
+        straw / bale
+    }
+}
+
+formula! {
+    /// Cob that is sawn off when the faces are trimmed.
+    ///
+    /// ```text
+    /// V′ = t V        t: share of the finished wall
+    /// ```
+    /// Source: the definition of the share.
+    pub fn trimmings(volume: Volume, trim: Ratio) -> Volume {
+        volume * trim.in_fraction()
+    }
+}
+
+formula! {
+    /// Cob to mix for a finished volume: what is trimmed off and does not go back to the tarp is mixed once more.
+    ///
+    /// ```text
+    /// V′ = V + T (1 − r)        T: trimmings, r: share of them that goes back to the tarp
+    /// ```
+    /// Source: what leaves the wall either comes back or is lost.
+    pub fn cob_to_mix(volume: Volume, trimmings: Volume, returned: Ratio) -> Volume {
+        volume + trimmings * (1.0 - returned.in_fraction())
+    }
+}

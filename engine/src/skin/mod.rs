@@ -1,0 +1,40 @@
+//! Skin: coats on faces and layers in floors.
+
+use crate::reason::formula;
+use crate::units::{Area, Length, Volume};
+
+formula! {
+    /// Area that a coat covers.
+    ///
+    /// ```text
+    /// S = Σ Sᵢ
+    /// ```
+    /// Source: the sum of its parts.
+    pub fn covered(; sum: Area) -> Area {
+        sum
+    }
+}
+
+formula! {
+    /// Volume of an even coat or layer.
+    ///
+    /// ```text
+    /// V = S d
+    /// ```
+    /// Source: a flat layer; the bend of a wall adds half the coat's thickness over the wall's radius, here left out.
+    pub fn coat(area: Area, thickness: Length) -> Volume {
+        area * thickness
+    }
+}
+
+formula! {
+    /// Thickness of all layers together.
+    ///
+    /// ```text
+    /// d = Σ dᵢ
+    /// ```
+    /// Source: the sum of its parts.
+    pub fn depth(; sum: Length) -> Length {
+        sum
+    }
+}
