@@ -4,6 +4,7 @@ use crate::build;
 use crate::check::Check;
 use crate::house::part::{Plan, Section};
 use crate::house::{self, About, House};
+use crate::money::{Order, money};
 use crate::problem::Problems;
 use crate::quantities::quantities;
 use crate::row::Rows;
@@ -34,6 +35,10 @@ pub struct Answers {
     pub assumed: Vec<(&'static str, &'static str, &'static str)>,
     /// Tables of the build file that nothing reads yet: key and line.
     pub unread: Vec<(String, usize)>,
+    /// Names of the recipes that the house is made of, the wall's first.
+    pub recipes: Vec<String>,
+    /// What to order, line by line.
+    pub orders: Vec<Order>,
     /// The plan.
     pub plan: Plan,
     /// The cross-section.
@@ -56,16 +61,20 @@ pub fn answers(inputs: &Inputs<'_>) -> Result<Answers, Problems> {
 }
 
 fn answers_of(house: House, system: Option<System>, unread: Vec<(String, usize)>) -> Answers {
-    let rows = quantities(&house);
+    let (mut rows, needs) = quantities(&house);
+    let orders = money(&house, &needs, &mut rows);
     let checks = structure(&house, &rows);
     let plan = house::parts(&house);
     let section = house::section(&house);
+    let recipes = house.recipes_used().into_iter().map(str::to_owned).collect();
     Answers {
         system: system.unwrap_or(house.system),
         about: house.about,
         assumed: house.assumed,
         rows,
         checks,
+        recipes,
+        orders,
         unread,
         plan,
         section,

@@ -33,6 +33,7 @@ pub mod rulebook;
 
 pub mod earth;
 pub mod ground;
+pub mod roof;
 pub mod skin;
 pub mod wall;
 pub mod yard;
@@ -41,6 +42,7 @@ pub mod build;
 
 pub mod house;
 
+pub mod money;
 pub mod quantities;
 pub mod structure;
 

@@ -6,8 +6,9 @@ use crate::ask::ask;
 use crate::sources::{Citation, Standing};
 
 /// The tables of published values.
-const TABLES: [(&str, &str); 2] = [
+const TABLES: [(&str, &str); 3] = [
     ("units.csv", include_str!("../../data/proof/units.csv")),
+    ("earth.csv", include_str!("../../data/proof/earth.csv")),
     ("wall.csv", include_str!("../../data/proof/wall.csv")),
 ];
 

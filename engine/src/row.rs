@@ -37,7 +37,7 @@ impl Row {
             Some(_) if self.is_assumed() => format!("assumed, {}", self.origin),
             Some(_) => self.origin.to_string(),
             None if self.origin == Origin::Given => "computed".to_owned(),
-            None => format!("computed, leans on {}", self.origin),
+            None => format!("computed, leans on {}", self.origin.in_words().trim_start_matches("from ")),
         }
     }
 

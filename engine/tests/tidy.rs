@@ -6,7 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Every module with its storey and its place on it: it may use lower storeys and what stands before it on its own.
-const STOREYS: [(&str, u32, u32); 23] = [
+const STOREYS: [(&str, u32, u32); 25] = [
     ("units", 0, 0),
     ("sources", 0, 1),
     ("problem", 1, 0),
@@ -19,13 +19,15 @@ const STOREYS: [(&str, u32, u32); 23] = [
     ("rulebook", 3, 1),
     ("earth", 4, 0),
     ("ground", 4, 1),
-    ("skin", 4, 2),
-    ("wall", 4, 3),
-    ("yard", 4, 4),
+    ("roof", 4, 2),
+    ("skin", 4, 3),
+    ("wall", 4, 4),
+    ("yard", 4, 5),
     ("build", 5, 0),
     ("house", 6, 0),
     ("quantities", 7, 0),
     ("structure", 7, 1),
+    ("money", 7, 2),
     ("answers", 9, 0),
     ("ask", 9, 1),
     ("proof", 9, 2),

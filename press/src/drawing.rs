@@ -1,6 +1,7 @@
 //! The drawings of a house, one file each, and what they share.
 
 pub mod area;
+mod buckets;
 mod dimension;
 pub mod labels;
 pub mod lettering_box;
@@ -9,6 +10,7 @@ mod plan;
 mod section;
 mod sheet;
 
+pub use buckets::{buckets, number as bucket_number};
 pub use plan::{picture, plan};
 pub use section::section;
 

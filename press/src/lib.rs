@@ -5,5 +5,6 @@ pub mod drawing;
 pub mod export;
 pub mod fonts;
 pub mod lettering;
+pub mod orders;
 pub mod paper;
 pub mod svg;

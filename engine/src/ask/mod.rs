@@ -1,5 +1,6 @@
 //! One question from JSON: plain numbers whose keys carry the unit, and a reply with its reasons.
 
+mod earth;
 mod given;
 mod questions;
 
@@ -75,6 +76,10 @@ struct Reply {
 }
 
 impl Reply {
+    fn is_empty(&self) -> bool {
+        self.answer.is_empty()
+    }
+
     /// Puts a computed value under a name that gets its unit, and keeps its reason.
     fn put<T: Copy + Into<Quantity>>(&mut self, name: &str, answer: Answer<T>) -> T {
         let quantity: Quantity = answer.value.into();

@@ -42,6 +42,8 @@ pub(super) const ALL: &[Question] = &[
   "ground_m": -0.45, "drain_length_m": 8, "daylight_m": -1.45}"#,
         answer: trench,
     },
+    super::earth::BULK,
+    super::earth::BUCKET_RECIPE,
 ];
 
 fn units(given: &mut Given<'_>, reply: &mut Reply) {

@@ -1,17 +1,25 @@
 //! What the builder may write: the build file as written, nothing filled in yet.
 
 mod broken;
+mod earth;
+mod ground;
 mod people;
+mod prices;
 mod reader;
+mod roof;
+mod skin;
 mod source;
 mod tables;
 mod written;
 
+pub use earth::{Bucket, Earth, Fill, Ingredient, IngredientKind, Layer, Recipe, Straw};
+pub use ground::{Drain, Fabric, Ground, Trench, Water};
 pub use people::{Crew, Dates};
+pub use prices::{Price, SoldBy, Vehicle};
+pub use roof::{Poles, Roof, RoofKind, RoofLayer};
+pub use skin::{Face, Skin, Slip};
 pub use source::{Source, Written};
-pub use written::{
-    Build, BuildTable, Drain, Ground, Lift, Opening, OpeningKind, Path, Point, Site, Stem, Trench, Wall, Water,
-};
+pub use written::{Build, BuildTable, Lift, Opening, OpeningKind, Path, Point, Site, Stem, Wall};
 
 use toml::de::DeTable;
 

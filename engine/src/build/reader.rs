@@ -71,7 +71,7 @@ impl<'s, 'i> Table<'s, 'i> {
         self.quantity_of(key, value, span, kind)
     }
 
-    fn quantity_of<T: TryFrom<Quantity>>(
+    pub(super) fn quantity_of<T: TryFrom<Quantity>>(
         &self,
         key: &str,
         value: &DeValue<'_>,

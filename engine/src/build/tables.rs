@@ -6,6 +6,7 @@ use toml::de::DeValue;
 
 use super::reader::{Table, is_near};
 use super::source::Written;
+use crate::units::{Kind, Quantity};
 
 impl<'s, 'i> Table<'s, 'i> {
     /// A table of its own.
@@ -69,6 +70,22 @@ impl<'s, 'i> Table<'s, 'i> {
             }
         }
         listed
+    }
+
+    /// Quantities of one kind, each under a name of the builder's (`buckets = { soil = 3, sand = 5 }`).
+    pub fn by_name<T: TryFrom<Quantity>>(
+        &mut self,
+        key: &'static str,
+        kind: Kind,
+    ) -> Vec<(Written<String>, Written<T>)> {
+        let Some(table) = self.table(key) else { return Vec::new() };
+        let entries = table.table.iter();
+        entries
+            .filter_map(|(name, value)| {
+                let written = table.written(name.get_ref(), name.span(), name.get_ref().clone().into_owned());
+                Some((written, table.quantity_of(name.get_ref(), value.get_ref(), value.span(), kind)?))
+            })
+            .collect()
     }
 
     fn bad_name(&self, name: &Written<String>) {

@@ -1,9 +1,14 @@
 //! The tables of a build file, key by key.
 
+use super::earth::{self, Earth, Layer};
+use super::ground::{self, Ground, Water};
 use super::people::{self, Crew, Dates};
+use super::prices::{self, Price, Vehicle};
 use super::reader::Table;
+use super::roof::{self, Poles, Roof};
+use super::skin::{self, Skin};
 use super::source::Written;
-use crate::units::{Currency, Days, Kind, Length, Slope, System};
+use crate::units::{Currency, Days, Density, Kind, Length, Ratio, Slope, System};
 
 /// A build file as written.
 #[derive(Clone, Debug, Default)]
@@ -20,6 +25,18 @@ pub struct Build {
     pub wall: Wall,
     /// `[openings.NAME]`
     pub openings: Vec<Opening>,
+    /// `[earth]`
+    pub earth: Earth,
+    /// `[skin]`
+    pub skin: Skin,
+    /// `[[floor.layers]]`
+    pub floor: Vec<Layer>,
+    /// `[roof]`
+    pub roof: Option<Roof>,
+    /// `[poles]`
+    pub poles: Option<Poles>,
+    /// `[prices.NAME]`
+    pub prices: Vec<Price>,
     /// `[crew]`
     pub crew: Crew,
     /// `[dates]`
@@ -67,48 +84,8 @@ pub struct Site {
     pub rulebooks: Option<Written<Vec<Written<String>>>>,
     /// Direction of north in the plan, anticlockwise from the x axis.
     pub north: Option<Written<crate::units::Angle>>,
-}
-
-/// `[ground]`
-#[derive(Clone, Debug, Default)]
-pub struct Ground {
-    /// Level of the ground outside.
-    pub outside: Option<Written<Length>>,
-    /// Level of the finished floor.
-    pub floor: Option<Written<Length>>,
-}
-
-/// `[water]`
-#[derive(Clone, Debug, Default)]
-pub struct Water {
-    /// `[water.trench]`
-    pub trench: Option<Trench>,
-    /// `[water.drain]`
-    pub drain: Option<Drain>,
-}
-
-/// `[water.trench]`
-#[derive(Clone, Debug)]
-pub struct Trench {
-    /// Width.
-    pub width: Option<Written<Length>>,
-    /// Depth below the ground outside at the high end.
-    pub depth: Option<Written<Length>>,
-    /// Fall of the bottom.
-    pub fall: Option<Written<Slope>>,
-    /// Run of the wall under which it drains.
-    pub run: Option<Written<String>>,
-    /// Distance along that run.
-    pub along: Option<Written<Length>>,
-}
-
-/// `[water.drain]`
-#[derive(Clone, Debug)]
-pub struct Drain {
-    /// Length from the trench to daylight.
-    pub length: Option<Written<Length>>,
-    /// Level of the ground where it comes out.
-    pub daylight: Option<Written<Length>>,
+    /// `[site.vehicles.NAME]`
+    pub vehicles: Vec<Vehicle>,
 }
 
 /// `[wall]`
@@ -130,6 +107,12 @@ pub struct Wall {
     pub stem: Stem,
     /// `[[wall.lifts]]`
     pub lifts: Vec<Lift>,
+    /// The recipe of its cob.
+    pub recipe: Option<Written<String>>,
+    /// Cob that is sawn off, as a share of the finished wall.
+    pub trim: Option<Written<Ratio>>,
+    /// Share of the trimmings that goes back to the tarp.
+    pub returned: Option<Written<Ratio>>,
 }
 
 /// One entry of `[[wall.lifts]]`
@@ -150,6 +133,14 @@ pub struct Stem {
     pub height: Option<Written<Length>>,
     /// Width.
     pub width: Option<Written<Length>>,
+    /// Solid share of the stone in the wall.
+    pub solid: Option<Written<Ratio>>,
+    /// Share of hearting in the stone.
+    pub hearting: Option<Written<Ratio>>,
+    /// From one through stone to the next.
+    pub through: Option<Written<Length>>,
+    /// Density of the stone itself.
+    pub density: Option<Written<Density>>,
 }
 
 /// One entry of `[[wall.line]]`
@@ -198,8 +189,7 @@ pub struct Opening {
 }
 
 /// Tables that have a name and no reader yet.
-const LATER: [&str; 11] =
-    ["built-in", "services", "roof", "poles", "earth", "tests", "skin", "floor", "weather", "prices", "rules"];
+const LATER: [&str; 5] = ["built-in", "services", "tests", "weather", "rules"];
 
 pub(super) fn read(mut file: Table<'_, '_>) -> Build {
     let mut build = Build::default();
@@ -213,10 +203,10 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
         build.site = site(table);
     }
     if let Some(table) = file.table("ground") {
-        build.ground = ground(table);
+        build.ground = ground::ground(table);
     }
     if let Some(table) = file.table("water") {
-        build.water = water(table);
+        build.water = ground::water(table);
     }
     if let Some(table) = file.table("wall") {
         build.wall = wall(table);
@@ -225,6 +215,20 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
     }
     if let Some(mut table) = file.table("openings") {
         build.openings = table.named_tables().into_iter().map(|(name, table)| opening(name, table)).collect();
+    }
+    if let Some(table) = file.table("earth") {
+        build.earth = earth::earth(table);
+    }
+    if let Some(table) = file.table("skin") {
+        build.skin = skin::skin(table);
+    }
+    if let Some(table) = file.table("floor") {
+        build.floor = skin::floor(table);
+    }
+    build.roof = file.table("roof").map(roof::roof);
+    build.poles = file.table("poles").map(roof::poles);
+    if let Some(table) = file.table("prices") {
+        build.prices = prices::prices(table);
     }
     if let Some(table) = file.table("crew") {
         build.crew = people::crew(table);
@@ -259,38 +263,10 @@ fn site(mut table: Table<'_, '_>) -> Site {
         ),
         rulebooks: table.texts("rulebooks"),
         north: table.quantity("north", Kind::Angle),
+        vehicles: table.table("vehicles").map_or_else(Vec::new, prices::vehicles),
     };
     table.finish();
     read
-}
-
-fn ground(mut table: Table<'_, '_>) -> Ground {
-    let read =
-        Ground { outside: table.quantity("outside", Kind::Length), floor: table.quantity("floor", Kind::Length) };
-    table.finish();
-    read
-}
-
-fn water(mut table: Table<'_, '_>) -> Water {
-    let trench = table.table("trench").map(|mut trench| {
-        let read = Trench {
-            width: trench.quantity("width", Kind::Length),
-            depth: trench.needed("depth", Kind::Length),
-            fall: trench.quantity("fall", Kind::Slope),
-            run: trench.needed_text("run", "north"),
-            along: trench.needed("along", Kind::Length),
-        };
-        trench.finish();
-        read
-    });
-    let drain = table.table("drain").map(|mut drain| {
-        let read =
-            Drain { length: drain.needed("length", Kind::Length), daylight: drain.quantity("daylight", Kind::Length) };
-        drain.finish();
-        read
-    });
-    table.finish();
-    Water { trench, drain }
 }
 
 fn wall(mut table: Table<'_, '_>) -> Wall {
@@ -308,9 +284,16 @@ fn wall(mut table: Table<'_, '_>) -> Wall {
     if let Some(mut stem) = table.table("stem") {
         wall.stem.height = stem.quantity("height", Kind::Length);
         wall.stem.width = stem.quantity("width", Kind::Length);
+        wall.stem.solid = stem.quantity("solid", Kind::Ratio);
+        wall.stem.hearting = stem.quantity("hearting", Kind::Ratio);
+        wall.stem.through = stem.quantity("through", Kind::Length);
+        wall.stem.density = stem.quantity("density", Kind::Density);
         stem.finish();
     }
     wall.lifts = table.listed_tables("lifts").into_iter().map(|(name, table)| lift(name, table)).collect();
+    wall.recipe = table.text("recipe");
+    wall.trim = table.quantity("trim", Kind::Ratio);
+    wall.returned = table.quantity("returned", Kind::Ratio);
     table.finish();
     wall
 }

@@ -248,18 +248,28 @@ impl PlanLine {
     /// its sides: left, bottom, right, top.
     #[must_use]
     pub fn extent(&self, right: f64) -> (Rect, [usize; 4]) {
-        let mut reach = [f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY];
-        let mut by = [0; 4];
+        let ([x0, x1], [left, right_by]) = self.reach(right, Vec2::new(1.0, 0.0));
+        let ([y0, y1], [low, high]) = self.reach(right, Vec2::new(0.0, 1.0));
+        (Rect::new(x0, y0, x1, y1), [left, low, right_by, high])
+    }
+
+    /// The least and the largest coordinate, in metres along a unit direction, of the line at an offset, and the pieces
+    /// that reach so far.
+    #[must_use]
+    pub fn reach(&self, right: f64, along: Vec2) -> ([f64; 2], [usize; 2]) {
+        let (mut reach, mut by) = ([f64::INFINITY, f64::NEG_INFINITY], [0; 2]);
         for (index, piece) in self.pieces.iter().enumerate() {
-            for point in extremes(&piece.offset(right)) {
-                for (side, value) in [point.x, point.y, point.x, point.y].into_iter().enumerate() {
-                    if (side < 2 && value < reach[side]) || (side >= 2 && value > reach[side]) {
-                        (reach[side], by[side]) = (value, index);
-                    }
+            for point in extremes(&piece.offset(right), along) {
+                let value = point.to_vec2().dot(along);
+                if value < reach[0] {
+                    (reach[0], by[0]) = (value, index);
+                }
+                if value > reach[1] {
+                    (reach[1], by[1]) = (value, index);
                 }
             }
         }
-        (Rect::new(reach[0], reach[1], reach[2], reach[3]), by)
+        (reach, by)
     }
 
     /// The place on the rounded line nearest to a distance, in metres, along an unrounded run; `None` past its ends.
@@ -290,11 +300,11 @@ impl PlanLine {
     }
 }
 
-fn extremes(piece: &Piece) -> Vec<Point> {
+fn extremes(piece: &Piece, along: Vec2) -> Vec<Point> {
     let mut points = vec![piece.start, piece.end];
     if let Bend::Arc { centre, .. } = piece.bend {
         let radius = piece.start.distance(centre);
-        for side in [Vec2::new(1.0, 0.0), Vec2::new(0.0, 1.0), Vec2::new(-1.0, 0.0), Vec2::new(0.0, -1.0)] {
+        for side in [along, -along] {
             let point = centre + side * radius;
             if piece.at(piece.nearest(point)).distance(point) < 1e-9 {
                 points.push(point);

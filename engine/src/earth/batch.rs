@@ -20,6 +20,18 @@ formula! {
 }
 
 formula! {
+    /// Volume of the grains and the water of a batch: no placed mix is smaller, for nothing presses the air out wholly.
+    ///
+    /// ```text
+    /// V = m dry / ρs + w m dry / ρw        ρs = 2650 kg/m³, ρw = 1000 kg/m³
+    /// ```
+    /// Source: density of quartz, the usual mineral of sand and silt, from memory; density of water.
+    pub fn grains_and_water(batch: Mass, wanted: Ratio) -> Volume {
+        batch / Density::kg_m3(2650.0) + batch * wanted.in_fraction() / Density::kg_m3(1000.0)
+    }
+}
+
+formula! {
     /// Dry mass of a cubic metre as placed.
     ///
     /// ```text
@@ -28,6 +40,42 @@ formula! {
     /// Source: the definition of density; nothing is lost from the tarp.
     pub fn placed_density(batch: Mass, straw: Mass, placed: Volume) -> Density {
         (batch + straw) / placed
+    }
+}
+
+formula! {
+    /// Mass of a cubic metre as placed, wet.
+    ///
+    /// ```text
+    /// ρ = m / V′
+    /// ```
+    /// Source: the definition of density; nothing is lost from the tarp.
+    pub fn wet_density(wet_mass: Mass, placed: Volume) -> Density {
+        wet_mass / placed
+    }
+}
+
+formula! {
+    /// Volume of a mix that is trodden for all that is made of it.
+    ///
+    /// ```text
+    /// V = Σ Vᵢ
+    /// ```
+    /// Source: the sum of its parts.
+    pub fn mixed(; sum: Volume) -> Volume {
+        sum
+    }
+}
+
+formula! {
+    /// Cob that stands, wet as placed, when a lift is laid.
+    ///
+    /// ```text
+    /// m = Σ mᵢ        the lifts begun by that day
+    /// ```
+    /// Source: the sum of its parts; drying makes it less.
+    pub fn standing(; sum: Mass) -> Mass {
+        sum
     }
 }
 
@@ -56,6 +104,18 @@ formula! {
 }
 
 formula! {
+    /// Water in buckets filled to the brim.
+    ///
+    /// ```text
+    /// n = V / V brim
+    /// ```
+    /// Source: a bucket of water is never heaped.
+    pub fn water_buckets(water: Volume, brim: Volume) -> f64 {
+        water / brim
+    }
+}
+
+formula! {
     /// Mass of a batch as it leaves the tarp.
     ///
     /// ```text
@@ -76,6 +136,18 @@ formula! {
     /// Source: equal loaves.
     pub fn loaves(wet_mass: Mass, loaf: Mass) -> u64 {
         (wet_mass / loaf).round().max(1.0) as u64
+    }
+}
+
+formula! {
+    /// Loaves of so many batches.
+    ///
+    /// ```text
+    /// n = n batches n loaves
+    /// ```
+    /// Source: equal batches.
+    pub fn loaves_in_all(batches: f64, loaves: u64) -> u64 {
+        (batches * loaves as f64).ceil() as u64
     }
 }
 
@@ -167,10 +239,10 @@ formula! {
     /// Cob to mix for a finished volume: what is trimmed off and does not go back to the tarp is mixed once more.
     ///
     /// ```text
-    /// V′ = V + T (1 − r)        T: trimmings, r: share of them that goes back to the tarp
+    /// V′ = V (1 + t (1 − r))        t: trimmed off, of the finished volume, r: share of it that goes back to the tarp
     /// ```
     /// Source: what leaves the wall either comes back or is lost.
-    pub fn cob_to_mix(volume: Volume, trimmings: Volume, returned: Ratio) -> Volume {
-        volume + trimmings * (1.0 - returned.in_fraction())
+    pub fn cob_to_mix(volume: Volume, trim: Ratio, returned: Ratio) -> Volume {
+        volume * (1.0 + trim.in_fraction() * (1.0 - returned.in_fraction()))
     }
 }

@@ -88,6 +88,18 @@ formula! {
 }
 
 formula! {
+    /// Mass of a loose cubic metre with its moisture.
+    ///
+    /// ```text
+    /// ρ wet = ρ (1 + w)        w: moisture, of dry mass
+    /// ```
+    /// Source: the definition of water content in soil testing.
+    pub fn wet_loose(loose_density: Density, moisture: Ratio) -> Density {
+        loose_density * (1.0 + moisture.in_fraction())
+    }
+}
+
+formula! {
     /// Mass as it is weighed, with its moisture.
     ///
     /// ```text

@@ -5,12 +5,13 @@ mod bulk;
 mod recipe;
 
 pub use batch::{
-    armfuls, bales, batches, cob_to_mix, loaf_mass, loaves, need, placed_density, placed_volume, trimmings,
-    water_to_add, water_volume, wet_mass, whole_batches,
+    armfuls, bales, batches, cob_to_mix, grains_and_water, loaf_mass, loaves, loaves_in_all, mixed, need,
+    placed_density, placed_volume, standing, trimmings, water_buckets, water_to_add, water_volume, wet_density,
+    wet_mass, whole_batches,
 };
-pub use bulk::{loose, loose_for_packed, mass, moisture, packed, packing, volume, wet};
+pub use bulk::{loose, loose_for_packed, mass, moisture, packed, packing, volume, wet, wet_loose};
 pub use recipe::{
-    batch_dry_mass, bucket_filled, buckets_for_share, clay_share, dry_share, loose_density, loose_volume,
+    batch_dry_mass, bucket_filled, bucket_mass, buckets_for_share, clay_share, dry_share, loose_density, loose_volume,
     part_dry_mass, pile_water, settled_buckets, straw_mass,
 };
 

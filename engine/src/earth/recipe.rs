@@ -44,6 +44,18 @@ formula! {
 }
 
 formula! {
+    /// What a full bucket of an ingredient weighs, without the bucket.
+    ///
+    /// ```text
+    /// m = V ρ (1 + w)        ρ: dry mass in a loose cubic metre, w: moisture, of dry mass
+    /// ```
+    /// Source: the definitions of density and of water content.
+    pub fn bucket_mass(bucket: Volume, loose_density: Density, moisture: Ratio) -> Mass {
+        bucket * loose_density * (1.0 + moisture.in_fraction())
+    }
+}
+
+formula! {
     /// How many buckets the sand would fill if it did not bulk.
     ///
     /// ```text

@@ -53,7 +53,8 @@ fn a_whole_number_of_batches_is_not_rounded_up_by_a_binary_fraction() {
 
 #[test]
 fn trimmings_that_all_come_back_ask_for_no_more_cob() {
-    let (wall, off) = (Volume::m3(10.0), trimmings(Volume::m3(10.0), Ratio::percent(7.0)).value);
-    assert_eq!(cob_to_mix(wall, off, Ratio::percent(100.0)).value, wall);
-    near(cob_to_mix(wall, off, Ratio::percent(0.0)).value.in_m3(), 10.7, 1e-12);
+    let (wall, trim) = (Volume::m3(10.0), Ratio::percent(7.0));
+    near(trimmings(wall, trim).value.in_m3(), 0.7, 1e-12);
+    assert_eq!(cob_to_mix(wall, trim, Ratio::percent(100.0)).value, wall);
+    near(cob_to_mix(wall, trim, Ratio::percent(0.0)).value.in_m3(), 10.7, 1e-12);
 }

@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::line;
 use super::openings::on_the_wall;
 use super::place::{STEM_HEIGHT, known, shown, within};
-use super::{Drain, Trench, Wall};
+use super::{Drain, Fabric, Trench, Wall};
 use crate::build::{Build, Source, Written};
 use crate::ground;
 use crate::known::{Known, Origin};
@@ -37,6 +37,44 @@ pub(super) fn levels(
         Known::assumed(Length::mm(-150.0), "ground.floor", Origin::Judgement, why)
     });
     (outside, floor)
+}
+
+/// Loose and packed volume for each volume in the ground.
+pub(super) fn spoil(source: &Source<'_>, build: &Build, system: System) -> [Known<f64>; 2] {
+    let what = "a loose volume for each volume in the ground";
+    let loose = within(source, build.ground.loose.as_ref(), 1.0..2.0, what, system);
+    let what = "a packed volume for each volume in the ground";
+    let packed = within(source, build.ground.packed.as_ref(), 0.5..1.5, what, system);
+    [
+        loose.unwrap_or_else(|| {
+            let why = "dug earth swells by about a quarter; measure a pit and its heap";
+            Known::assumed(1.25, "ground.loose", Origin::Memory, why)
+        }),
+        packed.unwrap_or_else(|| {
+            let why = "earth packed in layers takes a tenth less room than it did in the ground";
+            Known::assumed(0.9, "ground.packed", Origin::Memory, why)
+        }),
+    ]
+}
+
+fn fabric(source: &Source<'_>, build: &Build, system: System) -> Fabric {
+    let written = build.water.fabric.as_ref();
+    let lap = written.and_then(|fabric| fabric.lap.as_ref());
+    let piece = written.and_then(|fabric| fabric.piece.as_ref());
+    let of = written.and_then(|fabric| fabric.of.as_ref());
+    let lap = within(source, lap, Length::mm(50.0)..Length::m(1.5), "how far fabric laps", system);
+    let piece = within(source, piece, Length::m(2.0)..Length::m(500.0), "the length of a piece of fabric", system);
+    Fabric {
+        lap: lap.unwrap_or_else(|| {
+            let why = "one piece lies 300 mm over the next";
+            Known::assumed(Length::mm(300.0), "water.fabric.lap", Origin::CommonPractice, why)
+        }),
+        piece: piece.unwrap_or_else(|| {
+            let why = "a piece that two people can carry and lay";
+            Known::assumed(Length::m(10.0), "water.fabric.piece", Origin::Judgement, why)
+        }),
+        of: of.map_or_else(|| "fabric".to_owned(), |of| of.value.clone()),
+    }
 }
 
 /// The trench and the drain.
@@ -109,7 +147,21 @@ fn trench(source: &Source<'_>, build: &Build, wall: &Wall, outside: &Known<Lengt
         );
         return None;
     }
-    Some(Trench { width, depth, fall, run, along: known(written.along.as_ref())?, outlet })
+    let loose = within(source, written.loose.as_ref(), 1.0..1.6, "a loose volume for each packed volume", system);
+    Some(Trench {
+        width,
+        depth,
+        fall,
+        run,
+        along: known(written.along.as_ref())?,
+        outlet,
+        of: written.of.as_ref().map_or_else(|| "gravel".to_owned(), |of| of.value.clone()),
+        loose: loose.unwrap_or_else(|| {
+            let why = "loose gravel packs by about an eighth in layers of 150 mm";
+            Known::assumed(1.15, "water.trench.loose", Origin::Memory, why)
+        }),
+        fabric: fabric(source, build, system),
+    })
 }
 
 fn drain(
@@ -143,5 +195,11 @@ fn drain(
             return None;
         }
     }
-    Some(Drain { length, daylight })
+    let covers = Length::ZERO..Length::m(1.5);
+    let cover = within(source, written.cover.as_ref(), covers, "soil over the gravel of a drain", system);
+    let cover = cover.unwrap_or_else(|| {
+        let why = "soil and turf over the gravel";
+        Known::assumed(Length::mm(150.0), "water.drain.cover", Origin::CommonPractice, why)
+    });
+    Some(Drain { length, daylight, cover })
 }

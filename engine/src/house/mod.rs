@@ -1,5 +1,9 @@
 //! The house: every value known, every part placed.
 
+mod bought;
+mod earth;
+mod goods;
+mod layers;
 mod levels;
 mod lifts;
 mod line;
@@ -7,11 +11,17 @@ mod openings;
 pub mod part;
 mod parts;
 mod place;
+mod roof;
 mod section;
 
+pub use bought::{STONES, STRAW, WATER};
+pub use earth::{Amount, Earth, Ingredient, Recipe};
+pub use goods::{Good, Vehicle};
+pub use layers::{Layer, Of, Skin};
 pub use openings::offsets;
 pub use parts::parts;
 pub use place::place;
+pub use roof::{Frame, Layer as RoofLayer, Roof, Weight};
 pub use section::section;
 
 use jiff::civil::Date;
@@ -20,7 +30,7 @@ use crate::build::{OpeningKind, Path};
 use crate::curve::{PlanLine, Station, Strip};
 use crate::ground;
 use crate::known::Known;
-use crate::units::{Angle, Currency, Days, Length, Slope, System};
+use crate::units::{Angle, Currency, Days, Density, Length, Ratio, Slope, System};
 use crate::wall::Faces;
 
 /// A house with nothing missing.
@@ -43,11 +53,25 @@ pub struct House {
     /// Level of the ground outside.
     pub ground: Known<Length>,
     /// Level of the finished floor.
-    pub floor: Known<Length>,
+    pub floor_level: Known<Length>,
+    /// Loose and packed volume for each volume in the ground.
+    pub spoil: [Known<f64>; 2],
     /// The rubble trench.
     pub trench: Option<Trench>,
     /// The drain from the trench to daylight.
     pub drain: Option<Drain>,
+    /// Bucket, piles and recipes.
+    pub earth: Option<Earth>,
+    /// The floor's layers, from the ground up.
+    pub floor: Vec<Layer>,
+    /// Coats and slip.
+    pub skin: Skin,
+    /// The roof.
+    pub roof: Option<Roof>,
+    /// What brings things.
+    pub vehicles: Vec<Vehicle>,
+    /// What is bought, as far as suppliers are known.
+    pub goods: Vec<Good>,
     /// Numbers of people, as written: key, title, count.
     pub crew: Vec<(&'static str, Known<u64>)>,
     /// Days, as written: title, day.
@@ -107,8 +131,27 @@ pub struct Wall {
     pub stem_height: Known<Length>,
     /// Width of the stem wall.
     pub stem_width: Known<Length>,
+    /// The stone in the stem wall.
+    pub stone: Stone,
+    /// The recipe of the cob.
+    pub cob: Option<String>,
+    /// Cob that is sawn off, as a share of the finished wall, and what of it goes back to the tarp.
+    pub trim: [Known<Ratio>; 2],
     /// The lifts, from the foot to the top.
     pub lifts: Vec<Lift>,
+}
+
+/// The stone in the stem wall.
+#[derive(Clone, Debug)]
+pub struct Stone {
+    /// Solid share of the wall.
+    pub solid: Known<Ratio>,
+    /// Share of hearting in the stone.
+    pub hearting: Known<Ratio>,
+    /// From one through stone to the next.
+    pub through: Known<Length>,
+    /// Density of the stone itself.
+    pub density: Known<Density>,
 }
 
 /// A rise of cob placed at one time, all round the wall.
@@ -127,6 +170,25 @@ impl Lift {
     #[must_use]
     pub fn path(&self, noun: &str) -> String {
         format!("wall.lifts.{}.{noun}", self.name)
+    }
+}
+
+/// What stands on a day.
+#[derive(Clone, Debug)]
+pub struct Standing<'a> {
+    /// The lifts begun by then, from the foot up.
+    pub lifts: &'a [Lift],
+    /// Level to which the wall has risen when they are laid.
+    pub top: Length,
+}
+
+impl House {
+    /// What stands on a day, counted from the start of the first lift: all lifts begun by then, each as if laid in a day.
+    #[must_use]
+    pub fn on(&self, day: Days) -> Standing<'_> {
+        let begun = self.wall.lifts.iter().take_while(|lift| lift.start.value <= day).count();
+        let lifts = &self.wall.lifts[..begun];
+        Standing { lifts, top: lifts.last().map_or(Length::ZERO, |lift| lift.top.value) }
     }
 }
 
@@ -198,6 +260,23 @@ pub struct Trench {
     pub along: Known<Length>,
     /// The outlet on the line.
     pub outlet: Station,
+    /// What fills it.
+    pub of: String,
+    /// Loose volume of the filling for each packed volume.
+    pub loose: Known<f64>,
+    /// The fabric round it.
+    pub fabric: Fabric,
+}
+
+/// The fabric round the rubble of trench and drain.
+#[derive(Clone, Debug)]
+pub struct Fabric {
+    /// How far one piece lies over the next.
+    pub lap: Known<Length>,
+    /// Length of a piece as it comes.
+    pub piece: Known<Length>,
+    /// What is bought.
+    pub of: String,
 }
 
 impl Trench {
@@ -223,4 +302,6 @@ pub struct Drain {
     pub length: Known<Length>,
     /// Level of the ground where it comes out, when it was measured.
     pub daylight: Option<Known<Length>>,
+    /// Soil put back over its gravel.
+    pub cover: Known<Length>,
 }

@@ -2,11 +2,11 @@
 
 use std::ops::Range;
 
-use super::{About, House, Wall, levels, lifts, line, openings};
+use super::{About, House, Stone, Wall, earth, goods, layers, levels, lifts, line, openings, roof};
 use crate::build::{Build, Source, Written};
 use crate::known::{Known, Origin};
 use crate::rulebook;
-use crate::units::{Angle, Fineness, Length, Quantity, Slope, System};
+use crate::units::{Angle, Density, Fineness, Length, Quantity, Ratio, Slope, System};
 
 /// The height of a stem wall that is not written: our judgement.
 pub(super) const STEM_HEIGHT: Length = Length::mm(600.0);
@@ -24,12 +24,18 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     );
     let rulebooks = rulebooks(source, build, &mut assumed);
     people_and_days(source, build);
-    let wall = wall(source, build, system);
+    let earth = earth::place(source, build, system);
+    let cob = layers::cob(source, build, earth.as_ref(), &mut assumed);
+    let skin = layers::skin(source, build, earth.as_ref(), &mut assumed, system);
+    let floor = layers::floor(source, build, earth.as_ref(), system);
+    let (vehicles, goods) = goods::place(source, build, system);
+    let wall = wall(source, build, cob, system);
     let ground = levels::levels(source, build, wall.as_ref(), system);
     let wall = wall?;
     let openings = openings::place(source, build, &wall, &ground.1, system);
     let (trench, drain) = levels::water(source, build, &wall, &ground.0, system);
-    source.is_clean().then(|| House {
+    let roof = roof::place(source, build, &wall, system);
+    let house = House {
         about: about(build),
         system,
         rulebooks,
@@ -40,9 +46,16 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         wall,
         openings,
         ground: ground.0,
-        floor: ground.1,
+        floor_level: ground.1,
+        spoil: levels::spoil(source, build, system),
         trench,
         drain,
+        earth,
+        floor,
+        skin,
+        roof,
+        vehicles,
+        goods,
         crew: [
             ("lead builders", &build.crew.leads),
             ("helpers", &build.crew.helpers),
@@ -60,7 +73,9 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         .into_iter()
         .filter_map(|(title, date)| Some((title, known(date.as_ref())?)))
         .collect(),
-    })
+    };
+    goods::are_needed(source, build, &house);
+    source.is_clean().then_some(house)
 }
 
 /// A written value as a known one.
@@ -73,7 +88,7 @@ fn about(build: &Build) -> About {
     About {
         name: text(&build.build.name),
         about: text(&build.build.about),
-        currency: build.build.currency.as_ref().map(|currency| currency.value),
+        currency: goods::currency(build),
         invented: build.build.invented.as_ref().is_some_and(|invented| invented.value),
         place: text(&build.site.place),
         use_: text(&build.site.use_),
@@ -131,7 +146,7 @@ fn people_and_days(source: &Source<'_>, build: &Build) {
     }
 }
 
-fn wall(source: &Source<'_>, build: &Build, system: System) -> Option<Wall> {
+fn wall(source: &Source<'_>, build: &Build, cob: Option<String>, system: System) -> Option<Wall> {
     let written = &build.wall;
     let within = |value: &Option<Written<Length>>, range: Range<f64>, what: &str| {
         within(source, value.as_ref(), Length::m(range.start)..Length::m(range.end), what, system)
@@ -170,6 +185,9 @@ fn wall(source: &Source<'_>, build: &Build, system: System) -> Option<Wall> {
     let height = height?;
     let lifts = lifts::place(source, build, &thickness, &height, system);
     let wall = Wall {
+        cob,
+        trim: layers::trim(source, build, system),
+        stone: stone(source, build, system),
         lifts,
         points,
         line,
@@ -202,28 +220,66 @@ fn wall(source: &Source<'_>, build: &Build, system: System) -> Option<Wall> {
     line::faces_are_whole(source, build, (&wall.points, &wall.line), body, system).then_some(wall)
 }
 
-/// A written length that lies in a range that is not a slip of the pen; a fault otherwise.
-pub(super) fn within(
+fn stone(source: &Source<'_>, build: &Build, system: System) -> Stone {
+    let written = &build.wall.stem;
+    let shares = |from: f64, to: f64| Ratio::percent(from)..Ratio::percent(to);
+    let what = "the solid share of a stone wall";
+    let solid = within(source, written.solid.as_ref(), shares(40.0, 100.0), what, system);
+    let what = "the share of hearting in a stone wall";
+    let hearting = within(source, written.hearting.as_ref(), shares(0.0, 60.0), what, system);
+    let spacings = Length::mm(300.0)..Length::m(5.0);
+    let through = within(source, written.through.as_ref(), spacings, "a spacing of through stones", system);
+    let densities = Density::kg_m3(1500.0)..Density::kg_m3(3500.0);
+    let density = within(source, written.density.as_ref(), densities, "the density of stone", system);
+    Stone {
+        solid: solid.unwrap_or_else(|| {
+            let why = "a wall laid tight is about three quarters stone";
+            Known::assumed(Ratio::percent(75.0), "wall.stem.solid", Origin::CommonPractice, why)
+        }),
+        hearting: hearting.unwrap_or_else(|| {
+            let why = "about a quarter of the stone is packed between the faces";
+            Known::assumed(Ratio::percent(25.0), "wall.stem.hearting", Origin::CommonPractice, why)
+        }),
+        through: through.unwrap_or_else(|| {
+            let why = "one through stone to about 1.5 m, half-way up";
+            Known::assumed(Length::m(1.5), "wall.stem.through", Origin::CommonPractice, why)
+        }),
+        density: density.unwrap_or_else(|| {
+            let why = "between light sandstone and granite";
+            Known::assumed(Density::kg_m3(2500.0), "wall.stem.density", Origin::Memory, why)
+        }),
+    }
+}
+
+/// A written value that lies in a range that is not a slip of the pen; a fault otherwise.
+pub(super) fn within<T: Copy + PartialOrd + Into<Quantity>>(
     source: &Source<'_>,
-    written: Option<&Written<Length>>,
-    range: Range<Length>,
+    written: Option<&Written<T>>,
+    range: Range<T>,
     what: &str,
     system: System,
-) -> Option<Known<Length>> {
+) -> Option<Known<T>> {
     let written = written?;
     if range.contains(&written.value) {
         return known(Some(written));
     }
+    let kind = range.start.into().kind().name();
     source.fault(
         written.span.clone(),
         &written.path,
         format!("{} is not {what}", shown(written.value, system)),
-        format!("write a length from {} to {}", shown(range.start, system), shown(range.end, system)),
+        format!("write {kind} from {} to {}", shown(range.start, system), shown(range.end, system)),
     );
     None
 }
 
-/// A length as messages show it.
-pub(super) fn shown(length: Length, system: System) -> String {
-    Quantity::from(length).shown(system, Fineness::SetOut)
+/// A quantity as messages show it.
+pub(super) fn shown(quantity: impl Into<Quantity>, system: System) -> String {
+    quantity.into().shown(system, Fineness::SetOut)
+}
+
+/// A hint with the name nearest to one that is not there.
+pub(super) fn nearest<'a>(names: impl Iterator<Item = &'a str>, word: &str) -> String {
+    let nearest = names.min_by_key(|name| strsim::damerau_levenshtein(name, word));
+    nearest.map_or_else(|| "none is written yet".to_owned(), |name| format!("nearest is \"{name}\""))
 }

@@ -177,7 +177,7 @@ fn lift_lines(house: &House, cut: &Cut, doors: &[([f64; 2], f64, f64)]) -> Vec<P
 }
 
 fn floor(house: &House, stem: &[[f64; 2]]) -> Part {
-    let level = house.floor.value.in_m();
+    let level = house.floor_level.value.in_m();
     let lines = stem.windows(2).step_by(2).map(|pair| Outline {
         points: vec![Point::new(pair[0][1], level), Point::new(pair[1][0], level)],
         closed: false,
@@ -202,7 +202,7 @@ fn ground(house: &House, cut: &Cut) -> Part {
 
 /// The far wall seen inside the room, and the jambs of an opening that the cut passes through.
 fn far_wall(house: &House, stem: &[[f64; 2]], doors: &[([f64; 2], f64, f64)]) -> Part {
-    let (floor, top) = (house.floor.value.in_m(), house.wall.height.value.in_m());
+    let (floor, top) = (house.floor_level.value.in_m(), house.wall.height.value.in_m());
     let rooms = stem.windows(2).step_by(2).map(|pair| rectangle([pair[0][1], pair[1][0]], floor, top));
     let jambs = stem.iter().filter_map(|&span| door_at(doors, span).map(|(low, high)| rectangle(span, low, high)));
     let seen = rooms.chain(jambs).map(|outline| Outline { meaning: Meaning::Seen, ..outline });
@@ -223,7 +223,7 @@ fn beyond(house: &House, cut: &Cut) -> Vec<Part> {
             let place = |point: Point| (point - cut.origin).dot(cut.along);
             Some([place(face.first()?.start), place(face.last()?.end)])
         };
-        let (bottom, head) = (opening.bottom.value.max(house.floor.value), opening.head());
+        let (bottom, head) = (opening.bottom.value.max(house.floor_level.value), opening.head());
         let (low, high) = (side(bottom)?, side(head)?);
         let (bottom, head) = (bottom.in_m(), head.in_m());
         let points = [(low[0], bottom), (low[1], bottom), (high[1], head), (high[0], head)];
@@ -239,7 +239,7 @@ fn levels(house: &House) -> Vec<Level> {
     let level = |path: &str, name: &str, at: Length| Level { path: path.into(), name: name.into(), at };
     let mut levels = vec![
         level("ground.outside", "ground outside", house.ground.value),
-        level("ground.floor", "finished floor", house.floor.value),
+        level("ground.floor", "finished floor", house.floor_level.value),
         level("wall.height", "top of the wall", wall.height.value),
     ];
     if house.trench.is_some() {

@@ -4,24 +4,102 @@ use std::f64::consts::TAU;
 
 use super::openings::curvature;
 use crate::curve::Strip;
-use crate::house::{House, Lift, Opening};
+use crate::house::{House, Lift, Opening, Recipe};
 use crate::reason::Answer;
 use crate::row::Rows;
-use crate::units::{Length, Volume};
-use crate::wall;
+use crate::units::{Area, Density, Length, Mass, Ratio, Volume};
+use crate::{earth, wall};
 
 pub(super) fn walk(house: &House, rows: &mut Rows) {
     let strips: Vec<(&Opening, Strip<'_>)> =
         house.openings.iter().filter_map(|opening| Some((opening, opening.strip(&house.wall)?))).collect();
+    let [trim, returned] = &house.wall.trim;
+    if house.cob().is_some() {
+        rows.known("cob that is trimmed off, of the finished wall", trim);
+        rows.known("trimmings that go back to the tarp", returned);
+    }
     let mut below: Option<&Lift> = None;
     for lift in &house.wall.lifts {
         if lift.top.path != house.wall.height.path {
             rows.known(format!("level of the top of {}", lift.name), &lift.top);
         }
         rows.known(format!("start of {}, days after the first lift", lift.name), &lift.start);
-        volume(house, lift, below, &strips, rows);
+        let volume = volume(house, lift, below, &strips, rows);
+        bed(house, lift, &strips, rows);
+        if let Some((_, cob)) = house.cob() {
+            trodden(cob, lift, volume, [trim.value, returned.value], rows);
+            standing(house, lift, rows);
+        }
         below = Some(lift);
     }
+}
+
+/// Mass and batches of a lift.
+fn trodden(cob: &Recipe, lift: &Lift, volume: Volume, [trim, returned]: [Ratio; 2], rows: &mut Rows) {
+    let name = &lift.name;
+    let value = |path: &str| rows.find(path).and_then(|row| row.quantity.si()).unwrap_or(0.0);
+    let wet = Density::kg_m3(value(&cob.path("wet-density")));
+    let each = Volume::m3(value(&cob.path("placed-volume")));
+    let mass = earth::mass(volume, wet).from("volume", lift.path("volume")).from("density", cob.path("wet-density"));
+    rows.add(lift.path("mass"), format!("mass of {name}, wet as placed"), mass);
+    let mixed = earth::cob_to_mix(volume, trim, returned)
+        .from("volume", lift.path("volume"))
+        .from("trim", "wall.trim")
+        .from("returned", "wall.returned");
+    let mixed = rows.add(lift.path("to-mix"), format!("cob to mix for {name}"), mixed);
+    let batches =
+        earth::batches(mixed, each).from("volume", lift.path("to-mix")).from("batch", cob.path("placed-volume"));
+    let batches = rows.add(lift.path("batches"), format!("batches for {name}"), batches);
+    if let Some(loaves) = rows.find(&cob.path("loaves")).and_then(|row| u64::try_from(row.quantity).ok()) {
+        let loaves = earth::loaves_in_all(batches, loaves)
+            .from("batches", lift.path("batches"))
+            .from("loaves", cob.path("loaves"));
+        rows.add(lift.path("loaves"), format!("loaves for {name}"), loaves);
+    }
+}
+
+/// What stands on the day a lift is begun, that lift with it.
+fn standing(house: &House, lift: &Lift, rows: &mut Rows) {
+    let stands = house.on(lift.start.value);
+    let masses: Vec<(String, String, Mass)> = stands
+        .lifts
+        .iter()
+        .filter_map(|lift| rows.find(&lift.path("mass")))
+        .filter_map(|row| Some((row.title.clone(), row.path.clone(), Mass::try_from(row.quantity).ok()?)))
+        .collect();
+    let mut sum = earth::standing(masses.iter().map(|(.., mass)| *mass).sum());
+    for (title, path, mass) in masses {
+        sum = sum.with(title, mass, path);
+    }
+    rows.add(lift.path("standing"), format!("mass of the wall when {} is laid, wet as placed", lift.name), sum);
+}
+
+/// Area of the top of a lift, openings taken out.
+fn bed(house: &House, lift: &Lift, strips: &[(&Opening, Strip<'_>)], rows: &mut Rows) {
+    let wall = &house.wall;
+    let (thickness, inside, outside) = (wall.thickness.value, wall.batter_inside.value, wall.batter_outside.value);
+    let (length, top) = (Length::m(wall.line.length()), lift.top.value);
+    let gross =
+        bound(wall::bed_gross(length, thickness, inside, outside, top, TAU)).from("top", lift.top.path.as_str());
+    let gross = rows.add(lift.path("bed-gross-area"), format!("top of {} before openings", lift.name), gross);
+    let mut taken = Vec::new();
+    for (opening, strip) in strips {
+        if opening.bottom.value > top || opening.head() <= top {
+            continue;
+        }
+        let answer = bound(wall::bed_removed(opening.width.value, thickness, inside, outside, top, strip))
+            .from("width", opening.path("width"))
+            .from("top", lift.top.path.as_str());
+        let path = lift.path(&format!("bed-less-{}", opening.name));
+        let title = format!("top of {} that {} takes out", lift.name, opening.name);
+        let answer = curvature(answer, house, opening, strip, rows);
+        taken.push((title.clone(), path.clone(), rows.add(path, title, answer)));
+    }
+    let net =
+        wall::net_area(gross, taken.iter().map(|(.., area)| *area).sum()).from("gross", lift.path("bed-gross-area"));
+    let net =
+        taken.into_iter().fold(net, |net, (title, path, area): (String, String, Area)| net.with(title, area, path));
+    rows.add(lift.path("bed-area"), format!("top of {}, openings taken out", lift.name), net);
 }
 
 fn bound<T>(answer: Answer<T>) -> Answer<T> {
@@ -32,7 +110,13 @@ fn bound<T>(answer: Answer<T>) -> Answer<T> {
         .from("batter outside", "wall.batter.outside")
 }
 
-fn volume(house: &House, lift: &Lift, below: Option<&Lift>, strips: &[(&Opening, Strip<'_>)], rows: &mut Rows) {
+fn volume(
+    house: &House,
+    lift: &Lift,
+    below: Option<&Lift>,
+    strips: &[(&Opening, Strip<'_>)],
+    rows: &mut Rows,
+) -> Volume {
     let wall = &house.wall;
     let (thickness, inside, outside) = (wall.thickness.value, wall.batter_inside.value, wall.batter_outside.value);
     let foot = below.map_or(Length::ZERO, |below| below.top.value);
@@ -58,7 +142,7 @@ fn volume(house: &House, lift: &Lift, below: Option<&Lift>, strips: &[(&Opening,
     let net = taken
         .into_iter()
         .fold(net, |net, (title, path, volume): (String, String, Volume)| net.with(title, volume, path));
-    rows.add(lift.path("volume"), format!("cob in {}, openings taken out", lift.name), net);
+    rows.add(lift.path("volume"), format!("cob in {}, openings taken out", lift.name), net)
 }
 
 /// What an opening takes out of a lift, bound to whatever ends it below and above.

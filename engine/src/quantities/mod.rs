@@ -1,26 +1,60 @@
 //! Walks round the house and asks the rooms how long, how large, how much. No formula of its own.
 
+mod earth;
+mod ground;
+mod layers;
 mod lifts;
 mod line;
+mod need;
 mod openings;
+mod roof;
+mod stone;
 mod wall;
 mod water;
 
+pub use earth::bucket_path;
+pub use need::Need;
+
 use crate::house::House;
 use crate::row::Rows;
+use crate::units::Volume;
+use earth::Use;
 
-/// Every quantity of the house, each with its reason.
+/// Every quantity of the house, each with its reason, and what the house takes from outside.
 #[must_use]
-pub fn quantities(house: &House) -> Rows {
+pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     let mut rows = Rows::default();
     line::walk(house, &mut rows);
     wall::known(house, &mut rows);
     openings::walk(house, &mut rows);
     wall::walk(house, &mut rows);
+    earth::recipes(house, &mut rows);
     lifts::walk(house, &mut rows);
     water::walk(house, &mut rows);
+    let mut needs = ground::walk(house, &mut rows);
+    needs.extend(stone::walk(house, &mut rows));
+    let mut uses: Vec<Use> = cob(house, &mut rows).into_iter().collect();
+    needs.extend(layers::floor(house, &mut rows, &mut uses));
+    needs.extend(layers::skin(house, &mut rows, &mut uses));
+    needs.extend(roof::walk(house, &mut rows));
+    needs.extend(earth::uses(house, &uses, &mut rows));
     people_and_days(house, &mut rows);
-    rows
+    (rows, needs)
+}
+
+/// What the wall is trodden of.
+fn cob(house: &House, rows: &mut Rows) -> Option<Use> {
+    let (_, cob) = house.cob()?;
+    let [trim, returned] = &house.wall.trim;
+    let volume = rows.find("wall.volume").and_then(|row| Volume::try_from(row.quantity).ok())?;
+    let off = crate::earth::trimmings(volume, trim.value).from("volume", "wall.volume").from("trim", "wall.trim");
+    rows.add("wall.trimmings", "cob that is sawn off the faces", off);
+    let mixed = crate::earth::cob_to_mix(volume, trim.value, returned.value)
+        .from("volume", "wall.volume")
+        .from("trim", "wall.trim")
+        .from("returned", "wall.returned");
+    rows.add("wall.to-mix", "cob to mix for the wall", mixed);
+    Some(Use { recipe: cob.name.clone(), volume: "wall.to-mix".into() })
 }
 
 fn people_and_days(house: &House, rows: &mut Rows) {

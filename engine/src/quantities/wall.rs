@@ -16,7 +16,7 @@ pub(super) fn known(house: &House, rows: &mut Rows) {
     rows.known("height of the stem wall", &wall.stem_height);
     rows.known("width of the stem wall", &wall.stem_width);
     rows.known("level of the ground outside", &house.ground);
-    rows.known("level of the finished floor", &house.floor);
+    rows.known("level of the finished floor", &house.floor_level);
 }
 
 pub(super) fn walk(house: &House, rows: &mut Rows) {
@@ -105,8 +105,9 @@ fn measures(house: &House, rows: &mut Rows) {
     rows.add("wall.slenderness", "height of the wall over its thickness", slenderness);
     let above = wall::height_above_ground(house.ground.value).from("ground outside", "ground.outside");
     rows.add("wall.base-above-ground", "foot of the cob above the ground outside", above);
-    let room =
-        wall::room_height(height, house.floor.value).from("wall height", "wall.height").from("floor", "ground.floor");
+    let room = wall::room_height(height, house.floor_level.value)
+        .from("wall height", "wall.height")
+        .from("floor", "ground.floor");
     rows.add("room.height", "from the finished floor to the top of the wall", room);
     let widths = house.openings.iter().map(|opening| opening.width.value).sum();
     let mut share = wall::openings_share(Length::m(wall.line.length()), widths).from("line length", "wall.length");

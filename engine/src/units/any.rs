@@ -66,8 +66,8 @@ macro_rules! kinds {
                 }
             }
 
-            /// The quantity whose plain SI number this is; nothing for counts, dates and money, and for numbers that
-            /// are not finite.
+            /// The quantity whose plain SI number this is; nothing for counts, dates and money, and for what is not
+            /// finite.
             #[must_use]
             pub fn of_si(self, value: f64) -> Option<Quantity> {
                 if !value.is_finite() {
@@ -75,7 +75,8 @@ macro_rules! kinds {
                 }
                 match self {
                     $(Kind::$kind => Some(Quantity::$kind($kind(value))),)+
-                    $(Kind::$other => None,)+
+                    Kind::Number => Some(Quantity::Number(value)),
+                    Kind::Count | Kind::Date | Kind::Money => None,
                 }
             }
         }
@@ -173,7 +174,6 @@ impl Quantity {
         let gap = (self.si()? - other.si()?).abs();
         match (self.kind(), other.kind()) {
             (Kind::Temperature, Kind::Temperature) => Kind::TemperatureDifference.of_si(gap),
-            (Kind::Number, Kind::Number) => Some(Quantity::Number(gap)),
             (a, b) if a == b => a.of_si(gap),
             _ => None,
         }

@@ -54,6 +54,42 @@ formula! {
 }
 
 formula! {
+    /// How far outside the centre line at the foot of the wall the middle of its top lies.
+    ///
+    /// ```text
+    /// n = (b₁ − b₂) H / 2        b₁, b₂: batters inside and outside
+    /// ```
+    /// Source: the definition of a batter.
+    pub fn plate_offset(batter_inside: Slope, batter_outside: Slope, height: Length) -> Length {
+        (height * batter_inside - height * batter_outside) * 0.5
+    }
+}
+
+formula! {
+    /// From one line round the house to another, square to both.
+    ///
+    /// ```text
+    /// d = n₂ − n₁
+    /// ```
+    /// Source: the definition of an offset.
+    pub fn between_offsets(outer: Length, inner: Length) -> Length {
+        outer - inner
+    }
+}
+
+formula! {
+    /// How far outside the centre line at the foot of the wall the eave lies.
+    ///
+    /// ```text
+    /// n = t / 2 − b H + o        b: batter outside, o: overhang, from the outer face of the top
+    /// ```
+    /// Source: the definition of a batter.
+    pub fn eave_offset(thickness: Length, batter_outside: Slope, height: Length, overhang: Length) -> Length {
+        thickness * 0.5 - height * batter_outside + overhang
+    }
+}
+
+formula! {
     /// Widths of all openings together as a share of the length of the wall.
     ///
     /// ```text

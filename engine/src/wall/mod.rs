@@ -10,10 +10,11 @@ pub use body::{
     Faces, bed_gross, cob_gross, inner_face_gross, lift_gross, net_area, net_volume, outer_face_gross, stem_gross,
 };
 pub use measure::{
-    corner_distance, height_above_ground, openings_share, overall, pier, room_height, slenderness, top_thickness,
+    between_offsets, corner_distance, eave_offset, height_above_ground, openings_share, overall, pier, plate_offset,
+    room_height, slenderness, top_thickness,
 };
 pub use opening::{
     bed_removed, cob_removed, inner_face_removed, lift_removed, outer_face_removed, reveal, stem_removed,
 };
 pub use plan::{arc_length, arc_radius, area_inside, corner_length, enclosed_area, line_length, straight_length, trim};
-pub use stone::{face_stone, hearting, solid_stone, stem_length, through_stones};
+pub use stone::{face_stone, hearting, solid_stone, stem_bed, stem_length, through_stones};

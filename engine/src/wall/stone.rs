@@ -1,7 +1,7 @@
 //! The stone in a stem wall: faces, hearting, through stones.
 
 use crate::reason::formula;
-use crate::units::{Length, Ratio, Volume};
+use crate::units::{Area, Length, Ratio, Volume};
 
 formula! {
     /// Solid stone in the stem wall; the rest is air or mortar.
@@ -60,5 +60,17 @@ formula! {
     /// Source: one in each spacing.
     pub fn through_stones(stem_length: Length, spacing: Length) -> u64 {
         (stem_length / spacing - 1e-9).ceil().max(0.0) as u64
+    }
+}
+
+formula! {
+    /// Area of the top of the stem wall.
+    ///
+    /// ```text
+    /// S = l w
+    /// ```
+    /// Source: Pappus's theorem; the middle of the stem lies on the line.
+    pub fn stem_bed(stem_length: Length, width: Length) -> Area {
+        stem_length * width
     }
 }

@@ -27,6 +27,14 @@ pub fn spelled(quantity: Quantity) -> String {
         Quantity::Slope(slope) => format!("\"{:.17} %\"", slope.in_percent()),
         Quantity::Angle(angle) => format!("\"{:.15} deg\"", angle.in_deg()),
         Quantity::Days(days) => format!("\"{:.15} days\"", days.in_days()),
+        Quantity::Area(area) => format!("\"{:.17} m2\"", area.in_m2()),
+        Quantity::Volume(volume) => format!("\"{:.17} m3\"", volume.in_m3()),
+        Quantity::Mass(mass) => format!("\"{:.15} kg\"", mass.in_kg()),
+        Quantity::Density(density) => format!("\"{:.13} kg/m3\"", density.in_kg_m3()),
+        Quantity::SurfaceMass(mass) => format!("\"{:.15} kg/m2\"", mass.in_kg_m2()),
+        Quantity::Ratio(ratio) => format!("\"{:.17} %\"", ratio.in_percent()),
+        Quantity::Number(number) => format!("{number:.17}"),
+        Quantity::Money(money) => format!("\"{}\"", money.shown(engine::units::System::Us)),
         Quantity::Count(count) => count.to_string(),
         Quantity::Date(date) => date.to_string(),
         other => panic!("{other:?} stands in no build file"),
@@ -58,19 +66,14 @@ fn find<'t, 'i>(file: &'t Spanned<DeTable<'i>>, path: &str) -> Option<&'t Spanne
             other => point.get(other),
         };
     }
-    if let ["wall", "lifts", name, noun] = keys[..] {
-        let lifts = file.get_ref().get("wall")?.get_ref().as_table()?.get("lifts")?.get_ref().as_array()?;
-        return lifts.iter().find_map(|lift| {
-            let lift = lift.get_ref().as_table()?;
-            (lift.get("name")?.get_ref().as_str()? == name).then(|| lift.get(noun))?
-        });
-    }
-    let (last, tables) = keys.split_last()?;
-    let mut table = file.get_ref();
-    for key in tables {
-        table = table.get(*key)?.get_ref().as_table()?;
-    }
-    table.get(*last)
+    let (first, rest) = keys.split_first()?;
+    rest.iter().try_fold(file.get_ref().get(*first)?, |value, key| match value.get_ref() {
+        DeValue::Array(listed) => listed.iter().find(|one| {
+            let name = one.get_ref().as_table().and_then(|one| one.get("name")?.get_ref().as_str());
+            name == Some(*key)
+        }),
+        other => other.as_table()?.get(*key),
+    })
 }
 
 /// The file with every point of its plan moved by a few centimetres, each differently.

@@ -86,7 +86,7 @@ fn table(answers: &Answers, stem: &str, nouns: &[(&str, &str)]) -> Value {
 }
 
 /// The value, with a star when it was assumed.
-fn marked(answers: &Answers, row: &Row) -> String {
+pub(super) fn marked(answers: &Answers, row: &Row) -> String {
     let star = if row.is_assumed() { " *" } else { "" };
     format!("{}{star}", row.shown(answers.system))
 }

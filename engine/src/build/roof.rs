@@ -1,0 +1,120 @@
+//! The tables of the roof and its poles.
+
+use super::reader::Table;
+use super::source::Written;
+use crate::units::{Angle, Density, Kind, Length, Ratio, Slope, SurfaceMass};
+
+/// How the roof stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RoofKind {
+    /// Poles that bear each other round an eye.
+    Reciprocal,
+    /// Straight pole rafters that all fall one way.
+    OneWay,
+}
+
+/// `[roof]`
+#[derive(Clone, Debug, Default)]
+pub struct Roof {
+    /// How it stands.
+    pub kind: Option<Written<RoofKind>>,
+    /// From the outer face of the wall's top to the eave, level.
+    pub overhang: Option<Written<Length>>,
+    /// Radius of the circle through the crossings, of a reciprocal roof.
+    pub eye: Option<Written<Length>>,
+    /// What notches take off the distance between two poles where they cross.
+    pub notch: Option<Written<Length>>,
+    /// What a pole runs on past its last crossing, along its axis in plan.
+    pub tip: Option<Written<Length>>,
+    /// Rise for each run, of a roof that falls one way.
+    pub pitch: Option<Written<Slope>>,
+    /// Direction in which it falls, anticlockwise from the x axis.
+    pub falls: Option<Written<Angle>>,
+    /// From rafter to rafter.
+    pub spacing: Option<Written<Length>>,
+    /// `[[roof.layers]]`, from the poles up.
+    pub layers: Vec<RoofLayer>,
+}
+
+/// One entry of `[[roof.layers]]`
+#[derive(Clone, Debug)]
+pub struct RoofLayer {
+    /// Its name.
+    pub name: Written<String>,
+    /// What is bought for it.
+    pub of: Option<Written<String>>,
+    /// Thickness in place.
+    pub thickness: Option<Written<Length>>,
+    /// Mass of a cubic metre when saturated.
+    pub saturated: Option<Written<Density>>,
+    /// Mass on a square metre, for sheets.
+    pub mass: Option<Written<SurfaceMass>>,
+    /// What laps and upstands add to its area.
+    pub laps: Option<Written<Ratio>>,
+    /// Loose volume for each volume in place.
+    pub loose: Option<Written<f64>>,
+}
+
+/// `[poles]`
+#[derive(Clone, Debug, Default)]
+pub struct Poles {
+    /// How many, of a reciprocal roof.
+    pub count: Option<Written<u64>>,
+    /// Mean diameter: at the first crossing of a reciprocal roof, else half-way.
+    pub diameter: Option<Written<Length>>,
+    /// Density of the wood as it is lifted.
+    pub density: Option<Written<Density>>,
+    /// What is bought.
+    pub of: Option<Written<String>>,
+}
+
+pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
+    let kinds = [("reciprocal", RoofKind::Reciprocal), ("one-way", RoofKind::OneWay)];
+    let mut roof = Roof { kind: table.needed_choice("kind", &kinds), ..Roof::default() };
+    roof.overhang = table.needed("overhang", Kind::Length);
+    match roof.kind.as_ref().map(|kind| kind.value) {
+        Some(RoofKind::Reciprocal) => {
+            roof.eye = table.needed("eye", Kind::Length);
+            roof.notch = table.quantity("notch", Kind::Length);
+            roof.tip = table.quantity("tip", Kind::Length);
+        }
+        Some(RoofKind::OneWay) => {
+            roof.pitch = table.needed("pitch", Kind::Slope);
+            roof.falls = table.needed("falls", Kind::Angle);
+            roof.spacing = table.needed("spacing", Kind::Length);
+        }
+        None => {
+            for key in ["eye", "notch", "tip", "pitch", "falls", "spacing"] {
+                table.unread(key);
+            }
+        }
+    }
+    roof.layers = table.listed_tables("layers").into_iter().map(|(name, table)| layer(name, table)).collect();
+    table.finish();
+    roof
+}
+
+fn layer(name: Written<String>, mut table: Table<'_, '_>) -> RoofLayer {
+    let read = RoofLayer {
+        name,
+        of: table.needed_text("of", "boards"),
+        thickness: table.quantity("thickness", Kind::Length),
+        saturated: table.quantity("saturated", Kind::Density),
+        mass: table.quantity("mass", Kind::SurfaceMass),
+        laps: table.quantity("laps", Kind::Ratio),
+        loose: table.quantity("loose", Kind::Number),
+    };
+    table.finish();
+    read
+}
+
+pub(super) fn poles(mut table: Table<'_, '_>) -> Poles {
+    let read = Poles {
+        count: table.count("count"),
+        diameter: table.needed("diameter", Kind::Length),
+        density: table.quantity("density", Kind::Density),
+        of: table.text("of"),
+    };
+    table.finish();
+    read
+}

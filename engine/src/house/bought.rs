@@ -1,0 +1,65 @@
+//! Names of all that the build takes from outside.
+
+use super::layers::Of;
+use super::{Earth, House, Recipe};
+
+/// The stones of a stem wall as they are bought.
+pub const STONES: [&str; 2] = ["stone", "hearting"];
+/// What is baled.
+pub const STRAW: &str = "straw";
+/// What comes from a tap, a tank or a stream.
+pub const WATER: &str = "water";
+
+impl House {
+    /// Every recipe that something is made of, each once, the wall's first.
+    #[must_use]
+    pub fn recipes_used(&self) -> Vec<&str> {
+        let layers = self.floor.iter().chain(&self.skin.inside).chain(&self.skin.outside).chain(&self.skin.slip);
+        let of = layers.filter_map(|layer| match &layer.of {
+            Of::Recipe(recipe) => Some(recipe.as_str()),
+            Of::Good(..) => None,
+        });
+        let mut used: Vec<&str> = Vec::new();
+        for name in self.wall.cob.as_deref().into_iter().chain(of) {
+            if !used.contains(&name) {
+                used.push(name);
+            }
+        }
+        used
+    }
+
+    /// The recipe of the wall's cob, with the earth that it is made of.
+    #[must_use]
+    pub fn cob(&self) -> Option<(&Earth, &Recipe)> {
+        let earth = self.earth.as_ref()?;
+        Some((earth, earth.recipe(self.wall.cob.as_deref()?)?))
+    }
+
+    /// Every thing that is bought, each once.
+    #[must_use]
+    pub fn bought(&self) -> Vec<String> {
+        let mut names: Vec<&str> = STONES.to_vec();
+        names.extend(self.trench.iter().flat_map(|trench| [trench.of.as_str(), trench.fabric.of.as_str()]));
+        if let Some(earth) = &self.earth {
+            for recipe in self.recipes_used().into_iter().filter_map(|name| earth.recipe(name)) {
+                names.extend(recipe.parts.iter().map(|(ingredient, _)| earth.ingredients[*ingredient].name.as_str()));
+                names.extend([STRAW, WATER]);
+            }
+        }
+        names.extend(self.floor.iter().filter_map(|layer| match &layer.of {
+            Of::Good(good, _) => Some(good.as_str()),
+            Of::Recipe(_) => None,
+        }));
+        if let Some(roof) = &self.roof {
+            names.push(&roof.of);
+            names.extend(roof.layers.iter().map(|layer| layer.of.as_str()));
+        }
+        let mut bought: Vec<String> = Vec::new();
+        for name in names {
+            if !bought.iter().any(|other| other == name) {
+                bought.push(name.to_owned());
+            }
+        }
+        bought
+    }
+}

@@ -1,0 +1,238 @@
+//! The roof with nothing missing: how it stands, its poles, its layers. A first cut, for counting.
+
+use super::Wall;
+use super::layers;
+use super::place::{known, shown, within};
+use crate::build::{self, Build, RoofKind, Source};
+use crate::known::{Known, Origin};
+use crate::units::{Angle, Area, Density, Length, Ratio, Slope, SurfaceMass, System};
+use crate::{roof, wall};
+
+/// A roof.
+#[derive(Clone, Debug)]
+pub struct Roof {
+    /// How it stands.
+    pub frame: Frame,
+    /// From the outer face of the wall's top to the eave, level.
+    pub overhang: Known<Length>,
+    /// Mean diameter of the poles.
+    pub diameter: Known<Length>,
+    /// Density of their wood as it is lifted.
+    pub density: Known<Density>,
+    /// What the poles are bought as.
+    pub of: String,
+    /// Layers from the poles up.
+    pub layers: Vec<Layer>,
+}
+
+/// How a roof stands.
+#[derive(Clone, Debug)]
+pub enum Frame {
+    /// Poles that bear each other round an eye.
+    Reciprocal {
+        /// How many.
+        count: Known<u64>,
+        /// Radius of the circle through the crossings.
+        eye: Known<Length>,
+        /// What notches take off the distance of two poles at their crossing.
+        notch: Known<Length>,
+        /// What a pole runs on past its last crossing, in plan.
+        tip: Known<Length>,
+    },
+    /// Straight pole rafters that all fall one way.
+    OneWay {
+        /// Rise for each run.
+        pitch: Known<Slope>,
+        /// Direction in which it falls, anticlockwise from the x axis.
+        falls: Known<Angle>,
+        /// From rafter to rafter, at most.
+        spacing: Known<Length>,
+    },
+}
+
+/// A layer of the roof.
+#[derive(Clone, Debug)]
+pub struct Layer {
+    /// Its name.
+    pub name: String,
+    /// What is bought for it.
+    pub of: String,
+    /// What it weighs when saturated.
+    pub weight: Weight,
+    /// What laps and upstands add to its area; none for what is poured.
+    pub laps: Option<Known<Ratio>>,
+}
+
+/// What a layer weighs when saturated.
+#[derive(Clone, Debug)]
+pub enum Weight {
+    /// So thick, so dense, and its loose volume for each volume in place.
+    Thick(Known<Length>, Known<Density>, Known<f64>),
+    /// So much on each area.
+    Sheet(Known<SurfaceMass>),
+}
+
+impl Layer {
+    /// Its key.
+    #[must_use]
+    pub fn path(&self, noun: &str) -> String {
+        format!("roof.layers.{}.{noun}", self.name)
+    }
+}
+
+/// The roof of a build file, on its wall.
+pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, system: System) -> Option<Roof> {
+    let written = build.roof.as_ref()?;
+    let kind = written.kind.as_ref()?.value;
+    let overhangs = Length::ZERO..Length::m(3.0);
+    let overhang = within(source, written.overhang.as_ref(), overhangs, "the overhang of a roof", system);
+    let Some(poles) = &build.poles else {
+        let at = written.kind.as_ref()?;
+        source.fault(
+            at.span.clone(),
+            "poles",
+            "a roof of poles has no poles",
+            "write [poles] with their mean diameter, such as diameter = \"180 mm\"",
+        );
+        return None;
+    };
+    let diameters = Length::mm(40.0)..Length::mm(600.0);
+    let diameter = within(source, poles.diameter.as_ref(), diameters, "a pole's diameter", system);
+    let densities = Density::kg_m3(200.0)..Density::kg_m3(1300.0);
+    let density =
+        within(source, poles.density.as_ref(), densities, "the density of a pole", system).unwrap_or_else(|| {
+            let why = "half-dry softwood; weigh a pole of yours";
+            Known::assumed(Density::kg_m3(600.0), "poles.density", Origin::Judgement, why)
+        });
+    let layers: Vec<Layer> = written.layers.iter().filter_map(|layer| self::layer(source, layer, system)).collect();
+    let of = poles.of.as_ref().map_or_else(|| "pole".to_owned(), |of| of.value.clone());
+    let (overhang, diameter) = (overhang?, diameter?);
+    let frame = match kind {
+        RoofKind::Reciprocal => reciprocal(source, written, poles, &diameter, wall, system)?,
+        RoofKind::OneWay => one_way(source, written, system)?,
+    };
+    eave_is_whole(source, written, wall, overhang.value, system).then_some(Roof {
+        frame,
+        overhang,
+        diameter,
+        density,
+        of,
+        layers,
+    })
+}
+
+fn reciprocal(
+    source: &Source<'_>,
+    written: &build::Roof,
+    poles: &build::Poles,
+    diameter: &Known<Length>,
+    wall: &Wall,
+    system: System,
+) -> Option<Frame> {
+    let Some(count) = &poles.count else {
+        let at = poles.diameter.as_ref()?;
+        let hint = "write count = 9 in [poles]";
+        source.fault(at.span.clone(), "poles.count", "nothing says how many poles bear each other", hint);
+        return None;
+    };
+    if !(3..=60).contains(&count.value) {
+        let message = format!("{} poles cannot bear each other round an eye", count.value);
+        source.fault(count.span.clone(), &count.path, message, "write a whole number from 3 to 60");
+        return None;
+    }
+    let count = known(Some(count))?;
+    let lengths = |from: f64, to: f64| Length::mm(from)..Length::m(to);
+    let eye = within(source, written.eye.as_ref(), lengths(50.0, 5.0), "the radius of an eye", system)?;
+    let notch = within(source, written.notch.as_ref(), lengths(0.0, 0.3), "what notches take off", system)
+        .unwrap_or_else(|| {
+            Known::assumed(Length::ZERO, "roof.notch", Origin::Judgement, "poles lie on each other unnotched")
+        });
+    let tip = within(source, written.tip.as_ref(), lengths(0.0, 1.5), "what a pole runs on past its crossing", system)
+        .unwrap_or_else(|| {
+            let why = "tips are left long and trimmed when all poles lie";
+            Known::assumed(Length::mm(300.0), "roof.tip", Origin::CommonPractice, why)
+        });
+    let at = written.eye.as_ref()?;
+    let plate = wall::plate_offset(wall.batter_inside.value, wall.batter_outside.value, wall.height.value).value;
+    let area = roof::eave_area(Area::m2(wall.line.area()), Length::m(wall.line.length()), plate).value;
+    let plan = roof::plan_radius(area).value;
+    if eye.value >= plan {
+        let message = format!("the eye, of radius {}, is wider than the house", shown(eye.value, system));
+        source.fault(at.span.clone(), &at.path, message, format!("write a radius well below {}", shown(plan, system)));
+        return None;
+    }
+    let distance = diameter.value - notch.value;
+    if distance <= Length::ZERO || !roof::closes(count.value, eye.value, distance) {
+        let message = format!(
+            "{} poles {} apart at their crossings do not close round an eye of radius {}",
+            count.value,
+            shown(distance, system),
+            shown(eye.value, system)
+        );
+        source.fault(
+            at.span.clone(),
+            &at.path,
+            message,
+            "make the eye wider, or the poles thinner, or notch them less",
+        );
+        return None;
+    }
+    Some(Frame::Reciprocal { count, eye, notch, tip })
+}
+
+fn one_way(source: &Source<'_>, written: &build::Roof, system: System) -> Option<Frame> {
+    let pitches = Slope::ratio(0.005)..Slope::ratio(2.0);
+    let pitch = within(source, written.pitch.as_ref(), pitches, "the pitch of a roof that falls one way", system);
+    let spacings = Length::mm(100.0)..Length::m(3.0);
+    let spacing = within(source, written.spacing.as_ref(), spacings, "a spacing of rafters", system);
+    Some(Frame::OneWay { pitch: pitch?, falls: known(written.falls.as_ref())?, spacing: spacing? })
+}
+
+fn layer(source: &Source<'_>, written: &build::RoofLayer, system: System) -> Option<Layer> {
+    let name = written.name.value.clone();
+    let stem = format!("roof.layers.{name}");
+    let thicknesses = Length::mm(0.2)..Length::m(1.5);
+    let thickness = within(source, written.thickness.as_ref(), thicknesses, "the thickness of a layer", system);
+    let densities = Density::kg_m3(5.0)..Density::kg_m3(3000.0);
+    let saturated = within(source, written.saturated.as_ref(), densities, "the density of a saturated layer", system);
+    let masses = SurfaceMass::kg_m2(0.01)..SurfaceMass::kg_m2(500.0);
+    let mass = within(source, written.mass.as_ref(), masses, "the mass of a sheet on an area", system);
+    let what = "what laps and upstands add";
+    let laps = within(source, written.laps.as_ref(), Ratio::ZERO..Ratio::percent(100.0), what, system);
+    let weight = match (&written.thickness, &written.saturated, &written.mass) {
+        (Some(_), Some(_), None) => {
+            let loose = layers::loose(source, written.loose.as_ref(), &stem, system);
+            Weight::Thick(thickness?, saturated?, loose)
+        }
+        (None, None, Some(_)) => Weight::Sheet(mass?),
+        _ => {
+            // A value that cannot be read was told where it stands.
+            if !source.is_faulty(&stem) {
+                source.fault(
+                    written.name.span.clone(),
+                    &stem,
+                    "nothing says, or two things say, what this layer weighs",
+                    "write its thickness and its density when saturated, or the mass of a sheet",
+                );
+            }
+            return None;
+        }
+    };
+    Some(Layer { name, of: written.of.as_ref()?.value.clone(), weight, laps })
+}
+
+fn eave_is_whole(source: &Source<'_>, written: &build::Roof, wall: &Wall, overhang: Length, system: System) -> bool {
+    let eave = wall.faces().outer(wall.height.value) + overhang;
+    let Some(piece) = wall.line.first_fold(eave.in_m()) else { return true };
+    if let Some(at) = &written.overhang {
+        let point = &wall.points[wall.line.owner(piece)].name;
+        let radius = Length::m(1.0 / wall.line.pieces()[piece].curvature().abs());
+        let message = format!(
+            "the eave folds over the hollow at `{point}`, whose radius is {}: {} from the middle of the wall is too far",
+            shown(radius, system),
+            shown(eave, system)
+        );
+        source.fault(at.span.clone(), &at.path, message, "make the overhang smaller, or the hollow wider");
+    }
+    false
+}

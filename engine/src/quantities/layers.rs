@@ -1,0 +1,116 @@
+//! Rows of the floor's layers, the coats on each face and the slip.
+
+use super::earth::Use;
+use super::need::Need;
+use crate::build::Face;
+use crate::house::{House, Layer, Of};
+use crate::row::Rows;
+use crate::units::{Area, Length, Volume};
+use crate::{earth, skin, wall};
+
+/// Takes note of what a layer is made of.
+fn made_of(layer: &Layer, title: &str, volume: Volume, rows: &mut Rows, uses: &mut Vec<Use>, needs: &mut Vec<Need>) {
+    match &layer.of {
+        Of::Recipe(recipe) => uses.push(Use { recipe: recipe.clone(), volume: layer.path("volume") }),
+        Of::Good(good, loose) => {
+            rows.known(format!("loose volume of {title} for each volume in place"), loose);
+            let loose = earth::loose_for_packed(volume, loose.value)
+                .from("packed volume", layer.path("volume"))
+                .from("loose factor", loose.path.as_str());
+            rows.add(layer.path("loose-volume"), format!("{title}, loose"), loose);
+            needs.push(Need::of(good, [layer.path("loose-volume")]));
+        }
+    }
+}
+
+pub(super) fn floor(house: &House, rows: &mut Rows, uses: &mut Vec<Use>) -> Vec<Need> {
+    let mut needs = Vec::new();
+    if house.floor.is_empty() {
+        return needs;
+    }
+    let wall = &house.wall;
+    let area =
+        wall::area_inside(Area::m2(wall.line.area()), Length::m(wall.line.length()), wall.stem_width.value, -1.0)
+            .from("enclosed area", "wall.enclosed-area")
+            .from("line length", "wall.length")
+            .from("thickness", "wall.stem.width");
+    let area = rows.add("floor.area", "area of the floor inside the stem wall", area);
+    for layer in &house.floor {
+        let title = format!("{} of the floor", layer.name.replace('-', " "));
+        let thickness = rows.known(format!("thickness of {title}"), &layer.thickness);
+        let volume = skin::coat(area, thickness).from("area", "floor.area").from("thickness", layer.path("thickness"));
+        let volume = rows.add(layer.path("volume"), format!("{title}, in place"), volume);
+        made_of(layer, &title, volume, rows, uses, &mut needs);
+    }
+    let mut depth = skin::depth(house.floor.iter().map(|layer| layer.thickness.value).sum());
+    for layer in &house.floor {
+        depth = depth.with(format!("thickness of {}", layer.name), layer.thickness.value, layer.path("thickness"));
+    }
+    rows.add("floor.depth", "depth of the floor's layers together", depth);
+    needs
+}
+
+/// Areas to coat, then each coat and the slip.
+pub(super) fn skin(house: &House, rows: &mut Rows, uses: &mut Vec<Use>) -> Vec<Need> {
+    let skin = &house.skin;
+    let mut needs = Vec::new();
+    for (face, layers, word, bare) in [
+        (Face::Inside, &skin.inside, "inside", "wall.inner-area"),
+        (Face::Outside, &skin.outside, "outside", "wall.outer-area"),
+    ] {
+        if layers.is_empty() {
+            continue;
+        }
+        let reveals = skin.reveals == Some(face);
+        let path = format!("skin.{word}-area");
+        let area = covered(house, rows, &[bare], reveals, &path, &format!("area of the coats {word}"));
+        for layer in layers {
+            let title = format!("{} coat {word}", layer.name.replace('-', " "));
+            let thickness = rows.known(format!("thickness of {title}"), &layer.thickness);
+            let volume =
+                skin::coat(area, thickness).from("area", path.as_str()).from("thickness", layer.path("thickness"));
+            let volume = rows.add(layer.path("volume"), format!("{title}, in place"), volume);
+            made_of(layer, &title, volume, rows, uses, &mut needs);
+        }
+    }
+    if let Some(slip) = &skin.slip {
+        let faces = [
+            (!skin.inside.is_empty()).then_some("wall.inner-area"),
+            (!skin.outside.is_empty()).then_some("wall.outer-area"),
+        ];
+        bed(house, rows);
+        let parts: Vec<&str> = faces.into_iter().flatten().chain(["wall.stem.bed-area"]).collect();
+        let path = "skin.slip-area";
+        let reveals = skin.reveals.is_some();
+        let area =
+            covered(house, rows, &parts, reveals, path, "area that gets slip: top of the stem, coated faces, reveals");
+        let thickness = rows.known("thickness of the slip as brushed on", &slip.thickness);
+        let volume = skin::coat(area, thickness).from("area", path).from("thickness", slip.path("thickness"));
+        let volume = rows.add(slip.path("volume"), "slip, in place", volume);
+        made_of(slip, "slip", volume, rows, uses, &mut needs);
+    }
+    needs
+}
+
+/// The top of the stem, which gets slip before the first lift.
+fn bed(house: &House, rows: &mut Rows) {
+    let length = rows.find("wall.stem.length").and_then(|row| Length::try_from(row.quantity).ok());
+    let bed = wall::stem_bed(length.unwrap_or(Length::ZERO), house.wall.stem_width.value)
+        .from("stem length", "wall.stem.length")
+        .from("width", "wall.stem.width");
+    rows.add("wall.stem.bed-area", "top of the stem wall", bed);
+}
+
+fn covered(house: &House, rows: &mut Rows, parts: &[&str], reveals: bool, path: &str, title: &str) -> Area {
+    let reveals = house.openings.iter().filter(|_| reveals).map(|opening| opening.path("reveal-area"));
+    let paths = parts.iter().map(|path| (*path).to_owned()).chain(reveals);
+    let found: Vec<(String, String, Area)> = paths
+        .filter_map(|path| rows.find(&path))
+        .filter_map(|row| Some((row.title.clone(), row.path.clone(), Area::try_from(row.quantity).ok()?)))
+        .collect();
+    let mut answer = skin::covered(found.iter().map(|(.., area)| *area).sum());
+    for (title, path, area) in found {
+        answer = answer.with(title, area, path);
+    }
+    rows.add(path, title, answer)
+}

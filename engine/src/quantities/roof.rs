@@ -1,0 +1,282 @@
+//! Rows of the roof, a first cut: how the poles lie, areas on the slope, layers and what they weigh.
+
+use kurbo::Vec2;
+
+use super::line::{bind, bind_run, path};
+use super::need::Need;
+use crate::earth;
+use crate::house::{Frame, House, Roof, Weight};
+use crate::reason::Answer;
+use crate::roof;
+use crate::row::Rows;
+use crate::units::{Angle, Area, Length, Mass, Quantity};
+use crate::wall;
+
+/// Every computed row of the roof says that it is a first cut.
+fn add<T: Copy + Into<Quantity>>(rows: &mut Rows, path: impl Into<String>, title: &str, answer: Answer<T>) -> T {
+    rows.add(path, format!("{title}, first cut"), answer)
+}
+
+pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
+    let Some(roof) = &house.roof else { return Vec::new() };
+    rows.known("overhang of the roof beyond the wall's top", &roof.overhang);
+    rows.known("mean diameter of the poles", &roof.diameter);
+    rows.known("density of the poles as lifted", &roof.density);
+    let eave = outlines(house, roof, rows);
+    let (count, length) = match &roof.frame {
+        Frame::Reciprocal { .. } => reciprocal(roof, eave, rows),
+        Frame::OneWay { .. } => one_way(house, roof, eave, rows),
+    };
+    let volume = roof::pole_volume(count, roof.diameter.value, length)
+        .from("count", count_path(roof))
+        .from("diameter", "poles.diameter")
+        .from("length", "roof.poles.cut-length");
+    let volume = add(rows, "roof.poles.volume", "wood of the poles", volume);
+    let mass = roof::pole_mass(volume, roof.density.value)
+        .from("volume", "roof.poles.volume")
+        .from("density", "poles.density");
+    add(rows, "roof.poles.mass", "mass of the poles", mass);
+    let rise = Length::m(rows.find("roof.rise").and_then(|row| row.quantity.si()).unwrap_or(0.0));
+    let height = roof::height_above_ground(house.wall.height.value, house.ground.value, rise)
+        .from("wall height", "wall.height")
+        .from("ground outside", "ground.outside")
+        .from("rise", "roof.rise");
+    add(rows, "house.height", "height of the poles' axes above the ground outside", height);
+    let mut needs = vec![Need::of(&roof.of, [count_path(roof).to_owned()])];
+    needs.extend(layers(roof, rows));
+    needs
+}
+
+fn count_path(roof: &Roof) -> &str {
+    match &roof.frame {
+        Frame::Reciprocal { count, .. } => &count.path,
+        Frame::OneWay { .. } => "roof.poles.count",
+    }
+}
+
+/// Plate line and eave: offsets and areas in plan. Hands back the area within the eave.
+fn outlines(house: &House, roof: &Roof, rows: &mut Rows) -> Area {
+    let wall = &house.wall;
+    let (enclosed, length) = (Area::m2(wall.line.area()), Length::m(wall.line.length()));
+    let plate = wall::plate_offset(wall.batter_inside.value, wall.batter_outside.value, wall.height.value)
+        .from("batter inside", "wall.batter.inside")
+        .from("batter outside", "wall.batter.outside")
+        .from("height", "wall.height");
+    let plate = rows.add("roof.plate-offset", "middle of the wall's top, outside its line at the foot", plate);
+    let eave =
+        wall::eave_offset(wall.thickness.value, wall.batter_outside.value, wall.height.value, roof.overhang.value)
+            .from("thickness", "wall.thickness")
+            .from("batter outside", "wall.batter.outside")
+            .from("height", "wall.height")
+            .from("overhang", "roof.overhang");
+    let eave = rows.add("roof.eave-offset", "eave, outside the wall's line at the foot", eave);
+    let within = |offset: Length, from: &str| {
+        roof::eave_area(enclosed, length, offset)
+            .from("enclosed area", "wall.enclosed-area")
+            .from("line length", "wall.length")
+            .from("offset", from)
+    };
+    rows.add("roof.plate-area", "area in plan within the plate line", within(plate, "roof.plate-offset"));
+    rows.add("roof.eave-area", "area in plan within the eave", within(eave, "roof.eave-offset"))
+}
+
+fn length(rows: &Rows, path: &str) -> Length {
+    Length::m(rows.find(path).and_then(|row| row.quantity.si()).unwrap_or(0.0))
+}
+
+fn reciprocal(roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64, Length) {
+    let Frame::Reciprocal { count, eye, notch, tip } = &roof.frame else {
+        return (0, Length::ZERO);
+    };
+    let count = rows.known("poles of the roof", count);
+    let eye = rows.known("radius of the circle through the crossings", eye);
+    let notch = rows.known("what notches take off at a crossing", notch);
+    let tip = rows.known("tips left beyond the second crossing", tip);
+    let bound = |answer: Answer<Length>| {
+        answer
+            .from("count", "poles.count")
+            .from("eye radius", "roof.eye")
+            .from("plan radius", "roof.plan-radius")
+            .from("diameter", "poles.diameter")
+            .from("notch", "roof.notch")
+            .from("tip", "roof.tip")
+            .from("axis distance", "roof.axis-distance")
+            .from("pitch", "roof.pitch")
+            .from("to first crossing", "roof.to-first-crossing")
+            .from("between crossings", "roof.between-crossings")
+            .from("plan length", "roof.plan-length")
+            .from("crossing height", "roof.rise")
+            .from("support to eave", "roof.support-to-eave")
+    };
+    let plate = Area::m2(rows.find("roof.plate-area").and_then(|row| row.quantity.si()).unwrap_or(0.0));
+    let radius = roof::plan_radius(plate).from("enclosed area", "roof.plate-area");
+    let radius = add(rows, "roof.plan-radius", "radius of the circle as large as the plate line", radius);
+    let distance = bound(roof::axis_distance(roof.diameter.value, notch));
+    let distance = add(rows, "roof.axis-distance", "distance of two poles' axes at their crossing", distance);
+    let pitch = roof::pitch(count, eye, distance)
+        .from("count", "poles.count")
+        .from("eye radius", "roof.eye")
+        .from("axis distance", "roof.axis-distance");
+    let pitch = add(rows, "roof.pitch", "pitch of the poles", pitch);
+    let between = bound(roof::between_crossings(count, eye));
+    let between = add(rows, "roof.between-crossings", "from a pole's first crossing to its second, in plan", between);
+    let to_first = bound(roof::to_first_crossing(count, radius, eye));
+    let to_first = add(rows, "roof.to-first-crossing", "from the wall to a pole's first crossing, in plan", to_first);
+    let plan = bound(roof::plan_length(to_first, between));
+    let plan = add(rows, "roof.plan-length", "from the wall to a pole's second crossing, in plan", plan);
+    let axis = bound(roof::axis_length(plan, pitch));
+    add(rows, "roof.poles.axis-length", "pole from the wall to its second crossing", axis);
+    let rise = bound(roof::crossing_height(plan, pitch));
+    let rise = add(rows, "roof.rise", "rise of the poles from the wall to their second crossing", rise);
+    let prop = bound(roof::prop_height(rise, roof.diameter.value, pitch));
+    add(rows, "roof.prop-height", "top of the prop above the poles' axes on the wall", prop);
+    let out = support_out(rows);
+    let out = bound(roof::support_to_eave(count, radius, eye, out)).from("out", "roof.support-out");
+    let out = add(rows, "roof.support-to-eave", "from the wall to the eave along a pole, in plan", out);
+    let cut = bound(roof::pole_length(out, plan, tip, pitch));
+    let cut = add(rows, "roof.poles.cut-length", "length of a pole, eave to tip", cut);
+    let eye_area = roof::eye_area(count, eye).from("count", "poles.count").from("eye radius", "roof.eye");
+    let eye_area = add(rows, "roof.eye-area", "area of the eye in plan", eye_area);
+    let roofed =
+        roof::roofed(eave_area, eye_area).from("eave area", "roof.eave-area").from("eye area", "roof.eye-area");
+    let roofed = add(rows, "roof.plan-area", "roofed area in plan", roofed);
+    sloped(roofed, "roof.plan-area", pitch, rows);
+    (count, cut)
+}
+
+/// From the middle of the wall's top to the eave, square to the wall.
+fn support_out(rows: &mut Rows) -> Length {
+    let (eave, plate) = (length(rows, "roof.eave-offset"), length(rows, "roof.plate-offset"));
+    let out = wall::between_offsets(eave, plate).from("outer", "roof.eave-offset").from("inner", "roof.plate-offset");
+    rows.add("roof.support-out", "from the middle of the wall's top to the eave", out)
+}
+
+fn sloped(plan: Area, from: &str, pitch: Angle, rows: &mut Rows) {
+    let area = roof::sloped_area(plan, pitch).from("plan area", from).from("pitch", pitch_path(rows));
+    add(rows, "roof.area", "area of the roof on the slope", area);
+}
+
+fn pitch_path(rows: &Rows) -> &'static str {
+    if rows.find("roof.angle").is_some() { "roof.angle" } else { "roof.pitch" }
+}
+
+fn one_way(house: &House, roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64, Length) {
+    let Frame::OneWay { pitch, falls, spacing } = &roof.frame else {
+        return (0, Length::ZERO);
+    };
+    let slope = rows.known("pitch of the roof", pitch);
+    let falls = rows.known("direction in which the roof falls, from the x axis", falls);
+    let spacing = rows.known("spacing of the rafters, at most", spacing);
+    let angle =
+        add(rows, "roof.angle", "pitch of the roof as an angle", roof::angle(slope).from("pitch", "roof.pitch"));
+    let along = Vec2::from_angle(falls.in_rad());
+    let plate = ("roof.plate-offset", "the plate line");
+    let eave = ("roof.eave-offset", "the eave");
+    let across = reach(house, falls, along.turn_90(), plate, ("roof.plate-across", "across the fall"), rows);
+    let run = reach(house, falls, along, plate, ("roof.plate-along", "along the fall"), rows);
+    let eave_across = reach(house, falls, along.turn_90(), eave, ("roof.eave-across", "across the fall"), rows);
+    let eave_along = reach(house, falls, along, eave, ("roof.eave-along", "along the fall"), rows);
+    let count = roof::rafter_count(across, spacing).from("across", "roof.plate-across").from("spacing", "roof.spacing");
+    let count = add(rows, "roof.poles.count", "rafters", count);
+    let mean = roof::mean_length(eave_area, eave_across, angle)
+        .from("eave area", "roof.eave-area")
+        .from("across", "roof.eave-across")
+        .from("pitch", "roof.angle");
+    add(rows, "roof.poles.mean-length", "mean length of the rafters, eave to eave", mean);
+    let longest = roof::longest(eave_along, angle).from("along", "roof.eave-along").from("pitch", "roof.angle");
+    let longest = add(rows, "roof.poles.cut-length", "length of the longest rafter, eave to eave", longest);
+    let rise = roof::rise(run, slope).from("along", "roof.plate-along").from("pitch", "roof.pitch");
+    add(rows, "roof.rise", "rise of the rafters from the low side of the wall to the high one", rise);
+    sloped(eave_area, "roof.eave-area", angle, rows);
+    (count, longest)
+}
+
+/// How far an outline at an offset of the wall's line reaches in a direction.
+fn reach(
+    house: &House,
+    falls: Angle,
+    along: Vec2,
+    (offset, of): (&str, &str),
+    (path_of, words): (&str, &str),
+    rows: &mut Rows,
+) -> Length {
+    let wall = &house.wall;
+    let at = length(rows, offset);
+    let ([least, most], by) = wall.line.reach(at.in_m(), along);
+    let mut answer = roof::reach(falls, Length::m(most - least)).from("falls", "roof.falls");
+    answer = bind(answer, rows, offset);
+    let count = wall.points.len();
+    for piece in by {
+        let run = wall.line.owner(piece);
+        answer = bind_run(answer, house, run, rows);
+        if wall.line.is_corner(piece) {
+            answer = bind_run(answer, house, (run + count - 1) % count, rows);
+            let round = path(&wall.points[run], "round");
+            if !answer.reason.inputs.iter().any(|input| input.path == round) {
+                answer = bind(answer, rows, &round);
+            }
+        }
+    }
+    add(rows, path_of, &format!("reach of {of} {words}"), answer)
+}
+
+fn layers(roof: &Roof, rows: &mut Rows) -> Vec<Need> {
+    let area = Area::m2(rows.find("roof.area").and_then(|row| row.quantity.si()).unwrap_or(0.0));
+    let (mut needs, mut masses) = (Vec::new(), Vec::new());
+    for layer in &roof.layers {
+        let title = format!("{} of the roof", layer.name.replace('-', " "));
+        let laps = layer.laps.as_ref().map(|laps| rows.known(format!("laps and upstands of {title}"), laps));
+        let covered = roof::with_laps(area, laps.unwrap_or(crate::units::Ratio::ZERO)).from("area", "roof.area");
+        let covered = match &layer.laps {
+            Some(laps) => covered.from("laps", laps.path.as_str()),
+            None => covered.without("laps"),
+        };
+        let covered = add(rows, layer.path("area"), &format!("area of {title}"), covered);
+        let mass = match &layer.weight {
+            Weight::Thick(thickness, saturated, loose) => {
+                let thickness = rows.known(format!("thickness of {title}"), thickness);
+                let saturated = rows.known(format!("density of {title} when saturated"), saturated);
+                let loose_factor = rows.known(format!("loose volume of {title} for each volume in place"), loose);
+                let volume = roof::layer_volume(area, thickness)
+                    .from("area", "roof.area")
+                    .from("thickness", layer.path("thickness"));
+                let volume = add(rows, layer.path("volume"), &format!("{title}, in place"), volume);
+                let poured = earth::loose_for_packed(volume, loose_factor)
+                    .from("packed volume", layer.path("volume"))
+                    .from("loose factor", layer.path("loose"));
+                add(rows, layer.path("loose-volume"), &format!("{title}, loose"), poured);
+                roof::layer_mass(volume, saturated)
+                    .from("volume", layer.path("volume"))
+                    .from("saturated", layer.path("saturated"))
+            }
+            Weight::Sheet(mass) => {
+                let mass_on_area = rows.known(format!("mass of {title} on each area"), mass);
+                roof::sheet_mass(covered, mass_on_area)
+                    .from("area", layer.path("area"))
+                    .from("mass on area", layer.path("mass"))
+            }
+        };
+        let mass = add(rows, layer.path("saturated-mass"), &format!("mass of {title} when saturated"), mass);
+        masses.push((title, layer.path("saturated-mass"), mass));
+        needs.push(match layer.weight {
+            Weight::Thick(..) => Need::of(&layer.of, [layer.path("area"), layer.path("loose-volume")]),
+            Weight::Sheet(_) => Need::of(&layer.of, [layer.path("area")]),
+        });
+    }
+    if !masses.is_empty() {
+        weight(masses, area, rows);
+    }
+    needs
+}
+
+fn weight(masses: Vec<(String, String, Mass)>, area: Area, rows: &mut Rows) {
+    let mut sum = roof::saturated_mass(masses.iter().map(|(.., mass)| *mass).sum());
+    for (title, path, mass) in masses {
+        sum = sum.with(title, mass, path);
+    }
+    let mass = add(rows, "roof.saturated-mass", "mass of all layers when saturated", sum);
+    let load = roof::dead_load(mass, area, roof::STANDARD_GRAVITY_M_S2)
+        .from("mass", "roof.saturated-mass")
+        .from("area", "roof.area");
+    add(rows, "roof.dead-load", "load of the saturated layers on each area of slope", load);
+}
