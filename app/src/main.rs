@@ -52,6 +52,11 @@ enum Command {
         #[arg(long)]
         out: Option<PathBuf>,
     },
+    /// Print what to order, line by line
+    Order {
+        /// The build file, NAME.loam.toml
+        file: PathBuf,
+    },
     /// Answer one question from JSON on standard input: plain SI numbers, keys that carry their unit
     Ask {
         /// The question
@@ -78,6 +83,10 @@ enum Command {
 enum Export {
     /// Every row as JSON: path, value, unit, origin, reason
     Answers,
+    /// Every row as a table of comma-separated values
+    Rows,
+    /// The order list as a table of comma-separated values
+    Order,
     /// The plan as SVG, in millimetres of paper at a true scale
     Plan,
     /// The cross-section as SVG, in millimetres of paper at a true scale
@@ -94,6 +103,7 @@ fn main() -> ExitCode {
         Command::New { name } => command::new::new(&name),
         Command::Check { file, short } => command::check::check(&file, system, short),
         Command::Book { file, out } => command::book::book(&file, system, out),
+        Command::Order { file } => command::order::order(&file, system),
         Command::Ask { name, list, example } => command::ask::ask(name.as_deref(), list, example),
         Command::Export { what, file } => command::export::export(what, &file, system),
         Command::Proof => command::proof::proof(),

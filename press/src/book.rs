@@ -6,7 +6,11 @@ pub const STYLE: &str = include_str!("book/style.typ");
 #[cfg(feature = "book")]
 mod checks;
 #[cfg(feature = "book")]
+mod earth;
+#[cfg(feature = "book")]
 mod job;
+#[cfg(feature = "book")]
+mod orders;
 #[cfg(feature = "book")]
 mod quantities;
 #[cfg(feature = "book")]
@@ -25,7 +29,7 @@ mod whole {
     use serde_json::{Value, json};
 
     use super::typeset::{Typeset, typeset};
-    use super::{checks, job, quantities, sources};
+    use super::{checks, earth, job, orders, quantities, sources};
     use crate::drawing::{self, Scaled};
     use crate::paper::Paper;
 
@@ -49,6 +53,8 @@ mod whole {
             "job": job::chapter(answers),
             "plan": drawn(&plan),
             "section": drawn(&section),
+            "recipes": earth::recipes(answers),
+            "orders": orders::chapter(answers),
             "quantities": quantities::chapter(answers),
             "checks": checks::chapter(answers),
             "sources": sources::chapter(answers)?,
@@ -56,13 +62,15 @@ mod whole {
         .to_string();
         let (plan, section) = (plan.svg.to_string(), section.svg.to_string());
         let cover = drawing::picture(answers, paper).to_string();
-        let files: [(&str, &[u8]); 5] = [
+        let recipes = earth::drawings(answers);
+        let mut files: Vec<(&str, &[u8])> = vec![
             ("/cover.svg", cover.as_bytes()),
             ("/main.typ", MAIN.as_bytes()),
             ("/data.json", data.as_bytes()),
             ("/plan.svg", plan.as_bytes()),
             ("/section.svg", section.as_bytes()),
         ];
+        files.extend(recipes.iter().map(|(name, drawn)| (name.as_str(), drawn.as_bytes())));
         typeset(&files, "/main.typ")
     }
 

@@ -49,6 +49,25 @@ pub fn answers(answers: &Answers) -> Value {
     })
 }
 
+/// Every row as comma-separated values: path, title, SI value and unit, and as shown.
+///
+/// # Errors
+/// The writer's message; memory does not fail.
+pub fn rows(answers: &Answers) -> Result<String, csv::Error> {
+    let mut table = csv::Writer::from_writer(Vec::new());
+    table.write_record(["path", "what", "value SI", "unit", "shown", "origin"])?;
+    for row in answers.rows.iter() {
+        let plain = match value(row.quantity) {
+            Value::String(text) => text,
+            other => other.to_string(),
+        };
+        let (unit, shown) = (row.quantity.unit_si(), row.shown(answers.system));
+        table.write_record([&row.path, &row.title, &plain, unit, &shown, &row.origin_in_words()])?;
+    }
+    let bytes = table.into_inner().map_err(csv::IntoInnerError::into_error)?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}
+
 fn value(quantity: Quantity) -> Value {
     match quantity {
         Quantity::Date(date) => json!(date.to_string()),

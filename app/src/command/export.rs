@@ -18,6 +18,8 @@ pub fn export(what: Export, file: &Path, system: Option<System>) -> Result<Told>
     let paper = press::paper::Paper::of(answers.system);
     match what {
         Export::Answers => say(&serde_json::to_string_pretty(&press::export::answers(&answers))?)?,
+        Export::Rows => say(press::export::rows(&answers)?.trim_end())?,
+        Export::Order => say(press::orders::table(&answers)?.trim_end())?,
         Export::Plan => say(&drawn(press::drawing::plan(&answers, paper)))?,
         Export::Section => say(&drawn(press::drawing::section(&answers, paper)))?,
     }

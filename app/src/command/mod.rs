@@ -5,4 +5,5 @@ pub mod book;
 pub mod check;
 pub mod export;
 pub mod new;
+pub mod order;
 pub mod proof;

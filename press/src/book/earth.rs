@@ -73,7 +73,11 @@ fn one(answers: &Answers, recipe: &str) -> Value {
 fn words(answers: &Answers, stem: &str) -> String {
     let said = |path: &str| answers.rows.find(path).map(|row| row.shown(answers.system)).unwrap_or_default();
     let filled = if answers.rows.find("earth.bucket.filled").is_some() {
-        format!("Buckets heaped: {} to the brim, {} with the heap.", said("earth.bucket.brim"), said("earth.bucket.filled"))
+        format!(
+            "Buckets heaped: {} to the brim, {} with the heap.",
+            said("earth.bucket.brim"),
+            said("earth.bucket.filled")
+        )
     } else {
         format!("Buckets struck: level with the brim, {}.", said("earth.bucket.brim"))
     };
@@ -89,8 +93,10 @@ fn steps(answers: &Answers, stem: &str, name: &str) -> Vec<String> {
     let find = |noun: &str| answers.rows.find(&format!("{stem}.{noun}"));
     let said = |noun: &str| find(noun).map(|row| row.shown(answers.system)).unwrap_or_default();
     let spoken = |noun: &str| find(noun).and_then(|row| row.quantity.si()).map(drawing::bucket_number);
-    let mut steps =
-        vec!["Look through soil and sand for glass, nails and roots. Tip the buckets on the tarp and mix them dry.".to_owned()];
+    let mut steps = vec![
+        "Look through soil and sand for glass, nails and roots. Tip the buckets on the tarp and mix them dry."
+            .to_owned(),
+    ];
     let water = spoken("water-buckets").unwrap_or_default();
     let buckets = if water == "1" { "bucket" } else { "buckets" };
     steps.push(format!(

@@ -12,9 +12,9 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         .filter(|line| !line.open.is_empty())
         .map(|line| [line.name.replace('-', " "), line.open.trim_start_matches("Open: ").to_owned()])
         .collect();
-    let asked = lines
-        .iter()
-        .map(|line| [line.about.clone(), line.order.clone(), line.loads.clone(), line.price.clone(), line.cost.clone()]);
+    let asked = lines.iter().map(|line| {
+        [line.about.clone(), line.order.clone(), line.loads.clone(), line.price.clone(), line.cost.clone()]
+    });
     let behind = lines.iter().map(|line| {
         [line.name.replace('-', " "), line.needed.clone(), line.loss.clone(), line.mass.clone(), line.ground.clone()]
     });

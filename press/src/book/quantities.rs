@@ -38,30 +38,101 @@ const TAKEN: [(&str, &str); 5] = [
     ("reveal-area", "reveals"),
 ];
 
-const LIFTS: [(&str, &str); 4] =
-    [("top", "top"), ("start", "begun on day"), ("gross-volume", "before openings"), ("volume", "cob to place")];
+const LIFTS: [(&str, &str); 9] = [
+    ("top", "top"),
+    ("start", "day"),
+    ("volume", "cob"),
+    ("bed-area", "top, area"),
+    ("mass", "mass, wet"),
+    ("standing", "wall stands at"),
+    ("to-mix", "to mix"),
+    ("batches", "batches"),
+    ("loaves", "loaves"),
+];
+const PILES: [(&str, &str); 6] = [
+    ("density", "dry density"),
+    ("bulking", "bulking"),
+    ("loose-density", "dry, loose"),
+    ("moisture", "moisture"),
+    ("clay", "clay"),
+    ("bucket-mass", "a full bucket"),
+];
+const LAYERS: [(&str, &str); 6] = [
+    ("thickness", "thickness"),
+    ("area", "area"),
+    ("volume", "in place"),
+    ("loose-volume", "loose"),
+    ("saturated", "saturated"),
+    ("saturated-mass", "mass, saturated"),
+];
+
+/// Stems of rows that have tables of their own.
+const TABLED: [&str; 12] = [
+    "wall.line.",
+    "wall.lifts.",
+    "openings.",
+    "crew.",
+    "dates.",
+    "earth.ingredients.",
+    "earth.recipes.",
+    "floor.layers.",
+    "skin.inside.",
+    "skin.outside.",
+    "roof.layers.",
+    "order.",
+];
+
+/// The other rows, by what they belong to.
+const GROUPS: [(&str, &[&str]); 5] = [
+    ("House and wall", &["wall.", "room.", "site.", "house."]),
+    ("Ground, trench and drain", &["ground.", "water."]),
+    ("Buckets, loaves, straw", &["earth."]),
+    ("Floor and skin", &["floor.", "skin."]),
+    ("Roof, first cut", &["roof.", "poles."]),
+];
 
 /// Rows whose reasons are printed in full.
-const REASONS: [&str; 2] = ["wall.gross-volume", "wall.volume"];
+const REASONS: [&str; 6] = [
+    "wall.gross-volume",
+    "wall.volume",
+    "wall.cob.clay",
+    "earth.recipes.cob.water-mass",
+    "roof.pitch",
+    "order.sand.units",
+];
 
 pub(super) fn chapter(answers: &Answers) -> Value {
-    let rest: Vec<[String; 3]> = answers
-        .rows
-        .iter()
-        .filter(|row| !["wall.line.", "wall.lifts.", "openings."].iter().any(|stem| row.path.starts_with(stem)))
-        .filter(|row| !row.path.starts_with("crew.") && !row.path.starts_with("dates."))
-        .map(|row| [capital(&row.title), marked(answers, row), row.origin_in_words()])
-        .collect();
     let reasons = REASONS.iter().filter_map(|path| answers.rows.find(path)).map(|row| reason(answers, row));
+    let groups = GROUPS.iter().map(|(title, stems)| json!({"title": title, "rows": group(answers, stems)}));
+    let layers = [
+        ("The floor, from the ground up", "floor.layers."),
+        ("Coats inside", "skin.inside."),
+        ("Coats outside", "skin.outside."),
+        ("The roof, from the poles up, first cut", "roof.layers."),
+    ];
+    let layers = layers.map(|(title, stem)| json!({"title": title, "table": table(answers, stem, &LAYERS)}));
     json!({
         "points": table(answers, "wall.line.", &POINTS),
         "runs": table(answers, "wall.line.", &RUNS),
         "sizes": table(answers, "openings.", &SIZES),
         "taken": table(answers, "openings.", &TAKEN),
         "lifts": table(answers, "wall.lifts.", &LIFTS),
-        "rest": rest,
+        "piles": table(answers, "earth.ingredients.", &PILES),
+        "layers": layers,
+        "groups": groups.collect::<Vec<_>>(),
         "reasons": reasons.collect::<Vec<_>>(),
     })
+}
+
+/// Title, value and origin of each row of a group that has no table of its own.
+fn group(answers: &Answers, stems: &[&str]) -> Vec<[String; 3]> {
+    let starts = |row: &&Row, stems: &[&str]| stems.iter().any(|stem| row.path.starts_with(stem));
+    answers
+        .rows
+        .iter()
+        .filter(|row| starts(row, stems) && !starts(row, &TABLED))
+        .map(|row| [capital(&row.title), marked(answers, row), row.origin_in_words()])
+        .collect()
 }
 
 /// One line a name, one column a noun that any of them has.
