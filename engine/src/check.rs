@@ -14,6 +14,36 @@ pub enum Comparison {
     AtLeast,
 }
 
+impl Comparison {
+    /// The side in words, such as "at most".
+    #[must_use]
+    pub fn in_words(self) -> &'static str {
+        match self {
+            Comparison::AtMost => "at most",
+            Comparison::AtLeast => "at least",
+        }
+    }
+}
+
+/// What a rule measures, and how far that may go.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Limit {
+    /// The path of the row it measures; `*` stands for one key.
+    pub measures: String,
+    /// Which side of the bound is right.
+    pub comparison: Comparison,
+    /// How far the value may go.
+    pub bound: Quantity,
+}
+
+impl Limit {
+    /// The limit in words, such as "at most 1.000 m".
+    #[must_use]
+    pub fn in_words(&self, system: System) -> String {
+        format!("{} {}", self.comparison.in_words(), shown(self.bound, system))
+    }
+}
+
 /// A rule taken from a code, a standard or the trade.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Rule {
@@ -23,15 +53,13 @@ pub struct Rule {
     pub rulebook: String,
     /// What is measured, in a builder's words.
     pub title: String,
-    /// The path of the row it measures; `*` stands for one key.
-    pub measures: String,
-    /// Which side of the limit is right.
-    pub comparison: Comparison,
-    /// The limit.
-    pub limit: Quantity,
+    /// The limit; none of a clause whose text we do not have, against which nothing can be held.
+    pub limit: Option<Limit>,
     /// Where the limit comes from.
     pub citation: Citation,
-    /// What to measure, decide or write when the value is not known.
+    /// For what it was written, where that is not cob.
+    pub borrowed: Option<String>,
+    /// What to measure, decide, write or supply when the value or the text is not known.
     pub when_unknown: String,
     /// Who must decide, where a licensed person must; empty otherwise.
     pub who_decides: String,
@@ -39,11 +67,14 @@ pub struct Rule {
 
 impl Rule {
     /// How far the rule itself can be relied on: only a clause seen in the code or supplied by the builder counts as a
-    /// table.
+    /// table. That a rule written for another material suits cob is our judgement.
     #[must_use]
     pub fn origin(&self) -> Origin {
+        if self.borrowed.is_some() {
+            return Origin::Judgement;
+        }
         match self.citation.standing {
-            Standing::Memory | Standing::Quoted => Origin::Memory,
+            Standing::Missing | Standing::Memory | Standing::Quoted => Origin::Memory,
             Standing::CommonPractice => Origin::CommonPractice,
             Standing::Seen | Standing::Derived | Standing::Supplied => Origin::Table,
         }
@@ -53,7 +84,7 @@ impl Rule {
 /// What a rule says of a value, the most urgent first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum State {
-    /// The value is not known.
+    /// The value or the text of the rule is not known.
     NotKnown,
     /// The value is past the limit.
     Fails,
@@ -84,8 +115,9 @@ impl State {
 pub struct Check {
     /// The rule.
     pub rule: Rule,
-    /// The path of the row that was measured, or the rule's pattern when there is none.
-    pub path: String,
+    /// The path of the row that was measured, or the rule's pattern when there is no such row; none where the rule's
+    /// text is missing.
+    pub path: Option<String>,
     /// What the measured thing is called.
     pub subject: String,
     /// The value, when it is known.
@@ -102,41 +134,47 @@ impl Check {
     const ROUNDING: f64 = 1e-9;
 
     /// Holds a rule against every row it measures. A rule on one path says *not known* when there is no such row; a rule
-    /// on each of many things says nothing when there are none. This is the only way to make a check.
+    /// on each of many things says nothing when there are none; a rule without its text says *not known*. This is the only
+    /// way to make a check.
     #[must_use]
     pub fn against(rule: &Rule, rows: &Rows) -> Vec<Check> {
-        let checks: Vec<Check> = rows.matching(&rule.measures).map(|row| Check::of(rule, row, rows)).collect();
-        if !checks.is_empty() || rule.measures.contains('*') {
+        let Some(limit) = &rule.limit else { return vec![Check::not_known(rule, None)] };
+        let checks: Vec<Check> = rows.matching(&limit.measures).map(|row| Check::of(rule, limit, row, rows)).collect();
+        if !checks.is_empty() || limit.measures.contains('*') {
             return checks;
         }
-        vec![Check {
+        vec![Check::not_known(rule, Some(limit.measures.clone()))]
+    }
+
+    fn not_known(rule: &Rule, path: Option<String>) -> Check {
+        Check {
             rule: rule.clone(),
-            path: rule.measures.clone(),
+            path,
             subject: rule.title.clone(),
             found: None,
             state: State::NotKnown,
             leans_on: Vec::new(),
-        }]
+        }
     }
 
-    fn of(rule: &Rule, row: &Row, rows: &Rows) -> Check {
+    fn of(rule: &Rule, limit: &Limit, row: &Row, rows: &Rows) -> Check {
         let leans_on: Vec<(String, String)> = rows
             .reached_from(&row.path)
             .into_iter()
             .filter(|known| known.own.is_some_and(|own| own < Origin::Table))
             .map(|known| (known.path.clone(), known.title.clone()))
             .collect();
-        let state = match (row.quantity.si(), rule.limit.si()) {
-            (Some(found), Some(limit)) if row.quantity.kind() == rule.limit.kind() => {
+        let state = match (row.quantity.si(), limit.bound.si()) {
+            (Some(found), Some(bound)) if row.quantity.kind() == limit.bound.kind() => {
                 let counted = matches!(row.quantity, Quantity::Count(_));
                 let leans = rule.origin().min(row.origin) < Origin::Table;
-                state(found, rule.comparison, limit, counted, leans)
+                state(found, limit.comparison, bound, counted, leans)
             }
             _ => State::NotKnown,
         };
         Check {
             rule: rule.clone(),
-            path: row.path.clone(),
+            path: Some(row.path.clone()),
             subject: row.title.clone(),
             found: Some(row.quantity),
             state,
@@ -144,27 +182,43 @@ impl Check {
         }
     }
 
-    /// The check in one sentence: what was found, what the limit is, and by how much it is missed.
+    /// The check in a sentence or two: what was found, what the limit is, by how much it is missed, and for what a
+    /// borrowed rule was written; or what to measure or supply.
     #[must_use]
     pub fn sentence(&self, system: System) -> String {
-        let limit = shown(self.rule.limit, system);
-        let side = match self.rule.comparison {
-            Comparison::AtMost => "at most",
-            Comparison::AtLeast => "at least",
-        };
-        let Some(found) = self.found else {
-            return format!("{}: {side} {limit} wanted. {}.", capital(&self.subject), self.rule.when_unknown);
-        };
         let subject = capital(&self.subject);
-        let mut sentence = format!("{subject}: {}, {side} {limit} wanted", shown(found, system));
-        if self.state == State::Fails
-            && let Some(gap) = found.gap_to(self.rule.limit)
-        {
-            let way = if self.rule.comparison == Comparison::AtMost { "too much" } else { "too little" };
+        let wanted = self.rule.limit.as_ref().map(|limit| limit.in_words(system));
+        let mut sentence = match (wanted, self.found) {
+            (None, _) => {
+                format!("{subject}, {}: {}. {}", self.rule.citation.place, self.state.word(), self.rule.when_unknown)
+            }
+            (Some(wanted), None) => format!("{subject}: {wanted} wanted. {}", self.rule.when_unknown),
+            (Some(wanted), Some(found)) => format!("{subject}: {}, {wanted} wanted", shown(found, system)),
+        };
+        if let Some((gap, way)) = self.missed_by() {
             sentence.push_str(&format!(", {} {way}", shown(gap, system)));
         }
         sentence.push('.');
+        if let Some(borrowed) = self.borrowed_in_words() {
+            sentence.push_str(&format!(" {borrowed}"));
+        }
         sentence
+    }
+
+    /// What a check of a borrowed rule must say beside it.
+    #[must_use]
+    pub fn borrowed_in_words(&self) -> Option<String> {
+        self.rule.borrowed.as_ref().map(|written_for| format!("Borrowed: {written_for}."))
+    }
+
+    /// How far a failing value is past its limit, and on which side.
+    fn missed_by(&self) -> Option<(Quantity, &'static str)> {
+        let limit = self.rule.limit.as_ref().filter(|_| self.state == State::Fails)?;
+        let way = match limit.comparison {
+            Comparison::AtMost => "too much",
+            Comparison::AtLeast => "too little",
+        };
+        Some((self.found?.gap_to(limit.bound)?, way))
     }
 }
 
@@ -198,10 +252,9 @@ mod tests {
             id: "width".into(),
             rulebook: "a test".into(),
             title: "width".into(),
-            measures: "thing.width".into(),
-            comparison,
-            limit: Length::m(1.0).into(),
+            limit: Some(Limit { measures: "thing.width".into(), comparison, bound: Length::m(1.0).into() }),
             citation: Citation { work: "a test".into(), place: String::new(), standing },
+            borrowed: None,
             when_unknown: "Measure the width".into(),
             who_decides: String::new(),
         }
@@ -250,6 +303,46 @@ mod tests {
         assert_eq!(checks.len(), 1);
         assert_eq!(checks[0].state, State::NotKnown);
         assert_eq!(checks[0].sentence(System::Metric), "Width: at most 1.000 m wanted. Measure the width.");
+    }
+
+    #[test]
+    fn a_missing_clause_is_not_known_and_says_what_to_supply() {
+        let clause = Rule {
+            title: "walls out of plane".into(),
+            limit: None,
+            citation: Citation { work: "a code".into(), place: "A1".into(), standing: Standing::Missing },
+            when_unknown: "Supply your text of A1 and its table".into(),
+            ..rule(Comparison::AtMost, Standing::Seen)
+        };
+        let mut rows = Rows::default();
+        rows.known("width", &Known::given(Length::m(0.5), "thing.width", 3));
+        let checks = Check::against(&clause, &rows);
+        assert_eq!(checks.len(), 1);
+        assert_eq!((checks[0].state, &checks[0].path, checks[0].found), (State::NotKnown, &None, None));
+        let said = checks[0].sentence(System::Metric);
+        assert_eq!(said, "Walls out of plane, A1: not known. Supply your text of A1 and its table.");
+    }
+
+    #[test]
+    fn a_borrowed_rule_is_at_best_on_trust_says_so_and_never_hides_a_failure() {
+        let borrowed = Rule {
+            borrowed: Some("written for bricks, not for cob".into()),
+            ..rule(Comparison::AtMost, Standing::Seen)
+        };
+        let against = |width| {
+            let mut rows = Rows::default();
+            rows.known("width", &Known::given(Length::m(width), "thing.width", 3));
+            Check::against(&borrowed, &rows).remove(0)
+        };
+        assert_eq!(against(0.5).state, State::OnTrust);
+        assert_eq!(against(0.95).state, State::OnTrust);
+        assert_eq!(against(1.06).state, State::Fails);
+        let said = against(1.06).sentence(System::Metric);
+        let past = "Width: 1.060 m, at most 1.000 m wanted, 60 mm too much.";
+        assert_eq!(said, format!("{past} Borrowed: written for bricks, not for cob."));
+        let missing = Check::against(&borrowed, &Rows::default()).remove(0);
+        assert_eq!(missing.state, State::NotKnown);
+        assert!(missing.sentence(System::Metric).ends_with("Borrowed: written for bricks, not for cob."));
     }
 
     #[test]

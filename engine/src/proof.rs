@@ -1,5 +1,7 @@
 //! Published values beside ours: rows of `data/proof/*.csv`, each asked of the same questions that a builder can ask.
 
+use std::fmt;
+
 use serde_json::Value;
 
 use crate::ask::ask;
@@ -21,6 +23,8 @@ pub enum Tolerance {
     Relative(f64),
     /// Within half a unit of the last digit printed.
     PrintedDigits,
+    /// The same word.
+    Exact,
 }
 
 /// One published value.
@@ -32,7 +36,7 @@ pub struct ProofRow {
     pub ask: String,
     /// The request.
     pub request: Value,
-    /// The key of the answer.
+    /// The key of the answer, or `checks.` and the name of a rule whose state is expected.
     pub key: String,
     /// The published value, as printed.
     pub expected: String,
@@ -44,13 +48,31 @@ pub struct ProofRow {
     pub citation: Citation,
 }
 
+/// What we find where a value is published.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Found {
+    /// A plain number in SI.
+    Number(f64),
+    /// The state of a check.
+    Word(String),
+}
+
+impl fmt::Display for Found {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Found::Number(number) => number.fmt(f),
+            Found::Word(word) => word.fmt(f),
+        }
+    }
+}
+
 /// Our value beside a published one.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Proof {
     /// The published value.
     pub row: ProofRow,
     /// Ours, or why there is none.
-    pub ours: Result<f64, String>,
+    pub ours: Result<Found, String>,
     /// Whether ours comes near enough.
     pub agrees: bool,
 }
@@ -78,7 +100,8 @@ fn read(text: &str) -> Result<Vec<ProofRow>, String> {
         let [id, ask, request, key, expected, unit, tolerance, work, place, how] =
             std::array::from_fn(|column| record.get(column).unwrap_or("").to_owned());
         let request = serde_json::from_str(&request).map_err(|error| format!("line {line}: the request: {error}"))?;
-        let tolerance = read_tolerance(&tolerance).ok_or_else(|| format!("line {line}: tolerance \"{tolerance}\""))?;
+        let tolerance =
+            read_tolerance(&key, &tolerance).ok_or_else(|| format!("line {line}: tolerance \"{tolerance}\""))?;
         let standing = Standing::read(&how).ok_or_else(|| format!("line {line}: how we have it: \"{how}\""))?;
         let citation = Citation { work, place, standing };
         rows.push(ProofRow { id, ask, request, key, expected, unit, tolerance, citation });
@@ -86,8 +109,14 @@ fn read(text: &str) -> Result<Vec<ProofRow>, String> {
     Ok(rows)
 }
 
-fn read_tolerance(text: &str) -> Option<Tolerance> {
+/// The rule whose state a key asks for; nothing where it asks for a number.
+fn rule(key: &str) -> Option<&str> {
+    key.strip_prefix("checks.")
+}
+
+fn read_tolerance(key: &str, text: &str) -> Option<Tolerance> {
     match text.split_once(' ') {
+        _ if rule(key).is_some() => (text == "exact").then_some(Tolerance::Exact),
         None if text == "digits" => Some(Tolerance::PrintedDigits),
         Some(("abs", size)) => size.parse().ok().map(Tolerance::Absolute),
         Some(("rel", share)) => share.parse().ok().map(Tolerance::Relative),
@@ -98,20 +127,30 @@ fn read_tolerance(text: &str) -> Option<Tolerance> {
 fn prove(row: ProofRow) -> Proof {
     let ours = ask(&row.ask, &row.request).and_then(|reply| {
         let problems = reply["problems"].as_array().map_or(0, Vec::len);
-        match reply["answer"][&row.key].as_f64() {
-            Some(value) if problems == 0 => Ok(value),
+        match found(&reply, &row.key) {
+            Some(found) if problems == 0 => Ok(found),
             _ => Err(format!("no `{}` in the answer: {}", row.key, reply["problems"])),
         }
     });
-    let agrees = match (&ours, row.expected.parse::<f64>()) {
-        (Ok(ours), Ok(expected)) => (ours - expected).abs() <= allowed(&row, expected),
-        _ => false,
+    let agrees = match &ours {
+        Ok(Found::Number(ours)) => {
+            row.expected.parse::<f64>().is_ok_and(|expected| (ours - expected).abs() <= allowed(&row, expected))
+        }
+        Ok(Found::Word(ours)) => *ours == row.expected,
+        Err(_) => false,
     };
     Proof { row, ours, agrees }
 }
 
+fn found(reply: &Value, key: &str) -> Option<Found> {
+    let Some(rule) = rule(key) else { return reply["answer"][key].as_f64().map(Found::Number) };
+    let check = reply["checks"].as_array()?.iter().find(|check| check["rule"] == rule)?;
+    check["state"].as_str().map(|state| Found::Word(state.to_owned()))
+}
+
 fn allowed(row: &ProofRow, expected: f64) -> f64 {
     match row.tolerance {
+        Tolerance::Exact => 0.0,
         Tolerance::Absolute(size) => size,
         Tolerance::Relative(share) => share * expected.abs(),
         Tolerance::PrintedDigits => {
@@ -134,6 +173,32 @@ mod tests {
             c,units,{},length_m,0.0254,m,digits,w,p,seen\n";
         let agrees: Vec<bool> = read(table).unwrap().into_iter().map(|row| prove(row).agrees).collect();
         assert_eq!(agrees, [false, true, false]);
+    }
+
+    #[test]
+    fn a_word_agrees_with_the_same_word_alone() {
+        let row = |id: &str, key: &str, expected: &str| {
+            let wall = "{\"\"line_length_m\"\":5,\"\"closed\"\":false,\"\"thickness_m\"\":0.4,\"\"height_m\"\":3,\
+                        \"\"batter_inside_slope\"\":0,\"\"batter_outside_slope\"\":0}";
+            format!("{id},solid,\"{wall}\",{key},{expected},,exact,w,p,quoted\n")
+        };
+        let table = ["id,ask,request,key,expected,unit,tolerance,source,place,how\n".to_owned()]
+            .into_iter()
+            .chain([row("a", "checks.height-to-thickness", "fails"), row("b", "checks.height-to-thickness", "holds")])
+            .chain([row("c", "checks.no-such-rule", "fails")]);
+        let agrees: Vec<bool> =
+            read(&table.collect::<String>()).unwrap().into_iter().map(|row| prove(row).agrees).collect();
+        assert_eq!(agrees, [true, false, false]);
+    }
+
+    #[test]
+    fn a_number_has_no_exact_tolerance_and_a_word_no_other() {
+        let row = |key: &str, tolerance: &str| {
+            let head = "id,ask,request,key,expected,unit,tolerance,source,place,how";
+            read(&format!("{head}\na,units,{{}},{key},1,m,{tolerance},w,p,seen\n")).is_ok()
+        };
+        assert!(row("length_m", "digits") && row("checks.a", "exact"));
+        assert!(!row("length_m", "exact") && !row("checks.a", "digits"));
     }
 
     #[test]

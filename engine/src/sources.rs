@@ -3,6 +3,8 @@
 /// How we have a fact, from the weakest to the strongest.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Standing {
+    /// The work has such a clause; its text we do not have.
+    Missing,
     /// Written down from memory; check before use.
     Memory,
     /// A third party says what the work says.
@@ -18,31 +20,41 @@ pub enum Standing {
 }
 
 impl Standing {
-    const WORDS: [(&'static str, Standing); 6] = [
-        ("memory", Standing::Memory),
-        ("quoted", Standing::Quoted),
-        ("common practice", Standing::CommonPractice),
-        ("seen", Standing::Seen),
-        ("derived", Standing::Derived),
-        ("supplied", Standing::Supplied),
+    /// The standings that a data table can write for a value; a clause without its text has none to write.
+    const WRITTEN: [Standing; 6] = [
+        Standing::Memory,
+        Standing::Quoted,
+        Standing::CommonPractice,
+        Standing::Seen,
+        Standing::Derived,
+        Standing::Supplied,
     ];
 
     /// The standing written in a data table, or `None` when the word is not one of ours.
     #[must_use]
     pub fn read(text: &str) -> Option<Standing> {
-        Self::WORDS.iter().find(|(word, _)| *word == text).map(|(_, standing)| *standing)
+        Self::WRITTEN.into_iter().find(|standing| standing.word() == text)
     }
 
-    /// The word a data table uses for this standing.
+    /// The word for this standing.
     #[must_use]
     pub fn word(self) -> &'static str {
-        Self::WORDS.iter().find(|(_, standing)| *standing == self).map_or("memory", |(word, _)| word)
+        match self {
+            Standing::Missing => "missing",
+            Standing::Memory => "memory",
+            Standing::Quoted => "quoted",
+            Standing::CommonPractice => "common practice",
+            Standing::Seen => "seen",
+            Standing::Derived => "derived",
+            Standing::Supplied => "supplied",
+        }
     }
 
     /// The standing in words for a printed page.
     #[must_use]
     pub fn in_words(self) -> &'static str {
         match self {
+            Standing::Missing => "text missing",
             Standing::Memory => "from memory",
             Standing::Quoted => "as quoted by others",
             Standing::CommonPractice => "common practice, no source",
@@ -80,10 +92,10 @@ mod tests {
 
     #[test]
     fn every_standing_reads_back_from_its_own_word() {
-        for (word, standing) in Standing::WORDS {
-            assert_eq!(Standing::read(word), Some(standing));
-            assert_eq!(standing.word(), word);
+        for standing in Standing::WRITTEN {
+            assert_eq!(Standing::read(standing.word()), Some(standing));
         }
         assert_eq!(Standing::read("sure"), None);
+        assert_eq!(Standing::read("missing"), None);
     }
 }

@@ -3,16 +3,16 @@
 use crate::check::Check;
 use crate::house::House;
 use crate::row::Rows;
-use crate::rulebook;
+use crate::rulebook::{Rulebook, SHIPPED};
 
 /// Every check of the house, the most urgent state first, in the rulebooks' order within a state.
 #[must_use]
 pub fn structure(house: &House, rows: &Rows) -> Vec<Check> {
-    let mut checks: Vec<Check> = rulebook::SHIPPED
+    let mut checks: Vec<Check> = SHIPPED
         .iter()
-        .filter(|(name, _)| house.rulebooks.iter().any(|wanted| wanted == name))
-        .flat_map(|(_, text)| rulebook::read(text).unwrap_or_default())
-        .flat_map(|rule| Check::against(&rule, rows))
+        .filter(|book| house.rulebooks.iter().any(|wanted| wanted == book.name))
+        .flat_map(Rulebook::rules)
+        .flat_map(|rule| Check::against(rule, rows))
         .collect();
     checks.sort_by_key(|check| check.state);
     checks

@@ -7,6 +7,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use engine::answers::{Inputs, answers};
+use engine::check::State;
 
 fn builds() -> Vec<PathBuf> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../builds");
@@ -33,6 +34,40 @@ fn shown(file: &Path) -> String {
         writeln!(text, "{}: {}", check.state.word(), check.sentence(answers.system)).unwrap();
     }
     text
+}
+
+#[test]
+fn burdock_rise_is_held_against_the_cob_appendix_and_a_borrowed_code() {
+    let build = include_bytes!("../../builds/burdock-rise/burdock-rise.loam.toml");
+    let answers = answers(&Inputs { build, system: None }).unwrap_or_else(|problems| panic!("{}", problems.all()[0]));
+    let said = |rule: &str| {
+        let mut checks = answers.checks.iter().filter(|check| check.rule.id == rule);
+        let check = checks.next().unwrap_or_else(|| panic!("nothing is said of {rule}"));
+        assert!(checks.next().is_none(), "{rule} is said twice");
+        (check.state, check.sentence(answers.system))
+    };
+    assert_eq!(
+        said("walls-out-of-plane"),
+        (
+            State::NotKnown,
+            "Walls out of plane, AU105.3: not known. Supply your adopted text of AU105.3 and its table.".to_owned()
+        )
+    );
+    for clause in ["finishes", "wall-clauses", "bearing-and-anchors", "braced-panels", "footing", "last-sections"] {
+        let (state, sentence) = said(clause);
+        assert!(state == State::NotKnown && sentence.contains(": not known. Supply your adopted text"), "{sentence}");
+    }
+    for test in ["compression", "rupture", "shrinkage", "building-height"] {
+        assert_eq!(said(test).0, State::NotKnown);
+    }
+    for shape in ["cob-thickness", "thickness-of-top-two-thirds", "cob-above-grade"] {
+        assert_eq!(said(shape).0, State::OnTrust);
+    }
+    // The wall is 18 in thick and the foot 5 in above the floor: seen in the code and within it, but borrowed.
+    for borrowed in ["rammed-earth-thickness", "adobe-above-floor"] {
+        let (state, sentence) = said(borrowed);
+        assert!(state == State::OnTrust && sentence.contains("Borrowed: written for adobe"), "{sentence}");
+    }
 }
 
 #[test]

@@ -194,7 +194,7 @@ fn the_book_of_a_house_shows_its_rows_and_checks() {
         }
         for check in &answers.checks {
             let found = check.found.map(|found| engine::row::shown(found, answers.system)).unwrap_or_default();
-            assert!(text.contains(&found), "{name}: {} = {found} is not in the book", check.path);
+            assert!(text.contains(&found), "{name}: {:?} = {found} is not in the book", check.path);
         }
         assert!(text.contains("What is not known") && text.contains("What was assumed"), "{name}");
     }

@@ -13,7 +13,7 @@ pub fn proof() -> Result<Told> {
     for proof in &proofs {
         let row = &proof.row;
         let ours = match &proof.ours {
-            Ok(value) => value.to_string(),
+            Ok(found) => found.to_string(),
             Err(why) => why.clone(),
         };
         let word = if proof.agrees { "agrees" } else { "DIFFERS" };

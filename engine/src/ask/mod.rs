@@ -6,8 +6,12 @@ mod questions;
 
 use serde_json::{Map, Value, json};
 
+use crate::check::Check;
+use crate::known::{Known, Origin};
 use crate::reason::{Answer, Reason};
-use crate::units::Quantity;
+use crate::row::Rows;
+use crate::rulebook::SHIPPED;
+use crate::units::{Quantity, System};
 use given::Given;
 
 /// A question that can be asked.
@@ -62,7 +66,7 @@ fn reply(question: &Question, request: &Value) -> Value {
         "ask": question.name,
         "given": request,
         "answer": reply.answer,
-        "checks": [],
+        "checks": reply.checks.iter().map(check_json).collect::<Vec<_>>(),
         "reasons": reply.reasons.iter().map(reason_json).collect::<Vec<_>>(),
         "problems": problems,
     })
@@ -72,6 +76,7 @@ fn reply(question: &Question, request: &Value) -> Value {
 #[derive(Default)]
 struct Reply {
     answer: Map<String, Value>,
+    checks: Vec<Check>,
     reasons: Vec<Reason>,
 }
 
@@ -87,6 +92,31 @@ impl Reply {
         self.reasons.push(answer.reason);
         answer.value
     }
+
+    /// Holds a value that follows from the request alone against every rule of a shipped rulebook that measures the row
+    /// of that path.
+    fn check(&mut self, rulebook: &str, path: &str, title: &str, value: impl Into<Quantity>) {
+        let mut rows = Rows::default();
+        rows.known(title, &Known::assumed(value.into(), path, Origin::Given, "it follows from the request"));
+        let rules = SHIPPED.iter().filter(|book| book.name == rulebook).flat_map(|book| book.rules());
+        let measuring = rules.filter(|rule| rule.limit.as_ref().is_some_and(|limit| limit.measures == path));
+        self.checks.extend(measuring.flat_map(|rule| Check::against(rule, &rows)));
+    }
+}
+
+fn check_json(check: &Check) -> Value {
+    let bound = check.rule.limit.as_ref().map(|limit| limit.bound);
+    json!({
+        "rule": check.rule.id,
+        "title": check.subject,
+        "state": check.state.word(),
+        "found": check.found.and_then(|found| found.si()),
+        "limit": bound.and_then(|bound| bound.si()),
+        "unit": bound.map(|bound| bound.unit_si()),
+        "sentence": check.sentence(System::Metric),
+        "source": format!("{}, {}", check.rule.citation.work, check.rule.citation.place),
+        "standing": check.rule.citation.standing.word(),
+    })
 }
 
 fn reason_json(reason: &Reason) -> Value {
@@ -120,6 +150,23 @@ mod tests {
             assert!(!reply["answer"].as_object().unwrap().is_empty());
             assert!(!reply["reasons"].as_array().unwrap().is_empty());
         }
+    }
+
+    #[test]
+    fn a_reply_holds_what_it_found_against_the_rules_of_the_trade() {
+        let wall = |height: f64| {
+            json!({"line_length_m": 5, "closed": false, "thickness_m": 0.4, "height_m": height,
+                   "batter_inside_slope": 0, "batter_outside_slope": 0.02})
+        };
+        let reply = ask("solid", &wall(2.0)).unwrap();
+        let checks = reply["checks"].as_array().unwrap();
+        assert_eq!(checks.len(), 2);
+        assert_eq!(checks[0]["rule"], "height-to-thickness");
+        assert_eq!((&checks[0]["found"], &checks[0]["limit"]), (&json!(5.0), &json!(7.0)));
+        assert_eq!((&checks[0]["state"], &checks[0]["standing"]), (&json!("on trust"), &json!("quoted")));
+        assert_eq!((&checks[1]["rule"], &checks[1]["unit"]), (&json!("top-thickness"), &json!("m")));
+        assert_eq!(ask("solid", &wall(3.0)).unwrap()["checks"][0]["state"], "fails");
+        assert_eq!(ask("solid", &wall(-3.0)).unwrap()["checks"], json!([]));
     }
 
     #[test]

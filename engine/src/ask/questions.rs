@@ -181,6 +181,9 @@ fn solid(given: &mut Given<'_>, reply: &mut Reply) {
         given.problem("the two faces meet below the top".into());
         return;
     }
+    let slenderness = reply.put("slenderness", wall::slenderness(height, thickness));
+    reply.check("trade-practice", "wall.slenderness", "height of the wall over its thickness", slenderness);
+    reply.check("trade-practice", "wall.top-thickness", "thickness of the wall at its top", top);
     let gross = reply.put("gross_volume", wall::cob_gross(length, thickness, inside, outside, height, turning));
     let outer = reply.put("outer_gross_area", wall::outer_face_gross(length, thickness, outside, height, turning));
     let inner = reply.put("inner_gross_area", wall::inner_face_gross(length, thickness, inside, height, turning));

@@ -113,7 +113,7 @@ fn rulebooks(
             "leave the line out, or write rulebooks = [\"trade-practice\"]",
         );
     }
-    let names: Vec<&str> = rulebook::SHIPPED.iter().map(|(name, _)| *name).collect();
+    let names: Vec<&str> = rulebook::SHIPPED.iter().map(|book| book.name).collect();
     for book in written.value.iter().filter(|book| !names.contains(&book.value.as_str())) {
         source.fault(
             book.span.clone(),

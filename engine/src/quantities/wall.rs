@@ -100,6 +100,12 @@ fn measures(house: &House, rows: &mut Rows) {
         .from("batter outside", "wall.batter.outside")
         .from("height", "wall.height");
     rows.add("wall.top-thickness", "thickness of the wall at its top", top);
+    let third = wall::thickness_at_third(thickness, wall.batter_inside.value, wall.batter_outside.value, height)
+        .from("thickness", "wall.thickness")
+        .from("batter inside", "wall.batter.inside")
+        .from("batter outside", "wall.batter.outside")
+        .from("height", "wall.height");
+    rows.add("wall.thickness-at-third", "thickness of the wall at a third of its height", third);
     let slenderness =
         wall::slenderness(height, thickness).from("height", "wall.height").from("thickness", "wall.thickness");
     rows.add("wall.slenderness", "height of the wall over its thickness", slenderness);
@@ -109,6 +115,8 @@ fn measures(house: &House, rows: &mut Rows) {
         .from("wall height", "wall.height")
         .from("floor", "ground.floor");
     rows.add("room.height", "from the finished floor to the top of the wall", room);
+    let foot = wall::foot_above_floor(house.floor_level.value).from("floor", "ground.floor");
+    rows.add("room.foot-above-floor", "foot of the cob above the finished floor", foot);
     let widths = house.openings.iter().map(|opening| opening.width.value).sum();
     let mut share = wall::openings_share(Length::m(wall.line.length()), widths).from("line length", "wall.length");
     for opening in &house.openings {

@@ -18,6 +18,22 @@ formula! {
 }
 
 formula! {
+    /// Thickness of the wall at a third of its height.
+    ///
+    /// The faces lean back or stand upright, so the top two thirds of the wall are nowhere thicker.
+    ///
+    /// ```text
+    /// t′ = t − (b₁ + b₂) H / 3
+    /// ```
+    /// Source: the definition of a batter.
+    pub fn thickness_at_third(
+        thickness: Length, batter_inside: Slope, batter_outside: Slope, height: Length
+    ) -> Length {
+        thickness - height * batter_inside / 3.0 - height * batter_outside / 3.0
+    }
+}
+
+formula! {
     /// How many times its thickness at the base the wall is high.
     ///
     /// ```text
@@ -38,6 +54,18 @@ formula! {
     /// Source: the definition of a level.
     pub fn height_above_ground(ground_outside: Length) -> Length {
         -ground_outside
+    }
+}
+
+formula! {
+    /// Height of the foot of the cob above the finished floor.
+    ///
+    /// ```text
+    /// h = 0 − z        z: level of the floor, from the foot of the cob
+    /// ```
+    /// Source: the definition of a level.
+    pub fn foot_above_floor(floor: Length) -> Length {
+        -floor
     }
 }
 

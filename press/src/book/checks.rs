@@ -34,7 +34,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
 
 fn group(answers: &Answers, state: State) -> Option<Value> {
     let about = match state {
-        State::NotKnown => "Measure or decide these; nothing is claimed until then.",
+        State::NotKnown => "Measure, decide or supply these; nothing is claimed until then.",
         State::Fails => "These are past their limits. Change the design, or let the person named decide.",
         State::OnTrust => "These would hold if the rule or an assumed value is true. Confirm or measure.",
         State::Tight => "These hold with less than a tenth to spare.",
@@ -55,14 +55,18 @@ fn place(citation: &Citation) -> String {
 }
 
 fn row(answers: &Answers, check: &Check, first_of_rule: bool) -> Value {
-    let side = match check.rule.comparison {
-        Comparison::AtMost => "≤",
-        Comparison::AtLeast => "≥",
-    };
+    let limit = check.rule.limit.as_ref().map(|limit| {
+        let side = match limit.comparison {
+            Comparison::AtMost => "≤",
+            Comparison::AtLeast => "≥",
+        };
+        format!("{side} {}", shown(limit.bound, answers.system))
+    });
     let mut words = Vec::new();
     if check.found.is_none() {
         words.push(format!("{}.", check.rule.when_unknown));
     }
+    words.extend(check.borrowed_in_words());
     if !check.leans_on.is_empty() {
         let names: Vec<&str> = check.leans_on.iter().map(|(_, title)| title.as_str()).collect();
         words.push(format!("Leans on an assumed value: {}.", names.join(", ")));
@@ -75,7 +79,7 @@ fn row(answers: &Answers, check: &Check, first_of_rule: bool) -> Value {
         "title": capital(&check.subject),
         "words": words.join(" "),
         "found": check.found.map_or("–".into(), |found| shown(found, answers.system)),
-        "limit": format!("{side} {}", shown(check.rule.limit, answers.system)),
+        "limit": limit.unwrap_or_else(|| "–".into()),
         "source": if first_of_rule { place(&check.rule.citation) } else { String::new() },
     })
 }

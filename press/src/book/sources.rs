@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use engine::answers::Answers;
-use engine::proof::{Proof, proof};
+use engine::proof::{Found, Proof, proof};
 use serde_json::{Value, json};
 
 use super::job::capital;
@@ -70,11 +70,12 @@ fn definitions_as_one(equations: Vec<String>) -> Vec<String> {
     others
 }
 
-/// Our value's distance from the published one, as a share of it.
+/// Our value's distance from the published one, as a share of it; a word that agrees has none.
 fn difference(proof: &Proof) -> f64 {
     match (&proof.ours, proof.row.expected.parse::<f64>()) {
-        (Ok(ours), Ok(expected)) if expected != 0.0 => ((ours - expected) / expected).abs(),
-        (Ok(ours), Ok(_)) => ours.abs(),
+        (Ok(Found::Number(ours)), Ok(expected)) if expected != 0.0 => ((ours - expected) / expected).abs(),
+        (Ok(Found::Number(ours)), Ok(_)) => ours.abs(),
+        (Ok(Found::Word(_)), _) if proof.agrees => 0.0,
         _ => f64::INFINITY,
     }
 }
