@@ -91,6 +91,10 @@ enum Export {
     Plan,
     /// The cross-section as SVG, in millimetres of paper at a true scale
     Section,
+    /// The wall unrolled, seen from outside, as SVG
+    Unrolled,
+    /// The long section of the trench and its drain as SVG; a build without a trench has none
+    Trench,
 }
 
 fn main() -> ExitCode {

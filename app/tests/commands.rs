@@ -82,7 +82,7 @@ fn export_answers_is_json_with_a_reason_for_every_row() {
     assert!(rows.len() > 100);
     assert!(rows.iter().all(|row| row["reason"]["title"].as_str().is_some_and(|title| !title.is_empty())));
     assert!(rows.iter().any(|row| row["key"] == "wall.volume_m3"));
-    for what in ["plan", "section"] {
+    for what in ["plan", "section", "unrolled", "trench"] {
         assert!(out(&run(&["export", what, TANSY], "")).starts_with("<svg"));
     }
 }

@@ -43,6 +43,14 @@ pub struct Answers {
     pub plan: Plan,
     /// The cross-section.
     pub section: Section,
+    /// The wall unrolled, seen from outside.
+    pub unrolled: Section,
+    /// The wall unrolled in two rows, for a sheet too narrow for the whole.
+    pub unrolled_rows: [Section; 2],
+    /// The long section of the trench and its drain.
+    pub trench_section: Option<Section>,
+    /// The long section in rows: under the wall, along the drain; none without a trench.
+    pub trench_rows: Vec<Section>,
 }
 
 /// Everything that a build file says, computed at once.
@@ -67,6 +75,8 @@ fn answers_of(house: House, system: Option<System>, unread: Vec<(String, usize)>
     let plan = house::parts(&house);
     let section = house::section(&house);
     let recipes = house.recipes_used().into_iter().map(str::to_owned).collect();
+    let (unrolled, unrolled_rows) = (house::unrolled(&house), house::unrolled_rows(&house));
+    let (trench_section, trench_rows) = (house::trench_section(&house), house::trench_rows(&house));
     Answers {
         system: system.unwrap_or(house.system),
         about: house.about,
@@ -78,5 +88,9 @@ fn answers_of(house: House, system: Option<System>, unread: Vec<(String, usize)>
         unread,
         plan,
         section,
+        unrolled,
+        unrolled_rows,
+        trench_section,
+        trench_rows,
     }
 }

@@ -12,7 +12,7 @@ mod sheet;
 
 pub use buckets::{buckets, number as bucket_number};
 pub use plan::{picture, plan};
-pub use section::section;
+pub use section::{section, trench_section, unrolled};
 
 use crate::svg::Svg;
 

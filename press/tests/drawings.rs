@@ -2,7 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
 use engine::answers::{Answers, Inputs, answers};
-use press::drawing::{plan, section};
+use engine::units::System;
+use press::drawing::{Scaled, plan, section, trench_section, unrolled};
 use press::paper::Paper;
 
 const BUILDS: [(&str, &str); 3] = [
@@ -15,6 +16,22 @@ fn answered(text: &str) -> Answers {
     answers(&Inputs { build: text.as_bytes(), system: None }).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
 }
 
+/// Every build in both unit systems.
+fn all() -> impl Iterator<Item = (&'static str, Answers)> {
+    let both = |(name, text): (&'static str, &'static str)| {
+        [System::Metric, System::Us].map(|system| {
+            let answers = answers(&Inputs { build: text.as_bytes(), system: Some(system) });
+            (name, answers.unwrap_or_else(|problems| panic!("{}", problems.all()[0])))
+        })
+    };
+    BUILDS.into_iter().flat_map(both)
+}
+
+fn drawings(answers: &Answers, paper: Paper) -> Vec<Scaled> {
+    let always = [plan(answers, paper), section(answers, paper), unrolled(answers, paper)];
+    always.into_iter().chain(trench_section(answers, paper)).collect()
+}
+
 /// Everything of an SVG that says which row or part it shows.
 fn paths(svg: &str) -> Vec<&str> {
     svg.split("data-path=\"").skip(1).filter_map(|rest| rest.split('"').next()).collect()
@@ -22,10 +39,8 @@ fn paths(svg: &str) -> Vec<&str> {
 
 #[test]
 fn every_number_on_a_drawing_is_a_row_or_names_a_part() {
-    for (name, text) in BUILDS {
-        let answers = answered(text);
-        let paper = Paper::of(answers.system);
-        for drawing in [plan(&answers, paper), section(&answers, paper)] {
+    for (name, answers) in all() {
+        for drawing in drawings(&answers, Paper::of(answers.system)) {
             let svg = drawing.svg.to_string();
             assert!(paths(&svg).len() > 8, "{name}: too little is named");
             for path in paths(&svg) {
@@ -39,10 +54,9 @@ fn every_number_on_a_drawing_is_a_row_or_names_a_part() {
 
 #[test]
 fn every_label_finds_room_on_the_demo_houses() {
-    for (name, text) in BUILDS {
-        let answers = answered(text);
+    for (name, answers) in all() {
         for paper in [Paper::A4, Paper::Letter] {
-            for drawing in [plan(&answers, paper), section(&answers, paper)] {
+            for drawing in drawings(&answers, paper) {
                 assert!(drawing.key.is_empty(), "{name}: {:?}", drawing.key);
                 let [width, height] = paper.drawing_mm();
                 assert!(drawing.svg.width_mm() <= width && drawing.svg.height_mm() <= height, "{name}");
@@ -65,7 +79,53 @@ fn a_plan_at_one_to_fifty_is_drawn_so() {
 #[test]
 fn a_drawing_is_the_same_each_time() {
     for (_, text) in BUILDS {
-        let once = plan(&answered(text), Paper::A4).svg.to_string();
-        assert_eq!(once, plan(&answered(text), Paper::A4).svg.to_string());
+        let drawn = || -> Vec<String> {
+            drawings(&answered(text), Paper::A4).iter().map(|drawing| drawing.svg.to_string()).collect()
+        };
+        assert_eq!(drawn(), drawn());
+    }
+}
+
+/// The number that follows a word in a text.
+fn number(text: &str, word: &str) -> f64 {
+    let rest = &text[text.find(word).unwrap() + word.len()..];
+    rest.split(|sign: char| sign != '.' && sign != '-' && !sign.is_ascii_digit()).next().unwrap().parse().unwrap()
+}
+
+#[test]
+fn the_name_of_a_lift_stands_between_the_beds_below_and_above_it() {
+    let mut named = 0;
+    for (name, answers) in all() {
+        let svg = unrolled(&answers, Paper::of(answers.system)).svg.to_string();
+        let lifts: Vec<&str> =
+            answers.rows.matching("wall.lifts.*.start").map(|row| row.path.trim_end_matches(".start")).collect();
+        // Height on paper of each bed, first row and second; a bed is a path whose first point is its left end.
+        let beds = |lift: &str| -> Vec<f64> {
+            let own = format!("data-path=\"{lift}\"");
+            let paths = svg.split("<path d=\"M").skip(1).filter_map(|rest| rest.split('>').next());
+            paths.filter(|path| path.contains(&own)).map(|path| number(path, " ")).collect()
+        };
+        for pair in lifts.windows(2).take(lifts.len() - 2) {
+            let (below, above) = (beds(pair[0]), beds(pair[1]));
+            let group = format!("data-path=\"{}\">", pair[1]);
+            for label in svg.match_indices(&group).map(|(at, _)| &svg[at..]) {
+                let middle = number(label, " y=\"") - 1.0;
+                let inside = below.iter().zip(&above).any(|(below, above)| above < &middle && &middle < below);
+                assert!(inside, "{name}: {} at {middle}, beds at {below:?} and {above:?}", pair[1]);
+                named += 1;
+            }
+        }
+    }
+    assert!(named > 20, "{named} names are drawn");
+}
+
+#[test]
+fn long_drawings_of_the_demo_houses_are_not_smaller_than_one_to_a_hundred() {
+    for (name, answers) in all() {
+        let paper = Paper::of(answers.system);
+        for drawing in [Some(unrolled(&answers, paper)), trench_section(&answers, paper)].into_iter().flatten() {
+            let readable = ["1:75", "1:100", "3/16 in = 1 ft", "1/8 in = 1 ft"];
+            assert!(readable.contains(&drawing.scale.as_str()), "{name}: {}", drawing.scale);
+        }
     }
 }

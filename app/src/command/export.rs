@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use anyhow::Result;
+use anyhow::{Result, bail};
 use engine::units::System;
 use press::drawing::Scaled;
 
@@ -12,7 +12,7 @@ use crate::{Export, folder};
 /// Prints one export of a build file.
 ///
 /// # Errors
-/// The file cannot be read.
+/// The file cannot be read, or the house lacks what is to be drawn.
 pub fn export(what: Export, file: &Path, system: Option<System>) -> Result<Told> {
     let Some(answers) = folder::answered(file, system)? else { return Ok(Told::Problems) };
     let paper = press::paper::Paper::of(answers.system);
@@ -22,6 +22,11 @@ pub fn export(what: Export, file: &Path, system: Option<System>) -> Result<Told>
         Export::Order => say(press::orders::table(&answers)?.trim_end())?,
         Export::Plan => say(&drawn(press::drawing::plan(&answers, paper)))?,
         Export::Section => say(&drawn(press::drawing::section(&answers, paper)))?,
+        Export::Unrolled => say(&drawn(press::drawing::unrolled(&answers, paper)))?,
+        Export::Trench => match press::drawing::trench_section(&answers, paper) {
+            Some(trench) => say(&drawn(trench))?,
+            None => bail!("{} has no trench to draw: write [water.trench]", file.display()),
+        },
     }
     Ok(Told::Answered)
 }

@@ -3,6 +3,7 @@
 mod bought;
 mod earth;
 mod goods;
+mod hollow;
 mod layers;
 mod levels;
 mod lifts;
@@ -13,6 +14,8 @@ mod parts;
 mod place;
 mod roof;
 mod section;
+mod trench_section;
+mod unrolled;
 
 pub use bought::{STONES, STRAW, WATER};
 pub use earth::{Amount, Earth, Ingredient, Recipe};
@@ -23,6 +26,8 @@ pub use parts::parts;
 pub use place::place;
 pub use roof::{Frame, Layer as RoofLayer, Roof, Weight};
 pub use section::section;
+pub use trench_section::{trench_rows, trench_section};
+pub use unrolled::{unrolled, unrolled_rows};
 
 use jiff::civil::Date;
 

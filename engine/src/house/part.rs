@@ -41,6 +41,20 @@ pub struct Outline {
     pub meaning: Meaning,
 }
 
+impl Outline {
+    /// An area round points in metres.
+    #[must_use]
+    pub fn area(points: Vec<Point>, meaning: Meaning) -> Outline {
+        Outline { points, closed: true, meaning }
+    }
+
+    /// A line through points in metres.
+    #[must_use]
+    pub fn line(points: Vec<Point>, meaning: Meaning) -> Outline {
+        Outline { points, closed: false, meaning }
+    }
+}
+
 /// A placed part of the house.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Part {
@@ -52,6 +66,14 @@ pub struct Part {
     pub material: Material,
     /// Its outlines; closed outlines of one part that lie in each other leave holes.
     pub outlines: Vec<Outline>,
+}
+
+impl Part {
+    /// The part of a key.
+    #[must_use]
+    pub fn new(path: &str, name: &str, material: Material, outlines: Vec<Outline>) -> Part {
+        Part { path: path.into(), name: name.into(), material, outlines }
+    }
 }
 
 /// How a dimension is drawn.
@@ -84,6 +106,14 @@ pub struct Dimension {
     pub measured: Measured,
 }
 
+impl Dimension {
+    /// What a row says of the distance between two points in metres, its line moved away from them in a unit direction.
+    #[must_use]
+    pub fn between(path: &str, [from, to]: [Point; 2], away: Vec2) -> Dimension {
+        Dimension { path: path.into(), measured: Measured::Between { from, to, away } }
+    }
+}
+
 /// A named place in the drawing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Place {
@@ -93,6 +123,14 @@ pub struct Place {
     pub name: String,
     /// Where.
     pub at: Point,
+}
+
+impl Place {
+    /// A name at a point in metres.
+    #[must_use]
+    pub fn new(path: &str, name: &str, at: Point) -> Place {
+        Place { path: path.into(), name: name.into(), at }
+    }
 }
 
 /// The plan, cut through wall and windows.
@@ -112,10 +150,10 @@ pub struct Plan {
     pub section: [Point; 2],
 }
 
-/// A level on the cross-section and the row that says how high it is.
+/// A level on a section and the row that says how high it is.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Level {
-    /// The row's path.
+    /// The row's path; the part's where the level is zero by definition.
     pub path: String,
     /// What lies at that level.
     pub name: String,
@@ -123,7 +161,22 @@ pub struct Level {
     pub at: Length,
 }
 
-/// The cross-section: x runs along the cut, y is up, from the foot of the cob.
+impl Level {
+    /// The level of what is named.
+    #[must_use]
+    pub fn new(path: &str, name: &str, at: Length) -> Level {
+        Level { path: path.into(), name: name.into(), at }
+    }
+
+    /// Levels from low to high.
+    #[must_use]
+    pub fn in_order(mut levels: Vec<Level>) -> Vec<Level> {
+        levels.sort_by(|a, b| a.at.in_m().total_cmp(&b.at.in_m()));
+        levels
+    }
+}
+
+/// A section or an elevation: x runs along it, y is up, from the foot of the cob.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Section {
     /// The parts.

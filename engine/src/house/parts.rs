@@ -55,8 +55,8 @@ fn is_cut(opening: &Opening, at: Length) -> bool {
 }
 
 fn ring(house: &House, path: &str, name: &str, material: Material, half: f64, meaning: Meaning) -> Part {
-    let outline = |offset| Outline { points: house.wall.line.outline(offset, CHORD), closed: true, meaning };
-    Part { path: path.into(), name: name.into(), material, outlines: vec![outline(half), outline(-half)] }
+    let outline = |offset| Outline::area(house.wall.line.outline(offset, CHORD), meaning);
+    Part::new(path, name, material, vec![outline(half), outline(-half)])
 }
 
 fn wall(house: &House, at: Length) -> Part {
@@ -70,7 +70,7 @@ fn wall(house: &House, at: Length) -> Part {
         .map(|strip| (strip.along_line(inner), strip.along_line(outer)))
         .collect();
     cut.sort_by(|a, b| a.0[0].total_cmp(&b.0[0]));
-    let closed = |points| Outline { points, closed: true, meaning: Meaning::Cut };
+    let closed = |points| Outline::area(points, Meaning::Cut);
     let outlines = if cut.is_empty() {
         vec![closed(line.outline(outer, CHORD)), closed(line.outline(inner, CHORD))]
     } else {
@@ -89,7 +89,7 @@ fn wall(house: &House, at: Length) -> Part {
             })
             .collect()
     };
-    Part { path: "wall".into(), name: "cob wall".into(), material: Material::Cob, outlines }
+    Part::new("wall", "cob wall", Material::Cob, outlines)
 }
 
 /// Points of a face between two distances along the centre line, both ends included, in metres.
@@ -123,7 +123,7 @@ fn hole(house: &House, opening: &Opening) -> Option<Part> {
             .chain(face.last().map(|last| last.end))
             .collect()
     };
-    let line = |points| Outline { points, closed: false, meaning: Meaning::Seen };
+    let line = |points| Outline::line(points, Meaning::Seen);
     Some(Part {
         path: format!("openings.{}", opening.name),
         name: opening.name.clone(),
@@ -137,8 +137,7 @@ fn dimensions(house: &House, at: Length) -> Vec<Dimension> {
     let half = (wall.thickness.value * 0.5).in_m();
     let (extent, _) = wall.line.extent(half);
     let (up, right) = (Vec2::new(0.0, 1.0), Vec2::new(1.0, 0.0));
-    let between =
-        |path: &str, from, to, away| Dimension { path: path.into(), measured: Measured::Between { from, to, away } };
+    let between = |path: &str, from, to, away| Dimension::between(path, [from, to], away);
     let mut dimensions = vec![
         between("wall.overall-x", Point::new(extent.x0, extent.y0), Point::new(extent.x1, extent.y0), -up),
         between("wall.overall-y", Point::new(extent.x1, extent.y0), Point::new(extent.x1, extent.y1), right),

@@ -3,7 +3,7 @@
 use kurbo::{Point, Vec2};
 
 use super::House;
-use super::part::{Dimension, Level, Material, Meaning, Measured, Outline, Part, Place, Section};
+use super::part::{Dimension, Level, Material, Meaning, Outline, Part, Place, Section};
 use crate::build::OpeningKind;
 use crate::units::Length;
 
@@ -69,15 +69,15 @@ pub fn section(house: &House) -> Section {
             rectangle(span, low - depth.in_m(), foot)
         };
         let bodies = through(house, -half, half, &cut).into_iter().map(body).collect();
-        parts.push(part("water.trench", "rubble trench", Material::Stone, bodies));
+        parts.push(Part::new("water.trench", "rubble trench", Material::Stone, bodies));
     }
     let doors = cut_openings(house, &cut);
     let stones = stem.iter().map(|&span| {
         let top = door_at(&doors, span).map_or(0.0, |(bottom, _)| bottom.min(0.0));
         rectangle(span, foot, top)
     });
-    parts.push(part("wall.stem", "stem wall", Material::Stone, stones.collect()));
-    parts.push(part("wall", "cob wall", Material::Cob, cob(house, &cut, &doors)));
+    parts.push(Part::new("wall.stem", "stem wall", Material::Stone, stones.collect()));
+    parts.push(Part::new("wall", "cob wall", Material::Cob, cob(house, &cut, &doors)));
     let lifts = lift_lines(house, &cut, &doors);
     let (seen_wall, seen_openings) = (far_wall(house, &stem, &doors), beyond(house, &cut));
     let places = parts
@@ -95,13 +95,9 @@ pub fn section(house: &House) -> Section {
     Section { levels: levels(house), dimensions: dimensions(house, &cut), parts, places }
 }
 
-fn part(path: &str, name: &str, material: Material, outlines: Vec<Outline>) -> Part {
-    Part { path: path.into(), name: name.into(), material, outlines }
-}
-
 fn rectangle([left, right]: [f64; 2], bottom: f64, top: f64) -> Outline {
     let points = [(left, bottom), (right, bottom), (right, top), (left, top)].map(|(x, y)| Point::new(x, y));
-    Outline { points: points.to_vec(), closed: true, meaning: Meaning::Cut }
+    Outline::area(points.to_vec(), Meaning::Cut)
 }
 
 /// Openings that the cut passes through: where, from which level to which.
@@ -149,7 +145,7 @@ fn cob(house: &House, cut: &Cut, doors: &[([f64; 2], f64, f64)]) -> Vec<Outline>
             let rows: Vec<([f64; 2], f64)> = levels.filter_map(|z| at(z).get(place).map(|&span| (span, z))).collect();
             let left = rows.iter().map(|([left, _], z)| Point::new(*left, *z));
             let right = rows.iter().rev().map(|([_, right], z)| Point::new(*right, *z));
-            outlines.push(Outline { points: left.chain(right).collect(), closed: true, meaning: Meaning::Cut });
+            outlines.push(Outline::area(left.chain(right).collect(), Meaning::Cut));
         }
     }
     outlines
@@ -166,24 +162,21 @@ fn lift_lines(house: &House, cut: &Cut, doors: &[([f64; 2], f64, f64)]) -> Vec<P
             let solid = spans
                 .into_iter()
                 .filter(|&span| door_at(doors, span).is_none_or(|(bottom, head)| level <= bottom || head <= level));
-            let lines = solid.map(|[left, right]| Outline {
-                points: vec![Point::new(left, level), Point::new(right, level)],
-                closed: false,
-                meaning: Meaning::Hidden,
+            let lines = solid.map(|[left, right]| {
+                Outline::line(vec![Point::new(left, level), Point::new(right, level)], Meaning::Hidden)
             });
-            part(&format!("wall.lifts.{}", lift.name), &lift.name, Material::Cob, lines.collect())
+            Part::new(&format!("wall.lifts.{}", lift.name), &lift.name, Material::Cob, lines.collect())
         })
         .collect()
 }
 
 fn floor(house: &House, stem: &[[f64; 2]]) -> Part {
     let level = house.floor_level.value.in_m();
-    let lines = stem.windows(2).step_by(2).map(|pair| Outline {
-        points: vec![Point::new(pair[0][1], level), Point::new(pair[1][0], level)],
-        closed: false,
-        meaning: Meaning::Cut,
-    });
-    part("ground.floor", "finished floor", Material::Floor, lines.collect())
+    let lines = stem
+        .windows(2)
+        .step_by(2)
+        .map(|pair| Outline::line(vec![Point::new(pair[0][1], level), Point::new(pair[1][0], level)], Meaning::Cut));
+    Part::new("ground.floor", "finished floor", Material::Floor, lines.collect())
 }
 
 /// The ground outside, level, to either side and 0.7 m away.
@@ -192,12 +185,13 @@ fn ground(house: &House, cut: &Cut) -> Part {
     let places = crossings(house, half, cut);
     let (first, last) = (places.first().copied().unwrap_or(0.0), places.last().copied().unwrap_or(0.0));
     let level = house.ground.value.in_m();
-    let line = |from: f64, to: f64| Outline {
-        points: vec![Point::new(from, level), Point::new(to, level)],
-        closed: false,
-        meaning: Meaning::Cut,
-    };
-    part("ground.outside", "ground outside", Material::Ground, vec![line(first - 0.7, first), line(last, last + 0.7)])
+    let line = |from: f64, to: f64| Outline::line(vec![Point::new(from, level), Point::new(to, level)], Meaning::Cut);
+    Part::new(
+        "ground.outside",
+        "ground outside",
+        Material::Ground,
+        vec![line(first - 0.7, first), line(last, last + 0.7)],
+    )
 }
 
 /// The far wall seen inside the room, and the jambs of an opening that the cut passes through.
@@ -206,7 +200,7 @@ fn far_wall(house: &House, stem: &[[f64; 2]], doors: &[([f64; 2], f64, f64)]) ->
     let rooms = stem.windows(2).step_by(2).map(|pair| rectangle([pair[0][1], pair[1][0]], floor, top));
     let jambs = stem.iter().filter_map(|&span| door_at(doors, span).map(|(low, high)| rectangle(span, low, high)));
     let seen = rooms.chain(jambs).map(|outline| Outline { meaning: Meaning::Seen, ..outline });
-    part("wall.inner-area", "far wall", Material::Cob, seen.collect())
+    Part::new("wall.inner-area", "far wall", Material::Cob, seen.collect())
 }
 
 /// Openings seen on the far side, inside the room.
@@ -227,40 +221,32 @@ fn beyond(house: &House, cut: &Cut) -> Vec<Part> {
         let (low, high) = (side(bottom)?, side(head)?);
         let (bottom, head) = (bottom.in_m(), head.in_m());
         let points = [(low[0], bottom), (low[1], bottom), (high[1], head), (high[0], head)];
-        let outline =
-            Outline { points: points.map(|(x, y)| Point::new(x, y)).to_vec(), closed: true, meaning: Meaning::Seen };
-        Some(part(&format!("openings.{}", opening.name), &opening.name, Material::Opening, vec![outline]))
+        let outline = Outline::area(points.map(|(x, y)| Point::new(x, y)).to_vec(), Meaning::Seen);
+        Some(Part::new(&format!("openings.{}", opening.name), &opening.name, Material::Opening, vec![outline]))
     });
     seen.collect()
 }
 
 fn levels(house: &House) -> Vec<Level> {
     let wall = &house.wall;
-    let level = |path: &str, name: &str, at: Length| Level { path: path.into(), name: name.into(), at };
     let mut levels = vec![
-        level("ground.outside", "ground outside", house.ground.value),
-        level("ground.floor", "finished floor", house.floor_level.value),
-        level("wall.height", "top of the wall", wall.height.value),
+        Level::new("ground.outside", "ground outside", house.ground.value),
+        Level::new("ground.floor", "finished floor", house.floor_level.value),
+        Level::new("wall.height", "top of the wall", wall.height.value),
     ];
     if house.trench.is_some() {
-        levels.push(level("wall.stem.height", "foot of the stem", -wall.stem_height.value));
+        levels.push(Level::new("wall.stem.height", "foot of the stem", -wall.stem_height.value));
     }
-    levels.sort_by(|a, b| a.at.in_m().total_cmp(&b.at.in_m()));
-    levels
+    Level::in_order(levels)
 }
 
 fn dimensions(house: &House, cut: &Cut) -> Vec<Dimension> {
     let wall = &house.wall;
     let faces = wall.faces();
     let at = |z: Length| through(house, faces.inner(z).in_m(), faces.outer(z).in_m(), cut).last().copied();
-    let up = Vec2::new(0.0, 1.0);
-    let mut dimensions = Vec::new();
-    let mut between = |path: &str, [left, right]: [f64; 2], level: f64, away: Vec2| {
-        let measured = Measured::Between { from: Point::new(left, level), to: Point::new(right, level), away };
-        dimensions.push(Dimension { path: path.into(), measured });
-    };
-    if let Some(top) = at(wall.height.value) {
-        between("wall.top-thickness", top, wall.height.value.in_m(), up);
-    }
-    dimensions
+    let top = at(wall.height.value).map(|top| {
+        let ends = top.map(|along| Point::new(along, wall.height.value.in_m()));
+        Dimension::between("wall.top-thickness", ends, Vec2::new(0.0, 1.0))
+    });
+    top.into_iter().collect()
 }

@@ -8,8 +8,12 @@ use kurbo::Vec2;
 use super::labels::Label;
 use super::lettering_box::Turn;
 use super::sheet::{LETTERING, Sheet};
+use crate::lettering;
 use crate::paper::{SLATE, weight};
 use crate::svg::Element;
+
+/// What the ticks take from an upright line, in millimetres; words too long for the rest stand level beside it.
+const TICKS: f64 = 1.5;
 
 /// What the number of a row reads: set out to 1 mm or 1/16 in, built to 5 mm or 1/8 in.
 pub(super) fn number(answers: &Answers, path: &str) -> Option<String> {
@@ -55,17 +59,22 @@ fn between(sheet: &mut Sheet, path: &str, ends: [([f64; 2], [f64; 2]); 2], words
     tick(sheet, a, along);
     tick(sheet, b, along);
     sheet.avoid(&[a, b], false, 1.5);
-    let upright = along.y.abs() > 2.0 * along.x.abs();
+    let is_upright = along.y.abs() > 2.0 * along.x.abs();
     let middle = [(a[0] + b[0]) * 0.5, (a[1] + b[1]) * 0.5];
     let beside = LETTERING * 0.75;
-    let preferred = if upright {
-        vec![[middle[0] - beside, middle[1]], [middle[0] + beside, middle[1]]]
+    let width = lettering::width(words, LETTERING);
+    let (turn, preferred) = if is_upright && width > along.hypot() - TICKS {
+        let aside = width * 0.5 + LETTERING * 0.4;
+        // Away from the part first: beside a short line the words are wider than its distance from the part.
+        let outward = if a[0] < from[0] { -aside } else { aside };
+        (Turn::Level, vec![[middle[0] + outward, middle[1]], [middle[0] - outward, middle[1]]])
+    } else if is_upright {
+        (Turn::Upright, vec![[middle[0] - beside, middle[1]], [middle[0] + beside, middle[1]]])
     } else if along.x.abs() > 2.0 * along.y.abs() {
-        vec![[middle[0], middle[1] - beside], [middle[0], middle[1] + beside]]
+        (Turn::Level, vec![[middle[0], middle[1] - beside], [middle[0], middle[1] + beside]])
     } else {
-        Vec::new()
+        (Turn::Level, Vec::new())
     };
-    let turn = if upright { Turn::Upright } else { Turn::Level };
     sheet.label(Label { turn, preferred, path: path.to_owned(), ..Label::beside(middle, LETTERING, words) });
 }
 

@@ -8,7 +8,7 @@ use std::cell::Cell;
 
 use super::area::{Area, cross};
 use super::lettering_box::{LetteringBox, Turn};
-use crate::paper::{INK, SLATE, weight};
+use crate::paper::{INK, LIME, SLATE, weight};
 use crate::svg::Element;
 
 /// Something of the drawing that labels would rather not cover; weight 1 is a usual line, 5 is "only in need".
@@ -95,13 +95,17 @@ impl Placed {
             parts.push(Element::line(from, to).with("stroke", SLATE).with("stroke-width", weight::THIN));
         }
         parts.extend(LetteringBox::of(&self.text, label.size_mm, label.turn).drawn(self.area));
-        let group = Element::group(parts).with("fill", INK);
+        let halo = Element::group(parts).with("stroke", LIME).with("stroke-width", HALO).with("paint-order", "stroke");
+        let group = halo.with("stroke-linejoin", "round").with("fill", INK);
         match label.path.as_str() {
             "" => group,
             path => group.data_path(path),
         }
     }
 }
+
+/// Width of the paper left bare round words that stand across lines, both sides together, in millimetres.
+const HALO: f64 = 0.9;
 
 /// Gaps of the rings round an anchor, in text sizes.
 const RINGS: [f64; 12] = [0.4, 0.9, 1.6, 2.6, 4.0, 6.0, 8.5, 11.5, 15.0, 19.0, 24.0, 30.0];

@@ -61,7 +61,12 @@ pub(super) fn draw(sheet: &mut Sheet, part: &Part) {
             Some(dashes) => drawn.with("stroke-dasharray", dashes),
             None => drawn,
         });
-        let cost = if meaning == Meaning::Cut { 3.0 } else { 1.0 };
+        // Beds run through all the cob: words have to stand across them.
+        let cost = match meaning {
+            Meaning::Cut => 3.0,
+            _ if part.path.starts_with("wall.lifts.") => 0.1,
+            _ => 1.0,
+        };
         for (outline, points) in outlines.iter().zip(&points) {
             let spaced: Vec<[f64; 2]> = thinned(points);
             sheet.avoid(&spaced, outline.closed, cost);

@@ -14,8 +14,8 @@ use crate::svg::{Element, Svg};
 #[must_use]
 pub fn picture(answers: &Answers, paper: Paper) -> Svg {
     let margins = Margins { left: 3.0, top: 3.0, right: 3.0, bottom: 3.0 };
-    let extent = extent(&answers.plan.parts);
-    let mut sheet = Sheet::new("Plan of the house", extent, margins, paper.drawing_mm(), answers.system);
+    let row = (extent(&answers.plan.parts), margins);
+    let mut sheet = Sheet::new("Plan of the house", &[row], paper.drawing_mm(), answers.system);
     material::define(&mut sheet);
     for part in &answers.plan.parts {
         material::draw(&mut sheet, part);
@@ -33,7 +33,8 @@ pub fn plan(answers: &Answers, paper: Paper) -> Scaled {
     } else {
         Margins { left: 9.0, top: 16.0, right: 16.0, bottom: 19.0 }
     };
-    let mut sheet = Sheet::new("Plan of the house", extent(&plan.parts), margins, paper.drawing_mm(), answers.system);
+    let row = (extent(&plan.parts), margins);
+    let mut sheet = Sheet::new("Plan of the house", &[row], paper.drawing_mm(), answers.system);
     material::define(&mut sheet);
     for part in &plan.parts {
         material::draw(&mut sheet, part);

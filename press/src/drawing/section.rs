@@ -1,9 +1,9 @@
-//! The cross-section with its levels: what is cut, what is seen beyond, and how high it lies.
+//! Sections and elevations with their levels: what is cut, what is seen beyond, and how high it lies.
 
 use engine::answers::Answers;
-use engine::house::part::{Level, Material};
+use engine::house::part::{Dimension, Level, Material, Meaning, Outline, Place, Section};
 use engine::units::{Fineness, Quantity};
-use kurbo::Point;
+use kurbo::{Point, Rect};
 
 use super::labels::Label;
 use super::sheet::{LETTERING, Margins, Sheet, extent};
@@ -12,68 +12,214 @@ use crate::lettering;
 use crate::paper::{INK, Paper, SLATE, weight};
 use crate::svg::Element;
 
-/// Width on paper for the words of levels, in millimetres.
-const LEVELS: f64 = 45.0;
+/// From the drawn part to the words of its levels, and blank paper behind them, in millimetres.
+const BESIDE_LEVELS: f64 = 7.5;
 
 /// The cross-section at the largest true scale that fits the paper.
 #[must_use]
 pub fn section(answers: &Answers, paper: Paper) -> Scaled {
-    let section = &answers.section;
-    let margins = Margins { left: 3.0, top: 14.0, right: LEVELS, bottom: 8.0 };
-    let extent = extent(&section.parts);
-    let mut sheet = Sheet::new("Cross-section of the house", extent, margins, paper.drawing_mm(), answers.system);
+    let margins = Margins { left: 2.0, top: 14.0, right: 0.0, bottom: 8.0 };
+    let rows = [&answers.section];
+    drawn(answers, sheet(answers, paper, "Cross-section of the house", margins, &rows), &rows)
+}
+
+/// The wall unrolled and seen from outside, in one row or in two, whichever shows it at the larger true scale.
+#[must_use]
+pub fn unrolled(answers: &Answers, paper: Paper) -> Scaled {
+    let margins = Margins { left: 5.0, top: 13.0, right: 0.0, bottom: 9.0 };
+    let title = "The wall unrolled, seen from outside";
+    larger(answers, paper, title, margins, &answers.unrolled, &answers.unrolled_rows)
+}
+
+/// The long section of the trench, one half of it, and of its drain, in one row or in two, whichever shows it at the larger
+/// true scale; `None` without a trench.
+#[must_use]
+pub fn trench_section(answers: &Answers, paper: Paper) -> Option<Scaled> {
+    let margins = Margins { left: 18.0, top: 8.0, right: 0.0, bottom: 12.0 };
+    let title = "Long section of the trench, from its high end one way round to the outlet, and of the drain";
+    let whole = answers.trench_section.as_ref()?;
+    Some(larger(answers, paper, title, margins, whole, &answers.trench_rows))
+}
+
+/// Whichever is larger on the paper, the whole or its rows below each other; the whole when both are alike.
+fn larger(answers: &Answers, paper: Paper, title: &str, margins: Margins, whole: &Section, rows: &[Section]) -> Scaled {
+    let (whole, rows) = ([whole], rows.iter().collect::<Vec<_>>());
+    let (one, several) = (sheet(answers, paper, title, margins, &whole), sheet(answers, paper, title, margins, &rows));
+    if several.times_smaller() < one.times_smaller() {
+        drawn(answers, several, &rows)
+    } else {
+        drawn(answers, one, &whole)
+    }
+}
+
+/// A sheet for sections below each other, each with room for the words of its levels on the right.
+fn sheet(answers: &Answers, paper: Paper, title: &str, margins: Margins, rows: &[&Section]) -> Sheet {
+    let row = |section: &&Section| {
+        let widths = section.levels.iter().map(|level| lettering::width(&words(answers, level), LETTERING));
+        let right = BESIDE_LEVELS + widths.fold(0.0, f64::max);
+        (extent(&section.parts), Margins { right, ..margins })
+    };
+    let rows: Vec<_> = rows.iter().map(row).collect();
+    Sheet::new(title, &rows, paper.drawing_mm(), answers.system)
+}
+
+fn drawn(answers: &Answers, mut sheet: Sheet, rows: &[&Section]) -> Scaled {
     material::define(&mut sheet);
-    for part in &section.parts {
-        if part.material == Material::Ground {
-            grass(&mut sheet, &part.outlines);
-        }
-        material::draw(&mut sheet, part);
-    }
-    for dimension in &section.dimensions {
-        dimension::draw(&mut sheet, answers, dimension, 6.0);
-    }
-    for level in &section.levels {
-        draw_level(&mut sheet, answers, level, extent.x1);
-    }
-    for place in &section.places {
-        let at = sheet.at(place.at);
-        let words = place.name.as_str();
-        sheet.label(Label { path: place.path.clone(), ..Label::beside(at, LETTERING, words) });
+    for (row, section) in rows.iter().enumerate() {
+        sheet.turn_to(row);
+        draw(&mut sheet, answers, section);
     }
     sheet.finished()
 }
 
-/// Short strokes under the line of the ground.
-fn grass(sheet: &mut Sheet, outlines: &[engine::house::part::Outline]) {
-    for outline in outlines {
-        let points = sheet.points(outline);
-        let ([first, y], [last, _]) = (points[0], points[points.len() - 1]);
-        let count = ((last - first).abs() / 2.2).floor() as u32;
-        for step in 0..count {
-            let x = first + 2.2 * f64::from(step) + 1.4;
-            let stroke = Element::line([x, y + 0.6], [x - 1.2, y + 2.2]);
-            sheet.push(stroke.with("stroke", SLATE).with("stroke-width", weight::THIN));
+fn draw(sheet: &mut Sheet, answers: &Answers, section: &Section) {
+    for part in &section.parts {
+        if part.material == Material::Ground {
+            grass(sheet, &part.outlines);
+        }
+        material::draw(sheet, part);
+    }
+    for dimension in &section.dimensions {
+        dimension::draw(sheet, answers, dimension, clearance(dimension));
+    }
+    let right = extent(&section.parts).x1;
+    let marks: Vec<[f64; 2]> =
+        section.levels.iter().map(|level| sheet.at(Point::new(right, level.at.in_m()))).collect();
+    let heights: Vec<f64> = marks.iter().map(|[_, y]| *y).collect();
+    for ((level, mark), beside) in section.levels.iter().zip(marks).zip(spread(&heights)) {
+        draw_level(sheet, answers, level, mark, beside);
+    }
+    for place in &section.places {
+        name(sheet, answers, section, place);
+    }
+}
+
+/// How far a dimension line stands off: those of an opening near it, others clear of the part.
+fn clearance(dimension: &Dimension) -> f64 {
+    match dimension.path.rsplit('.').next() {
+        Some("sill" | "height" | "depth" | "low-depth") => 2.0,
+        _ => 6.0,
+    }
+}
+
+/// The name of a place: in its opening where it fits, a slope below the line that has it, a named point of the wall line
+/// below its tick, a lift in its band if that is no thinner than the words, all else where it is.
+fn name(sheet: &mut Sheet, answers: &Answers, section: &Section, place: &Place) {
+    let at = sheet.at(place.at);
+    let line = LETTERING * 0.75;
+    let words = place.name.replace('-', " ");
+    let slope = answers.rows.find(&place.path).map(|row| row.quantity);
+    let (words, preferred) = if let Some(slope @ Quantity::Slope(_)) = slope {
+        let slope = slope.shown(answers.system, Fineness::Figure);
+        (format!("{words} {slope}"), vec![[at[0], at[1] + line], [at[0], at[1] - line]])
+    } else if place.path.starts_with("wall.line.") {
+        let foot = [at[0], at[1] + 2.5];
+        let tick = Element::line(at, foot).with("stroke", INK).with("stroke-width", weight::SEEN);
+        sheet.push(tick.data_path(&place.path));
+        (words, vec![[at[0], foot[1] + line]])
+    } else if place.path.starts_with("openings.") {
+        in_opening(sheet, section, place)
+    } else if place.path.starts_with("wall.lifts.") {
+        if !has_room(sheet, section, place) {
+            return;
+        }
+        let aside = [0.0, 10.0, 20.0].into_iter().flat_map(|right| [0.0, 0.3, 0.6].map(|down| [right, down]));
+        (words, aside.map(|[right, down]| [at[0] + right, at[1] + down]).collect())
+    } else {
+        (words, vec![at])
+    };
+    sheet.label(Label { path: place.path.clone(), preferred, ..Label::beside(at, LETTERING, &words) });
+}
+
+/// Whether the band between the levels below and above a place is a little higher on paper than words.
+fn has_room(sheet: &Sheet, section: &Section, place: &Place) -> bool {
+    let levels = || section.levels.iter().map(|level| level.at.in_m());
+    let below = levels().filter(|level| *level < place.at.y).fold(f64::NEG_INFINITY, f64::max);
+    let above = levels().filter(|level| *level > place.at.y).fold(f64::INFINITY, f64::min);
+    sheet.paper(above - below) >= LETTERING * 1.04
+}
+
+/// The name of an opening, one word a line inside it where it is wide enough, else on one line over it or under it.
+fn in_opening(sheet: &Sheet, section: &Section, place: &Place) -> (String, Vec<[f64; 2]>) {
+    let [x, y] = sheet.at(place.at);
+    let outlines = section.parts.iter().filter(|part| part.path == place.path).flat_map(|part| &part.outlines);
+    let corners = |outline: &Outline| Some((*outline.points.first()?, *outline.points.get(2)?));
+    let spans = outlines.filter_map(corners).map(|(from, to)| Rect::from_points(from, to));
+    let size = spans.into_iter().find(|span| span.contains(place.at)).unwrap_or_default();
+    let widest = place.name.split('-').map(|word| lettering::width(word, LETTERING)).fold(0.0, f64::max);
+    if widest + LETTERING * 0.5 < sheet.paper(size.width()) {
+        return (place.name.replace('-', "\n"), vec![[x, y]]);
+    }
+    let words = place.name.replace('-', " ");
+    let aside = sheet.paper(size.height()) * 0.5 + LETTERING * 0.8;
+    (words, vec![[x, y - aside], [x, y + aside]])
+}
+
+/// Short strokes under the line of the ground where it is cut.
+fn grass(sheet: &mut Sheet, outlines: &[Outline]) {
+    for outline in outlines.iter().filter(|outline| outline.meaning == Meaning::Cut) {
+        for run in sheet.points(outline).windows(2) {
+            let ([first, y], [last, end]) = (run[0], run[1]);
+            let count = ((last - first).abs() / 2.2).floor() as u32;
+            for step in 0..count {
+                let along = 2.2 * f64::from(step) + 1.4;
+                let (x, y) = (first + along, y + (end - y) * along / (last - first));
+                let stroke = Element::line([x, y + 0.6], [x - 1.2, y + 2.2]);
+                sheet.push(stroke.with("stroke", SLATE).with("stroke-width", weight::THIN));
+            }
         }
     }
 }
 
-/// A level: a thin line to the right, a triangle on it, the height over the foot of the cob and the name.
-fn draw_level(sheet: &mut Sheet, answers: &Answers, level: &Level, right: f64) {
-    let [x, y] = sheet.at(Point::new(right, level.at.in_m()));
-    let line = Element::line([x - 6.0, y], [x + 3.0, y]).with("stroke", SLATE).with("stroke-width", weight::THIN);
-    sheet.push(line);
-    let triangle = [[x, y], [x - 1.1, y - 1.9], [x + 1.1, y - 1.9]];
-    sheet.push(Element::polygon(&triangle).with("stroke", INK).with("stroke-width", weight::THIN));
-    sheet.avoid(&[[x - 6.0, y], [x + 3.0, y]], false, 6.0);
-    sheet.avoid(&triangle, true, 6.0);
+/// What is written at a level: the height over the foot of the cob and the name.
+fn words(answers: &Answers, level: &Level) -> String {
     let height = Quantity::from(level.at).shown(answers.system, Fineness::SetOut);
     let sign = if level.at.in_m() > 0.0 { "+" } else { "" };
-    let words = format!("{sign}{height} {}", level.name);
-    let middle = x + 5.0 + lettering::width(&words, LETTERING) * 0.5;
-    let beside = [0.0, 1.5, -1.5, 3.0, -3.0].map(|aside| [middle, y + aside]);
-    sheet.label(Label {
-        path: level.path.clone(),
-        preferred: beside.to_vec(),
-        ..Label::beside([x + 3.0, y], LETTERING, &words)
-    });
+    format!("{sign}{height} {}", level.name.replace('-', " "))
+}
+
+/// Where words stand beside marks that come from below to above, in sheet millimetres: as near to them, together, as a
+/// line's distance from each other allows (isotonic regression by pooling neighbours).
+fn spread(marks: &[f64]) -> Vec<f64> {
+    let line = LETTERING * 1.4;
+    let mut pools: Vec<(f64, usize)> = Vec::new();
+    for (index, mark) in marks.iter().enumerate() {
+        let (mut sum, mut count) = (mark + line * index as f64, 1);
+        while let Some(&(below, of)) = pools.last()
+            && below / of as f64 <= sum / count as f64
+        {
+            (sum, count) = (sum + below, count + of);
+            pools.pop();
+        }
+        pools.push((sum, count));
+    }
+    let level = pools.into_iter().flat_map(|(sum, count)| std::iter::repeat_n(sum / count as f64, count));
+    level.enumerate().map(|(index, level)| level - line * index as f64).collect()
+}
+
+/// A level: a thin line clear of what is drawn, a triangle on it, and its words.
+fn draw_level(sheet: &mut Sheet, answers: &Answers, level: &Level, [x, y]: [f64; 2], beside: f64) {
+    let (from, to) = ([x + 0.8, y], [x + 5.0, y]);
+    sheet.push(Element::line(from, to).with("stroke", SLATE).with("stroke-width", weight::THIN));
+    let triangle = [[x + 2.4, y], [x + 1.3, y - 1.9], [x + 3.5, y - 1.9]];
+    sheet.push(Element::polygon(&triangle).with("stroke", INK).with("stroke-width", weight::THIN));
+    sheet.avoid(&[from, to], false, 6.0);
+    sheet.avoid(&triangle, true, 6.0);
+    let words = words(answers, level);
+    let middle = x + 6.0 + lettering::width(&words, LETTERING) * 0.5;
+    let label = Label::beside(to, LETTERING, &words);
+    sheet.label(Label { path: level.path.clone(), preferred: vec![[middle, beside]], ..label });
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn words_of_levels_stand_a_line_apart_and_stay_where_they_have_room() {
+        let line = LETTERING * 1.4;
+        let [low, close, far] = spread(&[30.0, 29.0, 10.0])[..] else { panic!("three marks, three places") };
+        assert!((low - close - line).abs() < 1e-12 && (low + close - 59.0).abs() < 1e-12);
+        assert!((far - 10.0).abs() < 1e-12);
+    }
 }

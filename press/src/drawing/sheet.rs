@@ -18,24 +18,26 @@ pub(super) const LETTERING: f64 = 3.3;
 const STRIP: f64 = 14.0;
 
 /// Scales that a builder's rule has, by how many times smaller than life, with their words.
-const METRIC: [(f64, &str); 9] = [
+const METRIC: [(f64, &str); 10] = [
     (5.0, "1:5"),
     (10.0, "1:10"),
     (20.0, "1:20"),
     (25.0, "1:25"),
     (50.0, "1:50"),
+    (75.0, "1:75"),
     (100.0, "1:100"),
     (200.0, "1:200"),
     (500.0, "1:500"),
     (1000.0, "1:1000"),
 ];
-const US: [(f64, &str); 9] = [
+const US: [(f64, &str); 10] = [
     (8.0, "1 1/2 in = 1 ft"),
     (12.0, "1 in = 1 ft"),
     (16.0, "3/4 in = 1 ft"),
     (24.0, "1/2 in = 1 ft"),
     (32.0, "3/8 in = 1 ft"),
     (48.0, "1/4 in = 1 ft"),
+    (64.0, "3/16 in = 1 ft"),
     (96.0, "1/8 in = 1 ft"),
     (192.0, "1/16 in = 1 ft"),
     (768.0, "1/64 in = 1 ft"),
@@ -59,39 +61,61 @@ pub(super) fn extent(parts: &[Part]) -> Rect {
     })
 }
 
+/// A drawn part in metres with its margins; several stand below each other on one sheet.
+pub(super) type Row = (Rect, Margins);
+
 /// A sheet being drawn.
 pub(super) struct Sheet {
     svg: Svg,
     scale: (f64, &'static str),
-    extent: Rect,
-    margins: Margins,
+    rows: Vec<Row>,
+    /// The row that is being drawn.
+    row: usize,
     system: System,
     obstacles: Vec<Obstacle>,
     labels: Vec<Label>,
 }
 
 impl Sheet {
-    /// The smallest sheet that shows `extent` (metres) at the largest scale that fits a room on paper (millimetres).
-    pub(super) fn new(title: &str, extent: Rect, margins: Margins, room: [f64; 2], system: System) -> Sheet {
+    /// The smallest sheet that shows rows at the largest scale that fits a room on paper (millimetres), the first row being
+    /// drawn.
+    pub(super) fn new(title: &str, rows: &[Row], room: [f64; 2], system: System) -> Sheet {
         let scales = if system == System::Us { US } else { METRIC };
         let size = |scale: f64| {
-            let width = extent.width() * 1000.0 / scale + margins.left + margins.right;
-            [width, extent.height() * 1000.0 / scale + margins.top + margins.bottom + STRIP]
+            let sides = |(extent, margins): &Row| {
+                let width = extent.width() * 1000.0 / scale + margins.left + margins.right;
+                [width, extent.height() * 1000.0 / scale + margins.top + margins.bottom]
+            };
+            let together = |sheet: [f64; 2], row: [f64; 2]| [sheet[0].max(row[0]), sheet[1] + row[1]];
+            rows.iter().map(sides).fold([0.0, STRIP], together)
         };
         let fits = |scale: &&(f64, &str)| {
             let [width, height] = size(scale.0);
             width <= room[0] && height <= room[1]
         };
-        let scale = scales.iter().find(fits).copied().unwrap_or(scales[8]);
+        let scale = scales.iter().find(fits).copied().unwrap_or(scales[scales.len() - 1]);
         let [width, height] = size(scale.0);
         let svg = Svg::sheet(width.min(room[0]), height.min(room[1]), title);
-        Sheet { svg, scale, extent, margins, system, obstacles: Vec::new(), labels: Vec::new() }
+        Sheet { svg, scale, rows: rows.to_vec(), row: 0, system, obstacles: Vec::new(), labels: Vec::new() }
     }
 
-    /// A point of the house on paper.
+    /// How many times smaller than life the sheet shows the house.
+    pub(super) fn times_smaller(&self) -> f64 {
+        self.scale.0
+    }
+
+    /// Turns to another row, counted from 0.
+    pub(super) fn turn_to(&mut self, row: usize) {
+        self.row = row;
+    }
+
+    /// A point of the house on paper, in the row that is being drawn.
     pub(super) fn at(&self, point: Point) -> [f64; 2] {
-        let x = self.margins.left + (point.x - self.extent.x0) * self.paper(1.0);
-        [x, self.margins.top + (self.extent.y1 - point.y) * self.paper(1.0)]
+        let height = |(extent, margins): &Row| self.paper(extent.height()) + margins.top + margins.bottom;
+        let above: f64 = self.rows[..self.row].iter().map(height).sum();
+        let (extent, margins) = self.rows[self.row];
+        let x = margins.left + self.paper(point.x - extent.x0);
+        [x, above + margins.top + self.paper(extent.y1 - point.y)]
     }
 
     /// Metres of the house in millimetres of paper.
