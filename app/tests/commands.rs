@@ -62,7 +62,7 @@ fn a_missing_file_ends_with_two_and_one_sentence() {
 fn every_example_of_ask_is_answered() {
     let list = out(&run(&["ask", "--list"], ""));
     let names: Vec<&str> = list.lines().filter_map(|line| line.split_whitespace().next()).collect();
-    assert_eq!(names, ["units", "wall-line", "solid", "trench", "bulk", "bucket-recipe"]);
+    assert_eq!(names, ["units", "wall-line", "solid", "trench", "bulk", "bucket-recipe", "reciprocal", "roof-layers"]);
     for name in names {
         let example = out(&run(&["ask", name, "--example"], ""));
         let output = run(&["ask", name], &example);

@@ -8,7 +8,8 @@ use crate::ask::ask;
 use crate::sources::{Citation, Standing};
 
 /// The tables of published values.
-const TABLES: [(&str, &str); 3] = [
+const TABLES: [(&str, &str); 4] = [
+    ("roof.csv", include_str!("../../data/proof/roof.csv")),
     ("units.csv", include_str!("../../data/proof/units.csv")),
     ("earth.csv", include_str!("../../data/proof/earth.csv")),
     ("wall.csv", include_str!("../../data/proof/wall.csv")),

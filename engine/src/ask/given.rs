@@ -51,6 +51,20 @@ impl<'v> Given<'v> {
         self.maybe(key, kind)
     }
 
+    /// A whole number that must be there and not be below `least`.
+    pub(super) fn count(&mut self, key: &'static str, least: u64) -> Option<u64> {
+        let wanted = format!("a whole number, {least} or more");
+        let Some(value) = self.field(key) else {
+            self.missing(key, &wanted);
+            return None;
+        };
+        let count = value.as_u64().filter(|count| *count >= least);
+        if count.is_none() {
+            self.problem(format!("`{key}` is {value}; write {wanted}"));
+        }
+        count
+    }
+
     /// A text that must be there.
     pub(super) fn text(&mut self, key: &'static str) -> Option<&'v str> {
         let text = self.field(key).and_then(Value::as_str);

@@ -3,6 +3,7 @@
 mod earth;
 mod given;
 mod questions;
+mod roof;
 
 use serde_json::{Map, Value, json};
 

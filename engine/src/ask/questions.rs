@@ -44,6 +44,8 @@ pub(super) const ALL: &[Question] = &[
     },
     super::earth::BULK,
     super::earth::BUCKET_RECIPE,
+    super::roof::RECIPROCAL,
+    super::roof::LAYERS,
 ];
 
 fn units(given: &mut Given<'_>, reply: &mut Reply) {

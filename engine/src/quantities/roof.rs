@@ -106,7 +106,8 @@ fn reciprocal(roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64, Length) {
             .from("between crossings", "roof.between-crossings")
             .from("plan length", "roof.plan-length")
             .from("crossing height", "roof.rise")
-            .from("support to eave", "roof.support-to-eave")
+            .from("plan distance", "roof.plan-length")
+            .from("overhang", "roof.support-to-eave")
     };
     let plate = Area::m2(rows.find("roof.plate-area").and_then(|row| row.quantity.si()).unwrap_or(0.0));
     let radius = roof::plan_radius(plate).from("enclosed area", "roof.plate-area");
@@ -133,7 +134,7 @@ fn reciprocal(roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64, Length) {
     let out = support_out(rows);
     let out = bound(roof::support_to_eave(count, radius, eye, out)).from("out", "roof.support-out");
     let out = add(rows, "roof.support-to-eave", "from the wall to the eave along a pole, in plan", out);
-    let cut = bound(roof::pole_length(out, plan, tip, pitch));
+    let cut = bound(roof::pole_length(plan, out, tip, pitch));
     let cut = add(rows, "roof.poles.cut-length", "length of a pole, eave to tip", cut);
     let eye_area = roof::eye_area(count, eye).from("count", "poles.count").from("eye radius", "roof.eye");
     let eye_area = add(rows, "roof.eye-area", "area of the eye in plan", eye_area);

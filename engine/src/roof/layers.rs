@@ -130,6 +130,18 @@ formula! {
 }
 
 formula! {
+    /// Mass on each unit of area.
+    ///
+    /// ```text
+    /// μ = m / S
+    /// ```
+    /// Source: the definition of a mass on an area.
+    pub fn mass_on_area(mass: Mass, area: Area) -> SurfaceMass {
+        mass / area
+    }
+}
+
+formula! {
     /// Load of what lies on the roof, on each area of slope.
     ///
     /// Water held by the soil counts, water that runs off does not.

@@ -3,15 +3,19 @@
 mod layers;
 mod one_way;
 mod reciprocal;
+mod statics;
 
 pub use layers::{
-    STANDARD_GRAVITY_M_S2, dead_load, eave_area, eye_area, height_above_ground, layer_mass, layer_volume, pole_mass,
-    pole_volume, roofed, saturated_mass, sheet_mass, sloped_area, with_laps,
+    STANDARD_GRAVITY_M_S2, dead_load, eave_area, eye_area, height_above_ground, layer_mass, layer_volume, mass_on_area,
+    pole_mass, pole_volume, roofed, saturated_mass, sheet_mass, sloped_area, with_laps,
 };
 pub use one_way::{angle, longest, mean_length, rafter_count, reach, rise};
 pub use reciprocal::{
-    axis_distance, axis_length, between_crossings, closes, contact_shift, crossing_force_area_load,
-    crossing_force_line_load, crossing_height, crossing_offset, eye_radius_for_pitch, first_crossing_height,
-    moment_at_first_crossing_n_m, notch_for_pitch, pitch, plan_length, plan_radius, pole_length, prop_height,
-    support_to_eave, to_first_crossing,
+    axis_distance, axis_length, between_crossings, closes, contact_shift, crossing_height, crossing_offset,
+    eye_radius_for_pitch, notch_for_pitch, pitch, plan_length, plan_radius, pole_length, prop_height, support_to_eave,
+    to_first_crossing,
+};
+pub use statics::{
+    crossing_force_area_load, crossing_force_line_load, moment_at_first_crossing_area_load_n_m,
+    moment_at_first_crossing_line_load_n_m,
 };

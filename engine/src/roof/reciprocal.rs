@@ -1,100 +1,113 @@
-//! A regular reciprocal frame of touching round poles, all of one pitch: closed forms.
+//! A reciprocal roof in plan and in height: equal straight round poles, each resting on the next round an eye.
 //!
-//! n poles; the axes of their outer supports on a circle of radius R, their crossings in plan on a circle of radius r; D is the
-//! distance of two axes where they cross. Each pole bears on the next: at its second crossing it lies on the first crossing
-//! of the one ahead.
+//! The axes start on a circle of radius R at the outer supports and cross, in plan, on a circle of radius r, the eye. A
+//! rafter carries its neighbour at its first crossing from the wall and rests on the next at its second.
 
 use std::f64::consts::PI;
 
 use crate::reason::formula;
-use crate::units::{Angle, Area, Force, Length, Pressure};
+use crate::units::{Angle, Area, Length};
 
-/// Half the angle from one pole to the next.
-fn half(count: u64) -> f64 {
+/// Half the angle from one rafter to the next, in radians.
+pub(super) fn half_turn(count: u64) -> f64 {
     PI / count as f64
 }
 
-/// Whether so many poles, so far apart at their crossings, close round an eye.
-///
-/// They do when `2 r cos(π/n) > D` and the sine of the pitch is below one.
-#[must_use]
-pub fn closes(count: u64, eye_radius: Length, axis_distance: Length) -> bool {
-    count >= 3 && sine_of_pitch(count, eye_radius, axis_distance).is_some()
+/// √(1 − cos²α sin²(π/n)): how much nearer the axes pass for crossing askew.
+fn skew(count: u64, pitch: Angle) -> f64 {
+    (1.0 - (pitch.in_rad().cos() * half_turn(count).sin()).powi(2)).sqrt()
 }
 
-fn sine_of_pitch(count: u64, eye_radius: Length, axis_distance: Length) -> Option<f64> {
-    let (cos, distance) = (half(count).cos(), axis_distance.in_m());
-    let square = (2.0 * eye_radius.in_m() * cos).powi(2) - distance.powi(2);
-    let sine = distance / (half(count).tan() * square.sqrt());
-    (square > 0.0 && sine < 1.0).then_some(sine)
+/// Whether `count` rafters can rest on each other round an eye of `eye_radius`, their axes `axis_distance` apart where
+/// they cross. Ask it before [`pitch`].
+///
+/// The equation of the pitch asks for 2 r cos(π/n) > D and for a sine below 1. Both hold where r sin(2π/n) > D: at equality
+/// the rafters would stand upright. False also for fewer than three rafters and for lengths not above zero.
+///
+/// Source: closing condition of touching cylinders; derived for this project.
+#[must_use]
+pub fn closes(count: u64, eye_radius: Length, axis_distance: Length) -> bool {
+    count >= 3 && axis_distance > Length::ZERO && eye_radius * (2.0 * half_turn(count)).sin() > axis_distance
 }
 
 formula! {
-    /// Radius of the circle that encloses as much as the plate line.
+    /// Radius of the circle on which the rafters start.
     ///
-    /// A first cut: on a plan that is no circle every pole has a length of its own.
+    /// It is the circle of the same area as the plate line encloses. For a plan that is not a circle this is a first cut: each
+    /// rafter must then be measured out by itself.
     ///
     /// ```text
     /// R = √(A / π)
     /// ```
-    /// Source: area of a circle.
+    /// Source: area of a circle, elementary geometry.
     pub fn plan_radius(enclosed_area: Area) -> Length {
         Length::m((enclosed_area.in_m2() / PI).sqrt())
     }
 }
 
 formula! {
-    /// Distance of the axes of two poles where they cross.
+    /// Distance between the axes of two rafters where they cross.
+    ///
+    /// The notch is its whole depth at a crossing, in both poles together.
     ///
     /// ```text
-    /// D = d − notch        d: mean diameter of the two at the crossing, notch: what both notches take off together
+    /// D = d − notch        d: diameter of the poles where they cross
     /// ```
-    /// Source: two round poles that touch.
+    /// Source: the definition of touching round poles.
     pub fn axis_distance(diameter: Length, notch: Length) -> Length {
         diameter - notch
     }
 }
 
 formula! {
-    /// Pitch of the poles; number, eye and distance of the axes settle it, the size of the house does not.
+    /// Pitch of the rafters of a reciprocal roof.
+    ///
+    /// Count, eye and poles fix it; the size of the house does not. All poles are equal and all supports level.
     ///
     /// ```text
-    /// sin α = D cot(π/n) / √(4 r² cos²(π/n) − D²)
+    /// sin α = D cot(π/n) / √(4 r² cos²(π/n) − D²)        n: rafters, r: radius of the eye, D: between the axes
     /// ```
-    /// Source: the ring closes when each pole climbs from one crossing to the next by as much as touching poles lie above
-    /// each other; derived for this project, checked against a numerical solution of the contact.
+    /// Source: closing condition of touching cylinders; derived for this project.
+    ///
+    /// # Errors
+    /// Not a number where [`closes`] says that the rafters do not close.
     pub fn pitch(count: u64, eye_radius: Length, axis_distance: Length) -> Angle {
-        Angle::rad(sine_of_pitch(count, eye_radius, axis_distance).unwrap_or(f64::NAN).asin())
+        let across = 2.0 * eye_radius * half_turn(count).cos();
+        let root = (across * across - axis_distance * axis_distance).in_m2().sqrt();
+        Angle::rad((axis_distance.in_m() / (half_turn(count).tan() * root)).asin())
     }
 }
 
 formula! {
-    /// From the first crossing of a pole to its second, in plan.
+    /// Distance in plan along a rafter between its two crossings.
     ///
     /// ```text
     /// x₂ = 2 r sin(π/n)
     /// ```
-    /// Source: side of a regular polygon.
+    /// Source: side of a regular polygon, elementary geometry.
     pub fn between_crossings(count: u64, eye_radius: Length) -> Length {
-        eye_radius * (2.0 * half(count).sin())
+        2.0 * eye_radius * half_turn(count).sin()
     }
 }
 
 formula! {
-    /// From the outer support of a pole to its first crossing, in plan.
+    /// Distance in plan along a rafter from its outer support to its first crossing.
+    ///
+    /// The eye must be smaller than the circle of the supports.
     ///
     /// ```text
-    /// x₁ = √(R² − r² cos²(π/n)) − x₂ / 2
+    /// x₁ = √(R² − r² cos²(π/n)) − r sin(π/n)        R: circle of the outer supports
     /// ```
-    /// Source: a chord of two concentric circles.
+    /// Source: Pythagoras; the rafter runs along a side of a regular polygon.
     pub fn to_first_crossing(count: u64, plan_radius: Length, eye_radius: Length) -> Length {
-        let apothem = eye_radius.in_m() * half(count).cos();
-        Length::m((plan_radius.in_m().powi(2) - apothem.powi(2)).sqrt()) - eye_radius * half(count).sin()
+        let from_centre = eye_radius * half_turn(count).cos();
+        let half_chord = Length::m((plan_radius * plan_radius - from_centre * from_centre).in_m2().sqrt());
+        half_chord - eye_radius * half_turn(count).sin()
     }
 }
 
 formula! {
-    /// From the outer support of a pole to its second crossing, in plan.
+    /// Length of a rafter in plan from its outer support to its second crossing.
     ///
     /// ```text
     /// x = x₁ + x₂
@@ -106,77 +119,14 @@ formula! {
 }
 
 formula! {
-    /// Length of a pole's axis from its outer support to its second crossing.
+    /// Length along the axis of a rafter over a length in plan.
     ///
     /// ```text
     /// l = x / cos α
     /// ```
-    /// Source: the definition of a pitch.
+    /// Source: the definition of the cosine.
     pub fn axis_length(plan_length: Length, pitch: Angle) -> Length {
         plan_length / pitch.in_rad().cos()
-    }
-}
-
-formula! {
-    /// How far one axis lies above the other where two touching poles cross, straight up.
-    ///
-    /// ```text
-    /// v = D √(1 − cos²α sin²(π/n)) / (cos α cos(π/n))
-    /// ```
-    /// Source: distance of two skew lines of equal pitch.
-    pub fn crossing_offset(count: u64, axis_distance: Length, pitch: Angle) -> Length {
-        let (cos, half) = (pitch.in_rad().cos(), half(count));
-        axis_distance * ((1.0 - (cos * half.sin()).powi(2)).sqrt() / (cos * half.cos()))
-    }
-}
-
-formula! {
-    /// Height of a pole's axis at its second crossing above the axis at its outer support.
-    ///
-    /// ```text
-    /// z = x tan α
-    /// ```
-    /// Source: the definition of a pitch.
-    pub fn crossing_height(plan_length: Length, pitch: Angle) -> Length {
-        plan_length * pitch.in_rad().tan()
-    }
-}
-
-formula! {
-    /// Height of a pole's axis at its first crossing above the axis at its outer support.
-    ///
-    /// ```text
-    /// z = x₁ tan α
-    /// ```
-    /// Source: the definition of a pitch.
-    pub fn first_crossing_height(to_first_crossing: Length, pitch: Angle) -> Length {
-        to_first_crossing * pitch.in_rad().tan()
-    }
-}
-
-formula! {
-    /// How far from the crossing in plan two poles touch, along either axis: up the lower pole, down the upper.
-    ///
-    /// ```text
-    /// a = v sin α / (2 − k)        k = cos²α (1 − cos(2π/n))
-    /// ```
-    /// Source: foot of the common perpendicular of two skew lines.
-    pub fn contact_shift(count: u64, crossing_offset: Length, pitch: Angle) -> Length {
-        let k = pitch.in_rad().cos().powi(2) * (1.0 - (2.0 * half(count)).cos());
-        crossing_offset * (pitch.in_rad().sin() / (2.0 - k))
-    }
-}
-
-formula! {
-    /// Height of the underside of a pole at its second crossing above the axis at its outer support: the top of the prop,
-    /// less what the last pole needs to slip in.
-    ///
-    /// ```text
-    /// h = z − d / (2 cos α)
-    /// ```
-    /// Source: a round pole cut upright.
-    pub fn prop_height(crossing_height: Length, diameter: Length, pitch: Angle) -> Length {
-        crossing_height - diameter / (2.0 * pitch.in_rad().cos())
     }
 }
 
@@ -186,108 +136,109 @@ formula! {
     /// ```text
     /// e = √((R + o)² − r² cos²(π/n)) − √(R² − r² cos²(π/n))        o: support to eave, square to the wall
     /// ```
-    /// Source: a chord of concentric circles.
+    /// Source: Pythagoras; the rafter runs along a side of a regular polygon.
     pub fn support_to_eave(count: u64, plan_radius: Length, eye_radius: Length, out: Length) -> Length {
-        let apothem = eye_radius.in_m() * half(count).cos();
-        let reach = |radius: Length| (radius.in_m().powi(2) - apothem.powi(2)).sqrt();
+        let from_centre = eye_radius.in_m() * half_turn(count).cos();
+        let reach = |radius: Length| (radius.in_m().powi(2) - from_centre.powi(2)).sqrt();
         Length::m(reach(plan_radius + out) - reach(plan_radius))
     }
 }
 
 formula! {
-    /// Length to which poles are ordered: from the eave past the outer support to the tip beyond the second crossing.
+    /// Length to cut a pole to.
+    ///
+    /// Overhang beyond the outer support and tip beyond the second crossing are both measured in plan along the rafter. Nothing is
+    /// added for trimming.
     ///
     /// ```text
-    /// l = (e + x + t) / cos α        e: support to eave, t: tip beyond the crossing, both in plan along the pole
+    /// l = (x + overhang + tip) / cos α
     /// ```
-    /// Source: the definition of a pitch.
-    pub fn pole_length(support_to_eave: Length, plan_length: Length, tip: Length, pitch: Angle) -> Length {
-        (support_to_eave + plan_length + tip) / pitch.in_rad().cos()
+    /// Source: the definition of the cosine.
+    pub fn pole_length(plan_length: Length, overhang: Length, tip: Length, pitch: Angle) -> Length {
+        (plan_length + overhang + tip) / pitch.in_rad().cos()
     }
 }
 
 formula! {
-    /// Radius of the eye at which the poles lie at a wanted pitch.
+    /// How far the axis of the upper rafter lies plumb above that of the lower where they cross in plan.
+    ///
+    /// It is not D / cos α, since the axes are askew.
     ///
     /// ```text
-    /// r = D √(1 − cos²α sin²(π/n)) / (sin(2π/n) sin α)
+    /// v = D √(1 − cos²α sin²(π/n)) / (cos α cos(π/n))
     /// ```
-    /// Source: the equation of the pitch, turned round.
-    pub fn eye_radius_for_pitch(count: u64, axis_distance: Length, wanted_pitch: Angle) -> Length {
-        axis_distance / axis_distance_over_radius(count, wanted_pitch)
+    /// Source: shortest distance between two lines in space; derived for this project.
+    pub fn crossing_offset(count: u64, axis_distance: Length, pitch: Angle) -> Length {
+        axis_distance * (skew(count, pitch) / (pitch.in_rad().cos() * half_turn(count).cos()))
     }
 }
 
 formula! {
-    /// What notches must take off for a wanted pitch.
+    /// Height of the axis of a rafter at a crossing above its axis at the outer support.
+    ///
+    /// ```text
+    /// z = x tan α        x: in plan from the outer support, x₁ to the first crossing, x₁ + x₂ to the second
+    /// ```
+    /// Source: the definition of the tangent.
+    pub fn crossing_height(plan_distance: Length, pitch: Angle) -> Length {
+        plan_distance * pitch.in_rad().tan()
+    }
+}
+
+formula! {
+    /// Distance along the axis from the crossing in plan to where the poles touch.
+    ///
+    /// They touch farther up the lower pole and farther down the upper one. A notch belongs there, not at the crossing in plan.
+    ///
+    /// ```text
+    /// a = v sin α / (2 − k),  k = cos²α (1 − cos(2π/n))
+    /// ```
+    /// Source: feet of the common perpendicular of two lines in space; derived for this project.
+    pub fn contact_shift(count: u64, crossing_offset: Length, pitch: Angle) -> Length {
+        let k = pitch.in_rad().cos().powi(2) * (1.0 - (2.0 * half_turn(count)).cos());
+        crossing_offset * (pitch.in_rad().sin() / (2.0 - k))
+    }
+}
+
+formula! {
+    /// Height of the underside of a rafter at its second crossing above the axis at the outer support.
+    ///
+    /// The prop under the first rafter stands this high, and higher by what is needed to slip the last rafter under the first.
+    ///
+    /// ```text
+    /// h = z − d / (2 cos α)        z: height of the axis there, d: diameter of the pole
+    /// ```
+    /// Source: plumb section of a round pole, elementary geometry.
+    pub fn prop_height(crossing_height: Length, diameter: Length, pitch: Angle) -> Length {
+        crossing_height - diameter / (2.0 * pitch.in_rad().cos())
+    }
+}
+
+formula! {
+    /// Radius of the eye that gives a wanted pitch.
+    ///
+    /// ```text
+    /// r = D √(1 + (cot(π/n) / sin α)²) / (2 cos(π/n))
+    /// ```
+    /// Source: closing condition of touching cylinders; derived for this project.
+    pub fn eye_radius_for_pitch(count: u64, axis_distance: Length, pitch: Angle) -> Length {
+        let steep = 1.0 / (half_turn(count).tan() * pitch.in_rad().sin());
+        axis_distance * (1.0_f64.hypot(steep) / (2.0 * half_turn(count).cos()))
+    }
+}
+
+formula! {
+    /// Notch at each crossing that gives a wanted pitch; below zero the poles are too thin for it.
+    ///
+    /// It is the whole depth at a crossing, in both poles together.
     ///
     /// ```text
     /// notch = d − r sin(2π/n) sin α / √(1 − cos²α sin²(π/n))
     /// ```
-    /// Source: the equation of the pitch, turned round.
-    pub fn notch_for_pitch(count: u64, eye_radius: Length, diameter: Length, wanted_pitch: Angle) -> Length {
-        diameter - eye_radius * axis_distance_over_radius(count, wanted_pitch)
-    }
-}
-
-fn axis_distance_over_radius(count: u64, pitch: Angle) -> f64 {
-    let half = half(count);
-    let cos = pitch.in_rad().cos();
-    (2.0 * half).sin() * pitch.in_rad().sin() / (1.0 - (cos * half.sin()).powi(2)).sqrt()
-}
-
-formula! {
-    /// Force with which each pole bears on the next, under a load along the poles, on each metre of plan.
-    ///
-    /// Upright forces only, handed on where the axes cross in plan; no thrust, nothing beyond the second crossing, no load on
-    /// the overhang.
-    ///
-    /// ```text
-    /// F = w x² / (2 x₂)
-    /// ```
-    /// Source: equilibrium of one pole in a regular frame, derived for this project, checked against a solution as a space
-    /// frame.
-    pub fn crossing_force_line_load(plan_length: Length, between_crossings: Length; newtons_on_a_metre: f64) -> Force {
-        Force::n(newtons_on_a_metre * plan_length.in_m().powi(2) / (2.0 * between_crossings.in_m()))
-    }
-}
-
-formula! {
-    /// Force with which each pole bears on the next, under an even load on the ring between eye and wall.
-    ///
-    /// Upright forces only, handed on where the axes cross in plan; no thrust, no load on eye and overhang.
-    ///
-    /// ```text
-    /// F = M / x₂
-    /// M = p (2π/n) [qᵣ (qᵣ² − q₁²) / 2 − (qᵣ³ − q₁³) / 3]
-    /// qᵣ = √(R² − r² cos²(π/n)),  q₁ = x₂ / 2
-    /// ```
-    /// Source: equilibrium of one pole in a regular frame, derived for this project, checked against a solution as a space
-    /// frame.
-    pub fn crossing_force_area_load(
-        count: u64, plan_radius: Length, eye_radius: Length, between_crossings: Length, load: Pressure
-    ) -> Force {
-        let apothem = eye_radius.in_m() * half(count).cos();
-        let outer = (plan_radius.in_m().powi(2) - apothem.powi(2)).sqrt();
-        let inner = 0.5 * between_crossings.in_m();
-        let moment = load.in_pa() * 2.0 * half(count)
-            * (outer * (outer.powi(2) - inner.powi(2)) / 2.0 - (outer.powi(3) - inner.powi(3)) / 3.0);
-        Force::n(moment / between_crossings.in_m())
-    }
-}
-
-formula! {
-    /// Largest bending moment of a pole, at its first crossing, under a load along the poles, in newton metres.
-    ///
-    /// ```text
-    /// M = w (x² − x₂²) / 2
-    /// ```
-    /// Source: equilibrium of one pole in a regular frame, derived for this project, checked against a solution as a space
-    /// frame.
-    pub fn moment_at_first_crossing_n_m(
-        plan_length: Length, between_crossings: Length; newtons_on_a_metre: f64
-    ) -> f64 {
-        newtons_on_a_metre * (plan_length.in_m().powi(2) - between_crossings.in_m().powi(2)) / 2.0
+    /// Source: closing condition of touching cylinders; derived for this project.
+    pub fn notch_for_pitch(count: u64, eye_radius: Length, diameter: Length, pitch: Angle) -> Length {
+        let apart = (2.0 * half_turn(count)).sin() * pitch.in_rad().sin() / skew(count, pitch);
+        diameter - eye_radius * apart
     }
 }
 
@@ -295,28 +246,87 @@ formula! {
 mod tests {
     use super::*;
 
-    #[test]
-    fn poles_too_thick_for_their_eye_do_not_close() {
-        assert!(!closes(6, Length::m(0.10), Length::m(0.20)));
-        assert!(!closes(2, Length::m(1.0), Length::m(0.2)));
-        assert!(closes(9, Length::m(0.9), Length::m(0.192)));
+    #[track_caller]
+    fn near(found: f64, expected: f64) {
+        assert!((found - expected).abs() < 1e-12, "{found} is not {expected}");
     }
 
     #[test]
-    fn a_notch_cut_for_a_pitch_gives_that_pitch() {
-        let (count, eye, diameter, wanted) = (8, Length::m(0.6), Length::m(0.2), Angle::deg(20.0));
-        let notch = notch_for_pitch(count, eye, diameter, wanted).value;
-        let found = pitch(count, eye, axis_distance(diameter, notch).value).value;
-        assert!((found.in_rad() - wanted.in_rad()).abs() < 1e-12);
-        let eye_again = eye_radius_for_pitch(count, diameter - notch, wanted).value;
-        assert!((eye_again - eye).abs() < Length::mm(1e-9));
+    fn rafters_that_cannot_close_are_refused_and_have_no_pitch() {
+        let (eye, thick) = (Length::m(0.1), Length::m(0.2));
+        assert!(!closes(6, eye, thick));
+        assert!(pitch(6, eye, thick).value.in_rad().is_nan());
+        assert!(closes(6, Length::m(0.5), thick));
+        assert!(!closes(2, Length::m(0.5), thick));
+        assert!(!closes(6, Length::m(0.5), Length::ZERO));
+        assert!(!closes(6, Length::m(-0.5), thick));
     }
 
     #[test]
-    fn each_pole_climbs_between_its_crossings_by_what_touching_poles_lie_apart() {
-        let (count, eye, distance) = (9, Length::m(0.9), Length::m(0.19));
-        let pitch = pitch(count, eye, distance).value;
-        let climb = between_crossings(count, eye).value * pitch.in_rad().tan();
-        assert!((climb - crossing_offset(count, distance, pitch).value).abs() < Length::mm(1e-9));
+    fn rafters_close_just_where_the_equation_of_the_pitch_has_an_answer() {
+        for count in 3..30 {
+            let least = eye_radius_for_pitch(count, Length::m(0.15), Angle::deg(90.0)).value;
+            for (share, closing) in [(0.999_999, false), (1.000_001, true)] {
+                let eye = least * share;
+                assert_eq!(closes(count, eye, Length::m(0.15)), closing, "{count}");
+                assert_eq!(pitch(count, eye, Length::m(0.15)).value.in_rad().is_finite(), closing, "{count}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_notch_and_the_eye_for_a_pitch_give_that_pitch() {
+        for count in [3, 4, 7, 12, 25] {
+            for wanted in [Angle::deg(8.0), Angle::deg(20.0), Angle::deg(45.0)] {
+                let (eye, diameter) = (Length::m(0.7), Length::m(0.2));
+                let notch = notch_for_pitch(count, eye, diameter, wanted).value;
+                let distance = axis_distance(diameter, notch).value;
+                near(pitch(count, eye, distance).value.in_rad(), wanted.in_rad());
+                near(eye_radius_for_pitch(count, distance, wanted).value.in_m(), eye.in_m());
+            }
+        }
+    }
+
+    /// A point on the axis of the rafter whose crossings are the corners `first` and `first + 1` of the eye.
+    fn on_axis(first: f64, along: f64) -> [f64; 3] {
+        let (count, outer, eye, thick) = (7_u64, Length::m(3.0), Length::m(0.6), Length::m(0.16));
+        let pitch = pitch(count, eye, thick).value.in_rad();
+        let plan = along * pitch.cos() - to_first_crossing(count, outer, eye).value.in_m();
+        let corner = |at: f64| ((2.0 * half_turn(count) * at).cos(), (2.0 * half_turn(count) * at).sin());
+        let ((x1, y1), (x2, y2)) = (corner(first), corner(first + 1.0));
+        let side = (x2 - x1).hypot(y2 - y1);
+        let place = |from: f64, to: f64| eye.in_m() * from + plan * (to - from) / side;
+        [place(x1, x2), place(y1, y2), along * pitch.sin()]
+    }
+
+    #[test]
+    fn the_poles_touch_where_the_contact_shift_says_and_nowhere_overlap() {
+        let (count, outer, eye, thick) = (7_u64, Length::m(3.0), Length::m(0.6), Length::m(0.16));
+        let pitch = pitch(count, eye, thick).value;
+        let offset = crossing_offset(count, thick, pitch).value;
+        let shift = contact_shift(count, offset, pitch).value.in_m();
+        let before = to_first_crossing(count, outer, eye).value;
+        let whole = plan_length(before, between_crossings(count, eye).value).value;
+        let upper = axis_length(whole, pitch).value.in_m() - shift;
+        let lower = axis_length(before, pitch).value.in_m() + shift;
+        let apart = |on_upper: f64, on_lower: f64| {
+            let (one, other) = (on_axis(0.0, on_upper), on_axis(1.0, on_lower));
+            (0..3).map(|axis| (one[axis] - other[axis]).powi(2)).sum::<f64>().sqrt()
+        };
+        near(apart(upper, lower), thick.in_m());
+        for (move_upper, move_lower) in [(0.01, 0.0), (-0.01, 0.0), (0.0, 0.01), (0.0, -0.01), (0.01, 0.01)] {
+            assert!(apart(upper + move_upper, lower + move_lower) > thick.in_m());
+        }
+    }
+
+    #[test]
+    fn the_circle_of_the_supports_has_the_area_of_the_plan() {
+        near(plan_radius(Area::m2(9.0 * PI)).value.in_m(), 3.0);
+    }
+
+    #[test]
+    fn overhang_and_tip_lengthen_the_pole_by_their_slope() {
+        let cut = pole_length(Length::m(3.0), Length::m(0.6), Length::m(0.4), Angle::deg(60.0)).value;
+        near(cut.in_m(), 8.0);
     }
 }
