@@ -50,7 +50,7 @@ fn line(answers: &Answers, order: &Order) -> OrderLine {
     OrderLine {
         name: order.name.clone(),
         about: about(answers, order),
-        needed: said(row("needed")),
+        needed: format!("{} {}", said(row("needed")), order.taken).trim_end().to_owned(),
         loss: price_row("loss").map_or("–".to_owned(), |row| {
             format!("{}{}", row.shown(answers.system), if row.is_assumed() { " *" } else { "" })
         }),

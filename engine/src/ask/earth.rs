@@ -115,7 +115,8 @@ fn bucket_recipe(given: &mut Given<'_>, reply: &mut Reply) {
         reply.put(&format!("part_{}_share", place + 1), earth::dry_share(mass, dry));
     }
     reply.put("clay_if_nothing_bulked", earth::clay_share(plain, plain_clay));
-    reply.put("clay", earth::clay_share(dry, clay));
+    let clay = reply.put("clay", earth::clay_share(dry, clay));
+    reply.check("trade-practice", "wall.cob.clay", "clay in the dry mix", clay);
     let straw = reply.put("straw", earth::straw_mass(dry, straw));
     let loose = reply.put("loose_volume", earth::loose_volume(bucket, parts.iter().map(|part| part.buckets).sum()));
     let placed = placed_yield.map(|placed_yield| reply.put("placed_volume", earth::placed_volume(loose, placed_yield)));

@@ -1,7 +1,7 @@
 //! From what is needed to what a supplier measures: sums, and from dry mass or loose volume to what is weighed or poured.
 
 use crate::earth;
-use crate::house::{Good, House, Ingredient};
+use crate::house::{Good, House, Ingredient, STRAW};
 use crate::quantities::Need;
 use crate::row::Rows;
 use crate::units::{Density, Kind, Mass, Quantity, Volume};
@@ -46,7 +46,7 @@ pub(super) fn bought(house: &House, good: &Good, needed: &Amount, kind: Kind, ro
     match (needed.value, kind) {
         (Quantity::Mass(dry), Kind::Mass) => match pile {
             Some(pile) => Some(wet(&good.name, pile, (dry, &needed.path), rows)),
-            None => Some(as_it_is("air-dry")),
+            None => Some(as_it_is(if good.name == STRAW { "air-dry" } else { "" })),
         },
         (Quantity::Volume(_), Kind::Volume) => Some(as_it_is("loose")),
         (Quantity::Volume(volume), Kind::Mass) => {

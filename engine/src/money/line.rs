@@ -2,7 +2,7 @@
 
 use super::bought::{self, Amount, delivered_density};
 use crate::build::SoldBy;
-use crate::house::{Good, House, STONES};
+use crate::house::{Good, House, STONES, WATER};
 use crate::quantities::Need;
 use crate::row::Rows;
 use crate::units::{Kind, Mass, Quantity, Volume};
@@ -17,7 +17,9 @@ pub struct Order {
     pub about: String,
     /// What it is sold by, when a supplier is written.
     pub sold_by: Option<SoldBy>,
-    /// How it is weighed or measured: wet, dry, loose.
+    /// How the need is measured: dry or loose.
+    pub taken: &'static str,
+    /// How the order is weighed or measured: wet, dry, loose.
     pub weighed: String,
     /// Rows that a supplier must be told beside the amount, such as the length of a pole.
     pub beside: Vec<String>,
@@ -40,6 +42,7 @@ impl Order {
             name: name.to_owned(),
             about: good.map_or_else(|| name.replace('-', " "), |good| good.about.clone()),
             sold_by: good.map(|good| good.sold_by),
+            taken: "",
             weighed: String::new(),
             beside: beside(house, name),
             vehicle,
@@ -70,8 +73,15 @@ pub(super) fn order(house: &House, name: &str, good: Option<&Good>, needs: &[&Ne
         order.open.push("its uses are measured in different ways: give each its own name".into());
         return order;
     };
+    order.taken = match needed.value.kind() {
+        Kind::Mass if bought::pile(house, name).is_some() => "dry",
+        Kind::Volume if name != WATER => "loose",
+        _ => "",
+    };
     let Some(good) = good else {
-        order.open.push(format!("no supplier: write [prices.{name}]"));
+        if name != WATER {
+            order.open.push(format!("no supplier: write [prices.{name}]"));
+        }
         return order;
     };
     known(good, rows);

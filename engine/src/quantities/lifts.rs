@@ -24,6 +24,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) {
             rows.known(format!("level of the top of {}", lift.name), &lift.top);
         }
         rows.known(format!("start of {}, days after the first lift", lift.name), &lift.start);
+        height(lift, below, rows);
         let volume = volume(house, lift, below, &strips, rows);
         bed(house, lift, &strips, rows);
         if let Some((_, cob)) = house.cob() {
@@ -32,6 +33,16 @@ pub(super) fn walk(house: &House, rows: &mut Rows) {
         }
         below = Some(lift);
     }
+}
+
+fn height(lift: &Lift, below: Option<&Lift>, rows: &mut Rows) {
+    let foot = below.map_or(Length::ZERO, |below| below.top.value);
+    let height = wall::lift_height(lift.top.value, foot).from("top", lift.top.path.as_str());
+    let height = match below {
+        Some(below) => height.from("foot", below.top.path.as_str()),
+        None => height.without("foot"),
+    };
+    rows.add(lift.path("height"), format!("height of {}", lift.name), height);
 }
 
 /// Mass and batches of a lift.

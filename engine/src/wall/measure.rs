@@ -118,6 +118,18 @@ formula! {
 }
 
 formula! {
+    /// Height of a lift, from the top of the one below to its own.
+    ///
+    /// ```text
+    /// h = z₂ − z₁
+    /// ```
+    /// Source: the definition of a level.
+    pub fn lift_height(top: Length, foot: Length) -> Length {
+        top - foot
+    }
+}
+
+formula! {
     /// Widths of all openings together as a share of the length of the wall.
     ///
     /// ```text

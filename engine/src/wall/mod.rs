@@ -10,8 +10,8 @@ pub use body::{
     Faces, bed_gross, cob_gross, inner_face_gross, lift_gross, net_area, net_volume, outer_face_gross, stem_gross,
 };
 pub use measure::{
-    between_offsets, corner_distance, eave_offset, foot_above_floor, height_above_ground, openings_share, overall,
-    pier, plate_offset, room_height, slenderness, thickness_at_third, top_thickness,
+    between_offsets, corner_distance, eave_offset, foot_above_floor, height_above_ground, lift_height, openings_share,
+    overall, pier, plate_offset, room_height, slenderness, thickness_at_third, top_thickness,
 };
 pub use opening::{
     bed_removed, cob_removed, inner_face_removed, lift_removed, outer_face_removed, reveal, stem_removed,
