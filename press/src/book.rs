@@ -42,6 +42,7 @@ mod whole {
     pub fn book(answers: &Answers, printed: Date) -> Result<Typeset, String> {
         let paper = Paper::of(answers.system);
         let (plan, section) = (drawing::plan(answers, paper), drawing::section(answers, paper));
+        let (unrolled, trench) = (drawing::unrolled(answers, paper), drawing::trench_section(answers, paper));
         let data = json!({
             "name": answers.about.name,
             "printed": Quantity::from(printed).shown(answers.system, engine::units::Fineness::Figure),
@@ -53,7 +54,10 @@ mod whole {
             "job": job::chapter(answers),
             "plan": drawn(&plan),
             "section": drawn(&section),
+            "unrolled": drawn(&unrolled),
+            "trench": trench.as_ref().map(drawn),
             "recipes": earth::recipes(answers),
+            "behind": earth::behind(answers),
             "orders": orders::chapter(answers),
             "quantities": quantities::chapter(answers),
             "checks": checks::chapter(answers),
@@ -61,6 +65,7 @@ mod whole {
         })
         .to_string();
         let (plan, section) = (plan.svg.to_string(), section.svg.to_string());
+        let (unrolled, trench) = (unrolled.svg.to_string(), trench.map(|trench| trench.svg.to_string()));
         let cover = drawing::picture(answers, paper).to_string();
         let recipes = earth::drawings(answers);
         let mut files: Vec<(&str, &[u8])> = vec![
@@ -69,7 +74,9 @@ mod whole {
             ("/data.json", data.as_bytes()),
             ("/plan.svg", plan.as_bytes()),
             ("/section.svg", section.as_bytes()),
+            ("/unrolled.svg", unrolled.as_bytes()),
         ];
+        files.extend(trench.iter().map(|drawn| ("/trench.svg", drawn.as_bytes())));
         files.extend(recipes.iter().map(|(name, drawn)| (name.as_str(), drawn.as_bytes())));
         typeset(&files, "/main.typ")
     }

@@ -1,6 +1,7 @@
 //! Lifts, recipes and the cards that hang beside the tarp.
 
 use engine::answers::Answers;
+use engine::row::Row;
 use serde_json::{Value, json};
 
 use super::quantities::marked;
@@ -9,21 +10,24 @@ use crate::drawing;
 /// Width of a recipe's drawing on a card, in millimetres.
 pub(super) const CARD: f64 = 148.0;
 
-/// Lines of a recipe's table of figures: noun and words.
-const FIGURES: [(&str, &str); 9] = [
-    ("dry-mass", "Dry earth in a batch"),
-    ("loose-volume", "Loose, as it is tipped on the tarp"),
-    ("placed-volume", "Placed"),
-    ("straw-mass", "Straw"),
-    ("pile-water", "Water that the piles bring"),
-    ("water-volume", "Water to add"),
-    ("wet-mass", "The batch weighs, wet"),
-    ("density", "Dry, in a placed cubic metre"),
-    ("batches", "Batches in all"),
+/// Figures of a batch: noun and words.
+const FIGURES: [(&str, &str); 12] = [
+    ("dry-mass", "dry earth in a batch"),
+    ("loose-volume", "loose on the tarp"),
+    ("placed-volume", "placed"),
+    ("straw-mass", "straw"),
+    ("pile-water", "water in the piles"),
+    ("water-volume", "water to add"),
+    ("wet-mass", "a batch weighs, wet"),
+    ("density", "dry, in a placed m³"),
+    ("clay", "clay in the dry mix"),
+    ("volume", "to mix in all"),
+    ("batches", "batches in all"),
+    ("bales", "bales of straw in all"),
 ];
 
 const COLUMNS: [(&str, &str); 4] =
-    [("buckets", "buckets"), ("settled", "if it did not bulk"), ("mass", "dry mass"), ("share", "share")];
+    [("buckets", "buckets"), ("settled", "if it did not bulk"), ("mass", "dry mass"), ("share", "by dry mass")];
 
 /// The recipes that the house uses: a card and what stands behind it.
 pub(super) fn recipes(answers: &Answers) -> Value {
@@ -43,17 +47,6 @@ pub(super) fn drawings(answers: &Answers) -> Vec<(String, String)> {
 
 fn one(answers: &Answers, recipe: &str) -> Value {
     let stem = format!("earth.recipes.{recipe}");
-    let find = |noun: &str| answers.rows.find(&format!("{stem}.{noun}"));
-    let said = |noun: &str| find(noun).map(|row| row.shown(answers.system));
-    let stem_of = format!("{stem}.buckets.");
-    let names: Vec<&str> = answers.rows.iter().filter_map(|row| row.path.strip_prefix(&stem_of)).collect();
-    let parts = names.iter().map(|name| {
-        let cell = |noun: &str| find(&format!("{noun}.{name}")).map_or("–".to_owned(), |row| marked(answers, row));
-        std::iter::once(name.replace('-', " ")).chain(COLUMNS.map(|(noun, _)| cell(noun))).collect::<Vec<_>>()
-    });
-    let figures = FIGURES.iter().filter_map(|(noun, words)| Some([(*words).to_owned(), marked(answers, find(noun)?)]));
-    let clay = find("clay").or_else(|| answers.rows.find("wall.cob.clay").filter(|_| find("loaves").is_some()));
-    let clay = clay.map(|row| ["Clay in the dry mix".to_owned(), marked(answers, row)]);
     let name = recipe.replace('-', " ");
     json!({
         "name": recipe,
@@ -61,11 +54,45 @@ fn one(answers: &Answers, recipe: &str) -> Value {
         "width": CARD,
         "words": words(answers, &stem),
         "steps": steps(answers, &stem, &name),
-        "heavy": heavy(answers, &names),
-        "header": std::iter::once("").chain(COLUMNS.map(|(_, title)| title)).collect::<Vec<_>>(),
-        "parts": parts.collect::<Vec<_>>(),
-        "figures": figures.chain(clay).collect::<Vec<_>>(),
-        "makes": said("placed-volume").map_or(String::new(), |placed| format!("makes {placed}")),
+        "heavy": heavy(answers, &ingredients(answers, recipe)),
+    })
+}
+
+/// Names of what goes into a recipe.
+fn ingredients<'a>(answers: &'a Answers, recipe: &str) -> Vec<&'a str> {
+    let stem = format!("earth.recipes.{recipe}.buckets.");
+    answers.rows.iter().filter_map(|row| row.path.strip_prefix(&stem)).collect()
+}
+
+/// What stands behind the buckets: one line an ingredient of each recipe, and one column a recipe.
+pub(super) fn behind(answers: &Answers) -> Value {
+    let find = |recipe: &str, noun: &str| answers.rows.find(&format!("earth.recipes.{recipe}.{noun}"));
+    let said = |row: Option<&Row>| row.map_or("–".to_owned(), |row| marked(answers, row));
+    let mut parts: Vec<Vec<String>> = Vec::new();
+    for recipe in &answers.recipes {
+        for name in ingredients(answers, recipe) {
+            let cells = COLUMNS.map(|(noun, _)| said(find(recipe, &format!("{noun}.{name}"))));
+            let title = format!("{}: {}", recipe.replace('-', " "), name.replace('-', " "));
+            parts.push(std::iter::once(title).chain(cells).collect());
+        }
+    }
+    let figures = FIGURES.map(|(noun, words)| {
+        let cells = answers.recipes.iter().map(|recipe| {
+            let cob = || answers.rows.find("wall.cob.clay").filter(|_| find(recipe, "loaves").is_some());
+            said(find(recipe, noun).or_else(|| if noun == "clay" { cob() } else { None }))
+        });
+        std::iter::once(words.to_owned()).chain(cells).collect::<Vec<_>>()
+    });
+    let names = answers.recipes.iter().map(|recipe| recipe.replace('-', " "));
+    json!({
+        "parts": {
+            "header": std::iter::once("").chain(COLUMNS.map(|(_, title)| title)).collect::<Vec<_>>(),
+            "rows": parts,
+        },
+        "figures": {
+            "header": std::iter::once(String::new()).chain(names).collect::<Vec<_>>(),
+            "rows": figures,
+        },
     })
 }
 

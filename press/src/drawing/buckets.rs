@@ -9,9 +9,9 @@ use crate::svg::{Element, Svg};
 /// Height of lettering, in millimetres of the em.
 const LETTERING: f64 = 4.2;
 /// Width and height of a bucket, in millimetres.
-const BUCKET: [f64; 2] = [11.0, 11.0];
+const BUCKET: [f64; 2] = [8.5, 8.0];
 /// From one bucket to the next and from one line to the next, in millimetres.
-const STEP: [f64; 2] = [14.0, 19.0];
+const STEP: [f64; 2] = [10.5, 12.5];
 /// Space for the words at the left, in millimetres.
 const WORDS: f64 = 46.0;
 
@@ -46,7 +46,7 @@ pub fn buckets(answers: &Answers, recipe: &str, width_mm: f64) -> Option<Svg> {
     let height: f64 = lines.iter().map(rows).sum::<f64>() * STEP[1] + 4.0;
     let title = format!("A batch of {} in buckets", recipe.replace('-', " "));
     let mut svg = Svg::sheet(width_mm, height, &title);
-    let mut top = 6.0;
+    let mut top = 4.0;
     for line in &lines {
         words(&mut svg, line, top);
         let count = line.count.ceil().max(1.0) as u32;
@@ -147,16 +147,16 @@ fn marks(svg: &mut Svg, [left, top]: [f64; 2], level: f64, filling: Filling) {
     let mut at = level + 1.8;
     let mut odd = false;
     while at < height - 0.8 {
-        let (from, to) = (left + 2.4, left + width - 2.4);
+        let (from, to) = (left + 1.9, left + width - 1.9);
         let y = top + at;
         match filling {
             Filling::Lines => {
                 svg.push(Element::line([from, y], [to, y]).with("stroke", CLAY).with("stroke-width", weight::THIN));
             }
             Filling::Dots | Filling::Rings => {
-                let radius = if filling == Filling::Dots { 0.3 } else { 0.8 };
+                let radius = if filling == Filling::Dots { 0.3 } else { 0.6 };
                 for place in 0..3_u32 {
-                    let x = from + if odd { 1.0 } else { 0.0 } + 2.4 * f64::from(place);
+                    let x = from + if odd { 0.7 } else { 0.0 } + 1.9 * f64::from(place);
                     let dot = Element::circle([x, y], radius).with("stroke", INK).with("stroke-width", weight::THIN);
                     svg.push(dot.with("fill", if filling == Filling::Dots { INK } else { LIME }));
                 }
@@ -185,7 +185,7 @@ fn sheaf(svg: &mut Svg, [left, top]: [f64; 2], share: f64) {
     let stalks = (7.0 * share).round().max(1.0) as u32;
     let middle = left + BUCKET[0] * 0.5;
     for stalk in 0..stalks {
-        let lean = (f64::from(stalk) - 0.5 * f64::from(stalks - 1)) * 1.3;
+        let lean = (f64::from(stalk) - 0.5 * f64::from(stalks - 1)) * 1.0;
         let line = Element::line([middle + lean, top], [middle - lean * 0.8, top + BUCKET[1]]);
         svg.push(line.with("stroke", INK).with("stroke-width", weight::SEEN));
     }
