@@ -101,7 +101,7 @@ pub(super) fn earth(mut table: Table<'_, '_>) -> Earth {
     let mut earth = Earth { span: Some(table.span.clone()), ..Earth::default() };
     earth.bucket = table.table("bucket").map(|mut bucket| {
         let fill = bucket.needed_choice("fill", &[("struck", Fill::Struck), ("heaped", Fill::Heaped)]);
-        let brim = bucket.needed("brim", Kind::Volume);
+        let brim = bucket.needed_like("brim", Kind::Volume, "15 L");
         let is_struck = fill.as_ref().is_some_and(|fill| fill.value == Fill::Struck);
         let heap = if is_struck { None } else { bucket.quantity("heap", Kind::Ratio) };
         bucket.finish();
@@ -146,7 +146,7 @@ fn recipe(name: Written<String>, mut table: Table<'_, '_>) -> Recipe {
         dry: table.by_name("dry", Kind::Ratio),
         batch: table.quantity("batch", Kind::Number),
         straw: table.quantity("straw", Kind::Ratio),
-        water: table.needed("water", Kind::Ratio),
+        water: table.needed_like("water", Kind::Ratio, "18 %"),
         placed_yield: table.quantity("yield", Kind::Ratio),
     };
     table.finish();

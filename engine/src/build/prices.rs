@@ -136,8 +136,8 @@ pub(super) fn prices(mut table: Table<'_, '_>) -> Vec<Price> {
 fn price(name: Written<String>, mut table: Table<'_, '_>) -> Price {
     let sold_by = table.needed_choice("sold-by", &SoldBy::WORDS);
     let holds = match sold_by.as_ref().map(|sold| sold.value) {
-        Some(SoldBy::Bale) => table.needed("holds", Kind::Mass),
-        Some(SoldBy::Sheet | SoldBy::Roll) => table.needed("holds", Kind::Area),
+        Some(SoldBy::Bale) => table.needed_like("holds", Kind::Mass, "18 kg"),
+        Some(SoldBy::Sheet | SoldBy::Roll) => table.needed_like("holds", Kind::Area, "50 m2"),
         Some(_) => None,
         None => {
             table.unread("holds");

@@ -103,9 +103,19 @@ impl<'s, 'i> Table<'s, 'i> {
 
     /// A quantity that must be there.
     pub fn needed<T: TryFrom<Quantity>>(&mut self, key: &'static str, kind: Kind) -> Option<Written<T>> {
+        self.needed_like(key, kind, kind.example())
+    }
+
+    /// A quantity that must be there, with an example of the usual size.
+    pub fn needed_like<T: TryFrom<Quantity>>(
+        &mut self,
+        key: &'static str,
+        kind: Kind,
+        example: &str,
+    ) -> Option<Written<T>> {
         if self.table.get(key).is_none() {
             self.asked.push(key);
-            self.missing(key, &format!("\"{}\"", kind.example()));
+            self.missing(key, &format!("\"{example}\""));
             return None;
         }
         self.quantity(key, kind)

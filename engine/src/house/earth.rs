@@ -293,7 +293,7 @@ fn is_one_measure(source: &Source<'_>, written: &build::Recipe) -> bool {
             told || fault(&name.span, &name.path, "the recipe has no ingredients".into(), hint)
         }
         ([(first, _), ..], [_, ..], _) => {
-            let message = "the recipe is written in buckets and in shares: which counts?".into();
+            let message = "the recipe is written both in buckets and in shares".into();
             fault(&first.span, &first.path, message, "write `buckets` or `dry`, not both")
         }
         ([_, ..], [], Some(batch)) => {

@@ -174,12 +174,22 @@ fn within_kind(
     None
 }
 
-/// Refuses a price of what nothing needs.
+/// Refuses a price of what nothing needs, and a count of what the build counts itself.
 pub(super) fn are_needed(source: &Source<'_>, build: &Build, house: &House) {
     let needed = house.bought();
-    for good in build.prices.iter().filter(|good| good.count.is_none()) {
-        if !needed.contains(&good.name.value) {
-            unknown_good(source, &good.name, &needed);
+    for good in &build.prices {
+        match (needed.contains(&good.name.value), &good.count) {
+            (false, None) => unknown_good(source, &good.name, &needed),
+            (true, Some(count)) => {
+                let message = "the build counts this itself".to_owned();
+                source.fault(
+                    count.span.clone(),
+                    &count.path,
+                    message,
+                    "leave `count` out, or give the thing another name",
+                );
+            }
+            _ => {}
         }
     }
 }
