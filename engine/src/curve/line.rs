@@ -1,5 +1,7 @@
 //! A closed plan line: named points joined by straight runs and arcs, each corner rounded.
 
+use std::ops::Range;
+
 use kurbo::{Point, Rect, Vec2};
 
 use super::piece::{Bend, Piece};
@@ -96,6 +98,8 @@ pub struct PlanLine {
     pieces: Vec<Piece>,
     /// The run that each piece belongs to; a rounding belongs to the run that it leads into.
     owners: Vec<usize>,
+    /// Distance along the line at which each piece begins, in metres, and at last its whole length.
+    starts: Vec<f64>,
 }
 
 /// Chord error at which lines are tested for crossing, in metres.
@@ -166,7 +170,12 @@ impl PlanLine {
                 owners.push(index);
             }
         }
-        PlanLine { runs, pieces, owners }
+        let mut starts = vec![0.0];
+        starts.extend(pieces.iter().scan(0.0, |sum, piece| {
+            *sum += piece.length();
+            Some(*sum)
+        }));
+        PlanLine { runs, pieces, owners, starts }
     }
 
     /// The runs, one for each named point.
@@ -196,7 +205,13 @@ impl PlanLine {
     /// Length, in metres.
     #[must_use]
     pub fn length(&self) -> f64 {
-        self.pieces.iter().map(Piece::length).sum()
+        self.starts.last().copied().unwrap_or(0.0)
+    }
+
+    /// Distance along the line at which a piece begins, in metres.
+    #[must_use]
+    pub fn start(&self, piece: usize) -> f64 {
+        self.starts[piece]
     }
 
     /// Enclosed area, in m²; negative when the line goes round with the inside on the right.
@@ -279,13 +294,26 @@ impl PlanLine {
         if !(0.0..=whole.length()).contains(&along) {
             return None;
         }
-        Some(self.nearest(whole.at(along)))
+        // What rounding trims from a run lies nearest to the rounding at that end of it.
+        let next = (run + 1) % self.runs.len();
+        let near = self.of_run(run).chain(self.of_run(next));
+        Some(self.nearest_among(near, whole.at(along)))
+    }
+
+    /// The pieces that belong to a run.
+    fn of_run(&self, run: usize) -> Range<usize> {
+        self.owners.partition_point(|&owner| owner < run)..self.owners.partition_point(|&owner| owner <= run)
     }
 
     /// The place on the line nearest to a point, in metres.
     #[must_use]
     pub fn nearest(&self, point: Point) -> Station {
-        let stations = self.pieces.iter().enumerate().map(|(piece, on)| {
+        self.nearest_among(0..self.pieces.len(), point)
+    }
+
+    fn nearest_among(&self, pieces: impl Iterator<Item = usize>, point: Point) -> Station {
+        let stations = pieces.map(|piece| {
+            let on = &self.pieces[piece];
             let along = on.nearest(point);
             Station { piece, along, point: on.at(along), axis: on.direction(along) }
         });
@@ -296,7 +324,7 @@ impl PlanLine {
     /// Distance along the line from its start to a place on it, in metres.
     #[must_use]
     pub fn along_line(&self, station: Station) -> f64 {
-        self.pieces[..station.piece].iter().map(Piece::length).sum::<f64>() + station.along
+        self.starts[station.piece] + station.along
     }
 }
 
@@ -315,73 +343,4 @@ fn extremes(piece: &Piece, along: Vec2) -> Vec<Point> {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use std::f64::consts::PI;
-
-    fn vertex(x: f64, y: f64, way: Way) -> Vertex {
-        Vertex { at: Point::new(x, y), round: 0.5, way }
-    }
-
-    fn ring() -> PlanLine {
-        let through = |x, y| Way::Through(Point::new(x, y));
-        PlanLine::closed(&[vertex(2.0, 0.0, through(0.0, 2.0)), vertex(-2.0, 0.0, through(0.0, -2.0))]).unwrap()
-    }
-
-    fn room(round: f64) -> Result<PlanLine, LineFault> {
-        let corners = [(0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0)];
-        PlanLine::closed(&corners.map(|(x, y)| Vertex { at: Point::new(x, y), round, way: Way::Straight }))
-    }
-
-    #[test]
-    fn a_ring_of_two_arcs_has_the_length_and_area_of_its_circle() {
-        assert!((ring().length() - 4.0 * PI).abs() < 1e-12);
-        assert!((ring().area() - 4.0 * PI).abs() < 1e-12);
-        assert_eq!(ring().pieces().len(), 2, "tangent arcs need no rounding");
-    }
-
-    #[test]
-    fn a_rounded_rectangle_loses_four_minus_pi_radius_squared() {
-        let line = room(0.5).unwrap();
-        assert!((line.area() - (12.0 - (4.0 - PI) * 0.25)).abs() < 1e-12);
-        assert!((line.length() - (14.0 - 8.0 * 0.5 + PI)).abs() < 1e-12);
-        assert!((line.centre() - Point::new(2.0, 1.5)).hypot() < 1e-9);
-    }
-
-    #[test]
-    fn faults_name_the_point() {
-        let straight = |list: &[(f64, f64)]| {
-            let points: Vec<Vertex> = list.iter().map(|&(x, y)| vertex(x, y, Way::Straight)).collect();
-            PlanLine::closed(&points).unwrap_err()
-        };
-        assert_eq!(straight(&[(0., 0.), (4., 0.)]), LineFault::TooFew);
-        assert_eq!(straight(&[(0., 0.), (4., 0.), (4., 0.), (0., 3.)]), LineFault::SamePlace(1));
-        assert_eq!(straight(&[(0., 0.), (0., 3.), (4., 3.), (4., 0.)]), LineFault::Clockwise);
-        assert!(matches!(straight(&[(0., 0.), (4., 4.), (4., 0.), (0., 4.)]), LineFault::Crosses(..)));
-        assert!(matches!(room(1.6), Err(LineFault::RoundingsMeet(_))));
-        assert!(matches!(room(3.5), Err(LineFault::NoRoomToRound(_))));
-    }
-
-    #[test]
-    fn a_station_past_the_end_of_its_run_is_none_and_one_in_a_corner_lies_on_the_rounding() {
-        let line = room(0.5).unwrap();
-        assert!(line.station(0, 4.01).is_none());
-        let station = line.station(0, 3.9).unwrap();
-        assert!(line.is_corner(station.piece));
-        assert!((line.station(0, 2.0).unwrap().axis - Vec2::new(1.0, 0.0)).hypot() < 1e-12);
-    }
-
-    #[test]
-    fn an_offset_folds_where_it_passes_the_radius() {
-        let line = room(0.5).unwrap();
-        assert_eq!(line.first_fold(-0.49), None);
-        assert_eq!(line.first_fold(-0.51), Some(0));
-    }
-
-    #[test]
-    fn the_extent_of_a_ring_is_its_diameter_with_the_wall() {
-        let (extent, by) = ring().extent(0.25);
-        assert!((extent.width() - 4.5).abs() < 1e-12 && (extent.height() - 4.5).abs() < 1e-12);
-        assert_eq!((by[1], by[3]), (1, 0), "the lower arc reaches the bottom, the upper the top");
-    }
-}
+mod tests;

@@ -75,10 +75,9 @@ impl<'a> Strip<'a> {
     /// in metres; the second is the larger, past the line's length where the strip lies across its start.
     #[must_use]
     pub fn along_line(&self, right: f64) -> [f64; 2] {
-        let pieces = self.line.pieces();
         let place = |direction: f64| -> f64 {
             let Some((piece, stop)) = self.reach(right, direction) else { return 0.0 };
-            pieces[..piece].iter().map(Piece::length).sum::<f64>() + stop / self.moved(piece, right).1
+            self.line.start(piece) + stop / self.moved(piece, right).1
         };
         let (start, end) = (place(-1.0), place(1.0));
         [start, if end < start { end + self.line.length() } else { end }]

@@ -30,6 +30,18 @@ formula! {
 }
 
 formula! {
+    /// Distance along the wall's line, from its start, the way one walks it with the room on the left.
+    ///
+    /// ```text
+    /// s = Σ (runs − what rounding trims from them) + Σ rounded corners, up to there
+    /// ```
+    /// Source: the sum of its parts.
+    pub fn station(; along: Length) -> Length {
+        along
+    }
+}
+
+formula! {
     /// Volume dug for the trench under the wall, with upright sides.
     ///
     /// ```text

@@ -20,10 +20,12 @@ pub(super) fn place(
     floor: &Known<Length>,
     system: System,
 ) -> Vec<Opening> {
-    let mut placed: Vec<Opening> = Vec::new();
+    let mut placed: Vec<(Opening, Stretches)> = Vec::new();
+    let whole = wall.line.length();
     for written in &build.openings {
         let Some(opening) = opening(source, written, wall, floor, system) else { continue };
-        if let Some(other) = placed.iter().find(|other| meet(&opening, other, wall)) {
+        let Some(at) = stretches(&opening, wall) else { continue };
+        if let Some((other, _)) = placed.iter().find(|(other, bt)| meet((&opening, &at), (other, bt), whole)) {
             source.fault(
                 written.name.span.clone(),
                 &format!("openings.{}", written.name.value),
@@ -31,9 +33,9 @@ pub(super) fn place(
                 "move one of them, or make it smaller",
             );
         }
-        placed.push(opening);
+        placed.push((opening, at));
     }
-    placed
+    placed.into_iter().map(|(opening, _)| opening).collect()
 }
 
 fn opening(
@@ -158,16 +160,21 @@ fn run_named(source: &Source<'_>, written: Option<&Written<String>>, wall: &Wall
     found
 }
 
+/// Where an opening stands: from where to where along the line at each face and in the middle, in metres.
+type Stretches = [[f64; 2]; 3];
+
+fn stretches(opening: &Opening, wall: &Wall) -> Option<Stretches> {
+    let strip = opening.strip(wall)?;
+    let [inner, outer] = offsets(wall);
+    Some([inner, 0.0, outer].map(|offset| strip.along_line(offset)))
+}
+
 /// Whether two openings take out the same cob: their heights overlap, and their strips do at any face.
-fn meet(a: &Opening, b: &Opening, wall: &Wall) -> bool {
+fn meet((a, at): (&Opening, &Stretches), (b, bt): (&Opening, &Stretches), whole: f64) -> bool {
     if a.head() <= b.bottom.value || b.head() <= a.bottom.value {
         return false;
     }
-    let (Some(a), Some(b)) = (a.strip(wall), b.strip(wall)) else { return false };
-    let whole = wall.line.length();
-    let [inner, outer] = offsets(wall);
-    [inner, 0.0, outer].into_iter().any(|offset| {
-        let ([a_start, a_end], [b_start, b_end]) = (a.along_line(offset), b.along_line(offset));
-        [-whole, 0.0, whole].into_iter().any(|turn| a_start < b_end + turn && b_start + turn < a_end)
+    at.iter().zip(bt).any(|([a_start, a_end], [b_start, b_end])| {
+        [-whole, 0.0, whole].into_iter().any(|turn| *a_start < b_end + turn && b_start + turn < *a_end)
     })
 }
