@@ -1,21 +1,63 @@
 //! The explanation behind a value: equation, source and named inputs, written once, in the formula's own doc comment.
 
+use std::borrow::Cow;
+
 use crate::units::Quantity;
 
 /// One input of a formula.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Input {
-    /// What the formula calls it.
-    pub name: String,
+    /// What the formula calls it; an argument of its own is spelled with underscores.
+    name: Cow<'static, str>,
     /// Its value.
     pub quantity: Quantity,
     /// The row it was read from; empty until a walk binds it.
     pub path: String,
 }
 
+impl Input {
+    /// A named quantity and the row it was read from; the path is empty until a walk binds it.
+    #[must_use]
+    pub fn new(name: impl Into<Cow<'static, str>>, quantity: Quantity, path: impl Into<String>) -> Input {
+        Input { name: name.into(), quantity, path: path.into() }
+    }
+
+    /// What the formula calls it, in words.
+    #[must_use]
+    pub fn name(&self) -> String {
+        self.name.replace('_', " ")
+    }
+
+    fn is_called(&self, name: &str) -> bool {
+        self.name.len() == name.len()
+            && self.name.bytes().zip(name.bytes()).all(|(own, other)| own == other || (own == b'_' && other == b' '))
+    }
+}
+
 /// Why a value is what it is.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Reason {
+    said: Said,
+    /// What went in.
+    pub inputs: Vec<Input>,
+}
+
+/// What a reason says: the doc comment of its formula, read when someone asks, or words of its own.
+#[derive(Clone, Debug, PartialEq)]
+enum Said {
+    Docs(&'static [&'static str]),
+    Words(Box<Words>),
+}
+
+impl Default for Said {
+    fn default() -> Self {
+        Said::Docs(&[])
+    }
+}
+
+/// The words of a reason.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Words {
     /// What the formula answers, one sentence.
     pub title: String,
     /// What else a builder should know of it.
@@ -24,30 +66,50 @@ pub struct Reason {
     pub equation: String,
     /// Where the equation comes from.
     pub source: String,
-    /// What went in.
-    pub inputs: Vec<Input>,
 }
 
 impl Reason {
+    /// A reason whose words are the doc comment of a formula.
+    #[must_use]
+    pub fn of_docs(docs: &'static [&'static str], inputs: Vec<Input>) -> Reason {
+        Reason { said: Said::Docs(docs), inputs }
+    }
+
+    /// A reason in words of its own.
+    #[must_use]
+    pub fn in_words(words: Words, inputs: Vec<Input>) -> Reason {
+        Reason { said: Said::Words(Box::new(words)), inputs }
+    }
+
+    /// Its words.
+    #[must_use]
+    pub fn words(&self) -> Words {
+        match &self.said {
+            Said::Docs(docs) => Words::from_docs(docs),
+            Said::Words(words) => words.as_ref().clone(),
+        }
+    }
+}
+
+impl Words {
     /// Reads the text of a reason from the lines of a doc comment: first paragraph, a ```` ```text ```` block, a
     /// paragraph that begins with `Source:`, and the rest up to the first heading.
-    #[must_use]
-    pub fn from_docs(lines: &[&str], inputs: Vec<Input>) -> Reason {
-        let mut reason = Reason { inputs, ..Reason::default() };
+    fn from_docs(lines: &[&str]) -> Words {
+        let mut words = Words::default();
         let mut paragraph = String::new();
         let mut in_equation = false;
         for line in lines.iter().map(|line| line.strip_prefix(' ').unwrap_or(line)).chain([""]) {
             if line.trim_start().starts_with("```") {
                 in_equation = !in_equation;
             } else if in_equation {
-                if !reason.equation.is_empty() {
-                    reason.equation.push('\n');
+                if !words.equation.is_empty() {
+                    words.equation.push('\n');
                 }
-                reason.equation.push_str(line);
+                words.equation.push_str(line);
             } else if line.starts_with("# ") {
                 break;
             } else if line.is_empty() {
-                reason.take_paragraph(std::mem::take(&mut paragraph));
+                words.take_paragraph(std::mem::take(&mut paragraph));
             } else {
                 if !paragraph.is_empty() {
                     paragraph.push(' ');
@@ -55,7 +117,7 @@ impl Reason {
                 paragraph.push_str(line);
             }
         }
-        reason
+        words
     }
 
     fn take_paragraph(&mut self, paragraph: String) {
@@ -86,7 +148,7 @@ impl<T> Answer<T> {
     /// that every input of every row is bound finds the slip.
     #[must_use]
     pub fn from(mut self, name: &str, path: impl Into<String>) -> Self {
-        if let Some(input) = self.reason.inputs.iter_mut().find(|input| input.name == name) {
+        if let Some(input) = self.reason.inputs.iter_mut().find(|input| input.is_called(name)) {
             input.path = path.into();
         }
         self
@@ -95,14 +157,19 @@ impl<T> Answer<T> {
     /// Drops an input that does not matter where the formula was asked.
     #[must_use]
     pub fn without(mut self, name: &str) -> Self {
-        self.reason.inputs.retain(|input| input.name != name);
+        self.reason.inputs.retain(|input| !input.is_called(name));
         self
     }
 
     /// Adds an input that the formula reads as part of a shape, with the row it comes from.
     #[must_use]
-    pub fn with(mut self, name: impl Into<String>, quantity: impl Into<Quantity>, path: impl Into<String>) -> Self {
-        self.reason.inputs.push(Input { name: name.into(), quantity: quantity.into(), path: path.into() });
+    pub fn with(
+        mut self,
+        name: impl Into<Cow<'static, str>>,
+        quantity: impl Into<Quantity>,
+        path: impl Into<String>,
+    ) -> Self {
+        self.reason.inputs.push(Input::new(name, quantity.into(), path));
         self
     }
 }
@@ -119,12 +186,10 @@ macro_rules! formula {
         pub fn $name($($arg: $kind,)* $($($shape: $shape_kind),*)?) -> $crate::reason::Answer<$out> {
             // An input that shapes the strip or the line need not appear in the body as a number.
             $(let _ = $arg;)*
-            let inputs = vec![$($crate::reason::Input {
-                name: stringify!($arg).replace('_', " "),
-                quantity: $crate::units::Quantity::from($arg),
-                path: String::new(),
-            }),*];
-            $crate::reason::Answer { value: $body, reason: $crate::reason::Reason::from_docs(&[$($doc),*], inputs) }
+            let inputs = vec![$($crate::reason::Input::new(
+                stringify!($arg), $crate::units::Quantity::from($arg), ""
+            )),*];
+            $crate::reason::Answer { value: $body, reason: $crate::reason::Reason::of_docs(&[$($doc),*], inputs) }
         }
     };
 }
@@ -154,11 +219,12 @@ mod tests {
     fn a_doc_comment_becomes_the_reason() {
         let answer = rectangle(Length::m(3.0), Length::m(2.0)).from("long side", "room.length");
         assert_eq!(answer.value, Area::m2(6.0));
-        assert_eq!(answer.reason.title, "The area of a rectangle.");
-        assert_eq!(answer.reason.explanation, "Both sides are measured at the base.");
-        assert_eq!(answer.reason.equation, "A = a b");
-        assert_eq!(answer.reason.source, "Euclid, Elements, book 1.");
+        let words = answer.reason.words();
+        assert_eq!(words.title, "The area of a rectangle.");
+        assert_eq!(words.explanation, "Both sides are measured at the base.");
+        assert_eq!(words.equation, "A = a b");
+        assert_eq!(words.source, "Euclid, Elements, book 1.");
         assert_eq!(answer.reason.inputs[0].path, "room.length");
-        assert_eq!(answer.reason.inputs[1].name, "short side");
+        assert_eq!(answer.reason.inputs[1].name(), "short side");
     }
 }

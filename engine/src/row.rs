@@ -1,9 +1,9 @@
 //! The one form of every answer that anyone can see, and the list that a walk round the house fills.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use crate::known::{Known, Origin};
-use crate::reason::{Answer, Input, Reason};
+use crate::reason::{Answer, Input, Reason, Words};
 use crate::units::{Fineness, Quantity, System};
 
 /// One value with its name, origin and reason. Page, book, exports and drawings all show this.
@@ -59,25 +59,23 @@ pub fn shown(quantity: Quantity, system: System) -> String {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Rows {
     list: Vec<Row>,
-    index: BTreeMap<String, usize>,
+    /// Places in the list by a digest of the path; where two paths share one, the next number that is free.
+    index: BTreeMap<u64, usize>,
 }
 
 impl Rows {
     /// Notes a given or assumed value and hands it back.
     pub fn known<T: Copy + Into<Quantity>>(&mut self, title: impl Into<String>, known: &Known<T>) -> T {
-        let inputs = known.follows.iter().filter_map(|path| self.find(path)).map(|row| Input {
-            name: row.title.clone(),
-            quantity: row.quantity,
-            path: row.path.clone(),
-        });
-        let reason = Reason {
-            title: match known.line {
-                Some(line) => format!("Written in the build file, line {line}."),
-                None => format!("Assumed: {}.", known.why),
-            },
-            inputs: inputs.collect(),
-            ..Reason::default()
+        let inputs = known
+            .follows
+            .iter()
+            .filter_map(|path| self.find(path))
+            .map(|row| Input::new(row.title.clone(), row.quantity, row.path.as_str()));
+        let why = match known.line {
+            Some(line) => format!("Written in the build file, line {line}."),
+            None => format!("Assumed: {}.", known.why),
         };
+        let reason = Reason::in_words(Words { title: why, ..Words::default() }, inputs.collect());
         self.push(known.path.clone(), title.into(), known.value.into(), Some(known.origin), reason);
         known.value
     }
@@ -96,14 +94,28 @@ impl Rows {
     fn push(&mut self, path: String, title: String, quantity: Quantity, own: Option<Origin>, reason: Reason) {
         let inputs = reason.inputs.iter().filter_map(|input| self.find(&input.path)).map(|row| row.origin);
         let origin = inputs.chain(own).min().unwrap_or(Origin::Judgement);
-        self.index.entry(path.clone()).or_insert(self.list.len());
+        if let Err(free) = self.place(&path) {
+            self.index.insert(free, self.list.len());
+        }
         self.list.push(Row { path, title, quantity, origin, own, reason });
     }
 
     /// The row of that path.
     #[must_use]
     pub fn find(&self, path: &str) -> Option<&Row> {
-        self.index.get(path).map(|&place| &self.list[place])
+        self.place(path).ok().map(|place| &self.list[place])
+    }
+
+    /// The place in the list of that path, or the digest under which it would be noted.
+    fn place(&self, path: &str) -> Result<usize, u64> {
+        let mut digest = digest(path);
+        while let Some(&place) = self.index.get(&digest) {
+            if self.list[place].path == path {
+                return Ok(place);
+            }
+            digest = digest.wrapping_add(1);
+        }
+        Err(digest)
     }
 
     /// Every row in the order in which it was found.
@@ -115,23 +127,31 @@ impl Rows {
     pub fn matching<'a>(&'a self, pattern: &'a str) -> impl Iterator<Item = &'a Row> {
         let one = if pattern.contains('*') { None } else { Some(self.find(pattern)) };
         let many = if one.is_none() { &self.list[..] } else { &[] };
-        one.flatten().into_iter().chain(many.iter().filter(move |row| matches(pattern, &row.path)))
+        // Most rows differ from the pattern before its first star.
+        let fixed = pattern.split('*').next().unwrap_or("");
+        let many = many.iter().filter(move |row| row.path.starts_with(fixed) && matches(pattern, &row.path));
+        one.flatten().into_iter().chain(many)
     }
 
     /// A row and all that it was computed from, through all reasons, in the order in which they were found.
     #[must_use]
     pub fn reached_from(&self, path: &str) -> Vec<&Row> {
-        let mut seen = BTreeSet::new();
+        let mut seen = vec![false; self.list.len()];
         let mut open = vec![path];
         while let Some(path) = open.pop() {
-            if let Some(&place) = self.index.get(path)
-                && seen.insert(place)
+            if let Ok(place) = self.place(path)
+                && !std::mem::replace(&mut seen[place], true)
             {
                 open.extend(self.list[place].reason.inputs.iter().map(|input| input.path.as_str()));
             }
         }
-        seen.into_iter().map(|place| &self.list[place]).collect()
+        self.list.iter().zip(seen).filter(|(_, seen)| *seen).map(|(row, _)| row).collect()
     }
+}
+
+/// A digest of a path: FNV-1a, 64 bits (Fowler, Noll and Vo 1991, constants from memory).
+fn digest(path: &str) -> u64 {
+    path.bytes().fold(0xcbf2_9ce4_8422_2325, |digest, byte| (digest ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3))
 }
 
 fn matches(pattern: &str, path: &str) -> bool {
@@ -156,10 +176,10 @@ mod tests {
         rows.known("a", &length("a", Origin::Given));
         rows.known("b", &length("b", Origin::Judgement));
         rows.known("c", &length("c", Origin::Table));
-        let input = |path: &str| Input { name: String::new(), quantity: Length::m(2.0).into(), path: path.into() };
+        let input = |path: &str| Input::new("", Length::m(2.0).into(), path);
         let sum = |paths: [&str; 2]| Answer {
             value: Length::m(4.0),
-            reason: Reason { inputs: paths.map(input).to_vec(), ..Reason::default() },
+            reason: Reason::of_docs(&[], paths.map(input).to_vec()),
         };
         rows.add("a-and-c", "", sum(["a", "c"]));
         rows.add("all", "", sum(["a-and-c", "b"]));

@@ -276,18 +276,16 @@ fn every_row_is_named_once_bound_and_explained() {
         for row in answers.rows.iter() {
             let path = &row.path;
             assert!(std::ptr::eq(answers.rows.find(path).unwrap(), row), "{name}: {path} is there twice");
-            assert!(!row.title.is_empty() && !row.reason.title.is_empty(), "{name}: {path} has no words");
+            let words = row.reason.words();
+            assert!(!row.title.is_empty() && !words.title.is_empty(), "{name}: {path} has no words");
             if row.own.is_none() {
-                assert!(
-                    !row.reason.equation.is_empty() && !row.reason.source.is_empty(),
-                    "{name}: {path} is not explained"
-                );
+                assert!(!words.equation.is_empty() && !words.source.is_empty(), "{name}: {path} is not explained");
                 assert!(!row.reason.inputs.is_empty(), "{name}: {path} comes from nothing");
             }
             for input in &row.reason.inputs {
                 let found = answers.rows.find(&input.path);
-                assert!(found.is_some(), "{name}: input \"{}\" of {path} is bound to \"{}\"", input.name, input.path);
-                assert_eq!(found.unwrap().quantity, input.quantity, "{name}: input \"{}\" of {path}", input.name);
+                assert!(found.is_some(), "{name}: input \"{}\" of {path} is bound to \"{}\"", input.name(), input.path);
+                assert_eq!(found.unwrap().quantity, input.quantity, "{name}: input \"{}\" of {path}", input.name());
             }
         }
     }

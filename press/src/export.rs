@@ -8,7 +8,8 @@ use serde_json::{Value, json};
 #[must_use]
 pub fn answers(answers: &Answers) -> Value {
     let rows = answers.rows.iter().map(|row| {
-        let inputs = row.reason.inputs.iter().map(|input| json!({"name": input.name, "path": input.path}));
+        let words = row.reason.words();
+        let inputs = row.reason.inputs.iter().map(|input| json!({"name": input.name(), "path": input.path}));
         json!({
             "path": row.path,
             "key": format!("{}{}", row.path, row.quantity.key_suffix()),
@@ -20,9 +21,9 @@ pub fn answers(answers: &Answers) -> Value {
             "origin": row.origin_in_words(),
             "assumed": row.is_assumed(),
             "reason": {
-                "title": row.reason.title,
-                "equation": row.reason.equation,
-                "source": row.reason.source,
+                "title": words.title,
+                "equation": words.equation,
+                "source": words.source,
                 "inputs": inputs.collect::<Vec<_>>(),
             },
         })

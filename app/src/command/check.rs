@@ -72,7 +72,8 @@ fn assumed(text: &mut String, answers: &Answers) -> Result<()> {
         writeln!(text, "  {path} = {value}: {why}")?;
     }
     for row in answers.rows.iter().filter(|row| row.is_assumed()) {
-        let why = row.reason.title.trim_start_matches("Assumed: ");
+        let words = row.reason.words();
+        let why = words.title.trim_start_matches("Assumed: ");
         writeln!(
             text,
             "  {} = {}: {} ({})",

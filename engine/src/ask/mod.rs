@@ -122,13 +122,14 @@ fn check_json(check: &Check) -> Value {
 
 fn reason_json(reason: &Reason) -> Value {
     let inputs = reason.inputs.iter().map(|input| {
-        let key = format!("{}{}", input.name.replace(' ', "_"), input.quantity.key_suffix());
+        let key = format!("{}{}", input.name().replace(' ', "_"), input.quantity.key_suffix());
         (key, json!(input.quantity.si()))
     });
+    let words = reason.words();
     json!({
-        "title": reason.title,
-        "equation": reason.equation,
-        "source": reason.source,
+        "title": words.title,
+        "equation": words.equation,
+        "source": words.source,
         "inputs": inputs.collect::<Map<_, _>>(),
     })
 }

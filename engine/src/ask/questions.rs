@@ -8,7 +8,7 @@ use serde_json::json;
 use super::given::Given;
 use super::{Question, Reply};
 use crate::curve::{PlanLine, Strip, Vertex, Way};
-use crate::reason::Reason;
+use crate::reason::{Reason, Words};
 use crate::units::{self, Area, Fineness, Kind, Length, Quantity, Slope, System, Volume};
 use crate::{ground, wall};
 
@@ -69,12 +69,13 @@ fn units(given: &mut Given<'_>, reply: &mut Reply) {
             for (key, system) in [("metric", System::Metric), ("us", System::Us)] {
                 reply.answer.insert(key.into(), json!(quantity.shown(system, Fineness::SetOut)));
             }
-            reply.reasons.push(Reason {
+            let words = Words {
                 title: "The quantity as written, times the size of its unit.".into(),
                 equation: "value in SI = number × unit in SI".into(),
                 source: "Each unit's definition; docs/words.md lists them".into(),
-                ..Reason::default()
-            });
+                ..Words::default()
+            };
+            reply.reasons.push(Reason::in_words(words, Vec::new()));
         }
     }
 }

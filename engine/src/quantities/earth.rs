@@ -143,7 +143,7 @@ impl Batch<'_> {
         let sum = parts.iter().map(|(.., mass)| *mass).sum();
         let mut dry = earth::batch_dry_mass(sum);
         for (name, path, mass) in &parts {
-            dry = dry.with(*name, *mass, path.as_str());
+            dry = dry.with((*name).to_owned(), *mass, path.as_str());
         }
         let dry = rows.add(self.path("dry-mass"), self.title("dry mass of soil, sand and aggregate in"), dry);
         for (name, path, mass) in parts {

@@ -19,7 +19,8 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         .map(|(path, value, why)| [(*path).to_owned(), (*value).to_owned(), (*why).to_owned(), String::new()])
         .collect();
     assumed.extend(answers.rows.iter().filter(|row| row.is_assumed()).map(|row| {
-        let why = row.reason.title.trim_start_matches("Assumed: ").trim_end_matches('.');
+        let words = row.reason.words();
+        let why = words.title.trim_start_matches("Assumed: ").trim_end_matches('.');
         [
             row.path.clone(),
             row.shown(answers.system),

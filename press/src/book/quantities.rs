@@ -163,19 +163,20 @@ pub(super) fn marked(answers: &Answers, row: &Row) -> String {
 }
 
 fn reason(answers: &Answers, row: &Row) -> Value {
+    let words = row.reason.words();
     let inputs = row.reason.inputs.iter().map(|input| {
         let origin = answers.rows.find(&input.path).map_or_else(String::new, Row::origin_in_words);
-        [input.name.clone(), engine::row::shown(input.quantity, answers.system), origin]
+        [input.name(), engine::row::shown(input.quantity, answers.system), origin]
     });
     let inputs: Vec<[String; 3]> = inputs.collect();
     let title = format!("{}: {}", capital(&row.title), row.shown(answers.system));
     let many = inputs.len() > 9;
     json!({
         "title": title,
-        "about": format!("{} {}", row.reason.title, row.reason.explanation).trim_end(),
+        "about": format!("{} {}", words.title, words.explanation).trim_end(),
         // Conditions stand beside an equation in the code; a page is narrower.
-        "equation": row.reason.equation.replace("        ", "\n    "),
-        "source": row.reason.source,
+        "equation": words.equation.replace("        ", "\n    "),
+        "source": words.source,
         "inputs": if many { Vec::new() } else { inputs.clone() },
         "many": if many { format!("{} inputs, listed in the tables above.", inputs.len()) } else { String::new() },
     })

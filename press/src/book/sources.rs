@@ -22,8 +22,9 @@ pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
     }
     let mut equations: Vec<String> = Vec::new();
     for row in answers.rows.iter().filter(|row| row.own.is_none()) {
-        if !equations.contains(&capital(&row.reason.source)) {
-            equations.push(capital(&row.reason.source));
+        let source = capital(&row.reason.words().source);
+        if !equations.contains(&source) {
+            equations.push(source);
         }
     }
     equations.sort();
