@@ -170,7 +170,8 @@ fn doubled_lengths_make_four_times_the_areas_and_eight_times_the_volumes() {
         };
         let thumb = before.rows.matching("wall.lifts.*.top").any(Row::is_assumed);
         let scales = |path: &str| {
-            !(thumb && path.starts_with("wall.lifts.")) && !before.rows.reached_from(path).into_iter().any(fixed)
+            let by_thumb = thumb && path.starts_with("wall.lifts.");
+            !by_thumb && !before.rows.reached_from(path).into_iter().any(fixed)
         };
         let new = rows(&answered(&doubled));
         let scaling: Vec<(String, Quantity)> = rows(&before).into_iter().filter(|(path, _)| scales(path)).collect();

@@ -50,17 +50,38 @@ fn line(answers: &Answers, order: &Order) -> OrderLine {
     OrderLine {
         name: order.name.clone(),
         about: about(answers, order),
-        needed: format!("{} {}", said(row("needed")), order.taken).trim_end().to_owned(),
+        needed: format!(
+            "{} {}",
+            row("needed").map_or("–".to_owned(), |row| taken(row, order, answers.system)),
+            order.taken
+        )
+        .trim_end()
+        .to_owned(),
         loss: price_row("loss").map_or("–".to_owned(), |row| {
             format!("{}{}", row.shown(answers.system), if row.is_assumed() { " *" } else { "" })
         }),
-        order: units.map_or("–".to_owned(), |row| ordered(row, order)),
+        order: match (units, row("needed")) {
+            (Some(units), _) => ordered(units, order),
+            (None, Some(row)) if order.name == engine::house::WATER => taken(row, order, answers.system),
+            _ => "–".to_owned(),
+        },
         mass: said(row("mass")),
         loads,
         ground: said(row("ground")),
         price: said(price_row("price")),
         cost: said(row("cost")),
         open: if order.open.is_empty() { String::new() } else { format!("Open: {}.", order.open.join("; ")) },
+    }
+}
+
+/// What the build takes; water in litres or gallons, as it is drawn.
+fn taken(row: &Row, order: &Order, system: System) -> String {
+    match row.quantity {
+        Quantity::Volume(volume) if order.name == engine::house::WATER => match system {
+            System::Metric => format!("{:.0} L", volume.in_litres()),
+            System::Us => format!("{:.0} US gal", volume.in_us_gal()),
+        },
+        _ => row.shown(system),
     }
 }
 

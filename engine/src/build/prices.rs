@@ -2,7 +2,7 @@
 
 use super::reader::Table;
 use super::source::Written;
-use crate::units::{Area, Density, Kind, Length, Mass, Money, Quantity, Ratio, Volume};
+use crate::units::{Area, Density, Kind, Mass, Money, Quantity, Ratio, Volume};
 
 /// What a supplier sells by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -110,8 +110,6 @@ pub struct Price {
     pub density: Option<Written<Density>>,
     /// The vehicle that brings it.
     pub by: Option<Written<String>>,
-    /// Height of its heap.
-    pub heap: Option<Written<Length>>,
     /// Ground that one stacked unit covers.
     pub covers: Option<Written<Area>>,
     /// Units to order of a thing that the build does not count.
@@ -152,7 +150,6 @@ fn price(name: Written<String>, mut table: Table<'_, '_>) -> Price {
         loss: table.quantity("loss", Kind::Ratio),
         density: table.quantity("density", Kind::Density),
         by: table.text("by"),
-        heap: table.quantity("heap", Kind::Length),
         covers: table.quantity("covers", Kind::Area),
         count: table.count("count"),
         sold_by,

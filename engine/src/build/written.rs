@@ -84,6 +84,8 @@ pub struct Site {
     pub rulebooks: Option<Written<Vec<Written<String>>>>,
     /// Direction of north in the plan, anticlockwise from the x axis.
     pub north: Option<Written<crate::units::Angle>>,
+    /// Height of heaps in the yard.
+    pub heap: Option<Written<Length>>,
     /// `[site.vehicles.NAME]`
     pub vehicles: Vec<Vehicle>,
 }
@@ -263,6 +265,7 @@ fn site(mut table: Table<'_, '_>) -> Site {
         ),
         rulebooks: table.texts("rulebooks"),
         north: table.quantity("north", Kind::Angle),
+        heap: table.quantity("heap", Kind::Length),
         vehicles: table.table("vehicles").map_or_else(Vec::new, prices::vehicles),
     };
     table.finish();

@@ -26,8 +26,6 @@ pub struct Good {
     pub density: Option<Known<Density>>,
     /// The vehicle that brings it, by place in the list.
     pub by: Option<usize>,
-    /// Height of its heap.
-    pub heap: Known<Length>,
     /// Ground that one stacked unit covers.
     pub covers: Option<Known<Area>>,
     /// Units of a thing that the build does not count.
@@ -74,6 +72,15 @@ fn vehicle(source: &Source<'_>, written: &build::Vehicle, system: System) -> Veh
         carries: within(source, written.carries.as_ref(), masses, "what a vehicle carries", system),
         holds: within(source, written.holds.as_ref(), volumes, "what a vehicle holds", system),
     }
+}
+
+/// Height of heaps in the yard.
+pub(super) fn heap(source: &Source<'_>, build: &Build, system: System) -> Known<Length> {
+    let heights = Length::mm(200.0)..Length::m(5.0);
+    within(source, build.site.heap.as_ref(), heights, "the height of a heap", system).unwrap_or_else(|| {
+        let why = "a heap that is shovelled from by hand";
+        Known::assumed(Length::m(1.2), "site.heap", Origin::Judgement, why)
+    })
 }
 
 /// The currency of the build: as written, else that of its first price.
@@ -126,7 +133,6 @@ fn good(source: &Source<'_>, written: &build::Price, vehicles: &[Vehicle], syste
         }
         found
     });
-    let heap = within(source, written.heap.as_ref(), Length::mm(100.0)..Length::m(6.0), "the height of a heap", system);
     let areas = Area::m2(0.001)..Area::m2(50.0);
     Some(Good {
         about: written.about.as_ref().map_or_else(|| name.replace('-', " "), |about| about.value.clone()),
@@ -136,9 +142,6 @@ fn good(source: &Source<'_>, written: &build::Price, vehicles: &[Vehicle], syste
         loss: loss.unwrap_or_else(|| lost(sold_by, path("loss"))),
         density: within(source, written.density.as_ref(), densities, "the density of a delivery", system),
         by,
-        heap: heap.unwrap_or_else(|| {
-            Known::assumed(Length::m(1.2), path("heap"), Origin::Judgement, "a heap that is shovelled from by hand")
-        }),
         covers: within(source, written.covers.as_ref(), areas, "ground under one unit", system),
         count: known(written.count.as_ref()),
         name,

@@ -73,6 +73,8 @@ pub struct House {
     pub skin: Skin,
     /// The roof.
     pub roof: Option<Roof>,
+    /// Height of heaps in the yard.
+    pub heap: Known<Length>,
     /// What brings things.
     pub vehicles: Vec<Vehicle>,
     /// What is bought, as far as suppliers are known.

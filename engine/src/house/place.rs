@@ -54,6 +54,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         floor,
         skin,
         roof,
+        heap: goods::heap(source, build, system),
         vehicles,
         goods,
         crew: [

@@ -193,7 +193,7 @@ fn delivery(
         _ => {}
     }
     loads(house, good, order, mass, volume, rows);
-    storage(good, order, units, volume, rows);
+    storage(house, good, order, units, volume, rows);
 }
 
 fn loads(house: &House, good: &Good, order: &mut Order, mass: Option<Mass>, volume: Option<Volume>, rows: &mut Rows) {
@@ -223,17 +223,15 @@ fn loads(house: &House, good: &Good, order: &mut Order, mass: Option<Mass>, volu
     rows.add(order.path("loads"), title, loads);
 }
 
-fn storage(good: &Good, order: &mut Order, units: u64, volume: Option<Volume>, rows: &mut Rows) {
+fn storage(house: &House, good: &Good, order: &mut Order, units: u64, volume: Option<Volume>, rows: &mut Rows) {
     let title = format!("ground that the {} covers in the yard", order.name.replace('-', " "));
     if let Some(covers) = &good.covers {
         let each = rows.known(format!("ground under one {} of {}", good.sold_by.word(), good.about), covers);
         let area = yard::stack_area(units, each).from("units", order.path("units")).from("each", covers.path.as_str());
         rows.add(order.path("ground"), title, area);
     } else if let Some(volume) = volume {
-        let height = rows.known(format!("height of the heap of {}", good.about), &good.heap);
-        let area = yard::heap_area(volume, height)
-            .from("volume", order.path("volume"))
-            .from("height", good.heap.path.as_str());
+        let area =
+            yard::heap_area(volume, house.heap.value).from("volume", order.path("volume")).from("height", "site.heap");
         rows.add(order.path("ground"), title, area);
     }
 }

@@ -15,6 +15,9 @@ pub use line::Order;
 #[must_use]
 pub fn money(house: &House, needs: &[Need], rows: &mut Rows) -> Vec<Order> {
     let mut orders = Vec::new();
+    if !house.goods.is_empty() {
+        rows.known("height of heaps in the yard", &house.heap);
+    }
     for name in house.bought() {
         let of: Vec<&Need> = needs.iter().filter(|need| need.good == name).collect();
         let good = house.goods.iter().find(|good| good.name == name);

@@ -86,11 +86,13 @@ impl Scale {
     }
 
     fn volume(self, volume: Volume, metric: bool) -> String {
-        self.first(&if metric {
-            [(volume.in_litres(), 100.0, "L"), (volume.in_m3(), 0.0, "m³")]
+        if metric {
+            self.first(&[(volume.in_litres(), 100.0, "L"), (volume.in_m3(), 0.0, "m³")])
         } else {
-            [(volume.in_cu_ft(), 27.0, "cu ft"), (volume.in_cu_yd(), 0.0, "cu yd")]
-        })
+            // A bucket and what is poured from it are said in gallons.
+            let gallons = (volume.in_us_gal(), 15.0, "US gal");
+            self.first(&[gallons, (volume.in_cu_ft(), 27.0, "cu ft"), (volume.in_cu_yd(), 0.0, "cu yd")])
+        }
     }
 
     fn mass(self, mass: Mass, metric: bool) -> String {

@@ -119,13 +119,14 @@ fn words(answers: &Answers, stem: &str) -> String {
 fn steps(answers: &Answers, stem: &str, name: &str) -> Vec<String> {
     let find = |noun: &str| answers.rows.find(&format!("{stem}.{noun}"));
     let said = |noun: &str| find(noun).map(|row| row.shown(answers.system)).unwrap_or_default();
-    let spoken = |noun: &str| find(noun).and_then(|row| row.quantity.si()).map(drawing::bucket_number);
+    let count = |noun: &str| find(noun).and_then(|row| row.quantity.si());
+    let spoken = |noun: &str| count(noun).map(drawing::bucket_number);
     let mut steps = vec![
         "Look through soil and sand for glass, nails and roots. Tip the buckets on the tarp and mix them dry."
             .to_owned(),
     ];
     let water = spoken("water-buckets").unwrap_or_default();
-    let buckets = if water == "1" { "bucket" } else { "buckets" };
+    let buckets = if count("water-buckets").is_some_and(|count| count < 1.125) { "bucket" } else { "buckets" };
     steps.push(format!(
         "Water: {} ({water} {buckets}). Give two thirds, tread, turn the tarp, then give the rest bit by bit: the pile is \
          never as damp as it was last week.",

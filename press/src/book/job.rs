@@ -6,7 +6,7 @@ use engine::check::State;
 use serde_json::{Value, json};
 
 /// The figures that a builder is asked for first: what it is called here, and its row.
-const FIGURES: [(&str, &str); 8] = [
+const FIGURES: [(&str, &str); 11] = [
     ("Room inside", "room.area"),
     ("Wall, length on its middle", "wall.length"),
     ("Cob in the wall", "wall.volume"),
@@ -15,6 +15,9 @@ const FIGURES: [(&str, &str); 8] = [
     ("Stem wall", "wall.stem.volume"),
     ("Trench to dig under the wall", "water.trench.volume"),
     ("Trench of the drain", "water.drain.volume"),
+    ("Batches of cob", "earth.recipes.cob.whole-batches"),
+    ("Roof on the slope, first cut", "roof.area"),
+    ("All orders that have a price", "order.total"),
 ];
 
 pub(super) fn chapter(answers: &Answers) -> Value {

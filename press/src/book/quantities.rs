@@ -38,14 +38,13 @@ const TAKEN: [(&str, &str); 5] = [
     ("reveal-area", "reveals"),
 ];
 
-const LIFTS: [(&str, &str); 9] = [
+const LIFTS: [(&str, &str); 8] = [
     ("top", "top"),
     ("start", "day"),
     ("volume", "cob"),
     ("bed-area", "top, area"),
     ("mass", "mass, wet"),
     ("standing", "wall stands at"),
-    ("to-mix", "to mix"),
     ("batches", "batches"),
     ("loaves", "loaves"),
 ];
@@ -102,7 +101,11 @@ const REASONS: [&str; 6] = [
 ];
 
 pub(super) fn chapter(answers: &Answers) -> Value {
-    let reasons = REASONS.iter().filter_map(|path| answers.rows.find(path)).map(|row| reason(answers, row));
+    let reasons = REASONS
+        .iter()
+        .filter_map(|path| answers.rows.find(path))
+        .filter(|row| row.own.is_none())
+        .map(|row| reason(answers, row));
     let groups = GROUPS.iter().map(|(title, stems)| json!({"title": title, "rows": group(answers, stems)}));
     let layers = [
         ("The floor, from the ground up", "floor.layers."),
@@ -150,7 +153,8 @@ fn table(answers: &Answers, stem: &str, nouns: &[(&str, &str)]) -> Value {
         nouns.iter().filter(|(noun, _)| names.iter().any(|name| find(name, noun).is_some())).collect();
     let rows = names.iter().map(|name| {
         let cells = used.iter().map(|(noun, _)| find(name, noun).map_or("–".into(), |row| marked(answers, row)));
-        std::iter::once(name.replace('-', " ")).chain(cells).collect::<Vec<_>>()
+        // A name stands on one line.
+        std::iter::once(name.replace('-', "\u{a0}")).chain(cells).collect::<Vec<_>>()
     });
     let header: Vec<&str> = std::iter::once("").chain(used.iter().map(|(_, title)| *title)).collect();
     json!({"header": header, "rows": rows.collect::<Vec<_>>()})

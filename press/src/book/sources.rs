@@ -28,7 +28,7 @@ pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
         }
     }
     equations.sort();
-    let equations = definitions_as_one(equations);
+    let equations = named(equations);
     let proofs = proof()?;
     let mut works: BTreeMap<(&str, &str), (usize, usize, f64)> = BTreeMap::new();
     for proof in &proofs {
@@ -58,17 +58,33 @@ pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
     }))
 }
 
-/// The sources of equations, with those that are the definition of a word gathered in one.
-fn definitions_as_one(equations: Vec<String>) -> Vec<String> {
-    const DEFINITION: &str = "The definition of ";
-    let (definitions, mut others): (Vec<String>, Vec<String>) =
-        equations.into_iter().partition(|source| source.starts_with(DEFINITION));
-    let words: Vec<&str> =
-        definitions.iter().map(|source| source.trim_start_matches(DEFINITION).trim_end_matches('.')).collect();
-    if !words.is_empty() {
-        others.push(format!("The definitions of: {}.", words.join("; ")));
+/// What marks a source that says more than that a whole is the sum of its parts.
+const NAMED: [&str; 12] = [
+    "Pappus",
+    "Pythagoras",
+    "Steiner",
+    "Green",
+    "prismoidal",
+    "Gauss",
+    "ASTM",
+    "derived for this project",
+    "memory",
+    "density of water",
+    "circle",
+    "common practice",
+];
+
+/// The sources that name a theorem, a standard, a derivation or a value; the rest, definitions and sums, in one line.
+fn named(equations: Vec<String>) -> Vec<String> {
+    let says = |source: &String| NAMED.iter().any(|name| source.to_lowercase().contains(&name.to_lowercase()));
+    let (mut named, plain): (Vec<String>, Vec<String>) = equations.into_iter().partition(says);
+    if !plain.is_empty() {
+        let count = plain.len();
+        named.push(format!(
+            "Definitions of words and sums of parts, {count} more, each beside its figure in `export answers`."
+        ));
     }
-    others
+    named
 }
 
 /// Our value's distance from the published one, as a share of it; a word that agrees has none.

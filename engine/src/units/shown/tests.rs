@@ -13,7 +13,8 @@ fn shows(quantity: impl Into<Quantity>, metric: &str, us: &str) {
 #[test]
 fn every_kind_is_shown_in_both_systems_with_honest_digits() {
     shows(Area::m2(16.0), "16.0 m²", "172 sq ft");
-    shows(Volume::litres(25.0), "25.0 L", "0.883 cu ft");
+    shows(Volume::litres(25.0), "25.0 L", "6.60 US gal");
+    shows(Volume::litres(60.0), "60.0 L", "2.12 cu ft");
     shows(Volume::m3(4.2), "4.20 m³", "5.49 cu yd");
     shows(Mass::kg(450.0), "450 kg", "992 lb");
     shows(Mass::kg(14_000.0), "14.0 t", "15.4 short tons");
