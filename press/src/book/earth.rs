@@ -127,15 +127,18 @@ fn steps(answers: &Answers, stem: &str, name: &str) -> Vec<String> {
     ];
     let water = spoken("water-buckets").unwrap_or_default();
     let buckets = if count("water-buckets").is_some_and(|count| count < 1.125) { "bucket" } else { "buckets" };
+    let is_trodden = find("loaves").is_some();
+    let mixed = if is_trodden { "tread, turn the tarp" } else { "mix, let it stand" };
     steps.push(format!(
-        "Water: {} ({water} {buckets}). Give two thirds, tread, turn the tarp, then give the rest bit by bit: the pile is \
-         never as damp as it was last week.",
+        "Water: {} ({water} {buckets}). Give two thirds, {mixed}, then give the rest bit by bit: the pile is never as damp \
+         as it was last week.",
         said("water-volume")
     ));
     if let Some(armfuls) = spoken("armfuls") {
         steps.push(format!(
-            "Straw: {armfuls} armfuls ({}), strewn while you tread, until none shows dry.",
-            said("straw-mass")
+            "Straw: {armfuls} armfuls ({}), strewn while you {}, until none shows dry.",
+            said("straw-mass"),
+            if is_trodden { "tread" } else { "mix" }
         ));
     }
     match find("loaves") {
