@@ -161,6 +161,12 @@ impl<T> Answer<T> {
         self
     }
 
+    /// Adds the parts of a sum: title, path of the row and value of each.
+    #[must_use]
+    pub fn of_parts<Q: Into<Quantity>>(self, parts: Vec<(String, String, Q)>) -> Self {
+        parts.into_iter().fold(self, |answer, (title, path, value)| answer.with(title, value, path))
+    }
+
     /// Adds an input that the formula reads as part of a shape, with the row it comes from.
     #[must_use]
     pub fn with(

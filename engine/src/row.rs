@@ -118,6 +118,18 @@ impl Rows {
         Err(digest)
     }
 
+    /// The value of the row of that path, when there is one and it is of that kind.
+    #[must_use]
+    pub fn value<T: TryFrom<Quantity>>(&self, path: &str) -> Option<T> {
+        self.find(path).and_then(|row| T::try_from(row.quantity).ok())
+    }
+
+    /// Title, path and value of the rows of those paths, as far as there are such rows of that kind: the parts of a sum.
+    pub fn parts<T: TryFrom<Quantity>>(&self, paths: impl IntoIterator<Item = String>) -> Vec<(String, String, T)> {
+        let found = paths.into_iter().filter_map(|path| self.find(&path));
+        found.filter_map(|row| Some((row.title.clone(), row.path.clone(), T::try_from(row.quantity).ok()?))).collect()
+    }
+
     /// Every row in the order in which it was found.
     pub fn iter(&self) -> impl Iterator<Item = &Row> {
         self.list.iter()

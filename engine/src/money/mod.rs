@@ -34,20 +34,12 @@ pub fn money(house: &House, needs: &[Need], rows: &mut Rows) -> Vec<Order> {
 }
 
 fn totals(orders: &[Order], rows: &mut Rows) {
-    let costs: Vec<(String, String, Money)> = orders
-        .iter()
-        .filter_map(|order| rows.find(&order.path("cost")))
-        .filter_map(|row| Some((row.title.clone(), row.path.clone(), Money::try_from(row.quantity).ok()?)))
-        .collect();
+    let costs: Vec<(String, String, Money)> = rows.parts(orders.iter().map(|order| order.path("cost")));
     let Some((_, _, first)) = costs.first() else { return };
     let sum = costs.iter().try_fold(yard::nothing(first.currency), |sum, (.., cost)| sum.plus(*cost));
     let Ok(sum) = sum else { return };
-    let mut total = yard::total(sum);
-    for (title, path, cost) in costs {
-        total = total.with(title, cost, path);
-    }
-    let total = rows.add("order.total", "all orders that have a price", total);
-    let floor = rows.find("room.area").and_then(|row| Area::try_from(row.quantity).ok());
+    let total = rows.add("order.total", "all orders that have a price", yard::total(sum).of_parts(costs));
+    let floor: Option<Area> = rows.value("room.area");
     for (path, title, unit) in [
         ("order.total-per-m2", "price for each square metre of room", Area::m2(1.0)),
         ("order.total-per-sq-ft", "price for each square foot of room", Area::sq_ft(1.0)),

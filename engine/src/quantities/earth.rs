@@ -275,15 +275,8 @@ pub(super) fn uses(house: &House, uses: &[Use], rows: &mut Rows) -> Vec<Need> {
 
 fn all_batches(earth: &Earth, recipe: &Recipe, volumes: &[&str], rows: &mut Rows) -> Vec<Need> {
     let name = recipe.name.replace('-', " ");
-    let found: Vec<(String, String, Volume)> = volumes
-        .iter()
-        .filter_map(|path| rows.find(path))
-        .filter_map(|row| Some((row.title.clone(), row.path.clone(), Volume::try_from(row.quantity).ok()?)))
-        .collect();
-    let mut mixed = earth::mixed(found.iter().map(|(.., volume)| *volume).sum());
-    for (title, path, volume) in found {
-        mixed = mixed.with(title, volume, path);
-    }
+    let found: Vec<(String, String, Volume)> = rows.parts(volumes.iter().map(|path| (*path).to_owned()));
+    let mixed = earth::mixed(found.iter().map(|(.., volume)| *volume).sum()).of_parts(found);
     let mixed = rows.add(recipe.path("volume"), format!("{name} to mix"), mixed);
     let loose = earth::loose_volume(earth.bucket(), earth.buckets(recipe).iter().sum()).value;
     let placed = earth::placed_volume(loose, recipe.placed_yield.value).value;
@@ -319,7 +312,7 @@ fn all_batches(earth: &Earth, recipe: &Recipe, volumes: &[&str], rows: &mut Rows
         rows.add(recipe.path("bales"), format!("bales of straw for {name}"), bales);
         needs.push(Need::of(STRAW, [path]));
     }
-    if let Some(each) = rows.find(&recipe.path("water-mass")).and_then(|row| Mass::try_from(row.quantity).ok()) {
+    if let Some(each) = rows.value::<Mass>(&recipe.path("water-mass")) {
         let water =
             earth::need(batches, each).from("batches", recipe.path("batches")).from("each", recipe.path("water-mass"));
         let path = recipe.path("need.water");

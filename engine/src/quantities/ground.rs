@@ -15,7 +15,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
 }
 
 fn volume(rows: &Rows, path: &str) -> Volume {
-    rows.find(path).and_then(|row| Volume::try_from(row.quantity).ok()).unwrap_or(Volume::ZERO)
+    rows.value(path).unwrap_or(Volume::ZERO)
 }
 
 fn loose(rows: &mut Rows, stem: &str, title: &str, trench: &Trench, packed: Volume) {
@@ -50,8 +50,7 @@ fn filling(house: &House, trench: &Trench, rows: &mut Rows) -> Vec<Need> {
 }
 
 fn drain_filling(trench: &Trench, drain: &Drain, rows: &mut Rows) -> Volume {
-    let low = rows.find("water.trench.low-depth").and_then(|row| Length::try_from(row.quantity).ok());
-    let low = low.unwrap_or(trench.depth.value);
+    let low = rows.value("water.trench.low-depth").unwrap_or(trench.depth.value);
     let packed = ground::drain_gravel(trench.width.value, drain.length.value, low, drain.cover.value)
         .from("width", "water.trench.width")
         .from("length", "water.drain.length")

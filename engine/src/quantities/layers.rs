@@ -94,7 +94,7 @@ pub(super) fn skin(house: &House, rows: &mut Rows, uses: &mut Vec<Use>) -> Vec<N
 
 /// The top of the stem, which gets slip before the first lift.
 fn bed(house: &House, rows: &mut Rows) {
-    let length = rows.find("wall.stem.length").and_then(|row| Length::try_from(row.quantity).ok());
+    let length: Option<Length> = rows.value("wall.stem.length");
     let bed = wall::stem_bed(length.unwrap_or(Length::ZERO), house.wall.stem_width.value)
         .from("stem length", "wall.stem.length")
         .from("width", "wall.stem.width");
@@ -104,13 +104,7 @@ fn bed(house: &House, rows: &mut Rows) {
 fn covered(house: &House, rows: &mut Rows, parts: &[&str], reveals: bool, path: &str, title: &str) -> Area {
     let reveals = house.openings.iter().filter(|_| reveals).map(|opening| opening.path("reveal-area"));
     let paths = parts.iter().map(|path| (*path).to_owned()).chain(reveals);
-    let found: Vec<(String, String, Area)> = paths
-        .filter_map(|path| rows.find(&path))
-        .filter_map(|row| Some((row.title.clone(), row.path.clone(), Area::try_from(row.quantity).ok()?)))
-        .collect();
-    let mut answer = skin::covered(found.iter().map(|(.., area)| *area).sum());
-    for (title, path, area) in found {
-        answer = answer.with(title, area, path);
-    }
+    let found: Vec<(String, String, Area)> = rows.parts(paths);
+    let answer = skin::covered(found.iter().map(|(.., area)| *area).sum()).of_parts(found);
     rows.add(path, title, answer)
 }

@@ -48,9 +48,8 @@ fn height(lift: &Lift, below: Option<&Lift>, rows: &mut Rows) {
 /// Mass and batches of a lift.
 fn trodden(cob: &Recipe, lift: &Lift, volume: Volume, [trim, returned]: [Ratio; 2], rows: &mut Rows) {
     let name = &lift.name;
-    let value = |path: &str| rows.find(path).and_then(|row| row.quantity.si()).unwrap_or(0.0);
-    let wet = Density::kg_m3(value(&cob.path("wet-density")));
-    let each = Volume::m3(value(&cob.path("placed-volume")));
+    let (wet, each) = (rows.value::<Density>(&cob.path("wet-density")), rows.value(&cob.path("placed-volume")));
+    let (Some(wet), Some(each)) = (wet, each) else { return };
     let mass = earth::mass(volume, wet).from("volume", lift.path("volume")).from("density", cob.path("wet-density"));
     rows.add(lift.path("mass"), format!("mass of {name}, wet as placed"), mass);
     let mixed = earth::cob_to_mix(volume, trim, returned)
@@ -61,7 +60,7 @@ fn trodden(cob: &Recipe, lift: &Lift, volume: Volume, [trim, returned]: [Ratio; 
     let batches =
         earth::batches(mixed, each).from("volume", lift.path("to-mix")).from("batch", cob.path("placed-volume"));
     let batches = rows.add(lift.path("batches"), format!("batches for {name}"), batches);
-    if let Some(loaves) = rows.find(&cob.path("loaves")).and_then(|row| u64::try_from(row.quantity).ok()) {
+    if let Some(loaves) = rows.value::<u64>(&cob.path("loaves")) {
         let loaves = earth::loaves_in_all(batches, loaves)
             .from("batches", lift.path("batches"))
             .from("loaves", cob.path("loaves"));
@@ -72,16 +71,8 @@ fn trodden(cob: &Recipe, lift: &Lift, volume: Volume, [trim, returned]: [Ratio; 
 /// What stands on the day a lift is begun, that lift with it.
 fn standing(house: &House, lift: &Lift, rows: &mut Rows) {
     let stands = house.on(lift.start.value);
-    let masses: Vec<(String, String, Mass)> = stands
-        .lifts
-        .iter()
-        .filter_map(|lift| rows.find(&lift.path("mass")))
-        .filter_map(|row| Some((row.title.clone(), row.path.clone(), Mass::try_from(row.quantity).ok()?)))
-        .collect();
-    let mut sum = earth::standing(masses.iter().map(|(.., mass)| *mass).sum());
-    for (title, path, mass) in masses {
-        sum = sum.with(title, mass, path);
-    }
+    let masses: Vec<(String, String, Mass)> = rows.parts(stands.lifts.iter().map(|lift| lift.path("mass")));
+    let sum = earth::standing(masses.iter().map(|(.., mass)| *mass).sum()).of_parts(masses);
     rows.add(lift.path("standing"), format!("mass of the wall when {} is laid, wet as placed", lift.name), sum);
 }
 

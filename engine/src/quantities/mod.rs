@@ -46,7 +46,7 @@ pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
 fn cob(house: &House, rows: &mut Rows) -> Option<Use> {
     let (_, cob) = house.cob()?;
     let [trim, returned] = &house.wall.trim;
-    let volume = rows.find("wall.volume").and_then(|row| Volume::try_from(row.quantity).ok())?;
+    let volume = rows.value::<Volume>("wall.volume")?;
     let off = crate::earth::trimmings(volume, trim.value).from("volume", "wall.volume").from("trim", "wall.trim");
     rows.add("wall.trimmings", "cob that is sawn off the faces", off);
     let mixed = crate::earth::cob_to_mix(volume, trim.value, returned.value)

@@ -36,7 +36,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
         .from("volume", "roof.poles.volume")
         .from("density", "poles.density");
     add(rows, "roof.poles.mass", "mass of the poles", mass);
-    let rise = Length::m(rows.find("roof.rise").and_then(|row| row.quantity.si()).unwrap_or(0.0));
+    let rise = rows.value("roof.rise").unwrap_or(Length::ZERO);
     let height = roof::height_above_ground(house.wall.height.value, house.ground.value, rise)
         .from("wall height", "wall.height")
         .from("ground outside", "ground.outside")
@@ -81,7 +81,7 @@ fn outlines(house: &House, roof: &Roof, rows: &mut Rows) -> Area {
 }
 
 fn length(rows: &Rows, path: &str) -> Length {
-    Length::m(rows.find(path).and_then(|row| row.quantity.si()).unwrap_or(0.0))
+    rows.value(path).unwrap_or(Length::ZERO)
 }
 
 fn reciprocal(roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64, Length) {
@@ -109,7 +109,7 @@ fn reciprocal(roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64, Length) {
             .from("plan distance", "roof.plan-length")
             .from("overhang", "roof.support-to-eave")
     };
-    let plate = Area::m2(rows.find("roof.plate-area").and_then(|row| row.quantity.si()).unwrap_or(0.0));
+    let plate = rows.value("roof.plate-area").unwrap_or(Area::ZERO);
     let radius = roof::plan_radius(plate).from("enclosed area", "roof.plate-area");
     let radius = add(rows, "roof.plan-radius", "radius of the circle as large as the plate line", radius);
     let distance = bound(roof::axis_distance(roof.diameter.value, notch));
@@ -222,7 +222,7 @@ fn reach(
 }
 
 fn layers(roof: &Roof, rows: &mut Rows) -> Vec<Need> {
-    let area = Area::m2(rows.find("roof.area").and_then(|row| row.quantity.si()).unwrap_or(0.0));
+    let area = rows.value("roof.area").unwrap_or(Area::ZERO);
     let (mut needs, mut masses) = (Vec::new(), Vec::new());
     for layer in &roof.layers {
         let title = format!("{} of the roof", layer.name.replace('-', " "));
@@ -271,10 +271,7 @@ fn layers(roof: &Roof, rows: &mut Rows) -> Vec<Need> {
 }
 
 fn weight(masses: Vec<(String, String, Mass)>, area: Area, rows: &mut Rows) {
-    let mut sum = roof::saturated_mass(masses.iter().map(|(.., mass)| *mass).sum());
-    for (title, path, mass) in masses {
-        sum = sum.with(title, mass, path);
-    }
+    let sum = roof::saturated_mass(masses.iter().map(|(.., mass)| *mass).sum()).of_parts(masses);
     let mass = add(rows, "roof.saturated-mass", "mass of all layers when saturated", sum);
     let load = roof::dead_load(mass, area, roof::STANDARD_GRAVITY_M_S2)
         .from("mass", "roof.saturated-mass")

@@ -13,7 +13,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
     rows.known("hearting in the stone", &stone.hearting);
     rows.known("from one through stone to the next", &stone.through);
     rows.known("density of the stone itself", &stone.density);
-    let stem = rows.find("wall.stem.volume").and_then(|row| Volume::try_from(row.quantity).ok());
+    let stem: Option<Volume> = rows.value("wall.stem.volume");
     let solid = wall::solid_stone(stem.unwrap_or(Volume::ZERO), stone.solid.value)
         .from("stem", "wall.stem.volume")
         .from("solid", "wall.stem.solid");
