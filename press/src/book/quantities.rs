@@ -90,20 +90,15 @@ const GROUPS: [(&str, &[&str]); 5] = [
     ("Roof, first cut", &["roof.", "poles."]),
 ];
 
-/// Rows whose reasons are printed in full.
-const REASONS: [&str; 6] = [
-    "wall.gross-volume",
-    "wall.volume",
-    "wall.cob.clay",
-    "earth.recipes.cob.water-mass",
-    "roof.pitch",
-    "order.sand.units",
-];
+/// Rows whose reasons are printed in full, beside the water of the first recipe and the first order.
+const REASONS: [&str; 4] = ["wall.gross-volume", "wall.volume", "wall.cob.clay", "roof.pitch"];
 
 pub(super) fn chapter(answers: &Answers) -> Value {
-    let reasons = REASONS
-        .iter()
-        .filter_map(|path| answers.rows.find(path))
+    let water = answers.recipes.first().map(|recipe| format!("earth.recipes.{recipe}.water-mass"));
+    let order = answers.orders.first().map(|order| order.path("units"));
+    let paths = REASONS.into_iter().map(str::to_owned).chain(water).chain(order);
+    let reasons = paths
+        .filter_map(|path| answers.rows.find(&path))
         .filter(|row| row.own.is_none())
         .map(|row| reason(answers, row));
     let groups = GROUPS.iter().map(|(title, stems)| json!({"title": title, "rows": group(answers, stems)}));
