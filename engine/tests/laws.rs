@@ -106,7 +106,14 @@ fn a_written_value_changed_by_a_hundredth_moves_every_row_that_it_reaches() {
         // At right angles a point moved along its run turns no corner, and a ring's arc keeps its radius when its middle
         // moves along it; a plan out of square has no such chance.
         let text = edit::out_of_square(text);
-        let faults: Vec<String> = moves(name, &text)
+        let all = moves(name, &text);
+        for (_, path, ..) in all.iter().filter(|(row, path, ..)| row == path && path.starts_with("earth.")) {
+            // What cancels in one row must show in another.
+            let mut reached = all.iter().filter(|(row, by, _, how)| by == path && row != path && *how == Reach::Smooth);
+            let count = reached.clone().count();
+            assert!(count == 0 || reached.any(|(_, _, moved, _)| *moved), "{name}: {path} moves none of {count} rows");
+        }
+        let faults: Vec<String> = all
             .into_iter()
             .filter(|(row, path, moved, reached)| *reached == Reach::Smooth && !moved && !cancels(name, row, path))
             .map(|(row, path, ..)| format!("{row} by {path}"))

@@ -3,7 +3,7 @@
 use engine::answers::Answers;
 use engine::money::Order;
 use engine::row::{Row, shown};
-use engine::units::{Quantity, System};
+use engine::units::{Fineness, Quantity, System};
 
 /// One line of the order list in words; what is not known is a dash.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -88,7 +88,7 @@ fn taken(row: &Row, order: &Order, system: System) -> String {
 /// What the supplier calls it, and what else a supplier must be told.
 fn about(answers: &Answers, order: &Order) -> String {
     let beside = order.beside.iter().filter_map(|path| answers.rows.find(path));
-    let words = beside.map(|row| format!("; {}: {}", row.title, row.shown(answers.system)));
+    let words = beside.map(|row| format!("; {}: {}", row.title, row.quantity.shown(answers.system, Fineness::Hand)));
     std::iter::once(order.about.clone()).chain(words).collect()
 }
 

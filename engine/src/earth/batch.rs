@@ -2,10 +2,8 @@
 
 use super::bulk;
 use crate::reason::formula;
+use crate::solve::whole::rounded_up;
 use crate::units::{Density, Mass, Ratio, Volume};
-
-/// Counts are rounded up, but not for the rounding of binary fractions.
-const NEARLY: f64 = 1e-9;
 
 formula! {
     /// Volume that a batch gives, placed.
@@ -147,7 +145,7 @@ formula! {
     /// ```
     /// Source: equal batches.
     pub fn loaves_in_all(batches: f64, loaves: u64) -> u64 {
-        (batches * loaves as f64).ceil() as u64
+        rounded_up(batches * loaves as f64)
     }
 }
 
@@ -183,7 +181,7 @@ formula! {
     /// ```
     /// Source: a tarp is mixed whole.
     pub fn whole_batches(batches: f64) -> u64 {
-        (batches - NEARLY).ceil().max(0.0) as u64
+        rounded_up(batches)
     }
 }
 

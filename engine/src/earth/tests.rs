@@ -45,13 +45,6 @@ fn water_in_the_pile_and_water_added_make_the_moisture_wanted() {
 }
 
 #[test]
-fn a_whole_number_of_batches_is_not_rounded_up_by_a_binary_fraction() {
-    assert_eq!(whole_batches(0.1 * 30.0).value, 3);
-    assert_eq!(whole_batches(3.000_001).value, 4);
-    assert_eq!(whole_batches(0.2).value, 1);
-}
-
-#[test]
 fn trimmings_that_all_come_back_ask_for_no_more_cob() {
     let (wall, trim) = (Volume::m3(10.0), Ratio::percent(7.0));
     near(trimmings(wall, trim).value.in_m3(), 0.7, 1e-12);

@@ -1,6 +1,7 @@
 //! What goes into the trench and its drain: rubble, the fabric round it, and the spoil that comes out.
 
 use crate::reason::formula;
+use crate::solve::whole::rounded_up;
 use crate::units::{Area, Length, Volume};
 
 formula! {
@@ -48,7 +49,7 @@ formula! {
     /// ```
     /// Source: each piece but the first gains its length less a lap.
     pub fn pieces(length: Length, piece: Length, lap: Length) -> u64 {
-        ((length - lap) / (piece - lap) - 1e-9).ceil().max(1.0) as u64
+        rounded_up((length - lap) / (piece - lap)).max(1)
     }
 }
 

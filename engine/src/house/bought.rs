@@ -2,6 +2,7 @@
 
 use super::layers::Of;
 use super::{Earth, House, Recipe};
+use crate::units::Ratio;
 
 /// The stones of a stem wall as they are bought.
 pub const STONES: [&str; 2] = ["stone", "hearting"];
@@ -43,7 +44,8 @@ impl House {
         if let Some(earth) = &self.earth {
             for recipe in self.recipes_used().into_iter().filter_map(|name| earth.recipe(name)) {
                 names.extend(recipe.parts.iter().map(|(ingredient, _)| earth.ingredients[*ingredient].name.as_str()));
-                names.extend([STRAW, WATER]);
+                names.extend((recipe.straw.value > Ratio::ZERO).then_some(STRAW));
+                names.push(WATER);
             }
         }
         names.extend(self.floor.iter().filter_map(|layer| match &layer.of {

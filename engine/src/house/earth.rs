@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use super::bought::{STONES, STRAW, WATER};
 use super::place::{nearest, shown, within};
 use crate::build::{self, Build, Fill, IngredientKind, Source, Written};
 use crate::earth;
@@ -52,6 +53,12 @@ impl Ingredient {
         format!("earth.ingredients.{}.{noun}", self.name)
     }
 
+    /// The row of its dry mass in a cubic metre as it is shovelled.
+    #[must_use]
+    pub fn loose_density_path(&self) -> String {
+        self.path(if self.bulking.is_some() { "loose-density" } else { "density" })
+    }
+
     /// Dry mass in a cubic metre as it is shovelled.
     #[must_use]
     pub fn loose_density(&self) -> Density {
@@ -100,6 +107,12 @@ impl Earth {
     pub fn bucket(&self) -> Volume {
         let heap = self.heap.as_ref().map_or(Ratio::ZERO, |heap| heap.value);
         earth::bucket_filled(self.brim.value, heap).value
+    }
+
+    /// The row of the volume of a bucket as it is filled.
+    #[must_use]
+    pub fn bucket_path(&self) -> &'static str {
+        if self.heap.is_some() { "earth.bucket.filled" } else { "earth.bucket.brim" }
     }
 
     /// For each part of a recipe, its share over its loose density, and the sum of all, in m³/kg.
@@ -213,6 +226,10 @@ fn percent(from: f64, to: f64) -> Range<Ratio> {
 fn ingredient(source: &Source<'_>, written: &build::Ingredient, system: System) -> Option<Ingredient> {
     let kind = written.kind.as_ref()?.value;
     let name = written.name.value.clone();
+    if STONES.into_iter().chain([STRAW, WATER]).any(|taken| taken == name) {
+        let message = format!("\"{name}\" is what the build buys by itself: it cannot be an ingredient too");
+        source.fault(written.name.span.clone(), &written.name.path, message, "give the pile a name of its own");
+    }
     let path = |noun: &str| format!("earth.ingredients.{name}.{noun}");
     let densities = Density::kg_m3(20.0)..Density::kg_m3(2500.0);
     let density =
@@ -337,9 +354,10 @@ fn can_be(source: &Source<'_>, earth: &Earth, recipe: &Recipe, written: &build::
     let placed = earth::placed_volume(loose, recipe.placed_yield.value).value;
     let full = earth::grains_and_water(dry, recipe.water.value).value;
     if full > placed {
-        let (span, path) = match (&written.placed_yield, &written.water) {
-            (Some(at), _) => (at.span.clone(), at.path.clone()),
-            (None, Some(at)) => (at.span.clone(), at.path.clone()),
+        let least = shown(Ratio::fraction(full / loose), system);
+        let (at, hint) = match (&written.placed_yield, &written.water) {
+            (Some(at), _) => (at, "check the yield, the moisture of the mix and the densities of the piles".to_owned()),
+            (None, Some(at)) => (at, format!("70 % is assumed: write the `yield` you measured, {least} or more")),
             (None, None) => return,
         };
         let message = format!(
@@ -347,7 +365,7 @@ fn can_be(source: &Source<'_>, earth: &Earth, recipe: &Recipe, written: &build::
             shown(full, system),
             shown(placed, system)
         );
-        source.fault(span, &path, message, "check the yield, the moisture of the mix and the densities of the piles");
+        source.fault(at.span.clone(), &at.path, message, hint);
     }
 }
 

@@ -1,8 +1,8 @@
 //! What is bought, with nothing missing: how it is sold, what it costs, what brings it.
 
-use super::House;
 use super::layers::unknown_good;
 use super::place::{known, nearest, within};
+use super::{Earth, House};
 use crate::build::{self, Build, SoldBy, Source};
 use crate::known::{Known, Origin};
 use crate::units::{Area, Currency, Density, Kind, Length, Mass, Money, Quantity, Ratio, System, Volume};
@@ -52,9 +52,19 @@ pub struct Vehicle {
 }
 
 /// Vehicles and goods of a build file, in one currency.
-pub(super) fn place(source: &Source<'_>, build: &Build, system: System) -> (Vec<Vehicle>, Vec<Good>) {
+pub(super) fn place(
+    source: &Source<'_>,
+    build: &Build,
+    earth: Option<&Earth>,
+    system: System,
+) -> (Vec<Vehicle>, Vec<Good>) {
     let vehicles: Vec<Vehicle> = build.site.vehicles.iter().map(|written| vehicle(source, written, system)).collect();
     one_currency(source, build);
+    let sold_by = build.prices.iter().filter_map(|price| price.sold_by.as_ref());
+    for sold_by in sold_by.filter(|sold_by| sold_by.value == SoldBy::Bucket && earth.is_none()) {
+        let hint = "write bucket, ingredients and recipes in [earth], or sell it by another unit";
+        source.fault(sold_by.span.clone(), &sold_by.path, "nothing says what a bucket holds", hint);
+    }
     let goods = build.prices.iter().filter_map(|written| good(source, written, &vehicles, system)).collect();
     (vehicles, goods)
 }

@@ -110,7 +110,7 @@ fn of(source: &Source<'_>, layer: &build::Layer, stem: &str, earth: Option<&Eart
     Some(Of::Good(of.value.clone(), loose(source, layer.loose.as_ref(), stem, system)))
 }
 
-/// Loose volume for each volume in place; none is assumed but for things that say so.
+/// Loose volume for each volume in place; where it is not written, that of gravel or earth is assumed.
 pub(super) fn loose(source: &Source<'_>, written: Option<&Written<f64>>, stem: &str, system: System) -> Known<f64> {
     within(source, written, 0.8..2.5, "a loose volume for each volume in place", system).unwrap_or_else(|| {
         let why = "loose stone and earth pack by about an eighth; boards and sheets do not: write 1";

@@ -28,7 +28,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let cob = layers::cob(source, build, earth.as_ref(), &mut assumed);
     let skin = layers::skin(source, build, earth.as_ref(), &mut assumed, system);
     let floor = layers::floor(source, build, earth.as_ref(), system);
-    let (vehicles, goods) = goods::place(source, build, system);
+    let (vehicles, goods) = goods::place(source, build, earth.as_ref(), system);
     let wall = wall(source, build, cob, system);
     let ground = levels::levels(source, build, wall.as_ref(), system);
     let wall = wall?;

@@ -141,7 +141,7 @@ fn reciprocal(
         return None;
     }
     let count = known(Some(count))?;
-    let lengths = |from: f64, to: f64| Length::mm(from)..Length::m(to);
+    let lengths = |from_mm: f64, to_m: f64| Length::mm(from_mm)..Length::m(to_m);
     let eye = within(source, written.eye.as_ref(), lengths(50.0, 5.0), "the radius of an eye", system)?;
     let notch = within(source, written.notch.as_ref(), lengths(0.0, 0.3), "what notches take off", system)
         .unwrap_or_else(|| {
@@ -223,15 +223,18 @@ fn layer(source: &Source<'_>, written: &build::RoofLayer, system: System) -> Opt
 
 fn eave_is_whole(source: &Source<'_>, written: &build::Roof, wall: &Wall, overhang: Length, system: System) -> bool {
     let eave = wall.faces().outer(wall.height.value) + overhang;
-    let Some(piece) = wall.line.first_fold(eave.in_m()) else { return true };
+    let line = &wall.line;
+    let name = |run: usize| &wall.points[run].name;
+    let what = if let Some(piece) = line.first_fold(eave.in_m()) {
+        let radius = shown(Length::m(1.0 / line.pieces()[piece].curvature().abs()), system);
+        format!("the eave folds over the hollow at `{}`, whose radius is {radius}", name(line.owner(piece)))
+    } else if let Some((a, b)) = line.first_crossing(eave.in_m()) {
+        format!("the eave crosses itself between the runs from `{}` and `{}`", name(a), name(b))
+    } else {
+        return true;
+    };
     if let Some(at) = &written.overhang {
-        let point = &wall.points[wall.line.owner(piece)].name;
-        let radius = Length::m(1.0 / wall.line.pieces()[piece].curvature().abs());
-        let message = format!(
-            "the eave folds over the hollow at `{point}`, whose radius is {}: {} from the middle of the wall is too far",
-            shown(radius, system),
-            shown(eave, system)
-        );
+        let message = format!("{what}: {} from the middle of the wall is too far", shown(eave, system));
         source.fault(at.span.clone(), &at.path, message, "make the overhang smaller, or the hollow wider");
     }
     false

@@ -25,14 +25,11 @@ pub(super) fn needed(name: &str, needs: &[&Need], kinds: &[Kind], rows: &mut Row
     let parts: Vec<(String, String, Quantity)> = needs
         .iter()
         .filter_map(|need| need.by(kind, rows))
-        .map(|(path, title, value)| (path.to_owned(), title.to_owned(), value))
+        .map(|(path, title, value)| (title.to_owned(), path.to_owned(), value))
         .collect();
     let sum: f64 = parts.iter().filter_map(|(.., value)| value.si()).sum();
     let sum = if kind == Kind::Count { Quantity::Count(sum as u64) } else { kind.of_si(sum)? };
-    let mut answer = yard::needed(sum);
-    for (path, title, value) in parts {
-        answer = answer.with(title, value, path);
-    }
+    let answer = yard::needed(sum).of_parts(parts);
     let path = format!("order.{name}.needed");
     let value = rows.add(path.as_str(), format!("{} that the build takes", name.replace('-', " ")), answer);
     Some(Amount { path, value, weighed: String::new() })
@@ -94,10 +91,7 @@ fn wet(name: &str, pile: &Ingredient, (dry, path): (Mass, &str), rows: &mut Rows
 /// Dry mass of a loose cubic metre of a pile, or mass of one of a delivery.
 fn loose_density(pile: Option<&Ingredient>, good: &Good) -> Option<(Density, String)> {
     match pile {
-        Some(pile) => {
-            let noun = if pile.bulking.is_some() { "loose-density" } else { "density" };
-            Some((pile.loose_density(), pile.path(noun)))
-        }
+        Some(pile) => Some((pile.loose_density(), pile.loose_density_path())),
         None => good.density.as_ref().map(|density| (density.value, density.path.clone())),
     }
 }

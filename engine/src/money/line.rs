@@ -54,7 +54,7 @@ impl Order {
 fn beside(house: &House, name: &str) -> Vec<String> {
     let mut paths: Vec<&str> = Vec::new();
     if name == STONES[0] {
-        paths.push("wall.stem.through-stones");
+        paths.extend(["wall.stem.through-stones", "wall.stem.width"]);
     }
     if house.roof.as_ref().is_some_and(|roof| roof.of == name) {
         paths.extend(["poles.diameter", "roof.poles.cut-length"]);
@@ -147,7 +147,7 @@ fn held(house: &House, good: &Good) -> (Quantity, Option<String>) {
     }
     match (good.sold_by.holds(), &house.earth) {
         (Some(holds), _) => (holds, None),
-        (None, Some(earth)) => (earth.bucket().into(), Some(crate::quantities::bucket_path(earth).to_owned())),
+        (None, Some(earth)) => (earth.bucket().into(), Some(earth.bucket_path().to_owned())),
         (None, None) => (Quantity::Number(1.0), None),
     }
 }

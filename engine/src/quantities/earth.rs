@@ -41,8 +41,8 @@ pub(super) fn recipes(house: &House, rows: &mut Rows) {
             rows.known(format!("clay in the dry mass of {name}"), clay);
         }
         let full = earth::bucket_mass(earth.bucket(), ingredient.loose_density(), ingredient.moisture.value)
-            .from("bucket", bucket_path(earth))
-            .from("loose density", loose_density_path(ingredient))
+            .from("bucket", earth.bucket_path())
+            .from("loose density", ingredient.loose_density_path())
             .from("moisture", ingredient.path("moisture"));
         rows.add(ingredient.path("bucket-mass"), format!("mass of a full bucket of {name}"), full);
     }
@@ -50,17 +50,6 @@ pub(super) fn recipes(house: &House, rows: &mut Rows) {
         let is_cob = house.wall.cob.as_deref() == Some(recipe.name.as_str());
         Batch { earth, recipe, is_cob }.walk(rows);
     }
-}
-
-/// The path of a bucket's volume as it is filled.
-#[must_use]
-pub fn bucket_path(earth: &Earth) -> &'static str {
-    if earth.heap.is_some() { "earth.bucket.filled" } else { "earth.bucket.brim" }
-}
-
-/// The path of an ingredient's dry mass in a loose cubic metre.
-pub(super) fn loose_density_path(ingredient: &crate::house::Ingredient) -> String {
-    ingredient.path(if ingredient.bulking.is_some() { "loose-density" } else { "density" })
 }
 
 /// One batch of a recipe.
@@ -118,7 +107,7 @@ impl Batch<'_> {
                                 .with(
                                     format!("loose density of {}", other.name),
                                     other.loose_density(),
-                                    loose_density_path(other),
+                                    other.loose_density_path(),
                                 );
                         }
                     }
@@ -134,8 +123,8 @@ impl Batch<'_> {
             }
             let mass = earth::part_dry_mass(buckets, bucket, ingredient.loose_density())
                 .from("buckets", path)
-                .from("bucket", bucket_path(earth))
-                .from("loose density", loose_density_path(ingredient));
+                .from("bucket", earth.bucket_path())
+                .from("loose density", ingredient.loose_density_path());
             let path = self.path(&format!("mass.{name}"));
             let mass = rows.add(path.as_str(), self.title(&format!("dry mass of {name} in")), mass);
             parts.push((name.as_str(), path, mass));
@@ -182,7 +171,7 @@ impl Batch<'_> {
     fn volumes(&self, dry: Mass, rows: &mut Rows) -> Volume {
         let (earth, recipe) = (self.earth, self.recipe);
         let buckets = earth.buckets(recipe);
-        let mut loose = earth::loose_volume(earth.bucket(), buckets.iter().sum()).from("bucket", bucket_path(earth));
+        let mut loose = earth::loose_volume(earth.bucket(), buckets.iter().sum()).from("bucket", earth.bucket_path());
         for ((at, _), buckets) in recipe.parts.iter().zip(buckets) {
             let name = &earth.ingredients[*at].name;
             loose = loose.with(format!("buckets of {name}"), buckets, self.path(&format!("buckets.{name}")));
@@ -278,8 +267,7 @@ fn all_batches(earth: &Earth, recipe: &Recipe, volumes: &[&str], rows: &mut Rows
     let found: Vec<(String, String, Volume)> = rows.parts(volumes.iter().map(|path| (*path).to_owned()));
     let mixed = earth::mixed(found.iter().map(|(.., volume)| *volume).sum()).of_parts(found);
     let mixed = rows.add(recipe.path("volume"), format!("{name} to mix"), mixed);
-    let loose = earth::loose_volume(earth.bucket(), earth.buckets(recipe).iter().sum()).value;
-    let placed = earth::placed_volume(loose, recipe.placed_yield.value).value;
+    let Some(placed) = rows.value(&recipe.path("placed-volume")) else { return Vec::new() };
     let batches =
         earth::batches(mixed, placed).from("volume", recipe.path("volume")).from("batch", recipe.path("placed-volume"));
     let batches = rows.add(recipe.path("batches"), format!("batches of {name}"), batches);
@@ -296,7 +284,7 @@ fn all_batches(earth: &Earth, recipe: &Recipe, volumes: &[&str], rows: &mut Rows
         let need = rows.add(path.as_str(), format!("{part} for {name}, dry"), need);
         let loose = earth::volume(need, ingredient.loose_density())
             .from("mass", path.as_str())
-            .from("density", loose_density_path(ingredient));
+            .from("density", ingredient.loose_density_path());
         let loose_path = recipe.path(&format!("loose.{part}"));
         rows.add(loose_path.as_str(), format!("{part} for {name}, loose"), loose);
         needs.push(Need::of(part, [path, loose_path]));

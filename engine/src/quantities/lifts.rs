@@ -97,10 +97,8 @@ fn bed(house: &House, lift: &Lift, strips: &[(&Opening, Strip<'_>)], rows: &mut 
         let answer = curvature(answer, house, opening, strip, rows);
         taken.push((title.clone(), path.clone(), rows.add(path, title, answer)));
     }
-    let net =
-        wall::net_area(gross, taken.iter().map(|(.., area)| *area).sum()).from("gross", lift.path("bed-gross-area"));
-    let net =
-        taken.into_iter().fold(net, |net, (title, path, area): (String, String, Area)| net.with(title, area, path));
+    let sum: Area = taken.iter().map(|(.., area)| *area).sum();
+    let net = wall::net_area(gross, sum).from("gross", lift.path("bed-gross-area")).of_parts(taken);
     rows.add(lift.path("bed-area"), format!("top of {}, openings taken out", lift.name), net);
 }
 
@@ -140,10 +138,7 @@ fn volume(
         }
     }
     let sum = taken.iter().map(|(_, _, volume)| *volume).sum();
-    let net = wall::net_volume(gross, sum).from("gross", lift.path("gross-volume"));
-    let net = taken
-        .into_iter()
-        .fold(net, |net, (title, path, volume): (String, String, Volume)| net.with(title, volume, path));
+    let net = wall::net_volume(gross, sum).from("gross", lift.path("gross-volume")).of_parts(taken);
     rows.add(lift.path("volume"), format!("cob in {}, openings taken out", lift.name), net)
 }
 

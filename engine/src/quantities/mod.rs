@@ -12,7 +12,6 @@ mod stone;
 mod wall;
 mod water;
 
-pub use earth::bucket_path;
 pub use need::Need;
 
 use crate::house::House;

@@ -36,8 +36,7 @@ fn si_sum(removed: &[(String, String, Quantity)]) -> f64 {
 }
 
 fn less<T>(answer: Answer<T>, removed: Vec<(String, String, Quantity)>, gross: &str) -> Answer<T> {
-    let answer = answer.from("gross", gross);
-    removed.into_iter().fold(answer, |answer, (title, path, quantity)| answer.with(title, quantity, path))
+    answer.from("gross", gross).of_parts(removed)
 }
 
 fn cob(house: &House, rows: &mut Rows) {

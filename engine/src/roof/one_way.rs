@@ -1,6 +1,7 @@
 //! Straight pole rafters side by side, all falling one way.
 
 use crate::reason::formula;
+use crate::solve::whole::rounded_up;
 use crate::units::{Angle, Area, Length, Slope};
 
 formula! {
@@ -35,7 +36,7 @@ formula! {
     /// ```
     /// Source: gaps between equal rafters.
     pub fn rafter_count(across: Length, spacing: Length) -> u64 {
-        (across / spacing - 1e-9).ceil().max(1.0) as u64 + 1
+        rounded_up(across / spacing).max(1) + 1
     }
 }
 

@@ -2,3 +2,4 @@
 
 pub mod crossing;
 pub mod quadrature;
+pub mod whole;

@@ -1,6 +1,7 @@
 //! The stone in a stem wall: faces, hearting, through stones.
 
 use crate::reason::formula;
+use crate::solve::whole::rounded_up;
 use crate::units::{Area, Length, Ratio, Volume};
 
 formula! {
@@ -59,7 +60,7 @@ formula! {
     /// ```
     /// Source: one in each spacing.
     pub fn through_stones(stem_length: Length, spacing: Length) -> u64 {
-        (stem_length / spacing - 1e-9).ceil().max(0.0) as u64
+        rounded_up(stem_length / spacing)
     }
 }
 

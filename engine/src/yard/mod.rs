@@ -1,10 +1,8 @@
 //! The yard: what a supplier is asked for, how it comes, where it lies, what it costs.
 
 use crate::reason::formula;
+use crate::solve::whole::rounded_up;
 use crate::units::{Area, Currency, Length, Mass, Money, Quantity, Ratio, Volume};
-
-/// Counts are rounded up, but not for the rounding of binary fractions.
-const NEARLY: f64 = 1e-9;
 
 formula! {
     /// All that the build takes of one thing.
@@ -27,7 +25,7 @@ formula! {
     /// Source: a supplier sells whole units.
     pub fn units(amount: Quantity, loss: Ratio; holds: f64) -> u64 {
         let amount = amount.si().unwrap_or(0.0);
-        (amount * (1.0 + loss.in_fraction()) / holds - NEARLY).ceil().max(0.0) as u64
+        rounded_up(amount * (1.0 + loss.in_fraction()) / holds)
     }
 }
 
@@ -63,7 +61,7 @@ formula! {
     /// ```
     /// Source: a vehicle is limited by mass and by room.
     pub fn loads(; share_of_one: f64) -> u64 {
-        (share_of_one - NEARLY).ceil().max(1.0) as u64
+        rounded_up(share_of_one).max(1)
     }
 }
 
