@@ -6,8 +6,8 @@
 //!
 //! Storeys, from the ground up; a module uses lower ones, and those of its own storey that stand before it:
 //! 0 [`units`] [`sources`] · 1 [`problem`] [`known`] [`reason`] [`row`] [`check`] · 2 `solve` · 3 [`curve`]
-//! [`rulebook`] · 4 the rooms [`earth`] [`ground`] [`roof`] [`skin`] [`wall`] [`yard`] · 5 [`build`] · 6 [`house`] · 7 the
-//! walks [`quantities`] [`structure`] [`money`] · 9 [`answers`] [`ask`] [`proof`]. `tests/tidy.rs` holds them to it.
+//! [`solid`] [`rulebook`] · 4 the rooms [`earth`] [`ground`] [`roof`] [`skin`] [`wall`] [`yard`] · 5 [`build`] · 6 [`house`] · 7 the
+//! walks [`quantities`] [`structure`] [`money`] [`solids`] · 9 [`answers`] [`ask`] [`proof`]. `tests/tidy.rs` holds them to it.
 //!
 //! The engine has no disk, clock, network, environment or threads: all it knows comes in by [`answers::Inputs`].
 
@@ -29,6 +29,8 @@ mod solve;
 
 pub mod curve;
 
+pub mod solid;
+
 pub mod rulebook;
 
 pub mod earth;
@@ -44,6 +46,7 @@ pub mod house;
 
 pub mod money;
 pub mod quantities;
+pub mod solids;
 pub mod structure;
 
 pub mod answers;

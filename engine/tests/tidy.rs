@@ -6,7 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Every module with its storey and its place on it: it may use lower storeys and what stands before it on its own.
-const STOREYS: [(&str, u32, u32); 25] = [
+const STOREYS: [(&str, u32, u32); 27] = [
     ("units", 0, 0),
     ("sources", 0, 1),
     ("problem", 1, 0),
@@ -16,7 +16,8 @@ const STOREYS: [(&str, u32, u32); 25] = [
     ("check", 1, 4),
     ("solve", 2, 0),
     ("curve", 3, 0),
-    ("rulebook", 3, 1),
+    ("solid", 3, 1),
+    ("rulebook", 3, 2),
     ("earth", 4, 0),
     ("ground", 4, 1),
     ("roof", 4, 2),
@@ -28,6 +29,7 @@ const STOREYS: [(&str, u32, u32); 25] = [
     ("quantities", 7, 0),
     ("structure", 7, 1),
     ("money", 7, 2),
+    ("solids", 7, 3),
     ("answers", 9, 0),
     ("ask", 9, 1),
     ("proof", 9, 2),

@@ -321,6 +321,16 @@ impl PlanLine {
         stations.min_by(|a, b| a.point.distance(point).total_cmp(&b.point.distance(point))).unwrap_or(first)
     }
 
+    /// The place at a distance along the line from its start, in metres; a closed line goes round again.
+    #[must_use]
+    pub fn at(&self, along: f64) -> Station {
+        let along = along.rem_euclid(self.length());
+        let piece = self.starts[1..].partition_point(|&end| end <= along).min(self.pieces.len() - 1);
+        let on = &self.pieces[piece];
+        let along = along - self.starts[piece];
+        Station { piece, along, point: on.at(along), axis: on.direction(along) }
+    }
+
     /// Distance along the line from its start to a place on it, in metres.
     #[must_use]
     pub fn along_line(&self, station: Station) -> f64 {

@@ -1,10 +1,14 @@
 //! Plan curves: closed lines of straight runs and arcs with rounded corners. Coordinates are metres, angles radians.
 
+mod along;
 mod line;
 mod piece;
 mod rounding;
+mod shape;
 mod strip;
 
+pub use along::Along;
 pub use line::{LineFault, PlanLine, Run, Station, Vertex, Way};
 pub use piece::{Bend, Piece};
+pub use shape::{Jamb, Shape, Side};
 pub use strip::Strip;

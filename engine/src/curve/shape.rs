@@ -1,0 +1,97 @@
+//! The two faces of a wall on a plan line, and where straight jambs meet them.
+
+use kurbo::{Point, Vec2};
+
+use super::along::Along;
+use super::line::{PlanLine, Station};
+
+/// A face of a wall.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// The face towards the room, left of the line.
+    Inner,
+    /// The face away from the room, right of the line.
+    Outer,
+}
+
+/// The body of a wall: the line, its thickness along it at level 0, and how much each face leans to the middle for each
+/// metre of height, inside and outside.
+#[derive(Clone, Copy, Debug)]
+pub struct Shape<'a> {
+    /// The line at level 0.
+    pub line: &'a PlanLine,
+    /// Thickness at level 0, in metres.
+    pub thickness: &'a Along,
+    /// Lean of the inner and of the outer face, metres for each metre of height.
+    pub lean: [f64; 2],
+}
+
+/// A side of an opening in plan at one level, seen in the opening's frame: x along the line, y to the outside, metres.
+#[derive(Clone, Copy, Debug)]
+pub struct Jamb {
+    /// x outside the crease.
+    pub x: f64,
+    /// y of the crease, from which the jamb runs away from the opening's middle towards the inside.
+    pub crease: f64,
+    /// Change of x for each metre inwards of the crease.
+    pub splay: f64,
+}
+
+impl Jamb {
+    /// x at a depth y, in metres.
+    #[must_use]
+    pub fn at(&self, y: f64) -> f64 {
+        self.x + self.splay * (self.crease - y).max(0.0)
+    }
+}
+
+impl Shape<'_> {
+    /// Offset of a face to the right of the line at a distance along it and a level, in metres.
+    #[must_use]
+    pub fn offset(&self, side: Side, along: f64, level: f64) -> f64 {
+        match side {
+            Side::Inner => self.lean[0] * level - 0.5 * self.thickness.at(along),
+            Side::Outer => 0.5 * self.thickness.at(along) - self.lean[1] * level,
+        }
+    }
+
+    /// The place of a face in plan, in metres.
+    #[must_use]
+    pub fn point(&self, side: Side, along: f64, level: f64) -> Point {
+        let station = self.line.at(along);
+        station.point - station.axis.turn_90() * self.offset(side, along, level)
+    }
+
+    /// Distance along the line at which a jamb of an opening in the frame of a station meets a face at a level, in metres,
+    /// counted on past the start of a closed line; `None` where it never does.
+    #[must_use]
+    pub fn meeting(&self, side: Side, station: Station, jamb: Jamb, level: f64) -> Option<f64> {
+        let right = -station.axis.turn_90();
+        let middle = self.line.along_line(station);
+        let mut along = middle + jamb.x;
+        for _ in 0..40 {
+            let on = self.line.at(along);
+            let normal = -on.axis.turn_90();
+            let offset = self.offset(side, along, level);
+            let local: Vec2 = on.point + normal * offset - station.point;
+            let [x, y] = [local.dot(station.axis), local.dot(right)];
+            let scale = 1.0 + self.line.pieces()[on.piece].curvature() * offset;
+            let widening = match side {
+                Side::Inner => -0.5 * self.thickness.slope(along),
+                Side::Outer => 0.5 * self.thickness.slope(along),
+            };
+            let tangent = on.axis * scale + normal * widening;
+            let is_splayed = y < jamb.crease;
+            let slope = tangent.dot(station.axis) + if is_splayed { jamb.splay * tangent.dot(right) } else { 0.0 };
+            let miss = x - jamb.at(y);
+            if tangent.dot(station.axis) < 1e-6 || slope.abs() < 1e-9 {
+                return None;
+            }
+            if miss.abs() < 1e-13 {
+                return Some(along);
+            }
+            along -= (miss / slope).clamp(-0.5, 0.5);
+        }
+        None
+    }
+}
