@@ -321,6 +321,12 @@ impl PlanLine {
         stations.min_by(|a, b| a.point.distance(point).total_cmp(&b.point.distance(point))).unwrap_or(first)
     }
 
+    /// Whether its end is its start.
+    #[must_use]
+    pub fn is_closed(&self) -> bool {
+        true
+    }
+
     /// The place at a distance along the line from its start, in metres; a closed line goes round again.
     #[must_use]
     pub fn at(&self, along: f64) -> Station {

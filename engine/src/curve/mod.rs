@@ -1,6 +1,8 @@
 //! Plan curves: closed lines of straight runs and arcs with rounded corners. Coordinates are metres, angles radians.
 
 mod along;
+mod cut;
+mod form;
 mod line;
 mod piece;
 mod rounding;
@@ -8,6 +10,8 @@ mod shape;
 mod strip;
 
 pub use along::Along;
+pub use cut::{Cut, Depth};
+pub use form::Form;
 pub use line::{LineFault, PlanLine, Run, Station, Vertex, Way};
 pub use piece::{Bend, Piece};
 pub use shape::{Jamb, Shape, Side};

@@ -46,6 +46,15 @@ impl Jamb {
 }
 
 impl Shape<'_> {
+    /// How fast a face moves away from the line to the right as one goes along it.
+    #[must_use]
+    pub fn widening(&self, side: Side, along: f64) -> f64 {
+        match side {
+            Side::Inner => -0.5 * self.thickness.slope(along),
+            Side::Outer => 0.5 * self.thickness.slope(along),
+        }
+    }
+
     /// Offset of a face to the right of the line at a distance along it and a level, in metres.
     #[must_use]
     pub fn offset(&self, side: Side, along: f64, level: f64) -> f64 {
@@ -67,8 +76,9 @@ impl Shape<'_> {
     #[must_use]
     pub fn meeting(&self, side: Side, station: Station, jamb: Jamb, level: f64) -> Option<f64> {
         let right = -station.axis.turn_90();
-        let middle = self.line.along_line(station);
-        let mut along = middle + jamb.x;
+        let level_offset = self.offset(side, self.line.along_line(station), level);
+        let bend = 1.0 + self.line.pieces()[station.piece].curvature() * level_offset;
+        let mut along = self.line.along_line(station) + jamb.x / bend.max(0.2);
         for _ in 0..40 {
             let on = self.line.at(along);
             let normal = -on.axis.turn_90();
@@ -76,11 +86,7 @@ impl Shape<'_> {
             let local: Vec2 = on.point + normal * offset - station.point;
             let [x, y] = [local.dot(station.axis), local.dot(right)];
             let scale = 1.0 + self.line.pieces()[on.piece].curvature() * offset;
-            let widening = match side {
-                Side::Inner => -0.5 * self.thickness.slope(along),
-                Side::Outer => 0.5 * self.thickness.slope(along),
-            };
-            let tangent = on.axis * scale + normal * widening;
+            let tangent = on.axis * scale + normal * self.widening(side, along);
             let is_splayed = y < jamb.crease;
             let slope = tangent.dot(station.axis) + if is_splayed { jamb.splay * tangent.dot(right) } else { 0.0 };
             let miss = x - jamb.at(y);

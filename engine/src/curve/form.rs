@@ -1,0 +1,175 @@
+//! The form of an opening or a niche seen along its axis: how wide it is at each level.
+
+use std::f64::consts::FRAC_PI_2;
+
+use crate::solve::quadrature::integral;
+
+/// A form symmetric about its axis; levels and widths in metres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Form {
+    /// Level sill, level head, upright jambs.
+    Rectangle {
+        /// Half its width.
+        half: f64,
+        /// Level of the sill.
+        bottom: f64,
+        /// Level of the head.
+        top: f64,
+    },
+    /// A circle.
+    Round {
+        /// Its radius.
+        radius: f64,
+        /// Level of its middle.
+        middle: f64,
+    },
+    /// Level sill, upright jambs, a round arch over them that rises by half the width or less.
+    Arched {
+        /// Half its width.
+        half: f64,
+        /// Level of the sill.
+        bottom: f64,
+        /// Level at which the arch begins.
+        spring: f64,
+        /// Level of the crown.
+        top: f64,
+    },
+}
+
+/// The circle of a form's curved part: radius and level of its middle, in metres.
+type Circle = [f64; 2];
+
+impl Form {
+    /// Level of its lowest point, in metres.
+    #[must_use]
+    pub fn bottom(&self) -> f64 {
+        match *self {
+            Form::Rectangle { bottom, .. } | Form::Arched { bottom, .. } => bottom,
+            Form::Round { radius, middle } => middle - radius,
+        }
+    }
+
+    /// Level of its highest point, in metres.
+    #[must_use]
+    pub fn top(&self) -> f64 {
+        match *self {
+            Form::Rectangle { top, .. } | Form::Arched { top, .. } => top,
+            Form::Round { radius, middle } => middle + radius,
+        }
+    }
+
+    /// Half its greatest width, in metres.
+    #[must_use]
+    pub fn half(&self) -> f64 {
+        match *self {
+            Form::Rectangle { half, .. } | Form::Arched { half, .. } => half,
+            Form::Round { radius, .. } => radius,
+        }
+    }
+
+    /// The circle that its curved part belongs to.
+    #[must_use]
+    pub fn circle(&self) -> Option<Circle> {
+        match *self {
+            Form::Rectangle { .. } => None,
+            Form::Round { radius, middle } => Some([radius, middle]),
+            Form::Arched { half, spring, top, .. } => {
+                let rise = top - spring;
+                let radius = (half * half + rise * rise) / (2.0 * rise);
+                Some([radius, top - radius])
+            }
+        }
+    }
+
+    /// Level above which it is curved, in metres; its top where it never is.
+    #[must_use]
+    pub fn spring(&self) -> f64 {
+        match *self {
+            Form::Rectangle { top, .. } => top,
+            Form::Round { radius, middle } => middle - radius,
+            Form::Arched { spring, .. } => spring,
+        }
+    }
+
+    /// Half its width at a level, in metres; 0 above and below it.
+    #[must_use]
+    pub fn half_at(&self, level: f64) -> f64 {
+        if level < self.bottom() || level > self.top() {
+            return 0.0;
+        }
+        match self.circle() {
+            Some([radius, middle]) if level > self.spring() => {
+                (radius * radius - (level - middle) * (level - middle)).max(0.0).sqrt()
+            }
+            _ => self.half(),
+        }
+    }
+
+    /// Its area, in m².
+    ///
+    /// ```text
+    /// rectangle w h,  circle π r²,  arch: w h₀ + R² asin(½ w / R) − ½ w (R − r)
+    /// R = (¼ w² + r²) / 2r        h₀: sill to spring, r: rise of the arch
+    /// ```
+    /// Source: area of a circle and of its segment, elementary geometry.
+    #[must_use]
+    pub fn area(&self) -> f64 {
+        let upright = 2.0 * self.half() * (self.spring() - self.bottom());
+        match self.circle() {
+            None => upright,
+            Some([radius, middle]) => {
+                let [from, to] = [self.spring(), self.top()].map(|level| angle(level, [radius, middle]));
+                let primitive = |angle: f64| radius * radius * (angle + angle.sin() * angle.cos());
+                upright + primitive(to) - primitive(from)
+            }
+        }
+    }
+
+    /// The integral over levels, in metres, of a quantity that depends on level and half width, between two levels.
+    ///
+    /// Where the form is curved it runs over the angle, so that a crown costs no accuracy.
+    pub fn over_levels(&self, from: f64, to: f64, mut of: impl FnMut(f64) -> f64) -> f64 {
+        let [low, high] = [from.max(self.bottom()), to.min(self.top())];
+        let spring = self.spring();
+        let upright = if low < high.min(spring) { integral(low, high.min(spring), &mut of) } else { 0.0 };
+        let curved = match self.circle() {
+            Some([radius, middle]) if low.max(spring) < high => {
+                let [from, to] = [low.max(spring), high].map(|level| angle(level, [radius, middle]));
+                integral(from, to, |angle| of(middle + radius * angle.sin()) * radius * angle.cos())
+            }
+            _ => 0.0,
+        };
+        upright + curved
+    }
+}
+
+/// Angle above the horizontal at which a circle has a level, in radians.
+fn angle(level: f64, [radius, middle]: Circle) -> f64 {
+    let sine = (level - middle) / radius;
+    if sine >= 1.0 { FRAC_PI_2 } else { sine.max(-1.0).asin() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::f64::consts::PI;
+
+    #[test]
+    fn areas_are_the_closed_forms_and_the_integrals_of_the_widths() {
+        let rectangle = Form::Rectangle { half: 0.5, bottom: 0.2, top: 1.0 };
+        let round = Form::Round { radius: 0.3, middle: 1.0 };
+        let half_circle = Form::Arched { half: 0.4, bottom: 0.0, spring: 1.5, top: 1.9 };
+        let flat = Form::Arched { half: 0.4, bottom: 0.0, spring: 1.5, top: 1.6 };
+        assert!((rectangle.area() - 0.8).abs() < 1e-15);
+        assert!((round.area() - PI * 0.09).abs() < 1e-15);
+        assert!((half_circle.area() - (0.8 * 1.5 + 0.5 * PI * 0.16)).abs() < 1e-15);
+        for form in [rectangle, round, half_circle, flat] {
+            let split = form.bottom() * 0.3 + form.top() * 0.7;
+            let sum: f64 = [[-9.0, split], [split, 9.0]]
+                .map(|[from, to]| form.over_levels(from, to, |level| 2.0 * form.half_at(level)))
+                .iter()
+                .sum();
+            assert!((sum - form.area()).abs() < 1e-12, "{form:?}: {sum}");
+        }
+    }
+}
