@@ -7,7 +7,7 @@ use serde_json::json;
 
 use super::given::Given;
 use super::{Question, Reply};
-use crate::curve::{PlanLine, Strip, Vertex, Way};
+use crate::curve::{Along, Cut, Form, PlanLine, Shape, Side, Vertex, Way};
 use crate::reason::{Reason, Words};
 use crate::units::{self, Area, Fineness, Kind, Length, Quantity, Slope, System, Volume};
 use crate::{ground, wall};
@@ -195,20 +195,27 @@ fn solid(given: &mut Given<'_>, reply: &mut Reply) {
         let fits = hole.width > Length::ZERO && hole.height > Length::ZERO && hole.sill >= Length::ZERO;
         let half = (thickness * 0.5).in_m();
         let line = if fits && hole.sill + hole.height < height { line_of(hole) } else { None };
-        let strip = line.as_ref().and_then(|(line, along)| {
+        let even = Along::even(thickness.in_m());
+        let lean = [inside.in_ratio(), outside.in_ratio()];
+        let fitted = line.as_ref().and_then(|(line, along)| {
             let whole = [-half, half].iter().all(|&offset| line.first_fold(offset).is_none());
-            Strip::across(line, line.station(0, *along)?, hole.width.in_m(), [-half, half]).filter(|_| whole)
+            let [bottom, top] = [hole.sill.in_m(), (hole.sill + hole.height).in_m()];
+            let form = Form::Rectangle { half: 0.5 * hole.width.in_m(), bottom, top };
+            let cut = Cut::straight(line.station(0, *along)?, form);
+            let shape = Shape { line, thickness: &even, lean };
+            let meets = |side| cut.stretch(&shape, side, 0.0).is_some();
+            (whole && meets(Side::Inner) && meets(Side::Outer)).then_some((shape, cut))
         });
-        let Some(strip) = strip else {
+        let Some((shape, cut)) = fitted else {
             given.problem(format!("opening {} does not fit in the wall", index + 1));
             return;
         };
         let (w, h, s) = (hole.width, hole.height, hole.sill);
-        let removed = wall::cob_removed(w, h, s, thickness, inside, outside, &strip);
+        let removed = wall::cob_removed(w, h, s, thickness, inside, outside, &shape, &cut);
         volume = volume + removed.value;
         reply.reasons.push(removed.reason);
-        outer_hole = outer_hole + wall::outer_face_removed(w, h, s, thickness, outside, &strip).value;
-        inner_hole = inner_hole + wall::inner_face_removed(w, h, s, thickness, inside, &strip).value;
+        outer_hole = outer_hole + wall::outer_face_removed(w, h, s, thickness, outside, &shape, &cut).value;
+        inner_hole = inner_hole + wall::inner_face_removed(w, h, s, thickness, inside, &shape, &cut).value;
     }
     reply.put("volume", wall::net_volume(gross, volume));
     reply.put("outer_area", wall::net_area(outer, outer_hole));

@@ -3,6 +3,7 @@
 mod broken;
 mod earth;
 mod ground;
+mod openings;
 mod people;
 mod prices;
 mod reader;
@@ -14,12 +15,13 @@ mod written;
 
 pub use earth::{Bucket, Earth, Fill, Ingredient, IngredientKind, Layer, Recipe, Straw};
 pub use ground::{Drain, Fabric, Ground, Trench, Water};
+pub use openings::{FittedFrame, Lintel, Opening, OpeningForm, OpeningKind, SillBoard, Splay};
 pub use people::{Crew, Dates};
 pub use prices::{Price, SoldBy, Vehicle};
 pub use roof::{Poles, Roof, RoofKind, RoofLayer};
 pub use skin::{Face, Skin, Slip};
 pub use source::{Source, Written};
-pub use written::{Build, BuildTable, Lift, Opening, OpeningKind, Path, Point, Site, Stem, Wall};
+pub use written::{Build, BuildTable, Lift, Path, Point, Site, Stem, TopSlope, Wall};
 
 use toml::de::DeTable;
 

@@ -2,13 +2,14 @@
 
 use super::earth::{self, Earth, Layer};
 use super::ground::{self, Ground, Water};
+use super::openings::{self, Opening};
 use super::people::{self, Crew, Dates};
 use super::prices::{self, Price, Vehicle};
 use super::reader::Table;
 use super::roof::{self, Poles, Roof};
 use super::skin::{self, Skin};
 use super::source::Written;
-use crate::units::{Currency, Days, Density, Kind, Length, Ratio, Slope, System};
+use crate::units::{Angle, Currency, Days, Density, Kind, Length, Ratio, Slope, System};
 
 /// A build file as written.
 #[derive(Clone, Debug, Default)]
@@ -101,6 +102,8 @@ pub struct Wall {
     pub thickness: Option<Written<Length>>,
     /// Height above the base.
     pub height: Option<Written<Length>>,
+    /// `[wall.top]`
+    pub top: Option<TopSlope>,
     /// Lean of the inner face.
     pub batter_inside: Option<Written<Slope>>,
     /// Lean of the outer face.
@@ -115,6 +118,17 @@ pub struct Wall {
     pub trim: Option<Written<Ratio>>,
     /// Share of the trimmings that goes back to the tarp.
     pub returned: Option<Written<Ratio>>,
+}
+
+/// `[wall.top]`: a top that follows an even slope.
+#[derive(Clone, Debug)]
+pub struct TopSlope {
+    /// How steep it is.
+    pub slope: Option<Written<Slope>>,
+    /// The direction in which it rises, anticlockwise from the x axis.
+    pub rises: Option<Written<Angle>>,
+    /// The named point at which it has the height of the wall.
+    pub from: Option<Written<String>>,
 }
 
 /// One entry of `[[wall.lifts]]`
@@ -158,36 +172,10 @@ pub struct Point {
     pub is_arc: bool,
     /// Radius of the rounded corner.
     pub round: Option<Written<Length>>,
-}
-
-/// What an opening is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum OpeningKind {
-    /// It starts at its threshold and interrupts the stem.
-    Door,
-    /// It stands on a sill of cob.
-    Window,
-}
-
-/// `[openings.NAME]`
-#[derive(Clone, Debug)]
-pub struct Opening {
-    /// Its name.
-    pub name: Written<String>,
-    /// Door or window.
-    pub kind: Option<Written<OpeningKind>>,
-    /// The run it is in.
-    pub run: Option<Written<String>>,
-    /// Distance of its middle along the run.
-    pub along: Option<Written<Length>>,
-    /// Width between the jambs.
-    pub width: Option<Written<Length>>,
-    /// Height from threshold or sill to the head.
+    /// Thickness of the wall here, where it changes along the line.
+    pub thickness: Option<Written<Length>>,
+    /// Height of the wall here, where it changes along the line.
     pub height: Option<Written<Length>>,
-    /// Level of a window's sill above the foot of the cob.
-    pub sill: Option<Written<Length>>,
-    /// Level of a door's threshold.
-    pub threshold: Option<Written<Length>>,
 }
 
 /// Tables that have a name and no reader yet.
@@ -216,7 +204,7 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
         file.missing_table("wall", "thickness, height and the points of [[wall.line]]");
     }
     if let Some(mut table) = file.table("openings") {
-        build.openings = table.named_tables().into_iter().map(|(name, table)| opening(name, table)).collect();
+        build.openings = table.named_tables().into_iter().map(|(name, table)| openings::opening(name, table)).collect();
     }
     if let Some(table) = file.table("earth") {
         build.earth = earth::earth(table);
@@ -284,6 +272,15 @@ fn wall(mut table: Table<'_, '_>) -> Wall {
         wall.batter_outside = batter.quantity("outside", Kind::Slope);
         batter.finish();
     }
+    wall.top = table.table("top").map(|mut top| {
+        let read = TopSlope {
+            slope: top.needed("slope", Kind::Slope),
+            rises: top.needed("rises", Kind::Angle),
+            from: top.text("from"),
+        };
+        top.finish();
+        read
+    });
     if let Some(mut stem) = table.table("stem") {
         wall.stem.height = stem.quantity("height", Kind::Length);
         wall.stem.width = stem.quantity("width", Kind::Length);
@@ -310,7 +307,15 @@ fn lift(name: Written<String>, mut table: Table<'_, '_>) -> Lift {
 fn point(name: Written<String>, mut table: Table<'_, '_>) -> Point {
     let at = table.point("at");
     let round = table.quantity("round", Kind::Length);
-    let mut point = Point { name, at, through: None, is_arc: false, round };
+    let mut point = Point {
+        name,
+        at,
+        through: None,
+        is_arc: false,
+        round,
+        thickness: table.quantity("thickness", Kind::Length),
+        height: table.quantity("height", Kind::Length),
+    };
     if let Some(mut arc) = table.table("arc") {
         point.is_arc = true;
         point.through = arc.point("through");
@@ -318,28 +323,4 @@ fn point(name: Written<String>, mut table: Table<'_, '_>) -> Point {
     }
     table.finish();
     point
-}
-
-fn opening(name: Written<String>, mut table: Table<'_, '_>) -> Opening {
-    let kind = table.needed_choice("kind", &[("door", OpeningKind::Door), ("window", OpeningKind::Window)]);
-    let kind_read = kind.as_ref().map(|kind| kind.value);
-    let read = Opening {
-        name,
-        run: table.needed_text("run", "south"),
-        along: table.needed("along", Kind::Length),
-        width: table.needed("width", Kind::Length),
-        height: table.needed("height", Kind::Length),
-        sill: match kind_read {
-            Some(OpeningKind::Window) => table.needed("sill", Kind::Length),
-            Some(OpeningKind::Door) => None,
-            None => table.quantity("sill", Kind::Length),
-        },
-        threshold: match kind_read {
-            Some(OpeningKind::Window) => None,
-            Some(OpeningKind::Door) | None => table.quantity("threshold", Kind::Length),
-        },
-        kind,
-    };
-    table.finish();
-    read
 }

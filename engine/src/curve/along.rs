@@ -1,5 +1,9 @@
 //! A value that changes evenly between places along a line: thickness, height.
 
+use kurbo::{Point, Vec2};
+
+use super::line::PlanLine;
+
 /// A value in metres along a line, straight between its knots and even past the first and last of them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Along {
@@ -67,6 +71,30 @@ impl Along {
     pub fn range(&self) -> [f64; 2] {
         let values = self.knots.iter().map(|knot| knot[1]);
         values.fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], value| [low.min(value), high.max(value)])
+    }
+}
+
+/// The level of a wall's top along its line: heights between places, and a slope across the plan, in metres.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Top {
+    /// Heights along the line.
+    pub heights: Along,
+    /// Rise for each metre in plan, and the place at which it adds nothing.
+    pub slope: Option<(Vec2, Point)>,
+}
+
+impl Top {
+    /// Whether it is level.
+    #[must_use]
+    pub fn is_level(&self) -> bool {
+        self.heights.is_even() && self.slope.is_none()
+    }
+
+    /// Level at a distance along the line.
+    #[must_use]
+    pub fn at(&self, line: &PlanLine, along: f64) -> f64 {
+        let slope = self.slope.map_or(0.0, |(rise, from)| (line.at(along).point - from).dot(rise));
+        self.heights.at(along) + slope
     }
 }
 

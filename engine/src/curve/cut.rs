@@ -2,8 +2,9 @@
 
 use kurbo::Vec2;
 
+use super::along::Along;
 use super::form::Form;
-use super::line::Station;
+use super::line::{PlanLine, Station};
 use super::shape::{Jamb, Shape, Side};
 use crate::solve::quadrature::integral;
 
@@ -70,6 +71,26 @@ impl Cut {
         } else {
             [from, to]
         })
+    }
+
+    /// From where to where the line itself lies between the jambs at a level, as [`Cut::stretch`].
+    #[must_use]
+    pub fn on_line(&self, line: &PlanLine, level: f64) -> Option<[f64; 2]> {
+        self.stretch(&Shape { line, thickness: &Along::even(0.0), lean: [0.0; 2] }, Side::Outer, level)
+    }
+
+    /// The pieces of the line that it touches at either face, at the foot of the wall or its own, by place.
+    #[must_use]
+    pub fn touches(&self, shape: &Shape<'_>) -> Vec<usize> {
+        let level = self.form.widest_above(0.0);
+        let mut touched: Vec<usize> = [Side::Inner, Side::Outer]
+            .into_iter()
+            .filter_map(|side| self.stretch(shape, side, level))
+            .flat_map(|stretch| shape.line.pieces_between(stretch))
+            .collect();
+        touched.sort_unstable();
+        touched.dedup();
+        touched
     }
 
     /// Plan area that it takes out at a level, in m²; 0 above and below it.

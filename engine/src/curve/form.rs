@@ -91,6 +91,27 @@ impl Form {
         }
     }
 
+    /// The lowest level, not below one given, at which it is as wide as it is anywhere above that.
+    #[must_use]
+    pub fn widest_above(&self, level: f64) -> f64 {
+        match *self {
+            Form::Round { middle, .. } => middle.max(level),
+            Form::Rectangle { bottom, .. } | Form::Arched { bottom, .. } => bottom.max(level),
+        }
+    }
+
+    /// Levels from one given, or its lowest, to its highest between which it is drawn straight, the curved part in so many
+    /// steps of even angle; in metres.
+    #[must_use]
+    pub fn levels(&self, from: f64, steps: u32) -> Vec<f64> {
+        let low = from.max(self.bottom());
+        let Some([radius, middle]) = self.circle() else { return vec![low, self.top()] };
+        let [first, last] = [low.max(self.spring()), self.top()].map(|level| angle(level, [radius, middle]));
+        let curved = (0..=steps).map(|step| first + (last - first) * f64::from(step) / f64::from(steps));
+        let upright = (low < self.spring()).then_some(low);
+        upright.into_iter().chain(curved.map(|angle| middle + radius * angle.sin())).collect()
+    }
+
     /// Half its width at a level, in metres; 0 above and below it.
     #[must_use]
     pub fn half_at(&self, level: f64) -> f64 {

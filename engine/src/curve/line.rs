@@ -321,6 +321,25 @@ impl PlanLine {
         stations.min_by(|a, b| a.point.distance(point).total_cmp(&b.point.distance(point))).unwrap_or(first)
     }
 
+    /// The pieces that two distances along the line have between them, by place; a closed line goes round again.
+    #[must_use]
+    pub fn pieces_between(&self, [from, to]: [f64; 2]) -> Vec<usize> {
+        let count = self.pieces.len();
+        let (first, last) = (self.at(from).piece, self.at(to).piece);
+        (0..=(last + count - first) % count).map(|step| (first + step) % count).collect()
+    }
+
+    /// Distance along the line of the place nearest to a named point, in metres.
+    #[must_use]
+    pub fn named(&self, point: usize) -> f64 {
+        let last = self.runs.len().saturating_sub(1);
+        let station = match self.runs.get(point) {
+            Some(_) => self.station(point, 0.0),
+            None => self.station(last, self.runs[last].whole.length()),
+        };
+        station.map_or(0.0, |station| self.along_line(station))
+    }
+
     /// Whether its end is its start.
     #[must_use]
     pub fn is_closed(&self) -> bool {

@@ -100,4 +100,27 @@ impl Shape<'_> {
         }
         None
     }
+
+    /// Points of a face at a level between two distances along the line, both ends included, no farther from the true
+    /// curve than `chord_error`; all in metres.
+    #[must_use]
+    pub fn polyline(&self, side: Side, stretch: [f64; 2], level: f64, chord_error: f64) -> Vec<Point> {
+        let mut points = Vec::new();
+        self.over_pieces(stretch, |piece, [from, to], start| {
+            let part = self.line.pieces()[piece].part(from, to);
+            if self.thickness.is_even() {
+                points.extend(part.offset(self.offset(side, 0.0, level)).flatten(chord_error));
+            } else {
+                // The face bends a little more than the widest of its offsets does.
+                let [from_offset, to_offset] = [from, to].map(|at| self.offset(side, start + at, level));
+                let sides = part.offset(from_offset.max(to_offset)).flatten(0.5 * chord_error).count().max(2);
+                points.extend((0..sides).map(|at| {
+                    self.point(side, start + from + (to - from) * at as f64 / sides as f64, level)
+                }));
+            }
+            0.0
+        });
+        points.push(self.point(side, stretch[1], level));
+        points
+    }
 }

@@ -2,8 +2,8 @@
 
 use std::ops::Range;
 
-use super::Point;
 use super::place::{shown, within};
+use super::{Point, profile};
 use crate::build::{self, Build, Source, Written};
 use crate::curve::{LineFault, PlanLine, Vertex, Way};
 use crate::known::{Known, Origin};
@@ -80,6 +80,10 @@ fn point(
         y: named(y, "y"),
         through: through.map(|[x, y]| [named(x, "through-x"), named(y, "through-y")]),
         round: round?,
+        own: [
+            profile::own(source, written.thickness.as_ref(), profile::THICKNESS, system),
+            profile::own(source, written.height.as_ref(), profile::HEIGHT, system),
+        ],
     })
 }
 

@@ -2,16 +2,19 @@
 
 mod bought;
 mod earth;
+mod fittings;
 mod goods;
 mod hollow;
 mod layers;
 mod levels;
 mod lifts;
 mod line;
+mod opening;
 mod openings;
 pub mod part;
 mod parts;
 mod place;
+mod profile;
 mod roof;
 mod section;
 mod trench_section;
@@ -21,6 +24,7 @@ pub use bought::{STONES, STRAW, WATER};
 pub use earth::{Amount, Earth, Ingredient, Recipe};
 pub use goods::{Good, Vehicle};
 pub use layers::{Layer, Of, Skin};
+pub use opening::{FittedFrame, Lintel, Opening, SillBoard, Splay};
 pub use openings::offsets;
 pub use parts::parts;
 pub use place::place;
@@ -31,8 +35,8 @@ pub use unrolled::{unrolled, unrolled_rows};
 
 use jiff::civil::Date;
 
-use crate::build::{OpeningKind, Path};
-use crate::curve::{PlanLine, Station, Strip};
+use crate::build::Path;
+use crate::curve::{Along, PlanLine, Shape, Station, Top};
 use crate::ground;
 use crate::known::Known;
 use crate::units::{Angle, Currency, Days, Density, Length, Ratio, Slope, System};
@@ -117,6 +121,8 @@ pub struct Point {
     pub through: Option<[Known<Length>; 2]>,
     /// Radius of its rounded corner.
     pub round: Known<Length>,
+    /// Thickness and height of the wall here, where the builder wrote one.
+    pub own: [Option<Known<Length>>; 2],
 }
 
 /// The wall and its stem.
@@ -126,10 +132,16 @@ pub struct Wall {
     pub points: Vec<Point>,
     /// The line through them.
     pub line: PlanLine,
-    /// Thickness at the base.
+    /// Thickness at the base, where no point of the line says otherwise.
     pub thickness: Known<Length>,
-    /// Height above the base.
+    /// Thickness at the base along the line, in metres.
+    pub thicknesses: Along,
+    /// Height above the base, where neither a point of the line nor a slope says otherwise.
     pub height: Known<Length>,
+    /// The slope that its top follows.
+    pub slope: Option<TopSlope>,
+    /// Level of its top along the line.
+    pub top: Top,
     /// Lean of the inner face.
     pub batter_inside: Known<Slope>,
     /// Lean of the outer face.
@@ -138,6 +150,8 @@ pub struct Wall {
     pub stem_height: Known<Length>,
     /// Width of the stem wall.
     pub stem_width: Known<Length>,
+    /// The same along the line, in metres.
+    pub stem_widths: Along,
     /// The stone in the stem wall.
     pub stone: Stone,
     /// The recipe of the cob.
@@ -209,47 +223,52 @@ impl Wall {
             batter_outside: self.batter_outside.value,
         }
     }
+
+    /// The two faces of the cob along the line.
+    #[must_use]
+    pub fn shape(&self) -> Shape<'_> {
+        let lean = [self.batter_inside.value.in_ratio(), self.batter_outside.value.in_ratio()];
+        Shape { line: &self.line, thickness: &self.thicknesses, lean }
+    }
+
+    /// The two faces of the stem wall along the line.
+    #[must_use]
+    pub fn stem_shape(&self) -> Shape<'_> {
+        Shape { line: &self.line, thickness: &self.stem_widths, lean: [0.0; 2] }
+    }
+
+    /// The lifts that another one follows.
+    pub fn beds(&self) -> impl Iterator<Item = &Lift> {
+        self.lifts.split_last().map_or(&self.lifts[..], |(_, beds)| beds).iter()
+    }
+
+    /// The level of its top, the highest where it is not level.
+    #[must_use]
+    pub fn top_level(&self) -> part::Level {
+        match self.lifts.last() {
+            Some(last) if !self.top.is_level() => {
+                part::Level::new(&last.top.path, "highest top of the wall", last.top.value)
+            }
+            _ => part::Level::new("wall.height", "top of the wall", self.height.value),
+        }
+    }
+
+    /// Whether its thickness and its height are the same everywhere.
+    #[must_use]
+    pub fn is_even(&self) -> bool {
+        self.thicknesses.is_even() && self.top.is_level()
+    }
 }
 
-/// A door or a window.
+/// The even slope that the top of a wall follows.
 #[derive(Clone, Debug)]
-pub struct Opening {
-    /// Its name.
-    pub name: String,
-    /// Door or window.
-    pub kind: OpeningKind,
-    /// The run it is in, by place in the list of points.
-    pub run: usize,
-    /// Distance of its middle along that run.
-    pub along: Known<Length>,
-    /// Width.
-    pub width: Known<Length>,
-    /// Height.
-    pub height: Known<Length>,
-    /// Level of the sill or the threshold.
-    pub bottom: Known<Length>,
-    /// Its middle on the line.
-    pub station: Station,
-}
-
-impl Opening {
-    /// Its key.
-    #[must_use]
-    pub fn path(&self, noun: &str) -> String {
-        format!("openings.{}.{noun}", self.name)
-    }
-
-    /// Level of its head.
-    #[must_use]
-    pub fn head(&self) -> Length {
-        self.bottom.value + self.height.value
-    }
-
-    /// The strip that it cuts across the wall; placing it proved that there is one.
-    #[must_use]
-    pub fn strip<'a>(&self, wall: &'a Wall) -> Option<Strip<'a>> {
-        Strip::across(&wall.line, self.station, self.width.value.in_m(), openings::offsets(wall))
-    }
+pub struct TopSlope {
+    /// How steep it is.
+    pub slope: Known<Slope>,
+    /// The direction in which it rises, anticlockwise from the x axis.
+    pub rises: Known<Angle>,
+    /// The named point at which it has the height of the wall, by place in the list.
+    pub from: usize,
 }
 
 /// The rubble trench under the wall.

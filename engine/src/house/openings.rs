@@ -1,15 +1,19 @@
 //! Places the openings and refuses those that leave the wall or meet each other.
 
 use super::place::{known, shown, within};
-use super::{Opening, Wall};
-use crate::build::{self, Build, OpeningKind, Source, Written};
-use crate::curve::Station;
+use super::{Opening, Wall, fittings};
+use crate::build::{self, Build, OpeningForm, OpeningKind, Source, Written};
+use crate::curve::{Cut, Form, Side, Station};
 use crate::known::{Known, Origin};
 use crate::units::{Length, System};
 
+/// Levels of two openings at which they are held against each other, where they might meet.
+const LEVELS: u32 = 33;
+
 /// Offsets of the faces that an opening must pass: the widest of wall and stem, inside and outside, in metres.
 pub fn offsets(wall: &Wall) -> [f64; 2] {
-    let half = (wall.thickness.value.max(wall.stem_width.value) * 0.5).in_m();
+    let [_, widest] = wall.thicknesses.range();
+    let half = 0.5 * widest.max(wall.stem_width.value.in_m());
     [-half, half]
 }
 
@@ -20,12 +24,12 @@ pub(super) fn place(
     floor: &Known<Length>,
     system: System,
 ) -> Vec<Opening> {
-    let mut placed: Vec<(Opening, Stretches)> = Vec::new();
+    let mut placed: Vec<(Opening, [f64; 2])> = Vec::new();
     let whole = wall.line.length();
     for written in &build.openings {
         let Some(opening) = opening(source, written, wall, floor, system) else { continue };
-        let Some(at) = stretches(&opening, wall) else { continue };
-        if let Some((other, _)) = placed.iter().find(|(other, bt)| meet((&opening, &at), (other, bt), whole)) {
+        let Some(at) = stretch(&opening, wall) else { continue };
+        if let Some((other, _)) = placed.iter().find(|(other, bt)| meet(wall, (&opening, at), (other, *bt), whole)) {
             source.fault(
                 written.name.span.clone(),
                 &format!("openings.{}", written.name.value),
@@ -50,7 +54,19 @@ fn opening(
     let length = |value| within(source, value, Length::mm(20.0)..Length::m(12.0), "a size for an opening", system);
     let (width, height) = (length(written.width.as_ref()), length(written.height.as_ref()));
     let (run, station) = on_the_wall(source, written.run.as_ref(), written.along.as_ref(), wall, system)?;
-    let (width, height, kind) = (width?, height?, written.kind.as_ref()?.value);
+    let (width, kind) = (width?, written.kind.as_ref()?.value);
+    let form = written.form.as_ref().map_or(OpeningForm::Rectangle, |form| form.value);
+    if let (OpeningForm::Round, OpeningKind::Door, Some(at)) = (form, kind, &written.form) {
+        let message = "a round door has no threshold to walk over".to_owned();
+        source.fault(at.span.clone(), &at.path, message, "write form = \"arched\", or leave it out for a rectangle");
+        return None;
+    }
+    let height = if form == OpeningForm::Round {
+        Known::assumed(width.value, format!("{path}.height"), Origin::Given, "a circle is as high as it is wide")
+            .following(width.path.as_str())
+    } else {
+        height?
+    };
     let bottom = match kind {
         OpeningKind::Window => known(written.sill.as_ref())?,
         OpeningKind::Door => known(written.threshold.as_ref()).unwrap_or_else(|| {
@@ -59,8 +75,76 @@ fn opening(
                 .following("ground.floor")
         }),
     };
-    let opening = Opening { name, kind, run, along: known(written.along.as_ref())?, width, height, bottom, station };
-    stands_in_the_wall(source, written, &opening, wall, system).then_some(opening)
+    let rise =
+        if form == OpeningForm::Arched { Some(rise(source, written, &width, &height, system)?) } else { None };
+    let seen = outline(form, [&width, &height, &bottom].map(|known| known.value.in_m()), rise.as_ref());
+    let cut = Cut::straight(station, seen);
+    let along = known(written.along.as_ref())?;
+    let mut opening = Opening {
+        name,
+        kind,
+        form,
+        run,
+        along,
+        width,
+        height,
+        bottom,
+        rise,
+        station,
+        cut,
+        splay: None,
+        frame: None,
+        sill_board: None,
+        lintel: None,
+    };
+    if !stands_in_the_wall(source, written, &opening, wall, system) {
+        return None;
+    }
+    fittings::fit(source, written, &mut opening, wall, system)?;
+    meets_both_faces(source, written, &opening, wall).then_some(opening)
+}
+
+/// How far an arch rises over its springing.
+fn rise(
+    source: &Source<'_>,
+    written: &build::Opening,
+    width: &Known<Length>,
+    height: &Known<Length>,
+    system: System,
+) -> Option<Known<Length>> {
+    let half = width.value * 0.5;
+    let Some(at) = &written.rise else {
+        let path = format!("openings.{}.rise", written.name.value);
+        if half >= height.value {
+            let message = format!("half a circle over {} is higher than the opening", shown(width.value, system));
+            let hint = "make the opening higher, or write a smaller `rise`";
+            source.fault(written.name.span.clone(), &path, message, hint);
+            return None;
+        }
+        let why = "an arch is half a circle";
+        return Some(Known::assumed(half, path, Origin::CommonPractice, why).following(width.path.as_str()));
+    };
+    let most = half.min(height.value);
+    if at.value < Length::mm(10.0) || at.value > half || at.value >= height.value {
+        let message = format!("an arch over {} cannot rise by {}", shown(width.value, system), shown(at.value, system));
+        let hint = format!(
+            "write a rise from {} to {}: half the width, less than the height",
+            shown(Length::mm(10.0), system),
+            shown(most, system)
+        );
+        source.fault(at.span.clone(), &at.path, message, hint);
+        return None;
+    }
+    known(Some(at))
+}
+
+fn outline(form: OpeningForm, [width, height, bottom]: [f64; 3], rise: Option<&Known<Length>>) -> Form {
+    let (half, top) = (0.5 * width, bottom + height);
+    match (form, rise) {
+        (OpeningForm::Round, _) => Form::Round { radius: half, middle: bottom + half },
+        (OpeningForm::Arched, Some(rise)) => Form::Arched { half, bottom, spring: top - rise.value.in_m(), top },
+        _ => Form::Rectangle { half, bottom, top },
+    }
 }
 
 fn stands_in_the_wall(
@@ -74,7 +158,6 @@ fn stands_in_the_wall(
         let at = match key {
             "sill" => written.sill.as_ref(),
             "threshold" => written.threshold.as_ref(),
-            "width" => written.width.as_ref(),
             _ => written.height.as_ref(),
         };
         let (span, path) = at.map_or_else(
@@ -83,12 +166,13 @@ fn stands_in_the_wall(
         );
         source.fault(span, &path, message, hint);
     };
-    let (bottom, head, top) = (opening.bottom.value, opening.head(), wall.height.value);
+    let (bottom, head, top) = (opening.bottom.value, opening.head(), least_top(wall, &opening.cut));
     let mut stands = true;
     if head >= top {
         let message = format!(
-            "the opening's head would be at {}, the wall's top is at {}",
+            "the opening's head would be at {}, the wall's top {}is at {}",
             shown(head, system),
+            if wall.top.is_level() { "" } else { "over it " },
             shown(top, system)
         );
         fault("height", message, "make it lower, or the wall higher".into());
@@ -111,12 +195,40 @@ fn stands_in_the_wall(
         }
         _ => {}
     }
-    if opening.strip(wall).is_none() {
-        let message = "the wall turns away from this opening: a jamb would never meet the face".to_owned();
-        fault("width", message, "make the opening narrower, or put it where the wall is straighter".into());
-        stands = false;
-    }
     stands
+}
+
+/// The lowest top of the wall over a cut; the wall's own height where it never meets the faces.
+pub(super) fn least_top(wall: &Wall, cut: &Cut) -> Length {
+    let shape = wall.shape();
+    let level = cut.form.widest_above(0.0);
+    let reach = [Side::Inner, Side::Outer].map(|side| cut.stretch(&shape, side, level));
+    let [Some(inner), Some(outer)] = reach else { return wall.height.value };
+    let [from, to] = [inner[0].min(outer[0]), inner[1].max(outer[1])];
+    let steps = f64::from(LEVELS - 1);
+    let tops = (0..LEVELS).map(|step| wall.top.at(&wall.line, from + (to - from) * f64::from(step) / steps));
+    Length::m(tops.fold(f64::INFINITY, f64::min))
+}
+
+fn meets_both_faces(source: &Source<'_>, written: &build::Opening, opening: &Opening, wall: &Wall) -> bool {
+    let (shape, stem) = (wall.shape(), wall.stem_shape());
+    let form = opening.cut.form;
+    let middle = form.bottom().max(0.0).midpoint(form.top());
+    let meets = |side: Side| {
+        let on_cob = [form.bottom().max(0.0), middle, form.spring().max(0.0)];
+        let on_stem = opening.cut.stretch(&stem, side, 0.0).is_some() || form.bottom() > 0.0;
+        on_stem && on_cob.into_iter().all(|level| opening.cut.stretch(&shape, side, level).is_some())
+    };
+    if meets(Side::Inner) && meets(Side::Outer) {
+        return true;
+    }
+    let (span, path) = written.width.as_ref().map_or_else(
+        || (written.name.span.clone(), format!("openings.{}", opening.name)),
+        |at| (at.span.clone(), at.path.clone()),
+    );
+    let message = "the wall turns away from this opening: a jamb would never meet the face".to_owned();
+    source.fault(span, &path, message, "make the opening narrower, or put it where the wall is straighter");
+    false
 }
 
 /// The run and the place on it that a build file names; a fault where there is none.
@@ -160,21 +272,47 @@ fn run_named(source: &Source<'_>, written: Option<&Written<String>>, wall: &Wall
     found
 }
 
-/// Where an opening stands: from where to where along the line at each face and in the middle, in metres.
-type Stretches = [[f64; 2]; 3];
-
-fn stretches(opening: &Opening, wall: &Wall) -> Option<Stretches> {
-    let strip = opening.strip(wall)?;
-    let [inner, outer] = offsets(wall);
-    Some([inner, 0.0, outer].map(|offset| strip.along_line(offset)))
+/// From where to where an opening and its lintel stand along the line, at either face.
+fn stretch(opening: &Opening, wall: &Wall) -> Option<[f64; 2]> {
+    let (shape, stem) = (wall.shape(), wall.stem_shape());
+    let mut whole: Option<[f64; 2]> = None;
+    for (_, _, cut) in opening.cuts() {
+        for shape in [&shape, &stem] {
+            for side in [Side::Inner, Side::Outer] {
+                let level = cut.form.widest_above(0.0);
+                let Some([from, to]) = cut.stretch(shape, side, level) else { continue };
+                whole = Some(whole.map_or([from, to], |[low, high]| [low.min(from), high.max(to)]));
+            }
+        }
+    }
+    whole
 }
 
-/// Whether two openings take out the same cob: their heights overlap, and their strips do at any face.
-fn meet((a, at): (&Opening, &Stretches), (b, bt): (&Opening, &Stretches), whole: f64) -> bool {
-    if a.head() <= b.bottom.value || b.head() <= a.bottom.value {
+/// Whether two openings take out the same cob.
+fn meet(wall: &Wall, (a, at): (&Opening, [f64; 2]), (b, bt): (&Opening, [f64; 2]), whole: f64) -> bool {
+    let turns = [-whole, 0.0, whole];
+    if !turns.into_iter().any(|turn| at[0] < bt[1] + turn && bt[0] + turn < at[1]) {
         return false;
     }
-    at.iter().zip(bt).any(|([a_start, a_end], [b_start, b_end])| {
-        [-whole, 0.0, whole].into_iter().any(|turn| *a_start < b_end + turn && b_start + turn < *a_end)
+    let cuts = a.cuts().into_iter().flat_map(|(.., cut)| b.cuts().into_iter().map(move |(.., other)| (cut, other)));
+    cuts.into_iter().any(|(a, b)| cuts_meet(wall, a, b, whole))
+}
+
+/// Whether two cuts take out the same cob or stone at any of the levels that they share.
+pub(super) fn cuts_meet(wall: &Wall, a: &Cut, b: &Cut, whole: f64) -> bool {
+    let [low, high] = [a.form.bottom().max(b.form.bottom()), a.form.top().min(b.form.top())];
+    if high <= low {
+        return false;
+    }
+    let (cob, stem) = (wall.shape(), wall.stem_shape());
+    let steps = f64::from(LEVELS - 1);
+    (0..LEVELS).map(|step| low + (high - low) * f64::from(step) / steps).any(|level| {
+        let shape = if level < 0.0 { &stem } else { &cob };
+        [Side::Inner, Side::Outer].into_iter().any(|side| {
+            let (Some(at), Some(bt)) = (a.stretch(shape, side, level), b.stretch(shape, side, level)) else {
+                return false;
+            };
+            [-whole, 0.0, whole].into_iter().any(|turn| at[0] < bt[1] + turn && bt[0] + turn < at[1])
+        })
     })
 }

@@ -6,7 +6,7 @@ use super::part::{Dimension, Material, Meaning, Measured, Outline, Part, Place, 
 use super::section::cut_line;
 use super::{House, Opening};
 use crate::build::OpeningKind;
-use crate::curve::{Bend, Piece};
+use crate::curve::{Bend, Side};
 use crate::units::Length;
 
 /// Chord error of drawn curves, in metres.
@@ -39,7 +39,7 @@ pub fn parts(house: &House) -> Plan {
 /// As high as cuts the most openings; among those the lowest, in steps of 50 mm.
 fn cut_height(house: &House) -> Length {
     let cuts = |at: Length| house.openings.iter().filter(|opening| is_cut(opening, at)).count();
-    let steps = (house.wall.height.value.in_mm() / 50.0).floor().clamp(2.0, 400.0) as u32;
+    let steps = (house.wall.lifts.last().map_or(house.wall.height.value, |lift| lift.top.value).in_mm() / 50.0).floor().clamp(2.0, 400.0) as u32;
     let heights = (1..steps).map(|step| Length::mm(50.0 * f64::from(step)));
     let mut best = house.wall.height.value * 0.5;
     for height in heights {
@@ -60,31 +60,29 @@ fn ring(house: &House, path: &str, name: &str, material: Material, half: f64, me
 }
 
 fn wall(house: &House, at: Length) -> Part {
-    let line = &house.wall.line;
-    let (inner, outer) = (house.wall.faces().inner(at).in_m(), house.wall.faces().outer(at).in_m());
-    let mut cut: Vec<([f64; 2], [f64; 2])> = house
+    let wall = &house.wall;
+    let (shape, level, whole) = (wall.shape(), at.in_m(), wall.line.length());
+    let face = |side, stretch| shape.polyline(side, stretch, level, CHORD);
+    let mut cut: Vec<[[f64; 2]; 2]> = house
         .openings
         .iter()
         .filter(|opening| is_cut(opening, at))
-        .filter_map(|opening| opening.strip(&house.wall))
-        .map(|strip| (strip.along_line(inner), strip.along_line(outer)))
+        .filter_map(|opening| {
+            let at = |side| opening.cut.stretch(&shape, side, level);
+            Some([at(Side::Outer)?, at(Side::Inner)?])
+        })
         .collect();
-    cut.sort_by(|a, b| a.0[0].total_cmp(&b.0[0]));
+    cut.sort_by(|a, b| a[1][0].total_cmp(&b[1][0]));
     let closed = |points| Outline::area(points, Meaning::Cut);
     let outlines = if cut.is_empty() {
-        vec![closed(line.outline(outer, CHORD)), closed(line.outline(inner, CHORD))]
+        [Side::Outer, Side::Inner].map(|side| closed(face(side, [0.0, whole]))).to_vec()
     } else {
-        let whole = line.length();
         (0..cut.len())
             .map(|index| {
-                let (from, mut to) = (cut[index], cut[(index + 1) % cut.len()]);
-                if index + 1 == cut.len() {
-                    to = ([to.0[0] + whole, 0.0], [to.1[0] + whole, 0.0]);
-                }
-                let mut points = along(line.pieces(), outer, from.1[1], to.1[0]);
-                let mut back = along(line.pieces(), inner, from.0[1], to.0[0]);
-                back.reverse();
-                points.extend(back);
+                let (from, to) = (cut[index], cut[(index + 1) % cut.len()]);
+                let turn = if index + 1 == cut.len() { whole } else { 0.0 };
+                let mut points = face(Side::Outer, [from[0][1], to[0][0] + turn]);
+                points.extend(face(Side::Inner, [from[1][1], to[1][0] + turn]).into_iter().rev());
                 closed(points)
             })
             .collect()
@@ -92,43 +90,18 @@ fn wall(house: &House, at: Length) -> Part {
     Part::new("wall", "cob wall", Material::Cob, outlines)
 }
 
-/// Points of a face between two distances along the centre line, both ends included, in metres.
-fn along(pieces: &[Piece], offset: f64, from: f64, to: f64) -> Vec<Point> {
-    let mut points = Vec::new();
-    let mut begin = 0.0;
-    for piece in pieces.iter().cycle().take(3 * pieces.len()) {
-        let length = piece.length();
-        let (start, end) = ((from - begin).max(0.0), (to - begin).min(length));
-        if end > start {
-            let face = piece.part(start, end).offset(offset);
-            points.extend(face.flatten(CHORD));
-            if to - begin <= length {
-                points.push(face.end);
-                break;
-            }
-        }
-        begin += length;
-    }
-    points
-}
-
 fn hole(house: &House, opening: &Opening) -> Option<Part> {
-    let strip = opening.strip(&house.wall)?;
-    let height = if opening.kind == OpeningKind::Door { Length::ZERO } else { opening.bottom.value };
-    let faces = house.wall.faces();
-    let side = |offset: f64| -> Vec<Point> {
-        let face = strip.face(offset);
-        face.iter()
-            .flat_map(|piece| piece.flatten(CHORD).collect::<Vec<_>>())
-            .chain(face.last().map(|last| last.end))
-            .collect()
+    let level = if opening.kind == OpeningKind::Door { 0.0 } else { opening.cut.form.widest_above(0.0) };
+    let shape = house.wall.shape();
+    let side = |side: Side| -> Option<Outline> {
+        let stretch = opening.cut.stretch(&shape, side, level)?;
+        Some(Outline::line(shape.polyline(side, stretch, level, CHORD), Meaning::Seen))
     };
-    let line = |points| Outline::line(points, Meaning::Seen);
     Some(Part {
         path: format!("openings.{}", opening.name),
         name: opening.name.clone(),
         material: Material::Opening,
-        outlines: vec![line(side(faces.outer(height).in_m())), line(side(faces.inner(height).in_m()))],
+        outlines: vec![side(Side::Outer)?, side(Side::Inner)?],
     })
 }
 
@@ -143,11 +116,11 @@ fn dimensions(house: &House, at: Length) -> Vec<Dimension> {
         between("wall.overall-y", Point::new(extent.x1, extent.y0), Point::new(extent.x1, extent.y1), right),
     ];
     for opening in &house.openings {
-        let Some(strip) = opening.strip(wall) else { continue };
-        let outer = strip.face(wall.faces().outer(at).in_m());
-        if let (Some(first), Some(last)) = (outer.first(), outer.last()) {
+        let level = if is_cut(opening, at) { at.in_m() } else { opening.cut.form.widest_above(0.0) };
+        if let Some(ends) = opening.cut.stretch(&wall.shape(), Side::Outer, level) {
+            let [start, end] = ends.map(|along| wall.shape().point(Side::Outer, along, level));
             let away = -opening.station.axis.turn_90();
-            dimensions.push(between(&opening.width.path, first.start, last.end, away));
+            dimensions.push(between(&opening.width.path, start, end, away));
         }
         let run = &wall.line.runs()[opening.run];
         let away = opening.station.axis.turn_90();

@@ -2,8 +2,9 @@
 
 use std::ops::Range;
 
-use super::{About, House, Stone, Wall, earth, goods, layers, levels, lifts, line, openings, roof};
+use super::{About, House, Stone, Wall, earth, goods, layers, levels, lifts, line, openings, profile, roof};
 use crate::build::{Build, Source, Written};
+use crate::curve::Along;
 use crate::known::{Known, Origin};
 use crate::rulebook;
 use crate::units::{Angle, Density, Fineness, Length, Quantity, Ratio, Slope, System};
@@ -152,8 +153,8 @@ fn wall(source: &Source<'_>, build: &Build, cob: Option<String>, system: System)
     let within = |value: &Option<Written<Length>>, range: Range<f64>, what: &str| {
         within(source, value.as_ref(), Length::m(range.start)..Length::m(range.end), what, system)
     };
-    let thickness = within(&written.thickness, 0.05..3.0, "a wall's thickness");
-    let height = within(&written.height, 0.1..12.0, "a wall's height");
+    let thickness = profile::own(source, written.thickness.as_ref(), profile::THICKNESS, system);
+    let height = profile::own(source, written.height.as_ref(), profile::HEIGHT, system);
     let stem_height = within(&written.stem.height, 0.05..3.0, "a stem wall's height").unwrap_or_else(|| {
         Known::assumed(
             STEM_HEIGHT,
@@ -184,39 +185,39 @@ fn wall(source: &Source<'_>, build: &Build, cob: Option<String>, system: System)
             .following("wall.thickness")
     });
     let height = height?;
-    let lifts = lifts::place(source, build, &thickness, &height, system);
+    let slope = profile::slope(source, build, &points, system);
+    if slope.is_none() && build.wall.top.is_some() {
+        return None;
+    }
+    let top = profile::top(profile::along(&points, &line, height.value, 1), slope.as_ref(), &points);
+    let highest = profile::highest(&line, &top, &height);
+    let lifts = lifts::place(source, build, &thickness, &highest, system);
     let wall = Wall {
         cob,
         trim: layers::trim(source, build, system),
         stone: stone(source, build, system),
         lifts,
+        thicknesses: profile::along(&points, &line, thickness.value, 0),
+        stem_widths: Along::even(stem_width.value.in_m()),
+        top,
+        slope,
         points,
         line,
         thickness,
-        height: height.clone(),
+        height,
         batter_inside,
         batter_outside,
         stem_height,
         stem_width,
     };
-    let top = wall.faces().outer(height.value) - wall.faces().inner(height.value);
-    if top <= Length::ZERO {
-        let at = written.height.as_ref()?;
-        source.fault(
-            at.span.clone(),
-            &at.path,
-            format!(
-                "the two faces lean so far that they meet at {}, below the top of the wall",
-                shown(height.value * (wall.thickness.value / (wall.thickness.value - top)), system)
-            ),
-            "make the wall lower or thicker, or its batters smaller",
-        );
+    if !profile::stands(source, build, &wall, system) {
         return None;
     }
-    let body = if wall.stem_width.value > wall.thickness.value {
+    let [_, widest] = wall.thicknesses.range();
+    let body = if wall.stem_width.value.in_m() > widest {
         ("stem wall", wall.stem_width.value)
     } else {
-        ("wall", wall.thickness.value)
+        ("wall", Length::m(widest))
     };
     line::faces_are_whole(source, build, (&wall.points, &wall.line), body, system).then_some(wall)
 }

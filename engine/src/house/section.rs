@@ -5,10 +5,14 @@ use kurbo::{Point, Vec2};
 use super::House;
 use super::part::{Dimension, Level, Material, Meaning, Outline, Part, Place, Section};
 use crate::build::OpeningKind;
-use crate::units::Length;
+use crate::curve::Side;
 
 /// Steps in height between which a cut face is drawn straight.
 const STEPS: u32 = 8;
+/// Chord error of a face that is not even, in metres.
+const CHORD: f64 = 1e-4;
+/// Steps in which the curved part of an opening is drawn.
+const CURVE_STEPS: u32 = 24;
 
 /// The cut: an origin on it, a unit direction along it, and the direction in which one looks.
 struct Cut {
@@ -42,6 +46,34 @@ fn crossings(house: &House, offset: f64, cut: &Cut) -> Vec<f64> {
     let mut places: Vec<f64> = pieces.flat_map(|piece| piece.offset(offset).crossings(cut.origin, cut.along)).collect();
     places.sort_by(f64::total_cmp);
     places
+}
+
+/// Pairs of distances between which the cut passes through the cob at a level.
+fn through_cob(house: &House, level: f64, cut: &Cut) -> Vec<[f64; 2]> {
+    let shape = house.wall.shape();
+    if house.wall.thicknesses.is_even() {
+        return through(house, shape.offset(Side::Inner, 0.0, level), shape.offset(Side::Outer, 0.0, level), cut);
+    }
+    let across = cut.along.turn_90();
+    let mut places = Vec::new();
+    for side in [Side::Inner, Side::Outer] {
+        let points = shape.polyline(side, [0.0, house.wall.line.length()], level, CHORD);
+        for pair in points.windows(2) {
+            let [from, to] = [pair[0], pair[1]].map(|point| (point - cut.origin).dot(across));
+            if (from < 0.0) != (to < 0.0) {
+                places.push((pair[0].lerp(pair[1], from / (from - to)) - cut.origin).dot(cut.along));
+            }
+        }
+    }
+    places.sort_by(f64::total_cmp);
+    places.chunks_exact(2).map(|pair| [pair[0], pair[1]]).collect()
+}
+
+/// Level of the wall's top where the cut passes through it.
+fn top_at(house: &House, [left, right]: [f64; 2], cut: &Cut) -> f64 {
+    let line = &house.wall.line;
+    let nearest = line.nearest(cut.origin + cut.along * left.midpoint(right));
+    house.wall.top.at(line, line.along_line(nearest))
 }
 
 /// Pairs of distances between which the cut passes through a body that stands between two offsets of the line.
@@ -79,7 +111,7 @@ pub fn section(house: &House) -> Section {
     parts.push(Part::new("wall.stem", "stem wall", Material::Stone, stones.collect()));
     parts.push(Part::new("wall", "cob wall", Material::Cob, cob(house, &cut, &doors)));
     let lifts = lift_lines(house, &cut, &doors);
-    let (seen_wall, seen_openings) = (far_wall(house, &stem, &doors), beyond(house, &cut));
+    let (seen_wall, seen_openings) = (far_wall(house, &stem, &doors, &cut), beyond(house, &cut));
     let places = parts
         .iter()
         .filter(|part| part.material != Material::Opening)
@@ -130,12 +162,11 @@ fn door_at(doors: &[([f64; 2], f64, f64)], [left, right]: [f64; 2]) -> Option<(f
 
 /// The cob cut through: each place in the plan, in the bands below and above an opening, face by face in steps.
 fn cob(house: &House, cut: &Cut, doors: &[([f64; 2], f64, f64)]) -> Vec<Outline> {
-    let faces = house.wall.faces();
-    let height = house.wall.height.value.in_m();
-    let at = |z: f64| through(house, faces.inner(Length::m(z)).in_m(), faces.outer(Length::m(z)).in_m(), cut);
+    let at = |level: f64| through_cob(house, level, cut);
     let base = at(0.0);
     let mut outlines = Vec::new();
     for (place, &span) in base.iter().enumerate() {
+        let height = top_at(house, span, cut);
         let bands = match door_at(doors, span) {
             Some((bottom, head)) => vec![(0.0, bottom.max(0.0)), (head, height)],
             None => vec![(0.0, height)],
@@ -153,14 +184,14 @@ fn cob(house: &House, cut: &Cut, doors: &[([f64; 2], f64, f64)]) -> Vec<Outline>
 
 /// The bed between one lift and the next, where the cut passes through cob.
 fn lift_lines(house: &House, cut: &Cut, doors: &[([f64; 2], f64, f64)]) -> Vec<Part> {
-    let faces = house.wall.faces();
-    let lifts = house.wall.lifts.iter().filter(|lift| lift.top.value < house.wall.height.value);
-    lifts
+    house.wall
+        .beds()
         .map(|lift| {
             let level = lift.top.value.in_m();
-            let spans = through(house, faces.inner(lift.top.value).in_m(), faces.outer(lift.top.value).in_m(), cut);
+            let spans = through_cob(house, level, cut);
             let solid = spans
                 .into_iter()
+                .filter(|&span| level < top_at(house, span, cut))
                 .filter(|&span| door_at(doors, span).is_none_or(|(bottom, head)| level <= bottom || head <= level));
             let lines = solid.map(|[left, right]| {
                 Outline::line(vec![Point::new(left, level), Point::new(right, level)], Meaning::Hidden)
@@ -195,33 +226,55 @@ fn ground(house: &House, cut: &Cut) -> Part {
 }
 
 /// The far wall seen inside the room, and the jambs of an opening that the cut passes through.
-fn far_wall(house: &House, stem: &[[f64; 2]], doors: &[([f64; 2], f64, f64)]) -> Part {
-    let (floor, top) = (house.floor_level.value.in_m(), house.wall.height.value.in_m());
-    let rooms = stem.windows(2).step_by(2).map(|pair| rectangle([pair[0][1], pair[1][0]], floor, top));
+fn far_wall(house: &House, stem: &[[f64; 2]], doors: &[([f64; 2], f64, f64)], cut: &Cut) -> Part {
+    let floor = house.floor_level.value.in_m();
+    let rooms: Vec<Outline> = if house.wall.top.is_level() {
+        let top = house.wall.height.value.in_m();
+        stem.windows(2).step_by(2).map(|pair| rectangle([pair[0][1], pair[1][0]], floor, top)).collect()
+    } else {
+        vec![far_face(house, floor, cut)]
+    };
     let jambs = stem.iter().filter_map(|&span| door_at(doors, span).map(|(low, high)| rectangle(span, low, high)));
-    let seen = rooms.chain(jambs).map(|outline| Outline { meaning: Meaning::Seen, ..outline });
+    let seen = rooms.into_iter().chain(jambs).map(|outline| Outline { meaning: Meaning::Seen, ..outline });
     Part::new("wall.inner-area", "far wall", Material::Cob, seen.collect())
+}
+
+/// The inner face beyond the cut under a top that is not level, in the order in which one walks along it.
+fn far_face(house: &House, floor: f64, cut: &Cut) -> Outline {
+    let (line, shape) = (&house.wall.line, house.wall.shape());
+    let steps = 512_u32;
+    let tops = (0..=steps).filter_map(|step| {
+        let along = line.length() * f64::from(step) / f64::from(steps);
+        let from_cut = shape.point(Side::Inner, along, 0.0) - cut.origin;
+        (from_cut.dot(cut.beyond) > 0.0).then(|| Point::new(from_cut.dot(cut.along), house.wall.top.at(line, along)))
+    });
+    let mut points: Vec<Point> = tops.collect();
+    points.sort_by(|a, b| a.x.total_cmp(&b.x));
+    let ends = [points.last(), points.first()].map(|end| end.map_or(0.0, |end| end.x));
+    points.extend(ends.map(|x| Point::new(x, floor)));
+    Outline::area(points, Meaning::Seen)
 }
 
 /// Openings seen on the far side, inside the room.
 fn beyond(house: &House, cut: &Cut) -> Vec<Part> {
     let wall = &house.wall;
     let seen = house.openings.iter().filter_map(|opening| {
-        let strip = opening.strip(wall)?;
+        let shape = wall.shape();
         let facing = -opening.station.axis.turn_90();
         if facing.dot(cut.beyond) < 0.2 || (opening.station.point - cut.origin).dot(cut.beyond) < 0.1 {
             return None;
         }
-        let side = |level: Length| -> Option<[f64; 2]> {
-            let face = strip.face(wall.faces().inner(level).in_m());
-            let place = |point: Point| (point - cut.origin).dot(cut.along);
-            Some([place(face.first()?.start), place(face.last()?.end)])
-        };
-        let (bottom, head) = (opening.bottom.value.max(house.floor_level.value), opening.head());
-        let (low, high) = (side(bottom)?, side(head)?);
-        let (bottom, head) = (bottom.in_m(), head.in_m());
-        let points = [(low[0], bottom), (low[1], bottom), (high[1], head), (high[0], head)];
-        let outline = Outline::area(points.map(|(x, y)| Point::new(x, y)).to_vec(), Meaning::Seen);
+        let form = opening.cut.form;
+        let bottom = form.bottom().max(house.floor_level.value.in_m());
+        let levels = form.levels(bottom, CURVE_STEPS);
+        let ends = levels.iter().filter_map(|&level| {
+            let stretch = opening.cut.stretch(&shape, Side::Inner, level)?;
+            Some((stretch.map(|along| (shape.point(Side::Inner, along, level) - cut.origin).dot(cut.along)), level))
+        });
+        let ends: Vec<([f64; 2], f64)> = ends.collect();
+        let left = ends.iter().map(|([left, _], level)| Point::new(*left, *level));
+        let right = ends.iter().rev().map(|([_, right], level)| Point::new(*right, *level));
+        let outline = Outline::area(left.chain(right).collect(), Meaning::Seen);
         Some(Part::new(&format!("openings.{}", opening.name), &opening.name, Material::Opening, vec![outline]))
     });
     seen.collect()
@@ -232,7 +285,7 @@ fn levels(house: &House) -> Vec<Level> {
     let mut levels = vec![
         Level::new("ground.outside", "ground outside", house.ground.value),
         Level::new("ground.floor", "finished floor", house.floor_level.value),
-        Level::new("wall.height", "top of the wall", wall.height.value),
+        wall.top_level(),
     ];
     if house.trench.is_some() {
         levels.push(Level::new("wall.stem.height", "foot of the stem", -wall.stem_height.value));
@@ -242,10 +295,12 @@ fn levels(house: &House) -> Vec<Level> {
 
 fn dimensions(house: &House, cut: &Cut) -> Vec<Dimension> {
     let wall = &house.wall;
-    let faces = wall.faces();
-    let at = |z: Length| through(house, faces.inner(z).in_m(), faces.outer(z).in_m(), cut).last().copied();
-    let top = at(wall.height.value).map(|top| {
-        let ends = top.map(|along| Point::new(along, wall.height.value.in_m()));
+    if !wall.is_even() {
+        return Vec::new();
+    }
+    let height = wall.height.value.in_m();
+    let top = through_cob(house, height, cut).last().copied().map(|top| {
+        let ends = top.map(|along| Point::new(along, height));
         Dimension::between("wall.top-thickness", ends, Vec2::new(0.0, 1.0))
     });
     top.into_iter().collect()

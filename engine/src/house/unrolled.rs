@@ -2,7 +2,7 @@
 //!
 //! The line is walked with the room on the left, so who stands outside and faces the wall sees the walk go to the right.
 
-use kurbo::{Point, Rect, Vec2};
+use kurbo::{Point, Vec2};
 
 use super::hollow::hollow;
 use super::part::{Dimension, Level, Material, Meaning, Outline, Part, Place, Section};
@@ -11,6 +11,10 @@ use crate::units::Length;
 
 /// Cob left between an opening and the place at which the wall is cut into two rows, in metres: our judgement.
 const CLEAR: f64 = 0.2;
+/// Steps in which the curved part of an opening is drawn.
+const CURVE_STEPS: u32 = 32;
+/// Steps in which a top that is not level is drawn.
+const TOP_STEPS: u32 = 96;
 
 /// The wall unrolled, seen from outside: x is the distance along the centre line from the first named point to the right,
 /// y the height above the foot of the cob, both in metres. Below the ground the stem wall is hidden.
@@ -38,6 +42,8 @@ struct Unrolled<'a> {
     openings: Vec<(&'a Opening, [f64; 2])>,
     /// Distances of the named points.
     points: Vec<f64>,
+    /// Distance of the first named point along the line.
+    first: f64,
 }
 
 impl<'a> Unrolled<'a> {
@@ -49,15 +55,14 @@ impl<'a> Unrolled<'a> {
         let from_first = |along: f64| (along - first).rem_euclid(whole);
         let mut openings = Vec::new();
         for opening in &house.openings {
-            let Some(strip) = opening.strip(&house.wall) else { continue };
-            let [start, end] = strip.along_line(0.0);
+            let Some([start, end]) = opening.on_line(&house.wall) else { continue };
             let (from, length) = (from_first(start), end - start);
             for turn in [0.0, whole] {
                 openings.push((opening, [from - turn, from - turn + length]));
             }
         }
         let points = (0..house.wall.points.len()).map(|index| from_first(at(index))).collect();
-        Unrolled { house, openings, points }
+        Unrolled { house, openings, points, first }
     }
 
     /// Where to part the wall: as near to a distance as leaves openings whole.
@@ -73,41 +78,43 @@ impl<'a> Unrolled<'a> {
     }
 
     /// The openings that reach into a stretch, each with what of it lies there.
-    fn inside(&self, [from, to]: [f64; 2]) -> Vec<(&'a Opening, Rect)> {
-        let part = |(opening, [start, end]): &(&'a Opening, [f64; 2])| {
-            let (left, right) = (start.max(from), end.min(to));
-            let (bottom, head) = (opening.bottom.value.in_m(), opening.head().in_m());
-            (right - left > 1e-9).then(|| (*opening, Rect::new(left, bottom, right, head)))
-        };
-        self.openings.iter().filter_map(part).collect()
+    fn inside(&self, stretch: [f64; 2]) -> Vec<Shown<'a>> {
+        let shown = self.openings.iter().map(|&(opening, [start, end])| Shown { opening, start, end, stretch });
+        shown.filter(|shown| shown.at(shown.opening.cut.form.widest_above(f64::NEG_INFINITY)).is_some()).collect()
     }
 
     fn stretch(&self, [from, to]: [f64; 2]) -> Section {
         let house = self.house;
         let openings = self.inside([from, to]);
-        let holes: Vec<Rect> = openings.iter().map(|(_, hole)| *hole).collect();
-        let (height, foot) = (house.wall.height.value.in_m(), -house.wall.stem_height.value.in_m());
+        let holes: Vec<Vec<Point>> = openings.iter().map(Shown::outline).collect();
+        let foot = -house.wall.stem_height.value.in_m();
         let ground = house.ground.value.in_m();
-        let body = |low: f64, high: f64, meaning: Meaning| -> Vec<Outline> {
-            let outlines = hollow(Rect::new(from, low, to, high.max(low)), &holes);
-            outlines.into_iter().map(|points| Outline::area(points, meaning)).collect()
+        let body = |outline: &[Point], meaning: Meaning| -> Vec<Outline> {
+            hollow(outline, &holes).into_iter().map(|points| Outline::area(points, meaning)).collect()
+        };
+        let band = |low: f64, high: f64, meaning: Meaning| -> Vec<Outline> {
+            let corners = [(from, low), (to, low), (to, high), (from, high)].map(|(x, y)| Point::new(x, y));
+            if high > low { body(&corners, meaning) } else { Vec::new() }
         };
         let surface = ground.clamp(foot, 0.0);
-        let mut stem = body(foot, surface, Meaning::Hidden);
-        stem.extend(body(surface, 0.0, Meaning::Cut));
+        let mut stem = band(foot, surface, Meaning::Hidden);
+        stem.extend(band(surface, 0.0, Meaning::Cut));
+        let mut cob = vec![Point::new(from, 0.0), Point::new(to, 0.0)];
+        cob.extend(self.top([from, to]).into_iter().rev());
         let mut parts: Vec<Part> = house.openings.iter().filter_map(|opening| seen(opening, &openings)).collect();
         parts.push(Part::new("wall.stem", "stem wall", Material::Stone, stem));
-        parts.push(Part::new("wall", "cob wall", Material::Cob, body(0.0, height, Meaning::Cut)));
-        parts.extend(lift_lines(house, [from, to], &holes));
+        parts.push(Part::new("wall", "cob wall", Material::Cob, body(&cob, Meaning::Cut)));
+        parts.extend(self.lift_lines([from, to], &openings));
         let line = level_line([from, to], ground, Meaning::Cut);
         parts.push(Part::new("ground.outside", "ground outside", Material::Ground, vec![line]));
         let mut places = self.points([from, to], ground.min(foot));
         places.extend(
             openings
                 .iter()
-                .map(|(opening, hole)| Place::new(&format!("openings.{}", opening.name), &opening.name, hole.center())),
+                .map(|shown| (shown, shown.opening))
+                .map(|(shown, own)| Place::new(&format!("openings.{}", own.name), &own.name, shown.middle())),
         );
-        places.extend(lift_names(house, [from, to], &holes));
+        places.extend(self.lift_names([from, to], &openings));
         Section { parts, levels: levels(house), dimensions: self.dimensions([from, to]), places }
     }
 
@@ -126,7 +133,7 @@ impl<'a> Unrolled<'a> {
     /// Widths and piers along the top of the wall; sills to the left of windows, heights to the right of openings. What the
     /// stretch does not show whole has no dimension.
     fn dimensions(&self, [from, to]: [f64; 2]) -> Vec<Dimension> {
-        let top = self.house.wall.height.value.in_m();
+        let [(_, top), _] = self.highest([from, to]);
         let (up, right) = (Vec2::new(0.0, 1.0), Vec2::new(1.0, 0.0));
         let mut shown: Vec<(&Opening, [f64; 2])> =
             self.openings.iter().copied().filter(|(_, [start, end])| *end > from && *start < to).collect();
@@ -155,57 +162,120 @@ impl<'a> Unrolled<'a> {
     }
 }
 
+/// An opening where the wall is laid flat, and the stretch of wall that is shown.
+#[derive(Clone, Copy)]
+struct Shown<'a> {
+    opening: &'a Opening,
+    start: f64,
+    end: f64,
+    stretch: [f64; 2],
+}
+
+impl Shown<'_> {
+    /// From where to where it reaches at a level, within the stretch.
+    fn at(&self, level: f64) -> Option<[f64; 2]> {
+        let form = self.opening.cut.form;
+        let half = 0.5 * (self.end - self.start) * form.half_at(level) / form.half();
+        let middle = self.start.midpoint(self.end);
+        let [left, right] = [(middle - half).max(self.stretch[0]), (middle + half).min(self.stretch[1])];
+        (right - left > 1e-9).then_some([left, right])
+    }
+
+    fn outline(&self) -> Vec<Point> {
+        let levels = self.opening.cut.form.levels(f64::NEG_INFINITY, CURVE_STEPS);
+        let ends = levels.iter().filter_map(|&level| Some((self.at(level)?, level)));
+        let ends: Vec<([f64; 2], f64)> = ends.collect();
+        let right = ends.iter().map(|([_, right], level)| Point::new(*right, *level));
+        right.chain(ends.iter().rev().map(|([left, _], level)| Point::new(*left, *level))).collect()
+    }
+
+    fn middle(&self) -> Point {
+        let [left, right] = [self.start.max(self.stretch[0]), self.end.min(self.stretch[1])];
+        let form = self.opening.cut.form;
+        Point::new(left.midpoint(right), form.bottom().midpoint(form.top()))
+    }
+}
+
 fn level_line([from, to]: [f64; 2], level: f64, meaning: Meaning) -> Outline {
     Outline::line(vec![Point::new(from, level), Point::new(to, level)], meaning)
 }
 
 /// An opening, an outline for each end of the drawing that it reaches.
-fn seen(opening: &Opening, inside: &[(&Opening, Rect)]) -> Option<Part> {
-    let own = inside.iter().filter(|(other, _)| other.name == opening.name);
-    let outlines: Vec<Outline> = own
-        .map(|(_, hole)| {
-            let corners = [(hole.x0, hole.y0), (hole.x1, hole.y0), (hole.x1, hole.y1), (hole.x0, hole.y1)];
-            Outline::area(corners.map(|(x, y)| Point::new(x, y)).to_vec(), Meaning::Seen)
-        })
-        .collect();
+fn seen(opening: &Opening, inside: &[Shown<'_>]) -> Option<Part> {
+    let own = inside.iter().filter(|shown| shown.opening.name == opening.name);
+    let outlines: Vec<Outline> = own.map(|shown| Outline::area(shown.outline(), Meaning::Seen)).collect();
     let path = format!("openings.{}", opening.name);
     (!outlines.is_empty()).then(|| Part::new(&path, &opening.name, Material::Opening, outlines))
 }
 
-/// What of a stretch is cob at a level, from left to right.
-fn solid([from, to]: [f64; 2], level: f64, holes: &[Rect]) -> Vec<[f64; 2]> {
-    let mut cut: Vec<&Rect> = holes.iter().filter(|hole| hole.y0 < level && level < hole.y1).collect();
-    cut.sort_by(|a, b| a.x0.total_cmp(&b.x0));
-    let starts = [from].into_iter().chain(cut.iter().map(|hole| hole.x1));
-    let ends = cut.iter().map(|hole| hole.x0).chain([to]);
-    starts.zip(ends).map(|(start, end)| [start, end]).filter(|[start, end]| end - start > 1e-9).collect()
-}
-
-/// The bed between one lift and the next.
-fn lift_lines(house: &House, stretch: [f64; 2], holes: &[Rect]) -> Vec<Part> {
-    let height = house.wall.height.value;
-    let lifts = house.wall.lifts.iter().filter(|lift| lift.top.value < height);
-    let lines = lifts.map(|lift| {
-        let level = lift.top.value.in_m();
-        let lines = solid(stretch, level, holes).into_iter().map(|span| level_line(span, level, Meaning::Seen));
-        Part::new(&format!("wall.lifts.{}", lift.name), &lift.name, Material::Cob, lines.collect())
-    });
-    lines.collect()
-}
-
-/// The name of each lift in its own band, near the left end.
-fn lift_names(house: &House, stretch: [f64; 2], holes: &[Rect]) -> Vec<Place> {
-    let mut below = Length::ZERO;
-    let mut places = Vec::new();
-    for lift in &house.wall.lifts {
-        let level = ((below + lift.top.value) * 0.5).in_m();
-        if let Some([start, end]) = solid(stretch, level, holes).into_iter().find(|[start, end]| end - start > 0.5) {
-            let at = Point::new((start + 0.6).min(start.midpoint(end)), level);
-            places.push(Place::new(&format!("wall.lifts.{}", lift.name), &lift.name, at));
+impl Unrolled<'_> {
+    /// The top of the wall over a stretch, from left to right.
+    fn top(&self, [from, to]: [f64; 2]) -> Vec<Point> {
+        let wall = &self.house.wall;
+        let at = |x: f64| Point::new(x, wall.top.at(&wall.line, self.first + x));
+        if wall.top.is_level() {
+            return vec![at(from), at(to)];
         }
-        below = lift.top.value;
+        let steps = f64::from(TOP_STEPS);
+        let mut places: Vec<f64> = (0..=TOP_STEPS).map(|step| from + (to - from) * f64::from(step) / steps).collect();
+        let bends = self.points.iter().flat_map(|&at| [at - wall.line.length(), at, at + wall.line.length()]);
+        places.extend(bends.filter(|at| from < *at && *at < to));
+        places.sort_by(f64::total_cmp);
+        places.into_iter().map(at).collect()
     }
-    places
+
+    /// The highest and the lowest place of the top over a stretch.
+    fn highest(&self, stretch: [f64; 2]) -> [(f64, f64); 2] {
+        let top = self.top(stretch);
+        let by = |a: &&Point, b: &&Point| a.y.total_cmp(&b.y);
+        [top.iter().max_by(by), top.iter().min_by(by)].map(|place| place.map_or((0.0, 0.0), |at| (at.x, at.y)))
+    }
+
+    /// What of a stretch is cob at a level, from left to right.
+    fn solid(&self, [from, to]: [f64; 2], level: f64, openings: &[Shown<'_>]) -> Vec<[f64; 2]> {
+        let under = |place: &Point| place.y < level - 1e-9;
+        let mut cut: Vec<[f64; 2]> = openings.iter().filter_map(|shown| shown.at(level)).collect();
+        for pair in self.top([from, to]).windows(2).filter(|pair| pair.iter().any(under)) {
+            let crossing = |a: Point, b: Point| a.x + (b.x - a.x) * (level - a.y) / (b.y - a.y);
+            cut.push(match [under(&pair[0]), under(&pair[1])] {
+                [true, true] => [pair[0].x, pair[1].x],
+                [true, false] => [pair[0].x, crossing(pair[0], pair[1])],
+                _ => [crossing(pair[0], pair[1]), pair[1].x],
+            });
+        }
+        cut.sort_by(|a, b| a[0].total_cmp(&b[0]));
+        let starts = [from].into_iter().chain(cut.iter().map(|hole| hole[1]));
+        let ends = cut.iter().map(|hole| hole[0]).chain([to]);
+        starts.zip(ends).map(|(start, end)| [start, end]).filter(|[start, end]| end - start > 1e-9).collect()
+    }
+
+    /// The bed between one lift and the next.
+    fn lift_lines(&self, stretch: [f64; 2], openings: &[Shown<'_>]) -> Vec<Part> {
+        let beds = self.house.wall.beds();
+        let lines = beds.map(|lift| {
+            let level = lift.top.value.in_m();
+            let spans = self.solid(stretch, level, openings);
+            let lines = spans.into_iter().map(|span| level_line(span, level, Meaning::Seen));
+            Part::new(&format!("wall.lifts.{}", lift.name), &lift.name, Material::Cob, lines.collect())
+        });
+        lines.collect()
+    }
+
+    /// The name of each lift in its own band, near the left end.
+    fn lift_names(&self, stretch: [f64; 2], openings: &[Shown<'_>]) -> Vec<Place> {
+        let mut below = Length::ZERO;
+        let mut places = Vec::new();
+        for lift in &self.house.wall.lifts {
+            let level = ((below + lift.top.value) * 0.5).in_m();
+            let spans = self.solid(stretch, level, openings);
+            if let Some([start, end]) = spans.into_iter().find(|[start, end]| end - start > 0.5) {
+                let at = Point::new((start + 0.6).min(start.midpoint(end)), level);
+                places.push(Place::new(&format!("wall.lifts.{}", lift.name), &lift.name, at));
+            }
+            below = lift.top.value;
+        }
+        places
+    }
 }
 
 fn levels(house: &House) -> Vec<Level> {
@@ -213,9 +283,8 @@ fn levels(house: &House) -> Vec<Level> {
     let mut levels = vec![
         Level::new("ground.outside", "ground outside", house.ground.value),
         Level::new("wall", "foot of the cob", Length::ZERO),
-        Level::new("wall.height", "top of the wall", wall.height.value),
+        wall.top_level(),
     ];
-    let beds = wall.lifts.iter().filter(|lift| lift.top.value < wall.height.value);
-    levels.extend(beds.map(|lift| Level::new(&lift.path("top"), &format!("top of {}", lift.name), lift.top.value)));
+    levels.extend(wall.beds().map(|lift| Level::new(&lift.path("top"), &format!("top of {}", lift.name), lift.top.value)));
     Level::in_order(levels)
 }

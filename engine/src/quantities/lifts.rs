@@ -2,17 +2,18 @@
 
 use std::f64::consts::TAU;
 
-use super::openings::curvature;
-use crate::curve::Strip;
+use super::line::bind;
+use super::openings::shaped;
+use super::uneven;
+use crate::curve::{Body, Cut};
 use crate::house::{House, Lift, Opening, Recipe};
 use crate::reason::Answer;
 use crate::row::Rows;
 use crate::units::{Area, Density, Length, Mass, Ratio, Volume};
 use crate::{earth, wall};
 
-pub(super) fn walk(house: &House, rows: &mut Rows) {
-    let strips: Vec<(&Opening, Strip<'_>)> =
-        house.openings.iter().filter_map(|opening| Some((opening, opening.strip(&house.wall)?))).collect();
+pub(super) fn walk(house: &House, body: &Body<'_>, rows: &mut Rows) {
+    let cuts = cuts(house);
     let [trim, returned] = &house.wall.trim;
     if house.cob().is_some() {
         rows.known("cob that is trimmed off, of the finished wall", trim);
@@ -20,13 +21,13 @@ pub(super) fn walk(house: &House, rows: &mut Rows) {
     }
     let mut below: Option<&Lift> = None;
     for lift in &house.wall.lifts {
-        if lift.top.path != house.wall.height.path {
+        if below_the_top(house, lift) {
             rows.known(format!("level of the top of {}", lift.name), &lift.top);
         }
         rows.known(format!("start of {}, days after the first lift", lift.name), &lift.start);
         height(lift, below, rows);
-        let volume = volume(house, lift, below, &strips, rows);
-        bed(house, lift, &strips, rows);
+        let volume = volume(house, body, lift, below, &cuts, rows);
+        bed(house, body, lift, below, &cuts, rows);
         if let Some((_, cob)) = house.cob() {
             trodden(cob, lift, volume, [trim.value, returned.value], rows);
             standing(house, lift, rows);
@@ -76,30 +77,67 @@ fn standing(house: &House, lift: &Lift, rows: &mut Rows) {
     rows.add(lift.path("standing"), format!("mass of the wall when {} is laid, wet as placed", lift.name), sum);
 }
 
+/// Whether a lift ends at a level of its own, not with the wall.
+fn below_the_top(house: &House, lift: &Lift) -> bool {
+    house.wall.beds().any(|bed| bed.name == lift.name)
+}
+
+/// What is taken out of the cob: the opening, what its row's path and title are made of, the cut.
+struct Taken<'a> {
+    opening: &'a Opening,
+    suffix: &'static str,
+    of: &'static str,
+    cut: &'a Cut,
+}
+
+fn cuts(house: &House) -> Vec<Taken<'_>> {
+    house
+        .openings
+        .iter()
+        .flat_map(|opening| {
+            opening.cuts().into_iter().map(move |(suffix, of, cut)| Taken { opening, suffix, of, cut })
+        })
+        .collect()
+}
+
 /// Area of the top of a lift, openings taken out.
-fn bed(house: &House, lift: &Lift, strips: &[(&Opening, Strip<'_>)], rows: &mut Rows) {
+fn bed(house: &House, body: &Body<'_>, lift: &Lift, below: Option<&Lift>, cuts: &[Taken<'_>], rows: &mut Rows) {
     let wall = &house.wall;
     let (thickness, inside, outside) = (wall.thickness.value, wall.batter_inside.value, wall.batter_outside.value);
     let (length, top) = (Length::m(wall.line.length()), lift.top.value);
-    let gross =
-        bound(wall::bed_gross(length, thickness, inside, outside, top, TAU)).from("top", lift.top.path.as_str());
+    let gross = if wall.is_even() {
+        bound(wall::bed_gross(length, thickness, inside, outside, top, TAU)).from("top", lift.top.path.as_str())
+    } else {
+        let foot = below.map_or(Length::ZERO, |below| below.top.value);
+        levels(wall::bed_gross_uneven(body, foot, top), house, lift, below, rows)
+    };
     let gross = rows.add(lift.path("bed-gross-area"), format!("top of {} before openings", lift.name), gross);
     let mut taken = Vec::new();
-    for (opening, strip) in strips {
-        if opening.bottom.value > top || opening.head() <= top {
+    for Taken { opening, suffix, of, cut } in cuts {
+        if cut.form.bottom() > top.in_m() || cut.form.top() <= top.in_m() {
             continue;
         }
-        let answer = bound(wall::bed_removed(opening.width.value, thickness, inside, outside, top, strip))
+        let answer = bound(wall::bed_removed(opening.width.value, thickness, inside, outside, top, &body.shape, cut))
             .from("width", opening.path("width"))
             .from("top", lift.top.path.as_str());
-        let path = lift.path(&format!("bed-less-{}", opening.name));
-        let title = format!("top of {} that {} takes out", lift.name, opening.name);
-        let answer = curvature(answer, house, opening, strip, rows);
+        let path = lift.path(&format!("bed-less-{}{suffix}", opening.name));
+        let title = format!("top of {} that {of}{} takes out", lift.name, opening.name);
+        let answer = shaped(answer, house, opening, cut, rows);
         taken.push((title.clone(), path.clone(), rows.add(path, title, answer)));
     }
     let sum: Area = taken.iter().map(|(.., area)| *area).sum();
     let net = wall::net_area(gross, sum).from("gross", lift.path("bed-gross-area")).of_parts(taken);
     rows.add(lift.path("bed-area"), format!("top of {}, openings taken out", lift.name), net);
+}
+
+/// Binds all that makes a lift of a wall that is not even.
+fn levels<T>(answer: Answer<T>, house: &House, lift: &Lift, below: Option<&Lift>, rows: &Rows) -> Answer<T> {
+    let answer = uneven::bind_body(answer, house, rows);
+    let answer = if below_the_top(house, lift) { bind(answer, rows, &lift.top.path) } else { answer };
+    match below {
+        Some(below) => bind(answer, rows, &below.top.path),
+        None => answer,
+    }
 }
 
 fn bound<T>(answer: Answer<T>) -> Answer<T> {
@@ -112,28 +150,32 @@ fn bound<T>(answer: Answer<T>) -> Answer<T> {
 
 fn volume(
     house: &House,
+    body: &Body<'_>,
     lift: &Lift,
     below: Option<&Lift>,
-    strips: &[(&Opening, Strip<'_>)],
+    cuts: &[Taken<'_>],
     rows: &mut Rows,
 ) -> Volume {
     let wall = &house.wall;
     let (thickness, inside, outside) = (wall.thickness.value, wall.batter_inside.value, wall.batter_outside.value);
     let foot = below.map_or(Length::ZERO, |below| below.top.value);
     let length = Length::m(wall.line.length());
-    let gross = bound(wall::lift_gross(length, thickness, inside, outside, foot, lift.top.value, TAU));
-    let gross = gross.from("top", lift.top.path.as_str());
-    let gross = match below {
-        Some(below) => gross.from("foot", below.top.path.as_str()),
-        None => gross.without("foot"),
+    let gross = if wall.is_even() {
+        let gross = bound(wall::lift_gross(length, thickness, inside, outside, foot, lift.top.value, TAU));
+        let gross = gross.from("top", lift.top.path.as_str());
+        match below {
+            Some(below) => gross.from("foot", below.top.path.as_str()),
+            None => gross.without("foot"),
+        }
+    } else {
+        levels(wall::lift_gross_uneven(body, foot, lift.top.value), house, lift, below, rows)
     };
     let gross = rows.add(lift.path("gross-volume"), format!("cob in {} before openings", lift.name), gross);
     let mut taken = Vec::new();
-    for (opening, strip) in strips {
-        let answer = removed(house, lift, below, (opening, strip), rows);
-        if let Some(answer) = answer {
-            let path = lift.path(&format!("less-{}", opening.name));
-            let title = format!("cob that {} takes out of {}", opening.name, lift.name);
+    for cut in cuts {
+        if let Some(answer) = removed(house, body, lift, below, cut, rows) {
+            let path = lift.path(&format!("less-{}{}", cut.opening.name, cut.suffix));
+            let title = format!("cob that {}{} takes out of {}", cut.of, cut.opening.name, lift.name);
             taken.push((title.clone(), path.clone(), rows.add(path, title, answer)));
         }
     }
@@ -142,37 +184,48 @@ fn volume(
     rows.add(lift.path("volume"), format!("cob in {}, openings taken out", lift.name), net)
 }
 
-/// What an opening takes out of a lift, bound to whatever ends it below and above.
+/// What an opening or its lintel takes out of a lift, bound to whatever ends it below and above.
 fn removed(
     house: &House,
+    body: &Body<'_>,
     lift: &Lift,
     below: Option<&Lift>,
-    (opening, strip): (&Opening, &Strip<'_>),
+    Taken { opening, suffix, cut, .. }: &Taken<'_>,
     rows: &Rows,
 ) -> Option<Answer<Volume>> {
     let wall = &house.wall;
     let foot = below.map_or(Length::ZERO, |below| below.top.value);
-    let from = opening.bottom.value.max(foot);
-    let to = opening.head().min(lift.top.value);
-    if to <= from {
+    let [bottom, head] = [cut.form.bottom(), cut.form.top()].map(Length::m);
+    let from = bottom.max(foot);
+    let to = head.min(lift.top.value);
+    if to.in_m() - from.in_m() <= 1e-12 {
         return None;
     }
     let (thickness, inside, outside) = (wall.thickness.value, wall.batter_inside.value, wall.batter_outside.value);
-    let answer = wall::lift_removed(opening.width.value, thickness, inside, outside, strip, from, to);
+    let answer = wall::lift_removed(opening.width.value, thickness, inside, outside, &body.shape, cut, from, to);
     let mut answer = bound(answer).from("width", opening.path("width"));
-    let starts = opening.bottom.value > foot;
-    let ends = opening.head() < lift.top.value;
+    let starts = bottom > foot;
+    let ends = head < lift.top.value;
+    let is_curved = cut.form.circle().is_some();
     match below {
         Some(below) if !starts => answer = answer.with("foot of the lift", foot, below.top.path.as_str()),
         _ => {}
     }
-    if starts || ends {
+    let is_lintel = !suffix.is_empty();
+    if starts || ends || is_curved {
         answer = answer.with("bottom", opening.bottom.value, opening.bottom.path.as_str());
     }
-    if ends {
+    if ends || is_curved || is_lintel && starts {
         answer = answer.with("height", opening.height.value, opening.path("height"));
-    } else {
-        answer = answer.with("top of the lift", lift.top.value, lift.top.path.as_str());
     }
-    Some(curvature(answer, house, opening, strip, rows))
+    if is_lintel {
+        answer = bind(answer, rows, &opening.path("lintel.bearing"));
+        if ends {
+            answer = bind(answer, rows, &opening.path("lintel.height"));
+        }
+    }
+    if !ends {
+        answer = bind(answer, rows, &lift.top.path);
+    }
+    Some(shaped(answer, house, opening, cut, rows))
 }

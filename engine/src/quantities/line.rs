@@ -1,6 +1,7 @@
 //! Rows of the plan line: its points, runs, rounded corners, length and area.
 
-use crate::curve::Piece;
+use super::uneven;
+use crate::curve::{Body, Piece, Side};
 use crate::house::{House, Point};
 use crate::reason::Answer;
 use crate::row::Rows;
@@ -12,9 +13,11 @@ pub(super) fn path(point: &Point, noun: &str) -> String {
     format!("wall.line.{}.{noun}", point.name)
 }
 
-pub(super) fn walk(house: &House, rows: &mut Rows) {
+pub(super) fn walk(house: &House, body: &Body<'_>, rows: &mut Rows) {
     let wall = &house.wall;
     rows.known("thickness of the wall at its base", &wall.thickness);
+    uneven::known(house, rows);
+    rows.known("height of the wall above the foot of the cob", &wall.height);
     for (point, run) in wall.points.iter().zip(wall.line.runs()) {
         known(point, rows);
         if run.corner.is_some() || point.round.line.is_some() {
@@ -38,15 +41,18 @@ pub(super) fn walk(house: &House, rows: &mut Rows) {
         }
     }
     let enclosed = rows.add("wall.enclosed-area", "area within the centre line of the wall", enclosed);
-    for (noun, title, side) in [
-        ("room.area", "area of the room inside the foot of the cob", -1.0),
-        ("wall.footprint", "area of the house over the outer face of the cob at its foot", 1.0),
+    for (noun, title, side, sign) in [
+        ("room.area", "area of the room inside the foot of the cob", Side::Inner, -1.0),
+        ("wall.footprint", "area of the house over the outer face of the cob at its foot", Side::Outer, 1.0),
     ] {
-        let area = wall::area_inside(enclosed, length, wall.thickness.value, side)
-            .from("enclosed area", "wall.enclosed-area")
-            .from("line length", "wall.length")
-            .from("thickness", "wall.thickness");
-        rows.add(noun, title, area);
+        let area = if wall.thicknesses.is_even() {
+            wall::area_inside(enclosed, length, wall.thickness.value, sign)
+                .from("line length", "wall.length")
+                .from("thickness", "wall.thickness")
+        } else {
+            uneven::bind_thickness(wall::area_inside_uneven(enclosed, body, side), house, rows)
+        };
+        rows.add(noun, title, area.from("enclosed area", "wall.enclosed-area"));
     }
     overall(house, rows);
 }
@@ -136,6 +142,9 @@ fn corner(house: &House, index: usize, rows: &mut Rows) {
 
 fn overall(house: &House, rows: &mut Rows) {
     let wall = &house.wall;
+    if !wall.thicknesses.is_even() {
+        return overall_uneven(house, rows);
+    }
     let half = (wall.thickness.value * 0.5).in_m();
     let (extent, by) = wall.line.extent(half);
     for (noun, title, size, sides) in [
@@ -155,6 +164,23 @@ fn overall(house: &House, rows: &mut Rows) {
                 }
             }
         }
+        rows.add(noun, title, overall);
+    }
+}
+
+/// The same for a wall of changing thickness: every place on its line may be the one that reaches farthest.
+fn overall_uneven(house: &House, rows: &mut Rows) {
+    let shape = house.wall.shape();
+    let points = shape.polyline(Side::Outer, [0.0, house.wall.line.length()], 0.0, 1e-4);
+    let reach = |of: fn(&kurbo::Point) -> f64| {
+        let values = points.iter().map(of);
+        values.clone().fold(f64::NEG_INFINITY, f64::max) - values.fold(f64::INFINITY, f64::min)
+    };
+    for (noun, title, size) in [
+        ("wall.overall-x", "size of the house along x over the outer faces", reach(|point| point.x)),
+        ("wall.overall-y", "size of the house along y over the outer faces", reach(|point| point.y)),
+    ] {
+        let overall = uneven::bind_thickness(wall::overall_uneven(Length::m(size)), house, rows);
         rows.add(noun, title, overall);
     }
 }

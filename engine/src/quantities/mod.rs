@@ -9,6 +9,7 @@ mod need;
 mod openings;
 mod roof;
 mod stone;
+mod uneven;
 mod wall;
 mod water;
 
@@ -23,12 +24,14 @@ use earth::Use;
 #[must_use]
 pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     let mut rows = Rows::default();
-    line::walk(house, &mut rows);
+    let body = uneven::body(house);
+    line::walk(house, &body, &mut rows);
     wall::known(house, &mut rows);
+    uneven::walk(house, &body, &mut rows);
     openings::walk(house, &mut rows);
-    wall::walk(house, &mut rows);
+    wall::walk(house, &body, &mut rows);
     earth::recipes(house, &mut rows);
-    lifts::walk(house, &mut rows);
+    lifts::walk(house, &body, &mut rows);
     water::walk(house, &mut rows);
     let mut needs = ground::walk(house, &mut rows);
     needs.extend(stone::walk(house, &mut rows));

@@ -1,8 +1,9 @@
 //! Rows of the openings: what each takes out, and the cob that is left beside it.
 
 use super::line::{bind, bind_run, path};
+use super::uneven::bind_once;
 use crate::build::OpeningKind;
-use crate::curve::Strip;
+use crate::curve::{Cut, Depth, Side};
 use crate::house::{House, Opening};
 use crate::reason::Answer;
 use crate::row::Rows;
@@ -17,9 +18,8 @@ pub(super) fn walk(house: &House, rows: &mut Rows) {
         known(opening, rows);
     }
     for opening in &house.openings {
-        let Some(strip) = opening.strip(&house.wall) else { continue };
-        holes(house, opening, &strip, rows);
-        corner_distance(house, opening, &strip, rows);
+        holes(house, opening, rows);
+        corner_distance(house, opening, rows);
     }
     piers(house, rows);
 }
@@ -31,10 +31,18 @@ fn known(opening: &Opening, rows: &mut Rows) {
     rows.known(format!("width of {name}"), &opening.width);
     rows.known(format!("height of {name}"), &opening.height);
     rows.known(format!("level of the {bottom} of {name}"), &opening.bottom);
+    if let Some(rise) = &opening.rise {
+        rows.known(format!("rise of the arch of {name}"), rise);
+    }
+    if let Some(splay) = &opening.splay {
+        rows.known(format!("splay of the left jamb of {name}, seen from outside"), &splay.left);
+        rows.known(format!("splay of the right jamb of {name}, seen from outside"), &splay.right);
+        rows.known(format!("where the splay of {name} begins behind the outer face"), &splay.from);
+    }
 }
 
 /// Binds the sizes of an opening, and the shape of the wall where it stands.
-fn bound<T>(answer: Answer<T>, house: &House, opening: &Opening, strip: &Strip<'_>, rows: &Rows) -> Answer<T> {
+fn bound<T>(answer: Answer<T>, house: &House, opening: &Opening, rows: &Rows) -> Answer<T> {
     let bottom = opening.bottom.path.as_str();
     let answer = answer
         .from("width", opening.path("width"))
@@ -45,68 +53,120 @@ fn bound<T>(answer: Answer<T>, house: &House, opening: &Opening, strip: &Strip<'
         .from("stem width", "wall.stem.width")
         .from("batter inside", "wall.batter.inside")
         .from("batter outside", "wall.batter.outside");
-    curvature(answer, house, opening, strip, rows)
+    shaped(answer, house, opening, &opening.cut, rows)
+}
+
+/// Binds the form of a cut and the shape of the wall where it stands.
+pub(super) fn shaped<T>(
+    mut answer: Answer<T>,
+    house: &House,
+    opening: &Opening,
+    cut: &Cut,
+    rows: &Rows,
+) -> Answer<T> {
+    let is_splayed = matches!(cut.depth, Depth::Through { splay, .. } if splay != [0.0; 2]);
+    if cut.form.circle().is_some() {
+        answer = bind_once(answer, rows, &opening.path("rise"));
+    }
+    if is_splayed {
+        for noun in ["splay.left", "splay.right", "splay.from", "height"] {
+            answer = bind_once(answer, rows, &opening.path(noun));
+        }
+        answer = bind_once(answer, rows, &opening.bottom.path);
+        answer = bind_once(answer, rows, "wall.batter.outside");
+    }
+    if house.wall.thicknesses.is_even() {
+        return curvature(answer, house, opening, cut, rows);
+    }
+    let answer = local_thickness(answer.without("thickness"), house, opening, cut, rows);
+    bind_once(answer, rows, &opening.along.path)
+}
+
+/// Binds what makes the thickness of the wall where an opening stands: the named points about it and the line between.
+fn local_thickness<T>(
+    mut answer: Answer<T>,
+    house: &House,
+    opening: &Opening,
+    cut: &Cut,
+    rows: &Rows,
+) -> Answer<T> {
+    let (line, points) = (&house.wall.line, &house.wall.points);
+    let count = points.len();
+    let mut runs: Vec<usize> = cut.touches(&house.wall.shape()).into_iter().map(|piece| line.owner(piece)).collect();
+    runs.push(opening.run);
+    runs.sort_unstable();
+    runs.dedup();
+    for run in runs {
+        for index in [run, (run + 1) % count] {
+            let own = points[index].own[0].as_ref().map_or("wall.thickness", |own| own.path.as_str());
+            answer = bind_once(answer, rows, own);
+            answer = bind_run(answer, house, (index + count - 1) % count, rows);
+            answer = bind_run(answer, house, index, rows);
+            if line.runs()[index].corner.is_some() {
+                answer = bind_once(answer, rows, &path(&points[index], "round"));
+            }
+        }
+    }
+    answer
 }
 
 /// In one straight run the place of an opening does not change what it takes out; in one arc its radius does; across a
 /// joint its place and both runs do.
-pub(super) fn curvature<T>(
-    mut answer: Answer<T>,
-    house: &House,
-    opening: &Opening,
-    strip: &Strip<'_>,
-    rows: &Rows,
-) -> Answer<T> {
+fn curvature<T>(mut answer: Answer<T>, house: &House, opening: &Opening, cut: &Cut, rows: &Rows) -> Answer<T> {
     let line = &house.wall.line;
-    let touched = strip.touches(crate::house::offsets(&house.wall));
+    let touched = cut.touches(&house.wall.shape());
     if let [piece] = touched[..] {
         let point = &house.wall.points[line.owner(piece)];
-        return bind(answer, rows, &path(point, if line.is_corner(piece) { "round" } else { "radius" }));
+        return bind_once(answer, rows, &path(point, if line.is_corner(piece) { "round" } else { "radius" }));
     }
-    answer = bind(answer, rows, &opening.along.path);
+    answer = bind_once(answer, rows, &opening.along.path);
     let count = house.wall.points.len();
     for piece in touched {
         let run = line.owner(piece);
         answer = bind_run(answer, house, run, rows);
         if line.is_corner(piece) {
             answer = bind_run(answer, house, (run + count - 1) % count, rows);
-            answer = bind(answer, rows, &path(&house.wall.points[run], "round"));
+            answer = bind_once(answer, rows, &path(&house.wall.points[run], "round"));
         }
     }
     answer
 }
 
-fn holes(house: &House, opening: &Opening, strip: &Strip<'_>, rows: &mut Rows) {
+fn holes(house: &House, opening: &Opening, rows: &mut Rows) {
     let wall = &house.wall;
+    let (shape, cut) = (wall.shape(), &opening.cut);
     let (thickness, inside, outside) = (wall.thickness.value, wall.batter_inside.value, wall.batter_outside.value);
     let (width, height, bottom) = (opening.width.value, opening.height.value, opening.bottom.value);
     let name = &opening.name;
-    let volume = wall::cob_removed(width, height, bottom, thickness, inside, outside, strip);
-    let volume = bound(volume, house, opening, strip, rows);
+    let volume = wall::cob_removed(width, height, bottom, thickness, inside, outside, &shape, cut);
+    let volume = bound(volume, house, opening, rows);
     rows.add(opening.path("volume"), format!("cob that {name} takes out"), volume);
-    let outer = wall::outer_face_removed(width, height, bottom, thickness, outside, strip)
-        .from("batter", "wall.batter.outside");
-    let outer = face(bound(outer, house, opening, strip, rows), house, opening, strip);
-    rows.add(opening.path("outer-area"), format!("outer face that {name} takes out"), outer);
-    let inner =
-        wall::inner_face_removed(width, height, bottom, thickness, inside, strip).from("batter", "wall.batter.inside");
-    let inner = face(bound(inner, house, opening, strip, rows), house, opening, strip);
-    rows.add(opening.path("inner-area"), format!("inner face that {name} takes out"), inner);
+    for (side, word, batter, batter_path) in
+        [(Side::Outer, "outer", outside, "wall.batter.outside"), (Side::Inner, "inner", inside, "wall.batter.inside")]
+    {
+        let answer = match side {
+            Side::Outer => wall::outer_face_removed(width, height, bottom, thickness, batter, &shape, cut),
+            Side::Inner => wall::inner_face_removed(width, height, bottom, thickness, batter, &shape, cut),
+        };
+        let answer = bound(answer.from("batter", batter_path), house, opening, rows);
+        let answer = face(answer, house, opening);
+        rows.add(opening.path(&format!("{word}-area")), format!("{word} face that {name} takes out"), answer);
+    }
     let has_sill = opening.kind == OpeningKind::Window;
-    let reveal = wall::reveal(width, height, bottom, thickness, inside, outside, strip, has_sill);
-    let reveal = bound(reveal, house, opening, strip, rows);
-    rows.add(opening.path("reveal-area"), format!("reveals of {name}"), reveal);
+    let reveal = wall::reveal(width, height, bottom, thickness, inside, outside, &shape, cut, has_sill);
+    rows.add(opening.path("reveal-area"), format!("reveals of {name}"), bound(reveal, house, opening, rows));
     if opening.kind == OpeningKind::Door && bottom < Length::ZERO {
-        let stem = wall::stem_removed(width, bottom, wall.stem_width.value, strip);
-        let stem = bound(stem, house, opening, strip, rows);
+        let stem = wall::stem_removed(width, bottom, wall.stem_width.value, &wall.stem_shape(), cut);
+        let stem = bound(stem, house, opening, rows);
         rows.add(opening.path("stem-volume"), format!("stem wall that {name} takes out"), stem);
     }
 }
 
 /// What an opening takes out of a face of a straight wall depends on its size alone.
-fn face<T>(answer: Answer<T>, house: &House, opening: &Opening, strip: &Strip<'_>) -> Answer<T> {
-    match strip.touches(crate::house::offsets(&house.wall))[..] {
-        [piece] if house.wall.line.pieces()[piece].curvature() == 0.0 => {
+fn face<T>(answer: Answer<T>, house: &House, opening: &Opening) -> Answer<T> {
+    let is_square = opening.splay.is_none() && house.wall.thicknesses.is_even();
+    match opening.cut.touches(&house.wall.shape())[..] {
+        [piece] if is_square && house.wall.line.pieces()[piece].curvature() == 0.0 => {
             let answer = answer.without("thickness");
             if opening.bottom.value < Length::ZERO { answer } else { answer.without("bottom") }
         }
@@ -115,15 +175,15 @@ fn face<T>(answer: Answer<T>, house: &House, opening: &Opening, strip: &Strip<'_
 }
 
 /// Half the opening along the centre line, behind and ahead of its middle, in metres.
-fn halves(house: &House, opening: &Opening, strip: &Strip<'_>) -> [f64; 2] {
+fn halves(house: &House, opening: &Opening) -> [f64; 2] {
     let line = &house.wall.line;
     let middle = line.along_line(opening.station);
-    let [start, end] = strip.along_line(0.0);
+    let [start, end] = opening.on_line(&house.wall).unwrap_or([middle; 2]);
     let turn = if start > middle { line.length() } else { 0.0 };
     [middle + turn - start, end - middle - turn]
 }
 
-fn corner_distance(house: &House, opening: &Opening, strip: &Strip<'_>, rows: &mut Rows) {
+fn corner_distance(house: &House, opening: &Opening, rows: &mut Rows) {
     let runs = house.wall.line.runs();
     let points = &house.wall.points;
     let count = runs.len();
@@ -131,7 +191,7 @@ fn corner_distance(house: &House, opening: &Opening, strip: &Strip<'_>, rows: &m
     if !(0..count).any(turns) {
         return;
     }
-    let [behind, ahead] = halves(house, opening, strip);
+    let [behind, ahead] = halves(house, opening);
     let mut back = opening.along.value.in_m() - behind;
     let mut back_over = Vec::new();
     let mut index = opening.run;
@@ -158,7 +218,7 @@ fn corner_distance(house: &House, opening: &Opening, strip: &Strip<'_>, rows: &m
     for index in over {
         answer = bind(answer, rows, &path(&points[index], "run"));
     }
-    answer = curvature_of_line(answer, house, opening, strip, rows);
+    answer = curvature_of_line(answer, house, opening, rows);
     let title = format!("from the nearest corner to {}", opening.name);
     rows.add(opening.path("corner-distance"), title, answer);
 }
@@ -168,25 +228,24 @@ fn curvature_of_line<T>(
     answer: Answer<T>,
     house: &House,
     opening: &Opening,
-    strip: &Strip<'_>,
     rows: &Rows,
 ) -> Answer<T> {
-    let straight = strip.touches([0.0, 0.0]).iter().all(|&piece| house.wall.line.pieces()[piece].curvature() == 0.0);
-    if straight { answer } else { curvature(answer, house, opening, strip, rows) }
+    let Some(stretch) = opening.on_line(&house.wall) else { return answer };
+    let straight = house.wall.line.pieces_between(stretch).iter().all(|&piece| house.wall.line.pieces()[piece].curvature() == 0.0);
+    if straight { answer } else { curvature(answer, house, opening, &opening.cut, rows) }
 }
 
 fn piers(house: &House, rows: &mut Rows) {
-    let mut order: Vec<(f64, f64, &Opening, Strip<'_>)> = Vec::new();
+    let mut order: Vec<(f64, f64, &Opening)> = Vec::new();
     for opening in &house.openings {
-        let Some(strip) = opening.strip(&house.wall) else { continue };
-        let [start, end] = strip.along_line(0.0);
-        order.push((start, end, opening, strip));
+        let Some([start, end]) = opening.on_line(&house.wall) else { continue };
+        order.push((start, end, opening));
     }
     order.sort_by(|a, b| a.0.total_cmp(&b.0));
     let whole = house.wall.line.length();
-    for (place, (_, end, opening, strip)) in order.iter().enumerate() {
+    for (place, (_, end, opening)) in order.iter().enumerate() {
         let last = place + 1 == order.len();
-        let (start, _, next, next_strip) = &order[(place + 1) % order.len()];
+        let (start, _, next) = &order[(place + 1) % order.len()];
         let length = if last { start + whole } else { *start } - end;
         if order.len() < 2 || length < 0.0 {
             continue;
@@ -198,8 +257,8 @@ fn piers(house: &House, rows: &mut Rows) {
                 .with(format!("width of {}", opening.name), opening.width.value, opening.width.path.as_str());
         }
         answer = between(answer, house, opening, next, last, rows);
-        answer = curvature_of_line(answer, house, opening, strip, rows);
-        answer = curvature_of_line(answer, house, next, next_strip, rows);
+        answer = curvature_of_line(answer, house, opening, rows);
+        answer = curvature_of_line(answer, house, next, rows);
         rows.add(opening.path("pier"), format!("pier from {} to {}", opening.name, next.name), answer);
     }
 }

@@ -4,6 +4,7 @@ use kurbo::Vec2;
 
 use super::line::{bind, bind_run, path};
 use super::need::Need;
+use super::uneven::sizes;
 use crate::earth;
 use crate::house::{Frame, House, Roof, Weight};
 use crate::reason::Answer;
@@ -37,8 +38,9 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
         .from("density", "poles.density");
     add(rows, "roof.poles.mass", "mass of the poles", mass);
     let rise = rows.value("roof.rise").unwrap_or(Length::ZERO);
-    let height = roof::height_above_ground(house.wall.height.value, house.ground.value, rise)
-        .from("wall height", "wall.height")
+    let (top, top_path) = sizes(house, rows)[1];
+    let height = roof::height_above_ground(top, house.ground.value, rise)
+        .from("wall height", top_path)
         .from("ground outside", "ground.outside")
         .from("rise", "roof.rise");
     add(rows, "house.height", "height of the poles' axes above the ground outside", height);
@@ -58,16 +60,17 @@ fn count_path(roof: &Roof) -> &str {
 fn outlines(house: &House, roof: &Roof, rows: &mut Rows) -> Area {
     let wall = &house.wall;
     let (enclosed, length) = (Area::m2(wall.line.area()), Length::m(wall.line.length()));
-    let plate = wall::plate_offset(wall.batter_inside.value, wall.batter_outside.value, wall.height.value)
+    let [(thickness, thickness_path), (height, height_path)] = sizes(house, rows);
+    let plate = wall::plate_offset(wall.batter_inside.value, wall.batter_outside.value, height)
         .from("batter inside", "wall.batter.inside")
         .from("batter outside", "wall.batter.outside")
-        .from("height", "wall.height");
+        .from("height", height_path);
     let plate = rows.add("roof.plate-offset", "middle of the wall's top, outside its line at the foot", plate);
     let eave =
-        wall::eave_offset(wall.thickness.value, wall.batter_outside.value, wall.height.value, roof.overhang.value)
-            .from("thickness", "wall.thickness")
+        wall::eave_offset(thickness, wall.batter_outside.value, height, roof.overhang.value)
+            .from("thickness", thickness_path)
             .from("batter outside", "wall.batter.outside")
-            .from("height", "wall.height")
+            .from("height", height_path)
             .from("overhang", "roof.overhang");
     let eave = rows.add("roof.eave-offset", "eave, outside the wall's line at the foot", eave);
     let within = |offset: Length, from: &str| {

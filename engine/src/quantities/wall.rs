@@ -2,15 +2,17 @@
 
 use std::f64::consts::TAU;
 
+use super::line::bind;
+use super::uneven;
+use crate::curve::{Body, Side};
 use crate::house::House;
 use crate::reason::Answer;
 use crate::row::Rows;
-use crate::units::{Length, Quantity};
+use crate::units::{Area, Length, Quantity, Volume};
 use crate::wall;
 
 pub(super) fn known(house: &House, rows: &mut Rows) {
     let wall = &house.wall;
-    rows.known("height of the wall above the foot of the cob", &wall.height);
     rows.known("batter of the inner face", &wall.batter_inside);
     rows.known("batter of the outer face", &wall.batter_outside);
     rows.known("height of the stem wall", &wall.stem_height);
@@ -19,10 +21,10 @@ pub(super) fn known(house: &House, rows: &mut Rows) {
     rows.known("level of the finished floor", &house.floor_level);
 }
 
-pub(super) fn walk(house: &House, rows: &mut Rows) {
-    cob(house, rows);
+pub(super) fn walk(house: &House, body: &Body<'_>, rows: &mut Rows) {
+    cob(house, body, rows);
     stem(house, rows);
-    measures(house, rows);
+    measures(house, body, rows);
 }
 
 /// Takes the rows of one noun of every opening off a gross row.
@@ -39,42 +41,52 @@ fn less<T>(answer: Answer<T>, removed: Vec<(String, String, Quantity)>, gross: &
     answer.from("gross", gross).of_parts(removed)
 }
 
-fn cob(house: &House, rows: &mut Rows) {
+fn cob(house: &House, body: &Body<'_>, rows: &mut Rows) {
+    let gross = gross_volume(house, body, rows);
+    let gross = rows.add("wall.gross-volume", "cob in the wall before openings", gross);
+    let holes = removed(house, rows, "volume");
+    let net = less(wall::net_volume(gross, Volume::m3(si_sum(&holes))), holes, "wall.gross-volume");
+    rows.add("wall.volume", "cob in the wall, openings taken out", net);
+    for (side, word, noun) in [(Side::Outer, "outer", "outer-area"), (Side::Inner, "inner", "inner-area")] {
+        let gross_path = format!("wall.{word}-gross-area");
+        let title = format!("{word} face of the cob before openings");
+        let answer = gross_face(house, body, side, rows);
+        let gross = rows.add(gross_path.as_str(), title, answer);
+        let holes = removed(house, rows, noun);
+        let net = less(wall::net_area(gross, Area::m2(si_sum(&holes))), holes, &gross_path);
+        rows.add(format!("wall.{word}-area"), format!("{word} face of the cob, openings taken out"), net);
+    }
+}
+
+fn gross_volume(house: &House, body: &Body<'_>, rows: &Rows) -> Answer<Volume> {
     let wall = &house.wall;
-    let length = Length::m(wall.line.length());
-    let (thickness, height) = (wall.thickness.value, wall.height.value);
-    let (inside, outside) = (wall.batter_inside.value, wall.batter_outside.value);
-    let bound = |batter: &str| {
-        let batter = batter.to_owned();
-        move |answer: Answer<crate::units::Area>| {
-            answer
-                .from("line length", "wall.length")
-                .from("thickness", "wall.thickness")
-                .from("batter", batter.as_str())
-                .from("height", "wall.height")
-        }
-    };
-    let gross = wall::cob_gross(length, thickness, inside, outside, height, TAU)
+    if !wall.is_even() {
+        return uneven::bind_body(wall::cob_gross_uneven(body), house, rows);
+    }
+    let (length, thickness, height) = (Length::m(wall.line.length()), wall.thickness.value, wall.height.value);
+    wall::cob_gross(length, thickness, wall.batter_inside.value, wall.batter_outside.value, height, TAU)
         .from("line length", "wall.length")
         .from("thickness", "wall.thickness")
         .from("batter inside", "wall.batter.inside")
         .from("batter outside", "wall.batter.outside")
-        .from("height", "wall.height");
-    let gross = rows.add("wall.gross-volume", "cob in the wall before openings", gross);
-    let holes = removed(house, rows, "volume");
-    let net = less(wall::net_volume(gross, crate::units::Volume::m3(si_sum(&holes))), holes, "wall.gross-volume");
-    rows.add("wall.volume", "cob in the wall, openings taken out", net);
-    for (side, batter_path, noun, answer) in [
-        ("outer", "wall.batter.outside", "outer-area", wall::outer_face_gross(length, thickness, outside, height, TAU)),
-        ("inner", "wall.batter.inside", "inner-area", wall::inner_face_gross(length, thickness, inside, height, TAU)),
-    ] {
-        let gross_path = format!("wall.{side}-gross-area");
-        let title = format!("{side} face of the cob before openings");
-        let gross = rows.add(gross_path.as_str(), title, bound(batter_path)(answer));
-        let holes = removed(house, rows, noun);
-        let net = less(wall::net_area(gross, crate::units::Area::m2(si_sum(&holes))), holes, &gross_path);
-        rows.add(format!("wall.{side}-area"), format!("{side} face of the cob, openings taken out"), net);
+        .from("height", "wall.height")
+}
+
+fn gross_face(house: &House, body: &Body<'_>, side: Side, rows: &Rows) -> Answer<Area> {
+    let wall = &house.wall;
+    let (batter, formula, path): (_, fn(_, _, _, _, f64) -> _, _) = match side {
+        Side::Outer => (wall.batter_outside.value, wall::outer_face_gross, "wall.batter.outside"),
+        Side::Inner => (wall.batter_inside.value, wall::inner_face_gross, "wall.batter.inside"),
+    };
+    if !wall.is_even() {
+        let answer = wall::face_gross_uneven(body, side);
+        return bind(uneven::bind_height(uneven::bind_thickness(answer, house, rows), house, rows), rows, path);
     }
+    formula(Length::m(wall.line.length()), wall.thickness.value, batter, wall.height.value, TAU)
+        .from("line length", "wall.length")
+        .from("thickness", "wall.thickness")
+        .from("batter", path)
+        .from("height", "wall.height")
 }
 
 fn stem(house: &House, rows: &mut Rows) {
@@ -90,28 +102,43 @@ fn stem(house: &House, rows: &mut Rows) {
     rows.add("wall.stem.volume", "stem wall, doors taken out", net);
 }
 
-fn measures(house: &House, rows: &mut Rows) {
+/// Binds thickness and height: of the whole wall, or all that makes them along the line.
+fn sized<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
+    if house.wall.is_even() {
+        return answer.from("thickness", "wall.thickness").from("height", "wall.height");
+    }
+    let answer = answer.without("thickness").without("height");
+    uneven::bind_height(uneven::bind_thickness(answer, house, rows), house, rows)
+}
+
+fn measures(house: &House, body: &Body<'_>, rows: &mut Rows) {
     let wall = &house.wall;
-    let (thickness, height) = (wall.thickness.value, wall.height.value);
-    let top = wall::top_thickness(thickness, wall.batter_inside.value, wall.batter_outside.value, height)
-        .from("thickness", "wall.thickness")
-        .from("batter inside", "wall.batter.inside")
-        .from("batter outside", "wall.batter.outside")
-        .from("height", "wall.height");
+    let (inside, outside) = (wall.batter_inside.value, wall.batter_outside.value);
+    let lean = inside.in_ratio() + outside.in_ratio();
+    // Where a wall is not even, the place that is worst for each measure counts.
+    let worst = |measure: &dyn Fn(f64, f64) -> f64| {
+        let along = body.greatest(measure);
+        [wall.thicknesses.at(along), wall.top.at(&wall.line, along)].map(Length::m)
+    };
+    let [thickness, height] = worst(&|thickness, height| lean * height - thickness);
+    let top = wall::top_thickness(thickness, inside, outside, height);
+    let top = sized(top.from("batter inside", "wall.batter.inside").from("batter outside", "wall.batter.outside"), house, rows);
     rows.add("wall.top-thickness", "thickness of the wall at its top", top);
-    let third = wall::thickness_at_third(thickness, wall.batter_inside.value, wall.batter_outside.value, height)
-        .from("thickness", "wall.thickness")
-        .from("batter inside", "wall.batter.inside")
-        .from("batter outside", "wall.batter.outside")
-        .from("height", "wall.height");
+    let [thickness, height] = worst(&|thickness, height| lean * height / 3.0 - thickness);
+    let third = wall::thickness_at_third(thickness, inside, outside, height);
+    let third = sized(third.from("batter inside", "wall.batter.inside").from("batter outside", "wall.batter.outside"), house, rows);
     rows.add("wall.thickness-at-third", "thickness of the wall at a third of its height", third);
-    let slenderness =
-        wall::slenderness(height, thickness).from("height", "wall.height").from("thickness", "wall.thickness");
+    let [thickness, height] = worst(&|thickness, height| height / thickness);
+    let slenderness = sized(wall::slenderness(height, thickness), house, rows);
     rows.add("wall.slenderness", "height of the wall over its thickness", slenderness);
     let above = wall::height_above_ground(house.ground.value).from("ground outside", "ground.outside");
     rows.add("wall.base-above-ground", "foot of the cob above the ground outside", above);
+    let (height, height_path) = match rows.value("wall.lowest") {
+        Some(lowest) => (lowest, "wall.lowest"),
+        None => (wall.height.value, "wall.height"),
+    };
     let room = wall::room_height(height, house.floor_level.value)
-        .from("wall height", "wall.height")
+        .from("wall height", height_path)
         .from("floor", "ground.floor");
     rows.add("room.height", "from the finished floor to the top of the wall", room);
     let foot = wall::foot_above_floor(house.floor_level.value).from("floor", "ground.floor");

@@ -5,6 +5,7 @@ mod measure;
 mod opening;
 mod plan;
 mod stone;
+mod uneven;
 
 pub use body::{
     Faces, bed_gross, cob_gross, inner_face_gross, lift_gross, net_area, net_volume, outer_face_gross, stem_gross,
@@ -18,3 +19,7 @@ pub use opening::{
 };
 pub use plan::{arc_length, arc_radius, area_inside, corner_length, enclosed_area, line_length, straight_length, trim};
 pub use stone::{face_stone, hearting, solid_stone, stem_bed, stem_length, through_stones};
+pub use uneven::{
+    area_inside_uneven, bed_gross_uneven, cob_gross_uneven, face_gross_uneven, lift_gross_uneven, mean_height,
+    mean_thickness, overall_uneven, top_reached,
+};

@@ -1,0 +1,117 @@
+//! Doors and windows, placed, with what is fitted into them.
+
+use super::Wall;
+use crate::build::{OpeningForm, OpeningKind};
+use crate::curve::{Cut, Station};
+use crate::known::Known;
+use crate::units::{Length, Slope};
+
+/// A door or a window.
+#[derive(Clone, Debug)]
+pub struct Opening {
+    /// Its name.
+    pub name: String,
+    /// Door or window.
+    pub kind: OpeningKind,
+    /// Its form.
+    pub form: OpeningForm,
+    /// The run it is in, by place in the list of points.
+    pub run: usize,
+    /// Distance of its middle along that run.
+    pub along: Known<Length>,
+    /// Width, at its greatest, outside of a splay.
+    pub width: Known<Length>,
+    /// Height.
+    pub height: Known<Length>,
+    /// Level of the sill or the threshold.
+    pub bottom: Known<Length>,
+    /// Rise of its arch.
+    pub rise: Option<Known<Length>>,
+    /// How its jambs run apart towards the inside.
+    pub splay: Option<Splay>,
+    /// Its frame.
+    pub frame: Option<FittedFrame>,
+    /// The board on its sill.
+    pub sill_board: Option<SillBoard>,
+    /// Its lintel.
+    pub lintel: Option<Lintel>,
+    /// Its middle on the line.
+    pub station: Station,
+    /// What it cuts out of the wall.
+    pub cut: Cut,
+}
+
+/// How the jambs run apart towards the inside, left and right as seen from outside.
+#[derive(Clone, Debug)]
+pub struct Splay {
+    /// Of the left jamb.
+    pub left: Known<Slope>,
+    /// Of the right jamb.
+    pub right: Known<Slope>,
+    /// Behind the outer face at the opening's middle, half-way up, where it begins.
+    pub from: Known<Length>,
+}
+
+/// A frame of timber in an opening.
+#[derive(Clone, Debug)]
+pub struct FittedFrame {
+    /// Width of its members, seen from outside.
+    pub width: Known<Length>,
+    /// Depth of its members, through the wall.
+    pub depth: Known<Length>,
+    /// Behind the outer face at the opening's middle, half-way up.
+    pub set_back: Known<Length>,
+    /// What is bought for it.
+    pub of: Option<String>,
+}
+
+/// A board on the sill of a window, from the frame, or the inner face, outwards.
+#[derive(Clone, Debug)]
+pub struct SillBoard {
+    /// Its thickness.
+    pub thickness: Known<Length>,
+    /// How far it stands out of the outer face.
+    pub projects: Known<Length>,
+    /// What is bought for it.
+    pub of: Option<String>,
+}
+
+/// A lintel over an opening, as deep as the wall is thick.
+#[derive(Clone, Debug)]
+pub struct Lintel {
+    /// Its height.
+    pub height: Known<Length>,
+    /// How far it lies on the cob at either end.
+    pub bearing: Known<Length>,
+    /// What is bought for it.
+    pub of: Option<String>,
+    /// What it takes out of the cob.
+    pub cut: Cut,
+}
+
+impl Opening {
+    /// Its key.
+    #[must_use]
+    pub fn path(&self, noun: &str) -> String {
+        format!("openings.{}.{noun}", self.name)
+    }
+
+    /// Level of its head or crown.
+    #[must_use]
+    pub fn head(&self) -> Length {
+        self.bottom.value + self.height.value
+    }
+
+    /// From where to where the line lies between its jambs at its widest, as [`Cut::stretch`].
+    #[must_use]
+    pub fn on_line(&self, wall: &Wall) -> Option<[f64; 2]> {
+        self.cut.on_line(&wall.line, self.cut.form.widest_above(0.0))
+    }
+
+    /// What it and its lintel take out of the cob: what is added to the path and the title of each, and its cut.
+    #[must_use]
+    pub fn cuts(&self) -> Vec<(&'static str, &'static str, &Cut)> {
+        let lintel = self.lintel.iter().map(|lintel| ("-lintel", "the lintel of ", &lintel.cut));
+        [("", "", &self.cut)].into_iter().chain(lintel).collect()
+    }
+}

@@ -1,0 +1,113 @@
+//! Rows of a wall whose thickness or height changes along its line, and what such rows read.
+
+use super::line::{bind, bind_run, path};
+use crate::curve::Body;
+use crate::house::House;
+use crate::reason::Answer;
+use crate::row::Rows;
+use crate::units::Length;
+use crate::wall;
+
+/// The body of the wall, integrated between the tops of its lifts.
+pub(super) fn body(house: &House) -> Body<'_> {
+    let levels: Vec<f64> = house.wall.lifts.iter().map(|lift| lift.top.value.in_m()).collect();
+    Body::new(house.wall.shape(), &house.wall.top, &levels)
+}
+
+/// Thickness at the foot and height, each with its row: of the whole wall where they are the same everywhere, else the means.
+pub(super) fn sizes(house: &House, rows: &Rows) -> [(Length, &'static str); 2] {
+    let mean = |path: &'static str, even: Length| (rows.value::<Length>(path).unwrap_or(even), path);
+    let wall = &house.wall;
+    let even = [(wall.thickness.value, "wall.thickness"), (wall.height.value, "wall.height")];
+    [
+        if wall.thicknesses.is_even() { even[0] } else { mean("wall.mean-thickness", even[0].0) },
+        if wall.top.is_level() { even[1] } else { mean("wall.mean-height", even[1].0) },
+    ]
+}
+
+/// What the builder wrote of thickness, height and slope along the line.
+pub(super) fn known(house: &House, rows: &mut Rows) {
+    let wall = &house.wall;
+    for point in &wall.points {
+        for (own, title) in point.own.iter().zip(["thickness of the wall at", "height of the wall at"]) {
+            if let Some(own) = own {
+                rows.known(format!("{title} {}", point.name), own);
+            }
+        }
+    }
+    if let Some(slope) = &wall.slope {
+        rows.known("slope of the top of the wall", &slope.slope);
+        rows.known("direction in which the top of the wall rises, from the x axis", &slope.rises);
+    }
+}
+
+/// Means, and the highest and the lowest top.
+pub(super) fn walk(house: &House, body: &Body<'_>, rows: &mut Rows) {
+    let wall = &house.wall;
+    if !wall.thicknesses.is_even() {
+        let mean = bind_thickness(wall::mean_thickness(body), house, rows);
+        rows.add("wall.mean-thickness", "mean thickness of the wall at its foot", mean);
+    }
+    if !wall.top.is_level() {
+        let mean = bind_height(wall::mean_height(body), house, rows);
+        rows.add("wall.mean-height", "mean height of the wall", mean);
+        for (noun, title, sign) in
+            [("wall.highest", "highest top of the wall", 1.0), ("wall.lowest", "lowest top of the wall", -1.0)]
+        {
+            let at = body.greatest(|_, height| sign * height);
+            let level = Length::m(wall.top.at(&wall.line, at));
+            let reached = bind_height(wall::top_reached(level), house, rows);
+            rows.add(noun, title, reached);
+        }
+    }
+}
+
+/// Binds what makes the thickness along the line.
+pub(super) fn bind_thickness<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
+    bind_own(answer, house, 0, "wall.thickness", rows)
+}
+
+/// Binds what makes the height along the line.
+pub(super) fn bind_height<T>(mut answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
+    if house.wall.slope.is_some() {
+        answer = bind(answer, rows, "wall.top.slope");
+        answer = bind(answer, rows, "wall.top.rises");
+    }
+    bind_own(answer, house, 1, "wall.height", rows)
+}
+
+fn bind_own<T>(mut answer: Answer<T>, house: &House, which: usize, whole: &str, rows: &Rows) -> Answer<T> {
+    let points = &house.wall.points;
+    for point in points {
+        if let Some(own) = &point.own[which] {
+            answer = bind(answer, rows, &own.path);
+        }
+    }
+    if points.iter().any(|point| point.own[which].is_none()) {
+        answer = bind(answer, rows, whole);
+    }
+    bind_line(answer, house, rows)
+}
+
+/// Binds all that the line is made of.
+pub(super) fn bind_line<T>(mut answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
+    for (index, point) in house.wall.points.iter().enumerate() {
+        answer = bind_run(answer, house, index, rows);
+        if house.wall.line.runs().get(index).is_some_and(|run| run.corner.is_some()) {
+            answer = bind_once(answer, rows, &path(point, "round"));
+        }
+    }
+    answer
+}
+
+/// Binds an input unless it is there.
+pub(super) fn bind_once<T>(answer: Answer<T>, rows: &Rows, path: &str) -> Answer<T> {
+    if answer.reason.inputs.iter().any(|input| input.path == path) { answer } else { bind(answer, rows, path) }
+}
+
+/// Binds all that makes the body of the wall.
+pub(super) fn bind_body<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
+    let answer = bind_height(bind_thickness(answer, house, rows), house, rows);
+    let answer = bind_once(answer, rows, "wall.batter.inside");
+    bind_once(answer, rows, "wall.batter.outside")
+}
