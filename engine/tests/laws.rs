@@ -17,7 +17,7 @@ fn rows(answers: &Answers) -> BTreeMap<String, Quantity> {
 }
 
 fn given(answers: &Answers) -> Vec<&Row> {
-    answers.rows.iter().filter(|row| row.own == Some(Origin::Given)).collect()
+    answers.rows.iter().filter(|row| row.own == Some(Origin::Given) && row.reason.inputs.is_empty()).collect()
 }
 
 /// A written value changed by a hundredth, or by a little where it is zero.
@@ -140,7 +140,20 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
     let even = row == "roof.dead-load" && !path.starts_with("roof.layers.");
     // The ring's corners are so blunt that their rounding hardly shortens it: less than binary fractions round.
     let blunt = by_thickness && row.starts_with("water.");
-    blunt || rounding || boundary || size_of_a_batch || mean || even
+    // Of a wall that changes along its line the worst place counts, and only what makes that place moves it.
+    let worst = [
+        "wall.top-thickness",
+        "wall.thickness-at-third",
+        "wall.slenderness",
+        "wall.highest",
+        "wall.lowest",
+        "wall.overall-x",
+        "wall.overall-y",
+        "room.height",
+        "wall.lifts.last.height",
+    ];
+    let worst = name == "quince-hut" && worst.contains(&row);
+    worst || blunt || rounding || boundary || size_of_a_batch || mean || even
 }
 
 /// Equal but for the rounding of binary fractions: a hundredth of anything moves a row by far more.
@@ -270,7 +283,8 @@ fn the_whole_is_the_sum_of_its_parts() {
             ("wall.inner-area", "wall.inner-gross-area", "inner-area"),
             ("wall.stem.volume", "wall.stem.gross-volume", "stem-volume"),
         ] {
-            assert!((value(net) + sum(noun) - value(gross)).abs() < 1e-12, "{name}: {net}");
+            let lintels = if noun == "volume" { sum("lintel.volume") } else { 0.0 };
+            assert!((value(net) + sum(noun) + lintels - value(gross)).abs() < 1e-12, "{name}: {net}");
         }
         let lifts = answers.rows.matching("wall.lifts.*.volume").map(|row| row.quantity.si().unwrap());
         assert!((lifts.sum::<f64>() - value("wall.volume")).abs() < 1e-9, "{name}: the lifts are not the wall");

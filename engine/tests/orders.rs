@@ -24,7 +24,7 @@ fn near(one: f64, other: f64) -> bool {
 }
 
 /// The rows that say what a part of the house takes from outside.
-const TAKEN: [&str; 9] = [
+const TAKEN: [&str; 12] = [
     "earth.recipes.*.need.*",
     "floor.layers.*.loose-volume",
     "skin.inside.*.loose-volume",
@@ -34,6 +34,9 @@ const TAKEN: [&str; 9] = [
     "water.*.fabric",
     "wall.stem.face-mass",
     "wall.stem.hearting-mass",
+    "openings.*.frame.volume",
+    "openings.*.sill-board.volume",
+    "openings.*.lintel.volume",
 ];
 
 /// The rows that measure the same amount as another: by volume instead of mass or area.

@@ -106,8 +106,7 @@ pub struct Lintel {
 pub(super) fn opening(name: Written<String>, mut table: Table<'_, '_>) -> Opening {
     let kind = table.needed_choice("kind", &[("door", OpeningKind::Door), ("window", OpeningKind::Window)]);
     let kind_read = kind.as_ref().map(|kind| kind.value);
-    let forms =
-        [("rectangle", OpeningForm::Rectangle), ("round", OpeningForm::Round), ("arched", OpeningForm::Arched)];
+    let forms = [("rectangle", OpeningForm::Rectangle), ("round", OpeningForm::Round), ("arched", OpeningForm::Arched)];
     let form = table.choice("form", &forms);
     let form_read = form.as_ref().map_or(OpeningForm::Rectangle, |form| form.value);
     let read = Opening {

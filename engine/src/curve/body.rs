@@ -166,7 +166,8 @@ mod tests {
 
     #[test]
     fn a_ring_of_even_size_is_the_closed_form_and_lifts_are_the_whole() {
-        let vertex = |x: f64, y: f64| Vertex { at: Point::new(x, 0.0), round: 0.5, way: Way::Through(Point::new(0.0, y)) };
+        let vertex =
+            |x: f64, y: f64| Vertex { at: Point::new(x, 0.0), round: 0.5, way: Way::Through(Point::new(0.0, y)) };
         let line = PlanLine::closed(&[vertex(2.0, 2.0), vertex(-2.0, -2.0)]).unwrap();
         let thickness = Along::even(0.4);
         let level = Top { heights: Along::even(2.0), slope: None };
@@ -177,8 +178,10 @@ mod tests {
         // A plane through the middle of a ring takes off as much on one side as it leaves on the other.
         let slope = Top { heights: Along::even(2.0), slope: Some((kurbo::Vec2::new(0.2, 0.1), Point::ORIGIN)) };
         let swelling = Along::between(&[[0.0, 0.4], [5.0, 0.6]], Some(line.length()));
-        let even = Body::new(Shape { line: &line, thickness: &thickness, lean: [0.02, 0.05] }, &slope, &[0.7, 1.8, 2.1]);
-        let sum: f64 = [[0.0, 0.7], [0.7, 1.8], [1.8, 2.1], [2.1, 9.0]].map(|[from, to]| even.volume(from, to)).iter().sum();
+        let even =
+            Body::new(Shape { line: &line, thickness: &thickness, lean: [0.02, 0.05] }, &slope, &[0.7, 1.8, 2.1]);
+        let sum: f64 =
+            [[0.0, 0.7], [0.7, 1.8], [1.8, 2.1], [2.1, 9.0]].map(|[from, to]| even.volume(from, to)).iter().sum();
         assert!((sum - even.volume(0.0, 9.0)).abs() < 1e-12);
         let upright = Body::new(Shape { line: &line, thickness: &thickness, lean: [0.0; 2] }, &slope, &[0.7]);
         assert!((upright.volume(0.0, 9.0) - ring).abs() < 1e-9, "{}", upright.volume(0.0, 9.0) - ring);

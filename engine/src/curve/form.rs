@@ -100,6 +100,38 @@ impl Form {
         }
     }
 
+    /// Length of its outline without the sill, in metres.
+    #[must_use]
+    pub fn girth(&self) -> f64 {
+        let jambs = 2.0 * (self.spring() - self.bottom());
+        match self.circle() {
+            None => jambs + 2.0 * self.half(),
+            Some(circle) => {
+                let [from, to] = [self.spring(), self.top()].map(|level| angle(level, circle));
+                jambs + 2.0 * circle[0] * (to - from)
+            }
+        }
+    }
+
+    /// The form within it at an even distance, in metres, which must be less than half its least size; where it has no
+    /// member at its foot it keeps its own.
+    #[must_use]
+    pub fn inset(&self, by: f64, has_foot: bool) -> Form {
+        let rise = if has_foot { by } else { 0.0 };
+        match *self {
+            Form::Rectangle { half, bottom, top } => {
+                Form::Rectangle { half: half - by, bottom: bottom + rise, top: top - by }
+            }
+            Form::Round { radius, middle } => Form::Round { radius: radius - by, middle },
+            Form::Arched { half, bottom, top, .. } => {
+                let [radius, middle] = self.circle().unwrap_or([half, top - half]);
+                let (within, half) = (radius - by, half - by);
+                let spring = middle + (within * within - half * half).max(0.0).sqrt();
+                Form::Arched { half, bottom: bottom + rise, spring: spring.max(bottom + rise), top: top - by }
+            }
+        }
+    }
+
     /// Levels from one given, or its lowest, to its highest between which it is drawn straight, the curved part in so many
     /// steps of even angle; in metres.
     #[must_use]

@@ -5,6 +5,11 @@ use kurbo::{Point, Vec2};
 use super::along::Along;
 use super::line::{PlanLine, Station};
 
+/// Places at which a piece of the line is looked at for the farthest.
+const LOOKS: u32 = 16;
+/// The golden section.
+const GOLDEN: f64 = 0.618_033_988_749_894_8;
+
 /// A face of a wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Side {
@@ -114,13 +119,33 @@ impl Shape<'_> {
                 // The face bends a little more than the widest of its offsets does.
                 let [from_offset, to_offset] = [from, to].map(|at| self.offset(side, start + at, level));
                 let sides = part.offset(from_offset.max(to_offset)).flatten(0.5 * chord_error).count().max(2);
-                points.extend((0..sides).map(|at| {
-                    self.point(side, start + from + (to - from) * at as f64 / sides as f64, level)
-                }));
+                points.extend(
+                    (0..sides).map(|at| self.point(side, start + from + (to - from) * at as f64 / sides as f64, level)),
+                );
             }
             0.0
         });
         points.push(self.point(side, stretch[1], level));
         points
+    }
+
+    /// The greatest coordinate along a unit direction that a face reaches at a level, in metres.
+    #[must_use]
+    pub fn reach(&self, side: Side, level: f64, direction: Vec2) -> f64 {
+        let at = |along: f64| self.point(side, along, level).to_vec2().dot(direction);
+        let mut best = f64::NEG_INFINITY;
+        for (piece, on) in self.line.pieces().iter().enumerate() {
+            let (start, step) = (self.line.start(piece), on.length() / f64::from(LOOKS));
+            let looks = (0..=LOOKS).map(|look| start + step * f64::from(look));
+            let Some(near) = looks.max_by(|a, b| at(*a).total_cmp(&at(*b))) else { continue };
+            let [mut from, mut to] = [(near - step).max(start), (near + step).min(start + on.length())];
+            // Golden section: a maximum is flat, so its value is exact long before its place is.
+            while to - from > 1e-9 {
+                let [low, high] = [to - GOLDEN * (to - from), from + GOLDEN * (to - from)];
+                if at(low) < at(high) { from = low } else { to = high }
+            }
+            best = best.max(at(near)).max(at(from.midpoint(to)));
+        }
+        best
     }
 }

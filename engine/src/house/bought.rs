@@ -52,6 +52,11 @@ impl House {
             Of::Good(good, _) => Some(good.as_str()),
             Of::Recipe(_) => None,
         }));
+        for opening in &self.openings {
+            names.extend(opening.frame.as_ref().map(|frame| frame.of.as_str()));
+            names.extend(opening.sill_board.as_ref().map(|board| board.of.as_str()));
+            names.extend(opening.lintel.as_ref().map(|lintel| lintel.of.as_str()));
+        }
         if let Some(roof) = &self.roof {
             names.push(&roof.of);
             names.extend(roof.layers.iter().map(|layer| layer.of.as_str()));

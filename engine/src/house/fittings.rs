@@ -1,9 +1,9 @@
 //! Fits splay, frame, sill board and lintel into an opening, and refuses those that do not go in.
 
+use super::Wall;
 use super::opening::{FittedFrame, Lintel, Opening, SillBoard, Splay};
 use super::openings::least_top;
 use super::place::{shown, within};
-use super::Wall;
 use crate::build::{self, OpeningForm, Source, Written};
 use crate::curve::{Cut, Depth, Form, Side};
 use crate::known::{Known, Origin};
@@ -45,6 +45,11 @@ fn faces(opening: &Opening, wall: &Wall) -> [f64; 2] {
     [Side::Inner, Side::Outer].map(|side| wall.shape().offset(side, along, level))
 }
 
+/// What is bought for a thing, by the name that the builder wrote or the trade's own.
+fn bought(written: &Option<Written<String>>, own: &str) -> String {
+    written.as_ref().map_or_else(|| own.to_owned(), |of| of.value.clone())
+}
+
 fn fault<T>(source: &Source<'_>, at: &Written<T>, message: String, hint: impl Into<String>) {
     source.fault(at.span.clone(), &at.path, message, hint);
 }
@@ -83,17 +88,11 @@ fn frame(
         fault(source, written.width.as_ref()?, message, "make the frame narrower, or the opening larger");
         return None;
     }
-    let of = written.of.as_ref().map(|of| of.value.clone());
+    let of = bought(&written.of, "frame-timber");
     Some(FittedFrame { width, depth, set_back, of })
 }
 
-fn splay(
-    source: &Source<'_>,
-    written: &build::Splay,
-    opening: &Opening,
-    deep: f64,
-    system: System,
-) -> Option<Splay> {
+fn splay(source: &Source<'_>, written: &build::Splay, opening: &Opening, deep: f64, system: System) -> Option<Splay> {
     let one = |written: &Option<Written<Slope>>, key: &str| match written {
         Some(_) => {
             within(source, written.as_ref(), Slope::ZERO..Slope::ratio(2.0), "how fast a jamb runs apart", system)
@@ -140,12 +139,7 @@ fn splay(
     Some(Splay { left: left?, right: right?, from })
 }
 
-fn sill_board(
-    source: &Source<'_>,
-    written: &build::SillBoard,
-    opening: &Opening,
-    system: System,
-) -> Option<SillBoard> {
+fn sill_board(source: &Source<'_>, written: &build::SillBoard, opening: &Opening, system: System) -> Option<SillBoard> {
     let thicknesses = Length::mm(5.0)..Length::mm(200.0);
     let thickness = within(source, written.thickness.as_ref(), thicknesses, "the thickness of a sill board", system)?;
     let projects = match &written.projects {
@@ -167,7 +161,7 @@ fn sill_board(
         fault(source, written.thickness.as_ref()?, message, "make the board thinner");
         return None;
     }
-    let of = written.of.as_ref().map(|of| of.value.clone());
+    let of = bought(&written.of, "sill-board");
     Some(SillBoard { thickness, projects, of })
 }
 
@@ -178,13 +172,8 @@ fn lintel(
     wall: &Wall,
     system: System,
 ) -> Option<Lintel> {
-    let height = within(
-        source,
-        written.height.as_ref(),
-        Length::mm(20.0)..Length::m(1.0),
-        "the height of a lintel",
-        system,
-    )?;
+    let height =
+        within(source, written.height.as_ref(), Length::mm(20.0)..Length::m(1.0), "the height of a lintel", system)?;
     if let (true, Some(at)) = (opening.form != OpeningForm::Rectangle, &opening_written.form) {
         let message = "an arch carries itself: a lintel has a level head under it".to_owned();
         fault(source, at, message, "leave `lintel` out, or leave `form` out for a rectangle");
@@ -222,6 +211,6 @@ fn lintel(
         fault(source, at, message, "write a shorter `bearing`, or put the opening where the wall is straighter");
         return None;
     }
-    let of = written.of.as_ref().map(|of| of.value.clone());
+    let of = bought(&written.of, "lintel");
     Some(Lintel { height, bearing, of, cut })
 }

@@ -62,7 +62,7 @@ pub struct FittedFrame {
     /// Behind the outer face at the opening's middle, half-way up.
     pub set_back: Known<Length>,
     /// What is bought for it.
-    pub of: Option<String>,
+    pub of: String,
 }
 
 /// A board on the sill of a window, from the frame, or the inner face, outwards.
@@ -73,7 +73,7 @@ pub struct SillBoard {
     /// How far it stands out of the outer face.
     pub projects: Known<Length>,
     /// What is bought for it.
-    pub of: Option<String>,
+    pub of: String,
 }
 
 /// A lintel over an opening, as deep as the wall is thick.
@@ -84,7 +84,7 @@ pub struct Lintel {
     /// How far it lies on the cob at either end.
     pub bearing: Known<Length>,
     /// What is bought for it.
-    pub of: Option<String>,
+    pub of: String,
     /// What it takes out of the cob.
     pub cut: Cut,
 }
@@ -102,10 +102,10 @@ impl Opening {
         self.bottom.value + self.height.value
     }
 
-    /// From where to where the line lies between its jambs at its widest, as [`Cut::stretch`].
+    /// From where to where the line lies within its width, splay left out, as [`Cut::stretch`].
     #[must_use]
     pub fn on_line(&self, wall: &Wall) -> Option<[f64; 2]> {
-        self.cut.on_line(&wall.line, self.cut.form.widest_above(0.0))
+        Cut::straight(self.station, self.cut.form).on_line(&wall.line, self.cut.form.widest_above(0.0))
     }
 
     /// What it and its lintel take out of the cob: what is added to the path and the title of each, and its cut.

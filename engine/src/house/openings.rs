@@ -75,8 +75,7 @@ fn opening(
                 .following("ground.floor")
         }),
     };
-    let rise =
-        if form == OpeningForm::Arched { Some(rise(source, written, &width, &height, system)?) } else { None };
+    let rise = if form == OpeningForm::Arched { Some(rise(source, written, &width, &height, system)?) } else { None };
     let seen = outline(form, [&width, &height, &bottom].map(|known| known.value.in_m()), rise.as_ref());
     let cut = Cut::straight(station, seen);
     let along = known(written.along.as_ref())?;

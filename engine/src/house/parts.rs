@@ -39,7 +39,9 @@ pub fn parts(house: &House) -> Plan {
 /// As high as cuts the most openings; among those the lowest, in steps of 50 mm.
 fn cut_height(house: &House) -> Length {
     let cuts = |at: Length| house.openings.iter().filter(|opening| is_cut(opening, at)).count();
-    let steps = (house.wall.lifts.last().map_or(house.wall.height.value, |lift| lift.top.value).in_mm() / 50.0).floor().clamp(2.0, 400.0) as u32;
+    let steps = (house.wall.lifts.last().map_or(house.wall.height.value, |lift| lift.top.value).in_mm() / 50.0)
+        .floor()
+        .clamp(2.0, 400.0) as u32;
     let heights = (1..steps).map(|step| Length::mm(50.0 * f64::from(step)));
     let mut best = house.wall.height.value * 0.5;
     for height in heights {

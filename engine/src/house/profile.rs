@@ -116,8 +116,7 @@ pub(super) fn stands(source: &Source<'_>, build: &Build, wall: &Wall, system: Sy
     }
     let lowest = looks(&wall.line).map(|along| at(along)[1]).fold(f64::INFINITY, f64::min);
     if let (true, Some(slope)) = (lowest < 0.1, build.wall.top.as_ref().and_then(|top| top.slope.as_ref())) {
-        let message =
-            format!("the top would fall to {} above the foot of the cob", shown(Length::m(lowest), system));
+        let message = format!("the top would fall to {} above the foot of the cob", shown(Length::m(lowest), system));
         source.fault(slope.span.clone(), &slope.path, message, "make the slope less steep, or the wall higher");
         return false;
     }

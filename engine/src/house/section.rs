@@ -184,7 +184,8 @@ fn cob(house: &House, cut: &Cut, doors: &[([f64; 2], f64, f64)]) -> Vec<Outline>
 
 /// The bed between one lift and the next, where the cut passes through cob.
 fn lift_lines(house: &House, cut: &Cut, doors: &[([f64; 2], f64, f64)]) -> Vec<Part> {
-    house.wall
+    house
+        .wall
         .beds()
         .map(|lift| {
             let level = lift.top.value.in_m();

@@ -186,7 +186,10 @@ impl Shown<'_> {
         let ends = levels.iter().filter_map(|&level| Some((self.at(level)?, level)));
         let ends: Vec<([f64; 2], f64)> = ends.collect();
         let right = ends.iter().map(|([_, right], level)| Point::new(*right, *level));
-        right.chain(ends.iter().rev().map(|([left, _], level)| Point::new(*left, *level))).collect()
+        let left = ends.iter().rev().map(|([left, _], level)| Point::new(*left, *level));
+        let mut points: Vec<Point> = right.chain(left).collect();
+        points.rotate_right(1);
+        points
     }
 
     fn middle(&self) -> Point {
@@ -285,6 +288,8 @@ fn levels(house: &House) -> Vec<Level> {
         Level::new("wall", "foot of the cob", Length::ZERO),
         wall.top_level(),
     ];
-    levels.extend(wall.beds().map(|lift| Level::new(&lift.path("top"), &format!("top of {}", lift.name), lift.top.value)));
+    levels.extend(
+        wall.beds().map(|lift| Level::new(&lift.path("top"), &format!("top of {}", lift.name), lift.top.value)),
+    );
     Level::in_order(levels)
 }

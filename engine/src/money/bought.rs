@@ -27,12 +27,15 @@ pub(super) fn needed(name: &str, needs: &[&Need], kinds: &[Kind], rows: &mut Row
         .filter_map(|need| need.by(kind, rows))
         .map(|(path, title, value)| (title.to_owned(), path.to_owned(), value))
         .collect();
+    // What is poured is measured loose; timber is as large as it is.
+    let is_poured = parts.iter().all(|(_, path, _)| path.contains("loose"));
+    let weighed = if is_poured { "loose".to_owned() } else { String::new() };
     let sum: f64 = parts.iter().filter_map(|(.., value)| value.si()).sum();
     let sum = if kind == Kind::Count { Quantity::Count(sum as u64) } else { kind.of_si(sum)? };
     let answer = yard::needed(sum).of_parts(parts);
     let path = format!("order.{name}.needed");
     let value = rows.add(path.as_str(), format!("{} that the build takes", name.replace('-', " ")), answer);
-    Some(Amount { path, value, weighed: String::new() })
+    Some(Amount { path, value, weighed })
 }
 
 /// The amount as it is bought by a kind of measure; none when nothing says how heavy it is.
@@ -45,7 +48,7 @@ pub(super) fn bought(house: &House, good: &Good, needed: &Amount, kind: Kind, ro
             Some(pile) => Some(wet(&good.name, pile, (dry, &needed.path), rows)),
             None => Some(as_it_is(if good.name == STRAW { "air-dry" } else { "" })),
         },
-        (Quantity::Volume(_), Kind::Volume) => Some(as_it_is("loose")),
+        (Quantity::Volume(_), Kind::Volume) => Some(as_it_is(&needed.weighed)),
         (Quantity::Volume(volume), Kind::Mass) => {
             let (density, path) = delivered_density(house, good, rows)?;
             let mass = earth::mass(volume, density).from("volume", needed.path.as_str()).from("density", path);

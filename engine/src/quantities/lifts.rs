@@ -4,7 +4,7 @@ use std::f64::consts::TAU;
 
 use super::line::bind;
 use super::openings::shaped;
-use super::uneven;
+use super::uneven::{self, bind_once};
 use crate::curve::{Body, Cut};
 use crate::house::{House, Lift, Opening, Recipe};
 use crate::reason::Answer;
@@ -94,9 +94,7 @@ fn cuts(house: &House) -> Vec<Taken<'_>> {
     house
         .openings
         .iter()
-        .flat_map(|opening| {
-            opening.cuts().into_iter().map(move |(suffix, of, cut)| Taken { opening, suffix, of, cut })
-        })
+        .flat_map(|opening| opening.cuts().into_iter().map(move |(suffix, of, cut)| Taken { opening, suffix, of, cut }))
         .collect()
 }
 
@@ -109,6 +107,7 @@ fn bed(house: &House, body: &Body<'_>, lift: &Lift, below: Option<&Lift>, cuts: 
         bound(wall::bed_gross(length, thickness, inside, outside, top, TAU)).from("top", lift.top.path.as_str())
     } else {
         let foot = below.map_or(Length::ZERO, |below| below.top.value);
+        let below = below.filter(|below| rows.value::<Length>("wall.lowest").is_some_and(|top| top < below.top.value));
         levels(wall::bed_gross_uneven(body, foot, top), house, lift, below, rows)
     };
     let gross = rows.add(lift.path("bed-gross-area"), format!("top of {} before openings", lift.name), gross);
@@ -122,7 +121,12 @@ fn bed(house: &House, body: &Body<'_>, lift: &Lift, below: Option<&Lift>, cuts: 
             .from("top", lift.top.path.as_str());
         let path = lift.path(&format!("bed-less-{}{suffix}", opening.name));
         let title = format!("top of {} that {of}{} takes out", lift.name, opening.name);
-        let answer = shaped(answer, house, opening, cut, rows);
+        let mut answer = shaped(answer, house, opening, cut, rows);
+        if top.in_m() > cut.form.spring() {
+            for path in [opening.path("rise"), opening.path("height"), opening.bottom.path.clone()] {
+                answer = bind_once(answer, rows, &path);
+            }
+        }
         taken.push((title.clone(), path.clone(), rows.add(path, title, answer)));
     }
     let sum: Area = taken.iter().map(|(.., area)| *area).sum();
@@ -132,7 +136,13 @@ fn bed(house: &House, body: &Body<'_>, lift: &Lift, below: Option<&Lift>, cuts: 
 
 /// Binds all that makes a lift of a wall that is not even.
 fn levels<T>(answer: Answer<T>, house: &House, lift: &Lift, below: Option<&Lift>, rows: &Rows) -> Answer<T> {
-    let answer = uneven::bind_body(answer, house, rows);
+    // Where the top is nowhere lower than the lift, it is thickness alone that changes.
+    let is_whole = rows.value::<Length>("wall.lowest").is_none_or(|lowest| lift.top.value <= lowest);
+    let answer = if is_whole && below_the_top(house, lift) {
+        uneven::bind_section(answer, house, rows)
+    } else {
+        uneven::bind_body(answer, house, rows)
+    };
     let answer = if below_the_top(house, lift) { bind(answer, rows, &lift.top.path) } else { answer };
     match below {
         Some(below) => bind(answer, rows, &below.top.path),
@@ -206,7 +216,7 @@ fn removed(
     let mut answer = bound(answer).from("width", opening.path("width"));
     let starts = bottom > foot;
     let ends = head < lift.top.value;
-    let is_curved = cut.form.circle().is_some();
+    let is_curved = to.in_m() > cut.form.spring();
     match below {
         Some(below) if !starts => answer = answer.with("foot of the lift", foot, below.top.path.as_str()),
         _ => {}
@@ -217,6 +227,9 @@ fn removed(
     }
     if ends || is_curved || is_lintel && starts {
         answer = answer.with("height", opening.height.value, opening.path("height"));
+    }
+    if is_curved {
+        answer = bind(answer, rows, &opening.path("rise"));
     }
     if is_lintel {
         answer = bind(answer, rows, &opening.path("lintel.bearing"));

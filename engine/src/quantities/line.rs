@@ -171,14 +171,13 @@ fn overall(house: &House, rows: &mut Rows) {
 /// The same for a wall of changing thickness: every place on its line may be the one that reaches farthest.
 fn overall_uneven(house: &House, rows: &mut Rows) {
     let shape = house.wall.shape();
-    let points = shape.polyline(Side::Outer, [0.0, house.wall.line.length()], 0.0, 1e-4);
-    let reach = |of: fn(&kurbo::Point) -> f64| {
-        let values = points.iter().map(of);
-        values.clone().fold(f64::NEG_INFINITY, f64::max) - values.fold(f64::INFINITY, f64::min)
+    let reach = |x: f64, y: f64| {
+        let way = kurbo::Vec2::new(x, y);
+        shape.reach(Side::Outer, 0.0, way) + shape.reach(Side::Outer, 0.0, -way)
     };
     for (noun, title, size) in [
-        ("wall.overall-x", "size of the house along x over the outer faces", reach(|point| point.x)),
-        ("wall.overall-y", "size of the house along y over the outer faces", reach(|point| point.y)),
+        ("wall.overall-x", "size of the house along x over the outer faces", reach(1.0, 0.0)),
+        ("wall.overall-y", "size of the house along y over the outer faces", reach(0.0, 1.0)),
     ] {
         let overall = uneven::bind_thickness(wall::overall_uneven(Length::m(size)), house, rows);
         rows.add(noun, title, overall);

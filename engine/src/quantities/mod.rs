@@ -2,6 +2,7 @@
 
 mod earth;
 mod ground;
+mod joinery;
 mod layers;
 mod lifts;
 mod line;
@@ -29,11 +30,12 @@ pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     wall::known(house, &mut rows);
     uneven::walk(house, &body, &mut rows);
     openings::walk(house, &mut rows);
+    let mut needs = joinery::walk(house, &mut rows);
     wall::walk(house, &body, &mut rows);
     earth::recipes(house, &mut rows);
     lifts::walk(house, &body, &mut rows);
     water::walk(house, &mut rows);
-    let mut needs = ground::walk(house, &mut rows);
+    needs.extend(ground::walk(house, &mut rows));
     needs.extend(stone::walk(house, &mut rows));
     let mut uses: Vec<Use> = cob(house, &mut rows).into_iter().collect();
     needs.extend(layers::floor(house, &mut rows, &mut uses));

@@ -34,6 +34,15 @@ fn known(opening: &Opening, rows: &mut Rows) {
     if let Some(rise) = &opening.rise {
         rows.known(format!("rise of the arch of {name}"), rise);
     }
+    if let Some(lintel) = &opening.lintel {
+        rows.known(format!("height of the lintel of {name}"), &lintel.height);
+        rows.known(format!("how far the lintel of {name} lies on the cob"), &lintel.bearing);
+    }
+    if let Some(frame) = &opening.frame {
+        rows.known(format!("width of the frame of {name}"), &frame.width);
+        rows.known(format!("depth of the frame of {name}"), &frame.depth);
+        rows.known(format!("set-back of the frame of {name} behind the outer face"), &frame.set_back);
+    }
     if let Some(splay) = &opening.splay {
         rows.known(format!("splay of the left jamb of {name}, seen from outside"), &splay.left);
         rows.known(format!("splay of the right jamb of {name}, seen from outside"), &splay.right);
@@ -41,73 +50,83 @@ fn known(opening: &Opening, rows: &mut Rows) {
     }
 }
 
-/// Binds the sizes of an opening, and the shape of the wall where it stands.
+/// Binds the sizes of an opening, its form, and the shape of the wall where it stands.
 fn bound<T>(answer: Answer<T>, house: &House, opening: &Opening, rows: &Rows) -> Answer<T> {
+    shaped(sized(answer, opening, rows), house, opening, &opening.cut, rows)
+}
+
+/// Binds the sizes of an opening and its form.
+fn sized<T>(answer: Answer<T>, opening: &Opening, rows: &Rows) -> Answer<T> {
     let bottom = opening.bottom.path.as_str();
     let answer = answer
         .from("width", opening.path("width"))
         .from("height", opening.path("height"))
         .from("bottom", bottom)
-        .from("threshold", bottom)
         .from("thickness", "wall.thickness")
-        .from("stem width", "wall.stem.width")
         .from("batter inside", "wall.batter.inside")
         .from("batter outside", "wall.batter.outside");
-    shaped(answer, house, opening, &opening.cut, rows)
+    bind(answer, rows, &opening.path("rise"))
 }
 
-/// Binds the form of a cut and the shape of the wall where it stands.
-pub(super) fn shaped<T>(
-    mut answer: Answer<T>,
-    house: &House,
-    opening: &Opening,
-    cut: &Cut,
-    rows: &Rows,
-) -> Answer<T> {
-    let is_splayed = matches!(cut.depth, Depth::Through { splay, .. } if splay != [0.0; 2]);
-    if cut.form.circle().is_some() {
-        answer = bind_once(answer, rows, &opening.path("rise"));
-    }
-    if is_splayed {
+/// The points at both ends of the runs that a cut touches, by place, and the row of the thickness at each.
+fn local<'a>(house: &'a House, opening: &Opening, cut: &Cut) -> Vec<(usize, f64, &'a str)> {
+    let (line, points) = (&house.wall.line, &house.wall.points);
+    let mut runs: Vec<usize> = cut.touches(&house.wall.shape()).into_iter().map(|piece| line.owner(piece)).collect();
+    runs.push(opening.run);
+    let mut ends: Vec<usize> = runs.into_iter().flat_map(|run| [run, (run + 1) % points.len()]).collect();
+    ends.sort_unstable();
+    ends.dedup();
+    let whole = &house.wall.thickness;
+    ends.into_iter()
+        .map(|index| {
+            let own = points[index].own[0].as_ref().unwrap_or(whole);
+            (index, own.value.in_m(), own.path.as_str())
+        })
+        .collect()
+}
+
+/// Whether the wall is everywhere as thick where a cut stands.
+fn is_even(house: &House, opening: &Opening, cut: &Cut) -> bool {
+    let local = local(house, opening, cut);
+    local.iter().all(|(_, thickness, _)| *thickness == local[0].1)
+}
+
+/// Binds the splay of a cut and the shape of the wall where it stands.
+pub(super) fn shaped<T>(mut answer: Answer<T>, house: &House, opening: &Opening, cut: &Cut, rows: &Rows) -> Answer<T> {
+    if matches!(cut.depth, Depth::Through { splay, .. } if splay != [0.0; 2]) {
         for noun in ["splay.left", "splay.right", "splay.from", "height"] {
             answer = bind_once(answer, rows, &opening.path(noun));
         }
         answer = bind_once(answer, rows, &opening.bottom.path);
         answer = bind_once(answer, rows, "wall.batter.outside");
     }
+    local_shape(answer, house, opening, cut, rows)
+}
+
+/// Binds thickness and curvature of the wall where a cut stands.
+fn local_shape<T>(mut answer: Answer<T>, house: &House, opening: &Opening, cut: &Cut, rows: &Rows) -> Answer<T> {
     if house.wall.thicknesses.is_even() {
         return curvature(answer, house, opening, cut, rows);
     }
-    let answer = local_thickness(answer.without("thickness"), house, opening, cut, rows);
-    bind_once(answer, rows, &opening.along.path)
-}
-
-/// Binds what makes the thickness of the wall where an opening stands: the named points about it and the line between.
-fn local_thickness<T>(
-    mut answer: Answer<T>,
-    house: &House,
-    opening: &Opening,
-    cut: &Cut,
-    rows: &Rows,
-) -> Answer<T> {
+    let is_even = is_even(house, opening, cut);
+    answer = answer.without("thickness");
     let (line, points) = (&house.wall.line, &house.wall.points);
-    let count = points.len();
-    let mut runs: Vec<usize> = cut.touches(&house.wall.shape()).into_iter().map(|piece| line.owner(piece)).collect();
-    runs.push(opening.run);
-    runs.sort_unstable();
-    runs.dedup();
-    for run in runs {
-        for index in [run, (run + 1) % count] {
-            let own = points[index].own[0].as_ref().map_or("wall.thickness", |own| own.path.as_str());
-            answer = bind_once(answer, rows, own);
-            answer = bind_run(answer, house, (index + count - 1) % count, rows);
-            answer = bind_run(answer, house, index, rows);
-            if line.runs()[index].corner.is_some() {
-                answer = bind_once(answer, rows, &path(&points[index], "round"));
-            }
+    for (index, _, thickness) in local(house, opening, cut) {
+        answer = bind_once(answer, rows, thickness);
+        if is_even {
+            continue;
+        }
+        for run in [(index + points.len() - 1) % points.len(), index] {
+            answer = bind_run(answer, house, run, rows);
+        }
+        if line.runs()[index].corner.is_some() {
+            answer = bind_once(answer, rows, &path(&points[index], "round"));
         }
     }
-    answer
+    if is_even {
+        return curvature(answer, house, opening, cut, rows);
+    }
+    bind_once(answer, rows, &opening.along.path)
 }
 
 /// In one straight run the place of an opening does not change what it takes out; in one arc its radius does; across a
@@ -148,8 +167,8 @@ fn holes(house: &House, opening: &Opening, rows: &mut Rows) {
             Side::Outer => wall::outer_face_removed(width, height, bottom, thickness, batter, &shape, cut),
             Side::Inner => wall::inner_face_removed(width, height, bottom, thickness, batter, &shape, cut),
         };
-        let answer = bound(answer.from("batter", batter_path), house, opening, rows);
-        let answer = face(answer, house, opening);
+        let answer = sized(answer.from("batter", batter_path), opening, rows);
+        let answer = face(answer, house, opening, side, rows);
         rows.add(opening.path(&format!("{word}-area")), format!("{word} face that {name} takes out"), answer);
     }
     let has_sill = opening.kind == OpeningKind::Window;
@@ -157,21 +176,42 @@ fn holes(house: &House, opening: &Opening, rows: &mut Rows) {
     rows.add(opening.path("reveal-area"), format!("reveals of {name}"), bound(reveal, house, opening, rows));
     if opening.kind == OpeningKind::Door && bottom < Length::ZERO {
         let stem = wall::stem_removed(width, bottom, wall.stem_width.value, &wall.stem_shape(), cut);
-        let stem = bound(stem, house, opening, rows);
+        let stem = stem
+            .from("width", opening.path("width"))
+            .from("threshold", opening.bottom.path.as_str())
+            .from("stem width", "wall.stem.width");
+        let stem = curvature(stem, house, opening, cut, rows);
         rows.add(opening.path("stem-volume"), format!("stem wall that {name} takes out"), stem);
     }
 }
 
-/// What an opening takes out of a face of a straight wall depends on its size alone.
-fn face<T>(answer: Answer<T>, house: &House, opening: &Opening) -> Answer<T> {
-    let is_square = opening.splay.is_none() && house.wall.thicknesses.is_even();
-    match opening.cut.touches(&house.wall.shape())[..] {
-        [piece] if is_square && house.wall.line.pieces()[piece].curvature() == 0.0 => {
-            let answer = answer.without("thickness");
-            if opening.bottom.value < Length::ZERO { answer } else { answer.without("bottom") }
+/// Binds what a face is made of where an opening takes it out. In a straight wall that depends on the opening's size alone,
+/// and on how its thickness changes; a splay that begins behind the outer face leaves that face as it is.
+fn face<T>(answer: Answer<T>, house: &House, opening: &Opening, side: Side, rows: &Rows) -> Answer<T> {
+    let (cut, shape) = (&opening.cut, house.wall.shape());
+    let along = house.wall.line.along_line(opening.station);
+    let is_whole = match cut.depth {
+        Depth::Through { crease, splay } => {
+            let is_behind = side == Side::Outer && crease < shape.offset(side, along, cut.form.top());
+            splay == [0.0; 2] || is_behind
         }
-        _ => answer,
+        Depth::Into { .. } => true,
+    };
+    let straight = matches!(cut.touches(&shape)[..], [piece] if house.wall.line.pieces()[piece].curvature() == 0.0);
+    if !is_whole {
+        return shaped(answer, house, opening, cut, rows);
     }
+    if !straight {
+        return local_shape(answer, house, opening, cut, rows);
+    }
+    let answer = if is_even(house, opening, cut) {
+        answer.without("thickness")
+    } else {
+        let mut answer = local_shape(answer, house, opening, cut, rows);
+        answer.reason.inputs.retain(|input| input.path != opening.along.path);
+        answer
+    };
+    if opening.bottom.value < Length::ZERO { answer } else { answer.without("bottom") }
 }
 
 /// Half the opening along the centre line, behind and ahead of its middle, in metres.
@@ -224,14 +264,10 @@ fn corner_distance(house: &House, opening: &Opening, rows: &mut Rows) {
 }
 
 /// Binds the radius that bends half an opening along the centre line.
-fn curvature_of_line<T>(
-    answer: Answer<T>,
-    house: &House,
-    opening: &Opening,
-    rows: &Rows,
-) -> Answer<T> {
+fn curvature_of_line<T>(answer: Answer<T>, house: &House, opening: &Opening, rows: &Rows) -> Answer<T> {
     let Some(stretch) = opening.on_line(&house.wall) else { return answer };
-    let straight = house.wall.line.pieces_between(stretch).iter().all(|&piece| house.wall.line.pieces()[piece].curvature() == 0.0);
+    let straight =
+        house.wall.line.pieces_between(stretch).iter().all(|&piece| house.wall.line.pieces()[piece].curvature() == 0.0);
     if straight { answer } else { curvature(answer, house, opening, &opening.cut, rows) }
 }
 

@@ -66,12 +66,11 @@ fn outlines(house: &House, roof: &Roof, rows: &mut Rows) -> Area {
         .from("batter outside", "wall.batter.outside")
         .from("height", height_path);
     let plate = rows.add("roof.plate-offset", "middle of the wall's top, outside its line at the foot", plate);
-    let eave =
-        wall::eave_offset(thickness, wall.batter_outside.value, height, roof.overhang.value)
-            .from("thickness", thickness_path)
-            .from("batter outside", "wall.batter.outside")
-            .from("height", height_path)
-            .from("overhang", "roof.overhang");
+    let eave = wall::eave_offset(thickness, wall.batter_outside.value, height, roof.overhang.value)
+        .from("thickness", thickness_path)
+        .from("batter outside", "wall.batter.outside")
+        .from("height", height_path)
+        .from("overhang", "roof.overhang");
     let eave = rows.add("roof.eave-offset", "eave, outside the wall's line at the foot", eave);
     let within = |offset: Length, from: &str| {
         roof::eave_area(enclosed, length, offset)

@@ -107,7 +107,12 @@ pub(super) fn bind_once<T>(answer: Answer<T>, rows: &Rows, path: &str) -> Answer
 
 /// Binds all that makes the body of the wall.
 pub(super) fn bind_body<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
-    let answer = bind_height(bind_thickness(answer, house, rows), house, rows);
+    bind_height(bind_section(answer, house, rows), house, rows)
+}
+
+/// Binds all that makes the body of the wall below its lowest top.
+pub(super) fn bind_section<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
+    let answer = bind_thickness(answer, house, rows);
     let answer = bind_once(answer, rows, "wall.batter.inside");
     bind_once(answer, rows, "wall.batter.outside")
 }

@@ -44,7 +44,8 @@ fn less<T>(answer: Answer<T>, removed: Vec<(String, String, Quantity)>, gross: &
 fn cob(house: &House, body: &Body<'_>, rows: &mut Rows) {
     let gross = gross_volume(house, body, rows);
     let gross = rows.add("wall.gross-volume", "cob in the wall before openings", gross);
-    let holes = removed(house, rows, "volume");
+    let mut holes = removed(house, rows, "volume");
+    holes.extend(removed(house, rows, "lintel.volume"));
     let net = less(wall::net_volume(gross, Volume::m3(si_sum(&holes))), holes, "wall.gross-volume");
     rows.add("wall.volume", "cob in the wall, openings taken out", net);
     for (side, word, noun) in [(Side::Outer, "outer", "outer-area"), (Side::Inner, "inner", "inner-area")] {
@@ -122,11 +123,19 @@ fn measures(house: &House, body: &Body<'_>, rows: &mut Rows) {
     };
     let [thickness, height] = worst(&|thickness, height| lean * height - thickness);
     let top = wall::top_thickness(thickness, inside, outside, height);
-    let top = sized(top.from("batter inside", "wall.batter.inside").from("batter outside", "wall.batter.outside"), house, rows);
+    let top = sized(
+        top.from("batter inside", "wall.batter.inside").from("batter outside", "wall.batter.outside"),
+        house,
+        rows,
+    );
     rows.add("wall.top-thickness", "thickness of the wall at its top", top);
     let [thickness, height] = worst(&|thickness, height| lean * height / 3.0 - thickness);
     let third = wall::thickness_at_third(thickness, inside, outside, height);
-    let third = sized(third.from("batter inside", "wall.batter.inside").from("batter outside", "wall.batter.outside"), house, rows);
+    let third = sized(
+        third.from("batter inside", "wall.batter.inside").from("batter outside", "wall.batter.outside"),
+        house,
+        rows,
+    );
     rows.add("wall.thickness-at-third", "thickness of the wall at a third of its height", third);
     let [thickness, height] = worst(&|thickness, height| height / thickness);
     let slenderness = sized(wall::slenderness(height, thickness), house, rows);

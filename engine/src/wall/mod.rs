@@ -1,6 +1,7 @@
 //! The wall: lengths, areas and volumes of a battered wall on a plan line, its openings, and what the trade measures.
 
 mod body;
+mod joinery;
 mod measure;
 mod opening;
 mod plan;
@@ -10,6 +11,7 @@ mod uneven;
 pub use body::{
     Faces, bed_gross, cob_gross, inner_face_gross, lift_gross, net_area, net_volume, outer_face_gross, stem_gross,
 };
+pub use joinery::{board_volume, frame_length, frame_volume, lintel_length, lintel_volume, sill_board_depth};
 pub use measure::{
     between_offsets, corner_distance, eave_offset, foot_above_floor, height_above_ground, lift_height, openings_share,
     overall, pier, plate_offset, room_height, slenderness, thickness_at_third, top_thickness,

@@ -105,7 +105,7 @@ formula! {
 }
 
 formula! {
-    /// Size of the house over the outer faces of the cob at its foot, to 0.1 mm.
+    /// Size of the house over the outer faces of the cob at its foot, of a wall of changing thickness.
     ///
     /// ```text
     /// l = largest coordinate − smallest coordinate of the outer face

@@ -6,9 +6,10 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 /// The builds that laws are tried on.
-pub const BUILDS: [(&str, &str); 3] = [
+pub const BUILDS: [(&str, &str); 4] = [
     ("tansy-bank", include_str!("../../../builds/tansy-bank/tansy-bank.loam.toml")),
     ("burdock-rise", include_str!("../../../builds/burdock-rise/burdock-rise.loam.toml")),
+    ("quince-hut", include_str!("../../../builds/quince-hut/quince-hut.loam.toml")),
     ("plain-ring", include_str!("../../../builds/plain-ring/plain-ring.loam.toml")),
 ];
 
