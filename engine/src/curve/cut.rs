@@ -3,7 +3,7 @@
 use kurbo::Vec2;
 
 use super::along::Along;
-use super::form::Form;
+use super::form::{Form, over_angles};
 use super::line::{PlanLine, Station};
 use super::shape::{Jamb, Shape, Side};
 use crate::solve::quadrature::integral;
@@ -181,7 +181,7 @@ impl Cut {
         let Some([radius, middle]) = self.form.circle().filter(|_| low.max(spring) < high) else { return upright };
         let angle = |level: f64| ((level - middle) / radius).clamp(-1.0, 1.0).asin();
         upright
-            + integral(angle(low.max(spring)), angle(high), |angle| {
+            + over_angles(angle(low.max(spring)), angle(high), |angle| {
                 self.girth(shape, middle + radius * angle.sin(), [-radius * angle.sin(), radius * angle.cos()])
             })
     }
@@ -290,3 +290,6 @@ impl Shape<'_> {
         (on.at(along) + normal * offset, tangent)
     }
 }
+
+#[cfg(test)]
+mod tests;

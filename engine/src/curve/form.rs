@@ -188,12 +188,18 @@ impl Form {
         let curved = match self.circle() {
             Some([radius, middle]) if low.max(spring) < high => {
                 let [from, to] = [low.max(spring), high].map(|level| angle(level, [radius, middle]));
-                integral(from, to, |angle| of(middle + radius * angle.sin()) * radius * angle.cos())
+                over_angles(from, to, |angle| of(middle + radius * angle.sin()) * radius * angle.cos())
             }
             _ => 0.0,
         };
         upright + curved
     }
+}
+
+/// The integral over part of a circle, by halves: a whole half circle is too much for one rule.
+pub(super) fn over_angles(from: f64, to: f64, mut of: impl FnMut(f64) -> f64) -> f64 {
+    let middle = from.midpoint(to);
+    integral(from, middle, &mut of) + integral(middle, to, &mut of)
 }
 
 /// Angle above the horizontal at which a circle has a level, in radians.

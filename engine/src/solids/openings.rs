@@ -1,0 +1,65 @@
+//! Bodies of the timber in and over openings: frames, sill boards, lintels.
+
+use super::{Making, Named};
+use crate::build::OpeningKind;
+use crate::curve::{Form, Side};
+use crate::house::Opening;
+use crate::solid::{Cuboid, across, outline, plug};
+
+pub(super) fn make(made: &mut Making<'_>) {
+    for opening in &made.house.openings {
+        frame(made, opening);
+        sill_board(made, opening);
+        lintel(made, opening);
+    }
+}
+
+/// y of the outer face at the middle of an opening, half-way up its cob, in metres.
+fn outer_face(made: &Making<'_>, opening: &Opening) -> f64 {
+    let form = opening.cut.form;
+    let along = made.house.wall.line.along_line(opening.station);
+    made.house.wall.shape().offset(Side::Outer, along, form.bottom().max(0.0).midpoint(form.top()))
+}
+
+fn frame(made: &mut Making<'_>, opening: &Opening) {
+    let Some(frame) = &opening.frame else { return };
+    let has_foot = opening.kind == OpeningKind::Window;
+    let inset = opening.cut.form.inset(frame.width.value.in_m(), has_foot);
+    let outer = outer_face(made, opening) - frame.set_back.value.in_m();
+    let depths = [outer - frame.depth.value.in_m(), outer];
+    let [edge, hole] = [opening.cut.form, inset].map(|form: Form| outline(form, made.chord));
+    let mesh = if has_foot {
+        across(opening.station, &edge, &hole, depths)
+    } else {
+        // Without a member under foot the frame is an upturned U: out along its outer edge, back along its inner one.
+        let legs = edge[1..].iter().chain(&edge[..1]).chain(&hole[..1]).chain(hole[1..].iter().rev());
+        across(opening.station, &legs.copied().collect::<Vec<_>>(), &[], depths)
+    };
+    let named = Named::new(format!("frame of {}", opening.name), "timber");
+    made.keep(opening.path("frame"), named, &opening.path("frame.volume"), mesh);
+}
+
+fn sill_board(made: &mut Making<'_>, opening: &Opening) {
+    let Some(board) = &opening.sill_board else { return };
+    let Some(depth) = made.rows.value::<crate::units::Length>(&opening.path("sill-board.depth")) else { return };
+    let outer = outer_face(made, opening) + board.projects.value.in_m();
+    let right = -opening.station.axis.turn_90();
+    let half = [0.5 * opening.width.value.in_m(), 0.5 * depth.in_m()];
+    let foot = opening.bottom.value.in_m();
+    let body = Cuboid {
+        middle: opening.station.point + right * (outer - half[1]),
+        axis: opening.station.axis,
+        half,
+        levels: [foot, foot + board.thickness.value.in_m()],
+    };
+    let named = Named::new(format!("sill board of {}", opening.name), "timber");
+    made.keep(opening.path("sill-board"), named, &opening.path("sill-board.volume"), Ok(body.mesh()));
+}
+
+fn lintel(made: &mut Making<'_>, opening: &Opening) {
+    let Some(lintel) = &opening.lintel else { return };
+    let mesh = plug(&made.house.wall.shape(), &lintel.cut, made.chord);
+    let (lift, day) = made.lift_at(lintel.cut.form.bottom());
+    let named = Named { lift, day, ..Named::new(format!("lintel of {}", opening.name), "timber") };
+    made.keep(opening.path("lintel"), named, &opening.path("lintel.volume"), mesh);
+}
