@@ -7,7 +7,9 @@ use std::path::Path;
 use anyhow::{Context, Result};
 use engine::answers::{Answers, Inputs, answers};
 use engine::build::LARGEST;
-use engine::units::System;
+use engine::problem::Problems;
+use engine::solids::Solids;
+use engine::units::{Length, System};
 
 use crate::told;
 
@@ -16,9 +18,25 @@ use crate::told;
 /// # Errors
 /// The file cannot be read.
 pub fn answered(file: &Path, system: Option<System>) -> Result<Option<Answers>> {
+    asked(file, system, answers)
+}
+
+/// The bodies of a build file's parts, no chord farther than `chord` from its curve; `None` when its problems were shown instead.
+///
+/// # Errors
+/// The file cannot be read.
+pub fn bodies(file: &Path, chord: Length) -> Result<Option<Solids>> {
+    asked(file, None, |inputs| engine::answers::bodies(inputs, chord))
+}
+
+fn asked<T>(
+    file: &Path,
+    system: Option<System>,
+    ask: impl Fn(&Inputs<'_>) -> Result<T, Problems>,
+) -> Result<Option<T>> {
     let build = read(file)?;
-    Ok(match answers(&Inputs { build: &build, system }) {
-        Ok(answers) => Some(answers),
+    Ok(match ask(&Inputs { build: &build, system }) {
+        Ok(answer) => Some(answer),
         Err(problems) => {
             let text = if build.len() > LARGEST { "".into() } else { String::from_utf8_lossy(&build) };
             told::show(&problems, &file.display().to_string(), &text);

@@ -52,6 +52,14 @@ enum Command {
         #[arg(long)]
         out: Option<PathBuf>,
     },
+    /// Write the bodies of all parts as a binary glTF 2.0 file
+    Solids {
+        /// The build file, NAME.loam.toml
+        file: PathBuf,
+        /// Where to write it; beside the build file when left out
+        #[arg(long)]
+        out: Option<PathBuf>,
+    },
     /// Print what to order, line by line
     Order {
         /// The build file, NAME.loam.toml
@@ -107,6 +115,7 @@ fn main() -> ExitCode {
         Command::New { name } => command::new::new(&name),
         Command::Check { file, short } => command::check::check(&file, system, short),
         Command::Book { file, out } => command::book::book(&file, system, out),
+        Command::Solids { file, out } => command::solids::solids(&file, out),
         Command::Order { file } => command::order::order(&file, system),
         Command::Ask { name, list, example } => command::ask::ask(name.as_deref(), list, example),
         Command::Export { what, file } => command::export::export(what, &file, system),

@@ -8,8 +8,9 @@ use crate::money::{Order, money};
 use crate::problem::Problems;
 use crate::quantities::quantities;
 use crate::row::Rows;
+use crate::solids::{Solids, solids};
 use crate::structure::structure;
-use crate::units::System;
+use crate::units::{Length, System};
 
 /// All that the engine is told.
 #[derive(Clone, Copy, Debug)]
@@ -58,14 +59,29 @@ pub struct Answers {
 /// # Errors
 /// Every fault of the file, with its place and what would be right.
 pub fn answers(inputs: &Inputs<'_>) -> Result<Answers, Problems> {
+    let (house, unread) = placed(inputs)?;
+    Ok(answers_of(house, inputs.system, unread))
+}
+
+/// The house of a build file, and tables that nothing reads yet: key and line.
+fn placed(inputs: &Inputs<'_>) -> Result<(House, Vec<(String, usize)>), Problems> {
     let text = build::text(inputs.build)?;
     let source = build::Source::new(text);
     let written = build::read(&source, text);
     // What is left of a file with broken lines is not what the builder meant: nothing is said of the house.
     let house = if source.is_broken() { None } else { house::place(&source, &written) };
     let Some(house) = house else { return Err(source.into_problems()) };
-    let unread = written.unread.into_iter().map(|table| (table.value, table.line)).collect();
-    Ok(answers_of(house, inputs.system, unread))
+    Ok((house, written.unread.into_iter().map(|table| (table.value, table.line)).collect()))
+}
+
+/// The body of every part of the house, no chord farther than `chord` from its curve.
+///
+/// # Errors
+/// Every fault of the file, with its place and what would be right.
+pub fn bodies(inputs: &Inputs<'_>, chord: Length) -> Result<Solids, Problems> {
+    let (house, _) = placed(inputs)?;
+    let (rows, _) = quantities(&house);
+    Ok(solids(&house, &rows, chord))
 }
 
 fn answers_of(house: House, system: Option<System>, unread: Vec<(String, usize)>) -> Answers {

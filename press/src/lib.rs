@@ -3,7 +3,9 @@
 pub mod book;
 pub mod drawing;
 pub mod export;
+
 pub mod fonts;
+pub mod gltf;
 pub mod lettering;
 pub mod orders;
 pub mod paper;

@@ -7,3 +7,4 @@ pub mod export;
 pub mod new;
 pub mod order;
 pub mod proof;
+pub mod solids;

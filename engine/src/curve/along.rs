@@ -9,13 +9,15 @@ use super::line::PlanLine;
 pub struct Along {
     /// Distance along the line and value there, in metres, by distance.
     knots: Vec<[f64; 2]>,
+    /// Length of the closed line that it goes round, in metres.
+    round: Option<f64>,
 }
 
 impl Along {
     /// The same value everywhere, in metres.
     #[must_use]
     pub fn even(value: f64) -> Along {
-        Along { knots: vec![[0.0, value]] }
+        Along { knots: vec![[0.0, value]], round: None }
     }
 
     /// Straight between knots: distance along the line and value, in metres, by distance. On a closed line, of the length
@@ -31,7 +33,7 @@ impl Along {
             all.insert(0, [last[0] - length, last[1]]);
             all.push([first[0] + length, first[1]]);
         }
-        Along { knots: all }
+        Along { knots: all, round: closed }
     }
 
     /// Whether it is the same everywhere.
@@ -43,6 +45,7 @@ impl Along {
     /// The value at a distance along the line, both in metres.
     #[must_use]
     pub fn at(&self, along: f64) -> f64 {
+        let along = self.turned(along);
         let after = self.knots.partition_point(|knot| knot[0] <= along);
         match (after.checked_sub(1).map(|before| self.knots[before]), self.knots.get(after)) {
             (Some([from, low]), Some(&[to, high])) => low + (high - low) * (along - from) / (to - from),
@@ -54,10 +57,19 @@ impl Along {
     /// Change of the value for each metre along the line.
     #[must_use]
     pub fn slope(&self, along: f64) -> f64 {
+        let along = self.turned(along);
         let after = self.knots.partition_point(|knot| knot[0] <= along);
         match (after.checked_sub(1).map(|before| self.knots[before]), self.knots.get(after)) {
             (Some([from, low]), Some(&[to, high])) => (high - low) / (to - from),
             _ => 0.0,
+        }
+    }
+
+    /// The distance less whole turns of a closed line.
+    fn turned(&self, along: f64) -> f64 {
+        match (self.round, self.knots.first()) {
+            (Some(length), Some(first)) => first[0] + (along - first[0]).rem_euclid(length),
+            _ => along,
         }
     }
 
@@ -107,6 +119,7 @@ mod tests {
         let along = Along::between(&[[1.0, 0.4], [3.0, 0.6]], Some(6.0));
         assert!((along.at(2.0) - 0.5).abs() < 1e-15 && (along.slope(2.0) - 0.1).abs() < 1e-15);
         assert!((along.at(5.0) - 0.5).abs() < 1e-15 && (along.slope(5.0) + 0.05).abs() < 1e-15);
+        assert!((along.at(11.0) - 0.5).abs() < 1e-15 && (along.at(-4.0) - 0.5).abs() < 1e-15);
         assert_eq!(along.range(), [0.4, 0.6]);
         let open = Along::between(&[[0.0, 0.4], [2.0, 0.3]], None);
         assert!((open.at(9.0) - 0.3).abs() < 1e-15 && open.slope(9.0) == 0.0);

@@ -1,6 +1,6 @@
 //! The body of a wall whose thickness or height changes along its line: integrals over it, lift by lift.
 
-use super::along::Top;
+use super::along::{Along, Top};
 use super::shape::{Shape, Side};
 use crate::solve::quadrature::integral;
 
@@ -44,6 +44,39 @@ impl<'a> Body<'a> {
         breaks.sort_by(f64::total_cmp);
         breaks.dedup_by(|a, b| (*a - *b).abs() < 1e-12);
         Body { shape, top, breaks }
+    }
+
+    /// Distances along the line at which something about the wall changes, in metres.
+    #[must_use]
+    pub fn knots(&self) -> &[f64] {
+        &self.breaks
+    }
+
+    /// The top, or a level where that is lower, in metres: on arcs straight between places so near to each other that it is
+    /// nowhere farther off than a chord error.
+    #[must_use]
+    pub fn capped(&self, level: f64, chord_error: f64) -> Along {
+        let line = self.shape.line;
+        if self.top.is_level() {
+            return Along::even(self.top.heights.at(0.0).min(level));
+        }
+        let mut knots = Vec::new();
+        for pair in self.breaks.windows(2) {
+            let curvature = line.pieces()[line.at(pair[0].midpoint(pair[1])).piece].curvature().abs();
+            let rise = self.top.slope.map_or(0.0, |(rise, _)| rise.hypot());
+            // Height of a flat arc of a curve whose second derivative is slope times curvature.
+            let step = (8.0 * chord_error / (rise * curvature).max(1e-12)).sqrt();
+            let parts = ((pair[1] - pair[0]) / step).ceil().clamp(1.0, 4096.0) as u32;
+            knots.extend((0..parts).map(|part| {
+                let along = pair[0] + (pair[1] - pair[0]) * f64::from(part) / f64::from(parts);
+                [along, self.top.at(line, along).min(level)]
+            }));
+        }
+        if !line.is_closed() {
+            let end = line.length();
+            knots.push([end, self.top.at(line, end).min(level)]);
+        }
+        Along::between(&knots, line.is_closed().then(|| line.length()))
     }
 
     /// The integral along the line, in metres, of a quantity that depends on the distance along it and its curvature.
@@ -159,7 +192,6 @@ fn crossing(of: impl Fn(f64) -> f64, mut from: f64, mut to: f64) -> Option<f64> 
 
 #[cfg(test)]
 mod tests {
-    use super::super::along::Along;
     use super::super::line::{PlanLine, Vertex, Way};
     use super::*;
     use kurbo::Point;

@@ -113,22 +113,35 @@ impl Form {
         }
     }
 
-    /// The form within it at an even distance, in metres, which must be less than half its least size; where it has no
-    /// member at its foot it keeps its own.
+    /// The form whose sides lie inside of it by so many metres, and its sill by so many; `None` where nothing is left.
     #[must_use]
-    pub fn inset(&self, by: f64, has_foot: bool) -> Form {
-        let rise = if has_foot { by } else { 0.0 };
+    pub fn inset(&self, by: f64, foot: f64) -> Option<Form> {
         match *self {
-            Form::Rectangle { half, bottom, top } => {
-                Form::Rectangle { half: half - by, bottom: bottom + rise, top: top - by }
-            }
-            Form::Round { radius, middle } => Form::Round { radius: radius - by, middle },
+            Form::Rectangle { half, bottom, top } => (half > by && top - bottom > by + foot)
+                .then_some(Form::Rectangle { half: half - by, bottom: bottom + foot, top: top - by }),
+            Form::Round { radius, middle } => (radius > by).then_some(Form::Round { radius: radius - by, middle }),
             Form::Arched { half, bottom, top, .. } => {
-                let [radius, middle] = self.circle().unwrap_or([half, top - half]);
+                let [radius, middle] = self.circle()?;
                 let (within, half) = (radius - by, half - by);
                 let spring = middle + (within * within - half * half).max(0.0).sqrt();
-                Form::Arched { half, bottom: bottom + rise, spring: spring.max(bottom + rise), top: top - by }
+                (half > 0.0 && within >= half && spring > bottom + foot && top - by > spring).then_some(Form::Arched {
+                    half,
+                    bottom: bottom + foot,
+                    spring,
+                    top: top - by,
+                })
             }
+        }
+    }
+
+    /// What of it lies below a level, in metres; itself where it is round.
+    #[must_use]
+    pub fn below(&self, level: f64) -> Form {
+        match *self {
+            Form::Rectangle { half, bottom, .. } | Form::Arched { half, bottom, .. } if level <= self.spring() => {
+                Form::Rectangle { half, bottom, top: level }
+            }
+            whole => whole,
         }
     }
 

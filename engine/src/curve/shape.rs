@@ -84,6 +84,7 @@ impl Shape<'_> {
         let level_offset = self.offset(side, self.line.along_line(station), level);
         let bend = 1.0 + self.line.pieces()[station.piece].curvature() * level_offset;
         let mut along = self.line.along_line(station) + jamb.x / bend.max(0.2);
+        let mut missed = f64::INFINITY;
         for _ in 0..40 {
             let on = self.line.at(along);
             let normal = -on.axis.turn_90();
@@ -98,9 +99,11 @@ impl Shape<'_> {
             if tangent.dot(station.axis) < 1e-6 || slope.abs() < 1e-9 {
                 return None;
             }
-            if miss.abs() < 1e-13 {
+            // On an arc about a far centre no nearer than its rounding errors.
+            if miss.abs() < 1e-13 || (miss.abs() < 1e-9 && miss.abs() >= missed) {
                 return Some(along);
             }
+            missed = miss.abs();
             along -= (miss / slope).clamp(-0.5, 0.5);
         }
         None
@@ -147,5 +150,29 @@ impl Shape<'_> {
             best = best.max(at(near)).max(at(from.midpoint(to)));
         }
         best
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::line::{Vertex, Way};
+    use super::*;
+
+    #[test]
+    fn a_jamb_meets_an_arc_that_is_all_but_straight() {
+        let at = |x: f64, y: f64, way: Way| Vertex { at: Point::new(x, y), round: 0.5, way };
+        let flat = Way::Through(Point::new(2.0, -1e-5));
+        let corners =
+            [at(0.0, 0.0, flat), at(4.0, 0.0, Way::Straight), at(4.0, 3.0, Way::Straight), at(0.0, 3.0, Way::Straight)];
+        let line = PlanLine::closed(&corners).unwrap();
+        let thickness = Along::between(&[[0.0, 0.4], [5.0, 0.5]], Some(line.length()));
+        let shape = Shape { line: &line, thickness: &thickness, lean: [0.05, 0.02] };
+        let station = line.nearest(Point::new(2.0, 0.0));
+        for level in (0..200).map(|step| f64::from(step) * 0.01) {
+            for side in [Side::Inner, Side::Outer] {
+                let jamb = Jamb { x: 0.4, crease: 0.1, splay: 0.3 };
+                assert!(shape.meeting(side, station, jamb, level).is_some(), "{side:?} at {level}");
+            }
+        }
     }
 }

@@ -4,7 +4,7 @@ use super::Wall;
 use super::opening::{FittedFrame, Lintel, Opening, SillBoard, Splay};
 use super::openings::least_top;
 use super::place::{shown, within};
-use crate::build::{self, OpeningForm, Source, Written};
+use crate::build::{self, OpeningForm, OpeningKind, Source, Written};
 use crate::curve::{Cut, Depth, Form, Side};
 use crate::known::{Known, Origin};
 use crate::units::{Length, Slope, System};
@@ -83,13 +83,15 @@ fn frame(
         fault(source, at, message, "make the frame less deep, or set it back less");
         return None;
     }
-    if width.value * 2.0 >= opening.width.value.min(opening.height.value) {
+    // A door has no member under foot.
+    let foot = if opening.kind == OpeningKind::Window { width.value.in_m() } else { 0.0 };
+    let Some(inside) = opening.cut.form.inset(width.value.in_m(), foot) else {
         let message = format!("a frame of {} leaves nothing of the opening", shown(width.value, system));
         fault(source, written.width.as_ref()?, message, "make the frame narrower, or the opening larger");
         return None;
-    }
+    };
     let of = bought(&written.of, "frame-timber");
-    Some(FittedFrame { width, depth, set_back, of })
+    Some(FittedFrame { width, depth, set_back, inside, of })
 }
 
 fn splay(source: &Source<'_>, written: &build::Splay, opening: &Opening, deep: f64, system: System) -> Option<Splay> {

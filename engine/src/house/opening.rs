@@ -2,7 +2,7 @@
 
 use super::Wall;
 use crate::build::{OpeningForm, OpeningKind};
-use crate::curve::{Cut, Station};
+use crate::curve::{Cut, Form, Station};
 use crate::known::Known;
 use crate::units::{Length, Slope};
 
@@ -61,6 +61,8 @@ pub struct FittedFrame {
     pub depth: Known<Length>,
     /// Behind the outer face at the opening's middle, half-way up.
     pub set_back: Known<Length>,
+    /// What it leaves of the opening.
+    pub inside: Form,
     /// What is bought for it.
     pub of: String,
 }

@@ -32,11 +32,12 @@ fn frame(opening: &Opening, rows: &mut Rows) -> Option<Need> {
     };
     let length = sized(wall::frame_length(width, height, opening.cut.form, has_foot), rows);
     rows.add(opening.path("frame.length"), format!("length of the frame's members, {name}"), length);
-    let volume = wall::frame_volume(width, height, frame.width.value, frame.depth.value, opening.cut.form, has_foot)
-        .from("width", opening.width.path.as_str())
-        .from("height", opening.height.path.as_str())
-        .from("frame width", frame.width.path.as_str())
-        .from("frame depth", frame.depth.path.as_str());
+    let volume =
+        wall::frame_volume(width, height, frame.width.value, frame.depth.value, opening.cut.form, frame.inside)
+            .from("width", opening.width.path.as_str())
+            .from("height", opening.height.path.as_str())
+            .from("frame width", frame.width.path.as_str())
+            .from("frame depth", frame.depth.path.as_str());
     let volume = bind(volume, rows, &opening.path("rise"));
     rows.add(opening.path("frame.volume"), format!("wood of the frame of {name}"), volume);
     Some(Need::of(&frame.of, [opening.path("frame.volume")]))

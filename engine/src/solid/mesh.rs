@@ -44,6 +44,40 @@ impl Mesh {
         }
         edges.values().filter(|count| **count != [1, 1]).count()
     }
+
+    /// A new corner.
+    pub(super) fn point(&mut self, at: [f64; 3]) -> u32 {
+        self.points.push(at);
+        (self.points.len() - 1) as u32
+    }
+
+    /// A triangle, unless two of its corners are one.
+    pub(super) fn triangle(&mut self, corners: [u32; 3]) {
+        let [a, b, c] = corners;
+        if a != b && b != c && c != a {
+            self.triangles.push(corners);
+        }
+    }
+
+    /// A patch of four corners, some of which may be one.
+    pub(super) fn quad(&mut self, [a, b, c, d]: [u32; 4]) {
+        self.triangle([a, b, c]);
+        self.triangle([a, c, d]);
+    }
+
+    /// The same without the points that no triangle has.
+    pub(super) fn tidied(mut self) -> Mesh {
+        let mut place: Vec<Option<u32>> = vec![None; self.points.len()];
+        let mut points = Vec::with_capacity(self.points.len());
+        for corner in self.triangles.iter_mut().flatten() {
+            let old = *corner as usize;
+            *corner = *place[old].get_or_insert_with(|| {
+                points.push(self.points[old]);
+                (points.len() - 1) as u32
+            });
+        }
+        Mesh { points, triangles: self.triangles }
+    }
 }
 
 #[cfg(test)]

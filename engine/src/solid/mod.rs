@@ -1,5 +1,24 @@
 //! Closed meshes: bodies whose surface is made of triangles that share their corners.
 
+mod band;
+mod block;
+mod clear;
+mod course;
+mod cuboid;
+mod fault;
+mod fill;
 mod mesh;
+mod places;
+mod plug;
+mod prism;
+mod refine;
+mod rim;
+mod sweep;
 
+pub use band::Band;
+pub use cuboid::Cuboid;
+pub use fault::Fault;
 pub use mesh::Mesh;
+pub use plug::plug;
+pub use prism::{across, frame, outline, prism};
+pub use sweep::Sweep;

@@ -2,9 +2,9 @@
 
 use super::{Making, Named};
 use crate::build::OpeningKind;
-use crate::curve::{Form, Side};
+use crate::curve::Side;
 use crate::house::Opening;
-use crate::solid::{Cuboid, across, outline, plug};
+use crate::solid::{self, Cuboid, plug};
 
 pub(super) fn make(made: &mut Making<'_>) {
     for opening in &made.house.openings {
@@ -23,18 +23,11 @@ fn outer_face(made: &Making<'_>, opening: &Opening) -> f64 {
 
 fn frame(made: &mut Making<'_>, opening: &Opening) {
     let Some(frame) = &opening.frame else { return };
-    let has_foot = opening.kind == OpeningKind::Window;
-    let inset = opening.cut.form.inset(frame.width.value.in_m(), has_foot);
+    let width = frame.width.value.in_m();
+    let foot = if opening.kind == OpeningKind::Window { width } else { 0.0 };
     let outer = outer_face(made, opening) - frame.set_back.value.in_m();
     let depths = [outer - frame.depth.value.in_m(), outer];
-    let [edge, hole] = [opening.cut.form, inset].map(|form: Form| outline(form, made.chord));
-    let mesh = if has_foot {
-        across(opening.station, &edge, &hole, depths)
-    } else {
-        // Without a member under foot the frame is an upturned U: out along its outer edge, back along its inner one.
-        let legs = edge[1..].iter().chain(&edge[..1]).chain(&hole[..1]).chain(hole[1..].iter().rev());
-        across(opening.station, &legs.copied().collect::<Vec<_>>(), &[], depths)
-    };
+    let mesh = solid::frame(opening.station, opening.cut.form, [width, foot], depths, made.chord);
     let named = Named::new(format!("frame of {}", opening.name), "timber");
     made.keep(opening.path("frame"), named, &opening.path("frame.volume"), mesh);
 }

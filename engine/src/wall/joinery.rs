@@ -25,9 +25,8 @@ formula! {
     /// ```
     /// Source: volume of a prism.
     pub fn frame_volume(
-        width: Length, height: Length, frame_width: Length, frame_depth: Length; form: Form, has_foot: bool
+        width: Length, height: Length, frame_width: Length, frame_depth: Length; form: Form, inside: Form
     ) -> Volume {
-        let inside = form.inset(frame_width.in_m(), has_foot);
         Volume::m3((form.area() - inside.area()) * frame_depth.in_m())
     }
 }
