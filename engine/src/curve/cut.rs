@@ -53,6 +53,8 @@ impl Cut {
     pub fn jambs(&self, level: f64) -> [Jamb; 2] {
         let half = self.form.half_at(level);
         let (crease, splay) = match self.depth {
+            // A lintel is as long inside as outside.
+            Depth::Through { crease, .. } if half > self.form.half() => (crease, [0.0; 2]),
             Depth::Through { crease, splay } => (crease, splay.map(|splay| splay * half / self.form.half())),
             Depth::Into { .. } => (0.0, [0.0; 2]),
         };

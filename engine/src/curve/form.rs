@@ -34,6 +34,19 @@ pub enum Form {
         /// Level of the crown.
         top: f64,
     },
+    /// Level sill, upright jambs, and over them a lintel that lies on the wall at either side: the jambs alone are splayed.
+    Shouldered {
+        /// Half the width between the jambs.
+        half: f64,
+        /// Level of the sill.
+        bottom: f64,
+        /// Level of the head, on which the lintel lies.
+        head: f64,
+        /// Half the length of the lintel.
+        wide: f64,
+        /// Level of the top of the lintel.
+        top: f64,
+    },
 }
 
 /// The circle of a form's curved part: radius and level of its middle, in metres.
@@ -44,7 +57,7 @@ impl Form {
     #[must_use]
     pub fn bottom(&self) -> f64 {
         match *self {
-            Form::Rectangle { bottom, .. } | Form::Arched { bottom, .. } => bottom,
+            Form::Rectangle { bottom, .. } | Form::Arched { bottom, .. } | Form::Shouldered { bottom, .. } => bottom,
             Form::Round { radius, middle } => middle - radius,
         }
     }
@@ -53,16 +66,16 @@ impl Form {
     #[must_use]
     pub fn top(&self) -> f64 {
         match *self {
-            Form::Rectangle { top, .. } | Form::Arched { top, .. } => top,
+            Form::Rectangle { top, .. } | Form::Arched { top, .. } | Form::Shouldered { top, .. } => top,
             Form::Round { radius, middle } => middle + radius,
         }
     }
 
-    /// Half its greatest width, in metres.
+    /// Half its greatest width between jambs, in metres.
     #[must_use]
     pub fn half(&self) -> f64 {
         match *self {
-            Form::Rectangle { half, .. } | Form::Arched { half, .. } => half,
+            Form::Rectangle { half, .. } | Form::Arched { half, .. } | Form::Shouldered { half, .. } => half,
             Form::Round { radius, .. } => radius,
         }
     }
@@ -71,7 +84,7 @@ impl Form {
     #[must_use]
     pub fn circle(&self) -> Option<Circle> {
         match *self {
-            Form::Rectangle { .. } => None,
+            Form::Rectangle { .. } | Form::Shouldered { .. } => None,
             Form::Round { radius, middle } => Some([radius, middle]),
             Form::Arched { half, spring, top, .. } => {
                 let rise = top - spring;
@@ -85,7 +98,7 @@ impl Form {
     #[must_use]
     pub fn spring(&self) -> f64 {
         match *self {
-            Form::Rectangle { top, .. } => top,
+            Form::Rectangle { top, .. } | Form::Shouldered { top, .. } => top,
             Form::Round { radius, middle } => middle - radius,
             Form::Arched { spring, .. } => spring,
         }
@@ -97,6 +110,7 @@ impl Form {
         match *self {
             Form::Round { middle, .. } => middle.max(level),
             Form::Rectangle { bottom, .. } | Form::Arched { bottom, .. } => bottom.max(level),
+            Form::Shouldered { top, .. } => top.max(level),
         }
     }
 
@@ -113,10 +127,18 @@ impl Form {
         }
     }
 
+    /// The opening and the lintel of which it is made, where it has one.
+    #[must_use]
+    pub fn parts(&self) -> Option<[Form; 2]> {
+        let Form::Shouldered { half, bottom, head, wide, top } = *self else { return None };
+        Some([Form::Rectangle { half, bottom, top: head }, Form::Rectangle { half: wide, bottom: head, top }])
+    }
+
     /// The form whose sides lie inside of it by so many metres, and its sill by so many; `None` where nothing is left.
     #[must_use]
     pub fn inset(&self, by: f64, foot: f64) -> Option<Form> {
         match *self {
+            Form::Shouldered { half, bottom, head, .. } => Form::Rectangle { half, bottom, top: head }.inset(by, foot),
             Form::Rectangle { half, bottom, top } => (half > by && top - bottom > by + foot)
                 .then_some(Form::Rectangle { half: half - by, bottom: bottom + foot, top: top - by }),
             Form::Round { radius, middle } => (radius > by).then_some(Form::Round { radius: radius - by, middle }),
@@ -150,6 +172,9 @@ impl Form {
     #[must_use]
     pub fn levels(&self, from: f64, steps: u32) -> Vec<f64> {
         let low = from.max(self.bottom());
+        if let Form::Shouldered { head, top, .. } = *self {
+            return vec![low, head, head, top];
+        }
         let Some([radius, middle]) = self.circle() else { return vec![low, self.top()] };
         let [first, last] = [low.max(self.spring()), self.top()].map(|level| angle(level, [radius, middle]));
         let curved = (0..=steps).map(|step| first + (last - first) * f64::from(step) / f64::from(steps));
@@ -167,7 +192,10 @@ impl Form {
             Some([radius, middle]) if level > self.spring() => {
                 (radius * radius - (level - middle) * (level - middle)).max(0.0).sqrt()
             }
-            _ => self.half(),
+            _ => match *self {
+                Form::Shouldered { head, wide, .. } if level > head => wide,
+                _ => self.half(),
+            },
         }
     }
 
@@ -180,6 +208,9 @@ impl Form {
     /// Source: area of a circle and of its segment, elementary geometry.
     #[must_use]
     pub fn area(&self) -> f64 {
+        if let Some(parts) = self.parts() {
+            return parts.iter().map(Form::area).sum();
+        }
         let upright = 2.0 * self.half() * (self.spring() - self.bottom());
         match self.circle() {
             None => upright,
@@ -194,10 +225,20 @@ impl Form {
     /// The integral over levels, in metres, of a quantity that depends on level and half width, between two levels.
     ///
     /// Where the form is curved it runs over the angle, so that a crown costs no accuracy.
-    pub fn over_levels(&self, from: f64, to: f64, mut of: impl FnMut(f64) -> f64) -> f64 {
+    pub fn over_levels(&self, from: f64, to: f64, of: impl FnMut(f64) -> f64) -> f64 {
+        let mut of = of;
+        self.summed(from, to, &mut of)
+    }
+
+    fn summed(&self, from: f64, to: f64, of: &mut dyn FnMut(f64) -> f64) -> f64 {
         let [low, high] = [from.max(self.bottom()), to.min(self.top())];
+        let step = if let Form::Shouldered { head, .. } = *self { head.clamp(low, high.max(low)) } else { low };
         let spring = self.spring();
-        let upright = if low < high.min(spring) { integral(low, high.min(spring), &mut of) } else { 0.0 };
+        if low < step {
+            let [below, above] = [integral(low, step, &mut *of), self.summed(step, to, of)];
+            return below + above;
+        }
+        let upright = if low < high.min(spring) { integral(low, high.min(spring), &mut *of) } else { 0.0 };
         let curved = match self.circle() {
             Some([radius, middle]) if low.max(spring) < high => {
                 let [from, to] = [low.max(spring), high].map(|level| angle(level, [radius, middle]));
@@ -235,7 +276,9 @@ mod tests {
         assert!((rectangle.area() - 0.8).abs() < 1e-15);
         assert!((round.area() - PI * 0.09).abs() < 1e-15);
         assert!((half_circle.area() - (0.8 * 1.5 + 0.5 * PI * 0.16)).abs() < 1e-15);
-        for form in [rectangle, round, half_circle, flat] {
+        let shouldered = Form::Shouldered { half: 0.5, bottom: 0.2, head: 1.0, wide: 0.8, top: 1.2 };
+        assert!((shouldered.area() - 0.8 - 0.32).abs() < 1e-15);
+        for form in [rectangle, round, half_circle, flat, shouldered] {
             let split = form.bottom() * 0.3 + form.top() * 0.7;
             let sum: f64 = [[-9.0, split], [split, 9.0]]
                 .map(|[from, to]| form.over_levels(from, to, |level| 2.0 * form.half_at(level)))

@@ -9,6 +9,9 @@ use crate::curve::{Cut, Depth, Form, Side};
 use crate::known::{Known, Origin};
 use crate::units::{Length, Slope, System};
 
+/// How far a lintel lies on cob inside of a splay at the least, in metres: our judgement.
+const LEAST_BEARING: f64 = 0.05;
+
 /// Puts into an opening what the builder wrote for it; `None` when something does not go in.
 pub(super) fn fit(
     source: &Source<'_>,
@@ -211,6 +214,24 @@ fn lintel(
     if levels.iter().any(|&level| faces.iter().any(|&side| cut.stretch(&shape, side, level).is_none())) {
         let message = "the wall turns away under this lintel: its end would never meet the face".to_owned();
         fault(source, at, message, "write a shorter `bearing`, or put the opening where the wall is straighter");
+        return None;
+    }
+    let inside = opening.cut.jambs(opening.cut.form.top()).into_iter().filter_map(|jamb| {
+        let [inner, _] = opening.cut.jamb_depths(&shape, jamb, opening.cut.form.top())?;
+        Some(jamb.at(inner).abs())
+    });
+    let widest = inside.fold(0.0, f64::max);
+    if widest + LEAST_BEARING >= form.half() {
+        let message = format!(
+            "the splayed opening reaches {} from its middle at the inner face, the lintel only {}",
+            shown(Length::m(widest), system),
+            shown(Length::m(form.half()), system)
+        );
+        let hint = format!(
+            "write a `bearing` of at least {}",
+            shown(Length::m(widest + 0.1 - opening.cut.form.half()), system)
+        );
+        fault(source, written.bearing.as_ref().unwrap_or(at), message, hint);
         return None;
     }
     let of = bought(&written.of, "lintel");

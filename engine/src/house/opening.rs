@@ -116,4 +116,14 @@ impl Opening {
         let lintel = self.lintel.iter().map(|lintel| ("-lintel", "the lintel of ", &lintel.cut));
         [("", "", &self.cut)].into_iter().chain(lintel).collect()
     }
+
+    /// What it takes out of the cob together with its lintel, as one cut.
+    #[must_use]
+    pub fn whole_cut(&self) -> Cut {
+        let (Some(lintel), Form::Rectangle { half, bottom, top: head }) = (&self.lintel, self.cut.form) else {
+            return self.cut;
+        };
+        let (wide, top) = (lintel.cut.form.half(), lintel.cut.form.top());
+        Cut { form: Form::Shouldered { half, bottom, head, wide, top }, ..self.cut }
+    }
 }

@@ -76,7 +76,7 @@ impl<'a> Rim<'a> {
         // A level edge close to a bed lies on it; a crown is moved off it.
         let [sill, head] = [
             if matches!(form, Form::Round { .. }) { -NUDGE } else { NUDGE },
-            if matches!(form, Form::Rectangle { .. }) { NUDGE } else { -NUDGE },
+            if form.circle().is_none() { NUDGE } else { -NUDGE },
         ];
         let low_bitten = foot.filter(|foot| form.bottom() < foot + sill);
         let high_bitten = top.filter(|top| form.top() > top - head);
@@ -133,6 +133,8 @@ impl<'a> Rim<'a> {
     /// The jamb through a point of the outline, x and level in metres.
     pub fn jamb(&self, [x, _]: [f64; 2]) -> Jamb {
         match self.cut.depth {
+            // A lintel is as long inside as outside.
+            Depth::Through { crease, .. } if x.abs() > self.cut.form.half() + NUDGE => Jamb { x, crease, splay: 0.0 },
             Depth::Through { crease, splay } => {
                 Jamb { x, crease, splay: splay[usize::from(x > 0.0)] * x / self.cut.form.half() }
             }
@@ -170,15 +172,31 @@ impl<'a> Rim<'a> {
     fn upright(&self, shape: &Shape<'_>, chord: f64) -> Vec<[f64; 2]> {
         let form = &self.cut.form;
         let [low, high] = self.levels;
+        // Where a face leans and bends, an upright jamb meets it in a flat curve: four chord steps of a metre's bend.
+        let step = if shape.lean == [0.0; 2] { f64::INFINITY } else { 4.0 * (8.0 * chord).sqrt() };
+        let climb = |side: &mut Vec<[f64; 2]>, x: f64, from: f64, to: f64| {
+            let parts = ((to - from) / step).ceil().clamp(1.0, 4096.0) as usize;
+            side.extend((1..=parts).map(|part| [x, from + (to - from) * part as f64 / parts as f64]));
+        };
+        if let Form::Shouldered { half, head, wide, .. } = *form {
+            let mut side = Vec::new();
+            if low < head - NUDGE {
+                side.push([half, low]);
+                climb(&mut side, half, low, if high > head + NUDGE { head } else { high });
+            }
+            if high > head + NUDGE {
+                let foot = if low < head - NUDGE { head } else { low };
+                side.push([wide, foot]);
+                climb(&mut side, wide, foot, high);
+            }
+            return side;
+        }
         let half = |level: f64| form.half_at(level.clamp(form.bottom(), form.top()));
         let foot = if matches!(form, Form::Round { .. }) && !self.bites[0] { 0.0 } else { half(low) };
         let mut side = vec![[foot, low]];
         let spring = form.spring().min(high);
         if spring > low + NUDGE {
-            // Where a face leans and bends, an upright jamb meets it in a flat curve: four chord steps of a metre's bend.
-            let step = if shape.lean == [0.0; 2] { f64::INFINITY } else { 4.0 * (8.0 * chord).sqrt() };
-            let parts = ((spring - low) / step).ceil().clamp(1.0, 4096.0) as usize;
-            side.extend((1..=parts).map(|part| [foot, low + (spring - low) * part as f64 / parts as f64]));
+            climb(&mut side, foot, low, spring);
         }
         let Some([radius, middle]) = form.circle().filter(|_| high > spring.max(low) + NUDGE) else { return side };
         let angle = |level: f64| ((level - middle) / radius).clamp(-1.0, 1.0).asin();

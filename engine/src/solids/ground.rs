@@ -68,7 +68,7 @@ fn floor(made: &mut Making<'_>) {
             Of::Good(..) => "gravel",
         };
         let name = format!("{} of the floor", layer.name.replace('-', " "));
-        made.keep(layer.path("body"), Named::new(name, material), &layer.path("volume"), mesh);
+        made.keep(format!("floor.layers.{}", layer.name), Named::new(name, material), &layer.path("volume"), mesh);
         foot = top;
     }
 }

@@ -2,6 +2,7 @@
 
 use super::{Making, Named};
 use crate::curve::{Along, Body, Cut};
+use crate::house::Opening;
 use crate::solid::Band;
 
 pub(super) fn make(made: &mut Making<'_>) {
@@ -9,7 +10,7 @@ pub(super) fn make(made: &mut Making<'_>) {
     let wall = &house.wall;
     let levels: Vec<f64> = wall.lifts.iter().map(|lift| lift.top.value.in_m()).collect();
     let body = Body::new(wall.shape(), &wall.top, &levels);
-    let cuts: Vec<Cut> = house.openings.iter().flat_map(|opening| opening.cuts()).map(|(.., cut)| *cut).collect();
+    let cuts: Vec<Cut> = house.openings.iter().map(Opening::whole_cut).collect();
     let mut below = 0.0;
     for (lift, &level) in wall.lifts.iter().zip(&levels) {
         let band = Band {
@@ -27,7 +28,7 @@ pub(super) fn make(made: &mut Making<'_>) {
             day: Some(lift.start.value),
             ..Named::new(format!("lift {}", lift.name), "cob")
         };
-        made.keep(lift.path("body"), named, &lift.path("volume"), band.mesh());
+        made.keep(format!("wall.lifts.{}", lift.name), named, &lift.path("volume"), band.mesh());
         below = level;
     }
 }

@@ -98,14 +98,22 @@ pub fn band_volume(shape: &Shape<'_>, foot: &Along, top: &Along, [from, to]: [f6
 
 /// What the library says: whether it takes the mesh as the surface of a body, volume in m³, whether it sees it cross itself.
 pub fn library(mesh: &Mesh) -> (bool, f64, bool) {
-    let data = MeshGL64 {
+    let body = in_library(mesh);
+    (body.status() == Error::NoError, body.volume(), body.as_impl().is_self_intersecting())
+}
+
+fn in_library(mesh: &Mesh) -> Manifold {
+    Manifold::from_mesh_gl64(&MeshGL64 {
         num_prop: 3,
         vert_properties: mesh.points.iter().flatten().copied().collect(),
         tri_verts: mesh.triangles.iter().flatten().map(|&corner| u64::from(corner)).collect(),
         ..Default::default()
-    };
-    let body = Manifold::from_mesh_gl64(&data);
-    (body.status() == Error::NoError, body.volume(), body.as_impl().is_self_intersecting())
+    })
+}
+
+/// What a general library says two bodies have in common, in m³.
+pub fn common(one: &Mesh, other: &Mesh) -> f64 {
+    in_library(one).intersection(&in_library(other)).volume()
 }
 
 /// A form as wide as twice `half`, from one level to another.
