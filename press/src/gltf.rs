@@ -33,7 +33,7 @@ const COLOURS: [(&str, [f64; 4]); 7] = [
 pub fn glb(name: &str, solids: &[Solid]) -> Vec<u8> {
     let mut binary: Vec<u8> = Vec::new();
     let (mut views, mut accessors, mut meshes, mut nodes) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
-    for solid in solids.iter().filter(|solid| !solid.mesh.triangles.is_empty()) {
+    for solid in solids {
         let corners: Vec<[f32; 3]> =
             solid.mesh.points.iter().map(|&[x, y, z]| [x as f32, z as f32, -y as f32]).collect();
         let (low, high) = extent(&corners);
@@ -64,26 +64,17 @@ pub fn glb(name: &str, solids: &[Solid]) -> Vec<u8> {
             "pbrMetallicRoughness": { "baseColorFactor": colour, "metallicFactor": 0.0, "roughnessFactor": 1.0 },
         })
     });
-    let mut file = json!({
+    let file = json!({
         "asset": { "version": "2.0", "generator": "Loamwright" },
         "scene": 0,
         "scenes": [{ "name": name, "nodes": (0..nodes.len()).collect::<Vec<_>>() }],
+        "nodes": nodes,
+        "meshes": meshes,
         "materials": materials.collect::<Vec<_>>(),
+        "accessors": accessors,
+        "bufferViews": views,
+        "buffers": [{ "byteLength": binary.len() }],
     });
-    // The format knows no empty lists.
-    if !nodes.is_empty() {
-        let buffers = vec![json!({ "byteLength": binary.len() })];
-        let lists = [
-            ("nodes", nodes),
-            ("meshes", meshes),
-            ("accessors", accessors),
-            ("bufferViews", views),
-            ("buffers", buffers),
-        ];
-        lists.into_iter().for_each(|(key, list)| file[key] = Value::Array(list));
-    } else {
-        file["scenes"] = json!([{ "name": name }]);
-    }
     container(file.to_string().into_bytes(), binary)
 }
 
@@ -119,7 +110,6 @@ fn view(binary: &mut Vec<u8>, values: impl Iterator<Item = [u8; 4]>, target: u32
 fn container(mut text: Vec<u8>, binary: Vec<u8>) -> Vec<u8> {
     text.resize(text.len().next_multiple_of(4), b' ');
     let chunks = [(JSON_CHUNK, &text), (BINARY_CHUNK, &binary)];
-    let chunks: Vec<_> = chunks.into_iter().filter(|(_, bytes)| !bytes.is_empty()).collect();
     let whole = 12 + chunks.iter().map(|(_, bytes)| 8 + bytes.len()).sum::<usize>();
     let mut file = Vec::with_capacity(whole);
     for word in [MAGIC, 2, whole as u32] {
