@@ -1,6 +1,7 @@
 //! What the builder may write: the build file as written, nothing filled in yet.
 
 mod broken;
+mod built_in;
 mod earth;
 mod ground;
 mod openings;
@@ -13,6 +14,7 @@ mod source;
 mod tables;
 mod written;
 
+pub use built_in::{Anchors, BondBeam, BuiltIn, BuiltInKind, Keys, NicheForm, Spot};
 pub use earth::{Bucket, Earth, Fill, Ingredient, IngredientKind, Layer, Recipe, Straw};
 pub use ground::{Drain, Fabric, Ground, Trench, Water};
 pub use openings::{FittedFrame, Lintel, Opening, OpeningForm, OpeningKind, SillBoard, Splay};

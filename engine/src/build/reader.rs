@@ -28,6 +28,12 @@ impl<'s, 'i> Table<'s, 'i> {
         Table { source, table: table.get_ref(), path: String::new(), span: 0..0, asked: Vec::new() }
     }
 
+    /// Whether a key is written, readable or not.
+    #[must_use]
+    pub fn has(&self, key: &str) -> bool {
+        self.table.get(key).is_some()
+    }
+
     pub(super) fn value(&mut self, key: &'static str) -> Option<(&'s DeValue<'i>, Range<usize>)> {
         self.asked.push(key);
         self.table.get(key).map(|value| (value.get_ref(), value.span()))
@@ -233,6 +239,16 @@ impl<'s, 'i> Table<'s, 'i> {
         }
         self.wrong(key, span, value, "a whole number of 0 or more, such as 12");
         None
+    }
+
+    /// A whole number that must be there.
+    pub fn needed_count(&mut self, key: &'static str, example: u64) -> Option<Written<u64>> {
+        if self.table.get(key).is_none() {
+            self.asked.push(key);
+            self.missing(key, &example.to_string());
+            return None;
+        }
+        self.count(key)
     }
 
     /// A three-letter currency.

@@ -72,6 +72,19 @@ impl<'s, 'i> Table<'s, 'i> {
         listed
     }
 
+    /// Every table of a list without names (`at = [ { .. }, .. ]`); its place, from 1, becomes part of its path.
+    pub fn numbered_tables(&mut self, key: &'static str) -> Vec<Table<'s, 'i>> {
+        let Some((value, span)) = self.value(key) else { return Vec::new() };
+        let DeValue::Array(parts) = value else {
+            self.wrong(key, span, value, "a list of tables in braces");
+            return Vec::new();
+        };
+        let numbered = parts.iter().enumerate();
+        numbered
+            .filter_map(|(place, part)| self.table_of(&format!("{key}.{}", place + 1), part.get_ref(), part.span()))
+            .collect()
+    }
+
     /// Quantities of one kind, each under a name of the builder's (`buckets = { soil = 3, sand = 5 }`).
     pub fn by_name<T: TryFrom<Quantity>>(
         &mut self,

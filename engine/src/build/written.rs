@@ -1,5 +1,6 @@
 //! The tables of a build file, key by key.
 
+use super::built_in::{self, Anchors, BondBeam, BuiltIn};
 use super::earth::{self, Earth, Layer};
 use super::ground::{self, Ground, Water};
 use super::openings::{self, Opening};
@@ -26,6 +27,8 @@ pub struct Build {
     pub wall: Wall,
     /// `[openings.NAME]`
     pub openings: Vec<Opening>,
+    /// `[built-in.NAME]`
+    pub built_in: Vec<BuiltIn>,
     /// `[earth]`
     pub earth: Earth,
     /// `[skin]`
@@ -112,6 +115,10 @@ pub struct Wall {
     pub stem: Stem,
     /// `[[wall.lifts]]`
     pub lifts: Vec<Lift>,
+    /// `[wall.bond-beam]`
+    pub bond_beam: Option<BondBeam>,
+    /// `[wall.anchors.NAME]`
+    pub anchors: Vec<Anchors>,
     /// The recipe of its cob.
     pub recipe: Option<Written<String>>,
     /// Cob that is sawn off, as a share of the finished wall.
@@ -179,7 +186,7 @@ pub struct Point {
 }
 
 /// Tables that have a name and no reader yet.
-const LATER: [&str; 5] = ["built-in", "services", "tests", "weather", "rules"];
+const LATER: [&str; 4] = ["services", "tests", "weather", "rules"];
 
 pub(super) fn read(mut file: Table<'_, '_>) -> Build {
     let mut build = Build::default();
@@ -205,6 +212,10 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
     }
     if let Some(mut table) = file.table("openings") {
         build.openings = table.named_tables().into_iter().map(|(name, table)| openings::opening(name, table)).collect();
+    }
+    if let Some(mut table) = file.table("built-in") {
+        let named = table.named_tables().into_iter();
+        build.built_in = named.map(|(name, table)| built_in::built_in(name, table)).collect();
     }
     if let Some(table) = file.table("earth") {
         build.earth = earth::earth(table);
@@ -291,6 +302,10 @@ fn wall(mut table: Table<'_, '_>) -> Wall {
         stem.finish();
     }
     wall.lifts = table.listed_tables("lifts").into_iter().map(|(name, table)| lift(name, table)).collect();
+    wall.bond_beam = table.table("bond-beam").map(built_in::bond_beam);
+    if let Some(mut named) = table.table("anchors") {
+        wall.anchors = named.named_tables().into_iter().map(|(name, table)| built_in::anchors(name, table)).collect();
+    }
     wall.recipe = table.text("recipe");
     wall.trim = table.quantity("trim", Kind::Ratio);
     wall.returned = table.quantity("returned", Kind::Ratio);

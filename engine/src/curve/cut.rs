@@ -3,7 +3,7 @@
 use kurbo::Vec2;
 
 use super::along::Along;
-use super::form::{Form, over_angles};
+use super::form::{Form, angle, over_angles};
 use super::line::{PlanLine, Station};
 use super::shape::{Jamb, Shape, Side};
 use crate::solve::quadrature::integral;
@@ -181,9 +181,8 @@ impl Cut {
             0.0
         };
         let Some([radius, middle]) = self.form.circle().filter(|_| low.max(spring) < high) else { return upright };
-        let angle = |level: f64| ((level - middle) / radius).clamp(-1.0, 1.0).asin();
         upright
-            + over_angles(angle(low.max(spring)), angle(high), |angle| {
+            + over_angles([low.max(spring), high].map(|level| angle(level, [radius, middle])), |angle| {
                 self.girth(shape, middle + radius * angle.sin(), [-radius * angle.sin(), radius * angle.cos()])
             })
     }
@@ -193,6 +192,11 @@ impl Cut {
         let greatest = self.form.half();
         let one = |jamb: Jamb| -> f64 {
             let Some([inner, outer]) = self.jamb_depths(shape, jamb, level) else { return 0.0 };
+            let [inner, outer] = match self.depth {
+                Depth::Through { .. } => [inner, outer],
+                Depth::Into { side: Side::Inner, bottom } => [inner, bottom.max(inner)],
+                Depth::Into { side: Side::Outer, bottom } => [bottom.min(outer), outer],
+            };
             let crease = jamb.crease.clamp(inner, outer);
             let whole_splay = match self.depth {
                 Depth::Through { splay, .. } => {

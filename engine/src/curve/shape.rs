@@ -99,12 +99,13 @@ impl Shape<'_> {
             if tangent.dot(station.axis) < 1e-6 || slope.abs() < 1e-9 {
                 return None;
             }
-            // On an arc about a far centre no nearer than its rounding errors.
-            if miss.abs() < 1e-13 || (miss.abs() < 1e-9 && miss.abs() >= missed) {
-                return Some(along);
-            }
+            // On an arc about a far centre no nearer than its rounding errors; a last step takes what can be had.
+            let is_there = miss.abs() < 1e-11 || (miss.abs() < 1e-9 && miss.abs() >= missed);
             missed = miss.abs();
             along -= (miss / slope).clamp(-0.5, 0.5);
+            if is_there {
+                return Some(along);
+            }
         }
         None
     }

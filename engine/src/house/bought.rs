@@ -1,5 +1,6 @@
 //! Names of all that the build takes from outside.
 
+use super::built_in::What;
 use super::layers::Of;
 use super::{Earth, House, Recipe};
 use crate::units::Ratio;
@@ -20,8 +21,9 @@ impl House {
             Of::Recipe(recipe) => Some(recipe.as_str()),
             Of::Good(..) => None,
         });
+        let built_in = self.built_in.iter().filter_map(|thing| thing.recipe());
         let mut used: Vec<&str> = Vec::new();
-        for name in self.wall.cob.as_deref().into_iter().chain(of) {
+        for name in self.wall.cob.as_deref().into_iter().chain(built_in).chain(of) {
             if !used.contains(&name) {
                 used.push(name);
             }
@@ -34,6 +36,16 @@ impl House {
     pub fn cob(&self) -> Option<(&Earth, &Recipe)> {
         let earth = self.earth.as_ref()?;
         Some((earth, earth.recipe(self.wall.cob.as_deref()?)?))
+    }
+
+    /// Sawn timber that is bought for the wall: measured as it is built in, never loose.
+    pub fn timber(&self) -> impl Iterator<Item = &str> {
+        let boards = self.built_in.iter().filter_map(|thing| match &thing.what {
+            What::Shelf(shelf) => Some(shelf.of.as_str()),
+            _ => None,
+        });
+        let beams = self.bond_beam.iter().map(|beam| beam.of.as_str());
+        boards.chain(beams).chain(self.anchors.iter().map(|anchors| anchors.of.as_str()))
     }
 
     /// Every thing that is bought, each once.
@@ -61,6 +73,8 @@ impl House {
             names.push(&roof.of);
             names.extend(roof.layers.iter().map(|layer| layer.of.as_str()));
         }
+        names.extend(self.built_in.iter().filter_map(|thing| thing.good()));
+        names.extend(self.timber());
         let mut bought: Vec<String> = Vec::new();
         for name in names {
             if !bought.iter().any(|other| other == name) {

@@ -1,6 +1,7 @@
 //! The house: every value known, every part placed.
 
 mod bought;
+pub mod built_in;
 mod earth;
 mod fittings;
 mod goods;
@@ -21,6 +22,7 @@ mod trench_section;
 mod unrolled;
 
 pub use bought::{STONES, STRAW, WATER};
+pub use built_in::{Anchors, BondBeam, BuiltIn};
 pub use earth::{Amount, Earth, Ingredient, Recipe};
 pub use goods::{Good, Vehicle};
 pub use layers::{Layer, Of, Skin};
@@ -59,6 +61,12 @@ pub struct House {
     pub wall: Wall,
     /// The openings, in the order of the file.
     pub openings: Vec<Opening>,
+    /// What is built into and onto the wall, in the order of the file.
+    pub built_in: Vec<BuiltIn>,
+    /// The timber on the top of the wall.
+    pub bond_beam: Option<BondBeam>,
+    /// The deadmen in the wall.
+    pub anchors: Vec<Anchors>,
     /// Level of the ground outside.
     pub ground: Known<Length>,
     /// Level of the finished floor.

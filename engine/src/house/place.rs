@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::{About, House, Stone, Wall, earth, goods, layers, levels, lifts, line, openings, profile, roof};
+use super::{About, House, Stone, Wall, built_in, earth, goods, layers, levels, lifts, line, openings, profile, roof};
 use crate::build::{Build, Source, Written};
 use crate::curve::Along;
 use crate::known::{Known, Origin};
@@ -34,6 +34,8 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let ground = levels::levels(source, build, wall.as_ref(), system);
     let wall = wall?;
     let openings = openings::place(source, build, &wall, &ground.1, system);
+    let against = (&wall, &openings[..], (&ground.0, &ground.1));
+    let on_it = built_in::place(source, build, against, earth.as_ref(), &mut assumed, system);
     let (trench, drain) = levels::water(source, build, &wall, &ground.0, system);
     let roof = roof::place(source, build, &wall, system);
     let house = House {
@@ -46,6 +48,9 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         }),
         wall,
         openings,
+        built_in: on_it.built_in,
+        bond_beam: on_it.bond_beam,
+        anchors: on_it.anchors,
         ground: ground.0,
         floor_level: ground.1,
         spoil: levels::spoil(source, build, system),

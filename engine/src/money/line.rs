@@ -75,7 +75,7 @@ pub(super) fn order(house: &House, name: &str, good: Option<&Good>, needs: &[&Ne
     };
     order.taken = match needed.value.kind() {
         Kind::Mass if bought::pile(house, name).is_some() => "dry",
-        Kind::Volume if name != WATER => "loose",
+        Kind::Volume if name != WATER && house.timber().all(|timber| timber != name) => "loose",
         _ => "",
     };
     let Some(good) = good else {

@@ -71,7 +71,7 @@ fn sill_board(house: &House, opening: &Opening, rows: &mut Rows) -> Option<Need>
     };
     let depth = depth.from("projects", board.projects.path.as_str());
     let depth = rows.add(opening.path("sill-board.depth"), format!("depth of the sill board of {name}"), depth);
-    let volume = wall::board_volume(opening.width.value, depth, board.thickness.value)
+    let volume = wall::sill_board_volume(opening.width.value, depth, board.thickness.value)
         .from("width", opening.width.path.as_str())
         .from("depth", opening.path("sill-board.depth"))
         .from("thickness", board.thickness.path.as_str());

@@ -104,6 +104,7 @@ fn bed(house: &House, rows: &mut Rows) {
 fn covered(house: &House, rows: &mut Rows, parts: &[&str], reveals: bool, path: &str, title: &str) -> Area {
     let reveals = house.openings.iter().filter(|_| reveals).map(|opening| opening.path("reveal-area"));
     let paths = parts.iter().map(|path| (*path).to_owned()).chain(reveals);
+    let paths = paths.chain(super::built_in::plastered(house, parts));
     let found: Vec<(String, String, Area)> = rows.parts(paths);
     let answer = skin::covered(found.iter().map(|(.., area)| *area).sum()).of_parts(found);
     rows.add(path, title, answer)

@@ -189,6 +189,7 @@ fn volume(
             taken.push((title.clone(), path.clone(), rows.add(path, title, answer)));
         }
     }
+    taken.extend(super::built_in::taken(house, lift, below, rows));
     let sum = taken.iter().map(|(_, _, volume)| *volume).sum();
     let net = wall::net_volume(gross, sum).from("gross", lift.path("gross-volume")).of_parts(taken);
     rows.add(lift.path("volume"), format!("cob in {}, openings taken out", lift.name), net)

@@ -1,5 +1,6 @@
 //! Walks round the house and asks the rooms how long, how large, how much. No formula of its own.
 
+mod built_in;
 mod earth;
 mod ground;
 mod joinery;
@@ -31,13 +32,16 @@ pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     uneven::walk(house, &body, &mut rows);
     openings::walk(house, &mut rows);
     let mut needs = joinery::walk(house, &mut rows);
+    needs.extend(built_in::walk(house, &mut rows));
     wall::walk(house, &body, &mut rows);
     earth::recipes(house, &mut rows);
     lifts::walk(house, &body, &mut rows);
     water::walk(house, &mut rows);
     needs.extend(ground::walk(house, &mut rows));
     needs.extend(stone::walk(house, &mut rows));
+    needs.extend(built_in::stone(house, &mut rows));
     let mut uses: Vec<Use> = cob(house, &mut rows).into_iter().collect();
+    uses.extend(built_in::uses(house));
     needs.extend(layers::floor(house, &mut rows, &mut uses));
     needs.extend(layers::skin(house, &mut rows, &mut uses));
     needs.extend(roof::walk(house, &mut rows));

@@ -29,7 +29,8 @@ pub(super) fn walk(house: &House, body: &Body<'_>, rows: &mut Rows) {
 
 /// Takes the rows of one noun of every opening off a gross row.
 fn removed(house: &House, rows: &Rows, noun: &str) -> Vec<(String, String, Quantity)> {
-    let paths = house.openings.iter().map(|opening| opening.path(noun));
+    let built_in = super::built_in::taken_paths(house, noun);
+    let paths = house.openings.iter().map(|opening| opening.path(noun)).chain(built_in);
     paths.filter_map(|path| rows.find(&path).map(|row| (row.title.clone(), path, row.quantity))).collect()
 }
 

@@ -33,6 +33,19 @@ pub fn first_crossing(points: &[Point]) -> Option<(usize, usize)> {
     found
 }
 
+/// Whether two open polylines cross or touch; sides that follow each other on one polyline do not count.
+#[must_use]
+pub fn chains_cross(one: &[Point], other: &[Point]) -> bool {
+    one.windows(2).any(|a| {
+        let [low, high] = [a[0].x.min(a[1].x), a[0].x.max(a[1].x)];
+        other.windows(2).any(|b| {
+            let is_apart = b[0].x.max(b[1].x) < low || b[0].x.min(b[1].x) > high;
+            let are_neighbours = a.iter().any(|end| b.contains(end));
+            !is_apart && !are_neighbours && cross((a[0], a[1]), (b[0], b[1]))
+        })
+    })
+}
+
 fn cross((a, b): (Point, Point), (c, d): (Point, Point)) -> bool {
     let turn = |p: Point, q: Point, r: Point| (q - p).cross(r - p);
     let (c_side, d_side) = (turn(a, b, c), turn(a, b, d));

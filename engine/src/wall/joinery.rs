@@ -50,7 +50,7 @@ formula! {
     /// V = w d t
     /// ```
     /// Source: volume of a prism.
-    pub fn board_volume(width: Length, depth: Length, thickness: Length) -> Volume {
+    pub fn sill_board_volume(width: Length, depth: Length, thickness: Length) -> Volume {
         width * depth * thickness
     }
 }

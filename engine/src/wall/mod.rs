@@ -1,6 +1,9 @@
 //! The wall: lengths, areas and volumes of a battered wall on a plan line, its openings, and what the trade measures.
 
+mod bench;
 mod body;
+mod built_in;
+mod buttress;
 mod joinery;
 mod measure;
 mod opening;
@@ -8,10 +11,18 @@ mod plan;
 mod stone;
 mod uneven;
 
+pub use bench::{Bench, bench_covers, bench_ends, bench_front, bench_top, bench_volume};
 pub use body::{
     Faces, bed_gross, cob_gross, inner_face_gross, lift_gross, net_area, net_volume, outer_face_gross, stem_gross,
 };
-pub use joinery::{board_volume, frame_length, frame_volume, lintel_length, lintel_volume, sill_board_depth};
+pub use built_in::{
+    board_area, board_volume, bond_beam_length, bond_beam_volume, clear_circle, clear_rectangle, deadmen, niche_face,
+    niche_inside, niche_removed, places, through_face, through_removed,
+};
+pub use buttress::{
+    Buttress, buttress_covers, buttress_front, buttress_sides, buttress_stone, buttress_top, buttress_volume,
+};
+pub use joinery::{frame_length, frame_volume, lintel_length, lintel_volume, sill_board_depth, sill_board_volume};
 pub use measure::{
     between_offsets, corner_distance, eave_offset, foot_above_floor, height_above_ground, lift_height, openings_share,
     overall, pier, plate_offset, room_height, slenderness, thickness_at_third, top_thickness,

@@ -69,10 +69,13 @@ fn find<'t, 'i>(file: &'t Spanned<DeTable<'i>>, path: &str) -> Option<&'t Spanne
     }
     let (first, rest) = keys.split_first()?;
     rest.iter().try_fold(file.get_ref().get(*first)?, |value, key| match value.get_ref() {
-        DeValue::Array(listed) => listed.iter().find(|one| {
-            let name = one.get_ref().as_table().and_then(|one| one.get("name")?.get_ref().as_str());
-            name == Some(*key)
-        }),
+        DeValue::Array(listed) => listed
+            .iter()
+            .find(|one| {
+                let name = one.get_ref().as_table().and_then(|one| one.get("name")?.get_ref().as_str());
+                name == Some(*key)
+            })
+            .or_else(|| listed.get(key.parse::<usize>().ok()?.checked_sub(1)?)),
         other => other.as_table()?.get(*key),
     })
 }
@@ -100,7 +103,8 @@ pub fn mirrored(text: &str) -> String {
         .filter_map(|row| row.path.strip_prefix("wall.line.")?.strip_suffix(".x").map(str::to_owned))
         .collect();
     let line_start = text.find("[[wall.line]]").unwrap();
-    let line_end = line_start + text[line_start..].find("\n[openings").unwrap();
+    let last = text.rfind("[[wall.line]]").unwrap();
+    let line_end = last + text[last..].find("\n[").unwrap();
     let mut line = String::new();
     for place in (0..names.len()).rev() {
         let (name, previous) = (&names[place], &names[(place + names.len() - 1) % names.len()]);
@@ -114,11 +118,22 @@ pub fn mirrored(text: &str) -> String {
         line += &format!("arc = {{ through = {} }}\n", at(previous, "through-x", "through-y"));
     }
     let mut mirrored = format!("{}{line}{}", &text[..line_start], &text[line_end..]);
-    for row in before.rows.matching("*.*.along") {
-        let table = row.path.trim_end_matches(".along");
+    let other_end = |table: &str, from: f64| {
         let run = find_text(text, &format!("{table}.run"));
-        let whole = metres(&format!("wall.line.{run}.run"));
-        mirrored = rewritten(&mirrored, &row.path, &format!("\"{:.17} m\"", whole - row.quantity.si().unwrap()));
+        format!("\"{:.17} m\"", metres(&format!("wall.line.{run}.run")) - from)
+    };
+    for row in before.rows.iter() {
+        if let Some(table) = row.path.strip_suffix(".along") {
+            // A row of things begins at its last one.
+            let count = before.rows.find(&format!("{table}.count")).map_or(1.0, |count| count.quantity.si().unwrap());
+            let spacing = before.rows.find(&format!("{table}.spacing")).map_or(0.0, |row| row.quantity.si().unwrap());
+            let last = row.quantity.si().unwrap() + (count - 1.0) * spacing;
+            mirrored = rewritten(&mirrored, &row.path, &other_end(table, last));
+        } else if let Some(table) = row.path.strip_suffix(".from") {
+            let to = format!("{table}.to");
+            mirrored = rewritten(&mirrored, &row.path, &other_end(table, metres(&to)));
+            mirrored = rewritten(&mirrored, &to, &other_end(table, row.quantity.si().unwrap()));
+        }
     }
     mirrored
 }
