@@ -13,9 +13,10 @@ use engine::quantities::quantities;
 use engine::row::Rows;
 use engine::structure::structure;
 
-const BUILDS: [(&str, &str); 2] = [
+const BUILDS: [(&str, &str); 3] = [
     ("tansy-bank", include_str!("../../builds/tansy-bank/tansy-bank.loam.toml")),
     ("burdock-rise", include_str!("../../builds/burdock-rise/burdock-rise.loam.toml")),
+    ("spiral-wall", include_str!("../../builds/spiral-wall/spiral-wall.loam.toml")),
 ];
 
 const RUNS: usize = 15;

@@ -79,8 +79,9 @@ fn moves(name: &str, text: &str) -> Vec<(String, String, bool, Reach)> {
         let after = [0.01, 0.001, -0.01].into_iter().find_map(|share| edit::try_answered(&change(share)));
         let new = rows(&after.unwrap_or_else(|| panic!("{name}: no small change of {path} is accepted")));
         if old.len() != new.len() {
-            // The ring's two arcs meet without a corner; a moved point makes one, and rows for it.
-            assert!(name == "plain-ring" && path.starts_with("wall.line."), "{name}: {path} makes other rows");
+            // Runs of the ring and the spiral meet without a corner; a moved point makes one, and rows for it.
+            let is_smooth = ["plain-ring", "spiral-wall"].contains(&name);
+            assert!(is_smooth && path.starts_with("wall.line."), "{name}: {path} makes other rows");
             continue;
         }
         for other in before.rows.iter() {
@@ -157,7 +158,14 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
     // The level of a small hole changes how long a bent face is there, by less than the rounding of the whole face.
     let small = path.starts_with("built-in.") && path.ends_with(".level") && !row.starts_with("built-in.");
     let small = small && !row.starts_with("wall.");
-    small || worst || blunt || rounding || boundary || size_of_a_batch || mean || even
+    // So are those of the spiral out of square, whose runs meet smoothly as they are written.
+    let on_the_line = [".station", ".trench-depth"].iter().any(|noun| row.ends_with(noun));
+    let blunt = blunt || name == "spiral-wall" && path.starts_with("wall.line.") && on_the_line;
+    // How far a cubic curve reaches along an axis hangs on its coordinates along that axis alone.
+    let axis = row.strip_prefix("wall.overall-").map(|axis| if axis == "x" { 'y' } else { 'x' });
+    let other_axis =
+        name == "spiral-wall" && axis.is_some_and(|axis| path.starts_with("wall.line.") && path.ends_with(axis));
+    other_axis || small || worst || blunt || rounding || boundary || size_of_a_batch || mean || even
 }
 
 /// Equal but for the rounding of binary fractions: a hundredth of anything moves a row by far more.

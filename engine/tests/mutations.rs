@@ -11,10 +11,11 @@ use engine::units::{Quantity, System};
 use proptest::prelude::*;
 use proptest::sample::Index;
 
-const BUILDS: [&str; 3] = [
+const BUILDS: [&str; 4] = [
     include_str!("../../builds/tansy-bank/tansy-bank.loam.toml"),
     include_str!("../../builds/burdock-rise/burdock-rise.loam.toml"),
     include_str!("../../builds/plain-ring/plain-ring.loam.toml"),
+    include_str!("../../builds/spiral-wall/spiral-wall.loam.toml"),
 ];
 
 /// Numbers that are too large, too small, none at all, or nearly right.

@@ -56,6 +56,11 @@ mod whole {
             "section": drawn(&section),
             "unrolled": drawn(&unrolled),
             "trench": trench.as_ref().map(drawn),
+            "other-way": if answers.rows.find("water.trench.longest-way").is_none() {
+                "The other way round is the same."
+            } else {
+                "The other way is shorter."
+            },
             "recipes": earth::recipes(answers),
             "behind": earth::behind(answers),
             "orders": orders::chapter(answers),

@@ -6,10 +6,11 @@ use engine::units::System;
 use press::drawing::{Scaled, plan, section, trench_section, unrolled};
 use press::paper::Paper;
 
-const BUILDS: [(&str, &str); 3] = [
+const BUILDS: [(&str, &str); 4] = [
     ("tansy-bank", include_str!("../../builds/tansy-bank/tansy-bank.loam.toml")),
     ("burdock-rise", include_str!("../../builds/burdock-rise/burdock-rise.loam.toml")),
     ("plain-ring", include_str!("../../builds/plain-ring/plain-ring.loam.toml")),
+    ("spiral-wall", include_str!("../../builds/spiral-wall/spiral-wall.loam.toml")),
 ];
 
 fn answered(text: &str) -> Answers {

@@ -4,6 +4,7 @@ mod broken;
 mod built_in;
 mod earth;
 mod ground;
+mod line;
 mod openings;
 mod people;
 mod prices;
@@ -17,13 +18,14 @@ mod written;
 pub use built_in::{Anchors, BondBeam, BuiltIn, BuiltInKind, Keys, NicheForm, Spot};
 pub use earth::{Bucket, Earth, Fill, Ingredient, IngredientKind, Layer, Recipe, Straw};
 pub use ground::{Drain, Fabric, Ground, Trench, Water};
+pub use line::{Arc, Curve, Point};
 pub use openings::{FittedFrame, Lintel, Opening, OpeningForm, OpeningKind, SillBoard, Splay};
 pub use people::{Crew, Dates};
 pub use prices::{Price, SoldBy, Vehicle};
 pub use roof::{Poles, Roof, RoofKind, RoofLayer};
 pub use skin::{Face, Skin, Slip};
 pub use source::{Source, Written};
-pub use written::{Build, BuildTable, Lift, Path, Point, Site, Stem, TopSlope, Wall};
+pub use written::{Build, BuildTable, Lift, Path, Site, Stem, TopSlope, Wall};
 
 use toml::de::DeTable;
 

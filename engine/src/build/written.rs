@@ -3,6 +3,7 @@
 use super::built_in::{self, Anchors, BondBeam, BuiltIn};
 use super::earth::{self, Earth, Layer};
 use super::ground::{self, Ground, Water};
+use super::line::{self, Point};
 use super::openings::{self, Opening};
 use super::people::{self, Crew, Dates};
 use super::prices::{self, Price, Vehicle};
@@ -10,6 +11,7 @@ use super::reader::Table;
 use super::roof::{self, Poles, Roof};
 use super::skin::{self, Skin};
 use super::source::Written;
+use crate::curve::Ends;
 use crate::units::{Angle, Currency, Days, Density, Kind, Length, Ratio, Slope, System};
 
 /// A build file as written.
@@ -101,6 +103,8 @@ pub struct Wall {
     pub line: Vec<Point>,
     /// Where the wall is written, for faults of the line as a whole.
     pub span: std::ops::Range<usize>,
+    /// Whether it goes round or ends.
+    pub ends: Option<Written<Ends>>,
     /// Thickness at the base.
     pub thickness: Option<Written<Length>>,
     /// Height above the base.
@@ -164,25 +168,6 @@ pub struct Stem {
     pub through: Option<Written<Length>>,
     /// Density of the stone itself.
     pub density: Option<Written<Density>>,
-}
-
-/// One entry of `[[wall.line]]`
-#[derive(Clone, Debug)]
-pub struct Point {
-    /// Its name.
-    pub name: Written<String>,
-    /// Where it is: x and y.
-    pub at: Option<Written<[Written<Length>; 2]>>,
-    /// A point that the run to the next point passes through, on a circle.
-    pub through: Option<Written<[Written<Length>; 2]>>,
-    /// Whether the entry asks for an arc, readable or not.
-    pub is_arc: bool,
-    /// Radius of the rounded corner.
-    pub round: Option<Written<Length>>,
-    /// Thickness of the wall here, where it changes along the line.
-    pub thickness: Option<Written<Length>>,
-    /// Height of the wall here, where it changes along the line.
-    pub height: Option<Written<Length>>,
 }
 
 /// Tables that have a name and no reader yet.
@@ -275,9 +260,9 @@ fn wall(mut table: Table<'_, '_>) -> Wall {
     let span = table.span.clone();
     let thickness = table.needed("thickness", Kind::Length);
     let height = table.needed("height", Kind::Length);
-    table.choice("ends", &[("closed", ())]);
-    let line = table.listed_tables("line").into_iter().map(|(name, table)| point(name, table)).collect();
-    let mut wall = Wall { line, span, thickness, height, ..Wall::default() };
+    let ends = table.choice("ends", &[("closed", Ends::Closed), ("open", Ends::Open)]);
+    let line = table.listed_tables("line").into_iter().map(|(name, table)| line::point(name, table)).collect();
+    let mut wall = Wall { line, span, ends, thickness, height, ..Wall::default() };
     if let Some(mut batter) = table.table("batter") {
         wall.batter_inside = batter.quantity("inside", Kind::Slope);
         wall.batter_outside = batter.quantity("outside", Kind::Slope);
@@ -317,25 +302,4 @@ fn lift(name: Written<String>, mut table: Table<'_, '_>) -> Lift {
     let read = Lift { name, top: table.quantity("top", Kind::Length), start: table.quantity("start", Kind::Days) };
     table.finish();
     read
-}
-
-fn point(name: Written<String>, mut table: Table<'_, '_>) -> Point {
-    let at = table.point("at");
-    let round = table.quantity("round", Kind::Length);
-    let mut point = Point {
-        name,
-        at,
-        through: None,
-        is_arc: false,
-        round,
-        thickness: table.quantity("thickness", Kind::Length),
-        height: table.quantity("height", Kind::Length),
-    };
-    if let Some(mut arc) = table.table("arc") {
-        point.is_arc = true;
-        point.through = arc.point("through");
-        arc.finish();
-    }
-    table.finish();
-    point
 }

@@ -1,12 +1,14 @@
-//! A closed plan line: named points joined by straight runs and arcs, each corner rounded.
+//! A plan line, closed or open: named points joined by straight runs, arcs and cubic curves, each corner rounded.
 
 use std::ops::Range;
 
-use kurbo::{Point, Rect, Vec2};
+use kurbo::{Point, Vec2};
 
-use super::piece::{Bend, Piece};
+use super::chain::Chain;
+use super::cubic::Cubic;
+use super::fault::LineFault;
+use super::piece::Piece;
 use super::rounding::{self, Meeting};
-use crate::solve::crossing;
 
 /// How a run goes from its named point to the next.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -15,6 +17,13 @@ pub enum Way {
     Straight,
     /// Along the arc through this point.
     Through(Point),
+    /// Along the cubic curve with these tangents in the direction of travel, in metres; it is laid out as arcs.
+    Curve {
+        /// Tangent at this point.
+        leave: Vec2,
+        /// Tangent at the next point.
+        arrive: Vec2,
+    },
 }
 
 /// A named point of the line and the run that leaves it.
@@ -28,46 +37,11 @@ pub struct Vertex {
     pub way: Way,
 }
 
-/// Why points do not make a line. Numbers are places in the list of points.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum LineFault {
-    /// Two points with arcs, or three, are the least.
-    TooFew,
-    /// A point lies on the next one.
-    SamePlace(usize),
-    /// The three points of an arc lie on one straight line.
-    FlatArc(usize),
-    /// No circle of its radius fits the corner at this point.
-    NoRoomToRound(usize),
-    /// The roundings at both ends of the run from this point are longer than the run.
-    RoundingsMeet(usize),
-    /// Two runs cross or touch.
-    Crosses(usize, usize),
-    /// The line goes round with the room on the right.
-    Clockwise,
-}
-
-impl LineFault {
-    /// The fault in words; points are counted from 1.
-    #[must_use]
-    pub fn in_words(self) -> String {
-        match self {
-            LineFault::TooFew => "there are too few of them to go round a room".into(),
-            LineFault::SamePlace(at) => format!("point {} lies on the next one", at + 1),
-            LineFault::FlatArc(at) => format!("the arc from point {} passes through a point on its chord", at + 1),
-            LineFault::NoRoomToRound(at) => format!("the rounding at point {} does not fit", at + 1),
-            LineFault::RoundingsMeet(at) => format!("the roundings at both ends of the run from point {} meet", at + 1),
-            LineFault::Crosses(a, b) => format!("the runs from points {} and {} cross", a + 1, b + 1),
-            LineFault::Clockwise => "they go round with the room on the right".into(),
-        }
-    }
-}
-
 /// A run between two named points.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Run {
-    /// From the named point to the next, before rounding.
-    pub whole: Piece,
+    /// From the named point to the next, before rounding: one piece, or many where it follows a cubic curve.
+    pub whole: Chain,
     /// Distance from the named point at which the rounding of that corner ends, in metres.
     pub from: f64,
     /// Distance from the named point at which the rounding of the next corner begins, in metres.
@@ -91,15 +65,25 @@ pub struct Station {
     pub axis: Vec2,
 }
 
-/// A closed line walked with the inside on the left.
+/// A line walked with the inside on the left: closed, or open from its first point to its last.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlanLine {
+    ends: Ends,
     runs: Vec<Run>,
     pieces: Vec<Piece>,
     /// The run that each piece belongs to; a rounding belongs to the run that it leads into.
     owners: Vec<usize>,
     /// Distance along the line at which each piece begins, in metres, and at last its whole length.
     starts: Vec<f64>,
+}
+
+/// Whether a line ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ends {
+    /// Its last run leads back to the first point.
+    Closed,
+    /// It ends at its last point, square to the line.
+    Open,
 }
 
 /// Chord error at which lines are tested for crossing, in metres.
@@ -112,36 +96,55 @@ impl PlanLine {
     /// The first [`LineFault`], by place in the list.
     pub fn closed(points: &[Vertex]) -> Result<PlanLine, LineFault> {
         let count = points.len();
-        let arcs = points.iter().filter(|point| point.way != Way::Straight).count();
-        if count < 2 || count + arcs < 3 {
+        let curved = points.iter().filter(|point| point.way != Way::Straight).count();
+        if count < 2 || count + curved < 3 {
             return Err(LineFault::TooFew);
         }
-        let mut whole = Vec::with_capacity(count);
-        for (index, point) in points.iter().enumerate() {
+        PlanLine::through(points, Ends::Closed)
+    }
+
+    /// The open line from the first point to the last, which has no run: its way, and the roundings of both ends, are not read.
+    ///
+    /// # Errors
+    /// The first [`LineFault`], by place in the list.
+    pub fn open(points: &[Vertex]) -> Result<PlanLine, LineFault> {
+        if points.len() < 2 { Err(LineFault::TooFew) } else { PlanLine::through(points, Ends::Open) }
+    }
+
+    fn through(points: &[Vertex], ends: Ends) -> Result<PlanLine, LineFault> {
+        let count = points.len();
+        let to_last = if ends == Ends::Closed { count } else { count - 1 };
+        let mut whole: Vec<Chain> = Vec::with_capacity(to_last);
+        for (index, point) in points.iter().enumerate().take(to_last) {
             let next = points[(index + 1) % count].at;
             if point.at.distance(next) < 1e-6 {
                 return Err(LineFault::SamePlace(index));
             }
             whole.push(match point.way {
-                Way::Straight => Piece::straight(point.at, next),
+                Way::Straight => Piece::straight(point.at, next).into(),
                 Way::Through(through) => {
-                    Piece::arc_through(point.at, through, next).ok_or(LineFault::FlatArc(index))?
+                    Piece::arc_through(point.at, through, next).ok_or(LineFault::FlatArc(index))?.into()
                 }
+                Way::Curve { leave, arrive } => Cubic::between(point.at, leave, arrive, next)
+                    .map_err(|fault| LineFault::Curve(index, fault))?
+                    .laid_out(),
             });
         }
-        let mut runs: Vec<Run> =
-            whole.iter().map(|&whole| Run { whole, from: 0.0, to: whole.length(), corner: None, turn: 0.0 }).collect();
-        let unrounded = PlanLine::of_runs(runs.clone());
+        let unrounded =
+            |whole: &Chain| Run { from: 0.0, to: whole.length(), whole: whole.clone(), corner: None, turn: 0.0 };
+        let mut runs: Vec<Run> = whole.iter().map(unrounded).collect();
+        let unrounded = PlanLine::of_runs(runs.clone(), ends);
         if let Some((a, b)) = unrounded.first_crossing(0.0) {
             return Err(LineFault::Crosses(a, b));
         }
-        if unrounded.area() < 0.0 {
+        if ends == Ends::Closed && unrounded.area() < 0.0 {
             return Err(LineFault::Clockwise);
         }
-        for (index, point) in points.iter().enumerate() {
-            let before = (index + count - 1) % count;
+        let first_corner = if ends == Ends::Closed { 0 } else { 1 };
+        for index in first_corner..to_last {
+            let before = (index + to_last - 1) % to_last;
             runs[index].turn = rounding::turn(&whole[before], &whole[index]);
-            match rounding::round(&whole[before], &whole[index], point.round) {
+            match rounding::round(&whole[before], &whole[index], points[index].round) {
                 Meeting::Smooth => {}
                 Meeting::Rounded(rounding) => {
                     runs[before].to = rounding.leave;
@@ -154,18 +157,18 @@ impl PlanLine {
         if let Some(index) = runs.iter().position(|run| run.from > run.to) {
             return Err(LineFault::RoundingsMeet(index));
         }
-        let line = PlanLine::of_runs(runs);
+        let line = PlanLine::of_runs(runs, ends);
         match line.first_crossing(0.0) {
             Some((a, b)) => Err(LineFault::Crosses(a, b)),
             None => Ok(line),
         }
     }
 
-    fn of_runs(runs: Vec<Run>) -> PlanLine {
+    fn of_runs(runs: Vec<Run>, ends: Ends) -> PlanLine {
         let (mut pieces, mut owners) = (Vec::new(), Vec::new());
         for (index, run) in runs.iter().enumerate() {
-            let straight_on = (run.to - run.from > 1e-12).then(|| run.whole.part(run.from, run.to));
-            for piece in run.corner.into_iter().chain(straight_on) {
+            let rest = if run.to - run.from > 1e-12 { run.whole.part(run.from, run.to) } else { Vec::new() };
+            for piece in run.corner.into_iter().chain(rest) {
                 pieces.push(piece);
                 owners.push(index);
             }
@@ -175,10 +178,16 @@ impl PlanLine {
             *sum += piece.length();
             Some(*sum)
         }));
-        PlanLine { runs, pieces, owners, starts }
+        PlanLine { ends, runs, pieces, owners, starts }
     }
 
-    /// The runs, one for each named point.
+    /// Whether it leads back to its first point.
+    #[must_use]
+    pub fn is_closed(&self) -> bool {
+        self.ends == Ends::Closed
+    }
+
+    /// The runs, one for each named point but the last one of an open line.
     #[must_use]
     pub fn runs(&self) -> &[Run] {
         &self.runs
@@ -214,90 +223,42 @@ impl PlanLine {
         self.starts[piece]
     }
 
-    /// Enclosed area, in m²; negative when the line goes round with the inside on the right.
+    /// Angle by which it turns in all, in radians, positive to the left: a whole turn where it is closed.
+    #[must_use]
+    pub fn turning(&self) -> f64 {
+        match self.ends {
+            Ends::Closed => std::f64::consts::TAU,
+            Ends::Open => self.pieces.iter().map(Piece::turning).sum(),
+        }
+    }
+
+    /// Enclosed area of a closed line, in m²; negative when the line goes round with the inside on the right.
     #[must_use]
     pub fn area(&self) -> f64 {
         let origin = self.pieces.first().map_or(Point::ORIGIN, |piece| piece.start);
         self.pieces.iter().map(|piece| piece.area_under(origin, Vec2::new(1.0, 0.0))).sum()
     }
 
-    /// Mean of the corners of the flattened line weighted by area: the centre of the enclosed area, in metres.
-    #[must_use]
-    pub fn centre(&self) -> Point {
-        let points = self.outline(0.0, TEST_CHORD);
-        let origin = points[0];
-        let (mut sum, mut area) = (Vec2::ZERO, 0.0);
-        for (index, point) in points.iter().enumerate() {
-            let (a, b) = (*point - origin, points[(index + 1) % points.len()] - origin);
-            let twice = a.cross(b);
-            sum += (a + b) * (twice / 3.0);
-            area += twice;
-        }
-        origin + sum / area
-    }
-
-    /// The first piece whose offset, to the right when positive, in metres, would fold back on itself.
-    #[must_use]
-    pub fn first_fold(&self, right: f64) -> Option<usize> {
-        self.pieces.iter().position(|piece| 1.0 + piece.curvature() * right < 1e-6)
-    }
-
-    /// The first two runs whose offsets, to the right when positive, in metres, cross or touch.
-    #[must_use]
-    pub fn first_crossing(&self, right: f64) -> Option<(usize, usize)> {
-        let (mut points, mut owners) = (Vec::new(), Vec::new());
-        for (piece, &owner) in self.pieces.iter().zip(&self.owners) {
-            points.extend(piece.offset(right).flatten(TEST_CHORD));
-            owners.resize(points.len(), owner);
-        }
-        crossing::first_crossing(&points).map(|(a, b)| (owners[a], owners[b]))
-    }
-
-    /// The closed polyline at an offset to the right, no farther from the true curve than `chord_error`, in metres.
-    #[must_use]
-    pub fn outline(&self, right: f64, chord_error: f64) -> Vec<Point> {
-        self.pieces.iter().flat_map(|piece| piece.offset(right).flatten(chord_error).collect::<Vec<_>>()).collect()
-    }
-
-    /// The smallest upright box round the line at an offset to the right, in metres, with the piece that reaches each of
-    /// its sides: left, bottom, right, top.
-    #[must_use]
-    pub fn extent(&self, right: f64) -> (Rect, [usize; 4]) {
-        let ([x0, x1], [left, right_by]) = self.reach(right, Vec2::new(1.0, 0.0));
-        let ([y0, y1], [low, high]) = self.reach(right, Vec2::new(0.0, 1.0));
-        (Rect::new(x0, y0, x1, y1), [left, low, right_by, high])
-    }
-
-    /// The least and the largest coordinate, in metres along a unit direction, of the line at an offset, and the pieces
-    /// that reach so far.
-    #[must_use]
-    pub fn reach(&self, right: f64, along: Vec2) -> ([f64; 2], [usize; 2]) {
-        let (mut reach, mut by) = ([f64::INFINITY, f64::NEG_INFINITY], [0; 2]);
-        for (index, piece) in self.pieces.iter().enumerate() {
-            for point in extremes(&piece.offset(right), along) {
-                let value = point.to_vec2().dot(along);
-                if value < reach[0] {
-                    (reach[0], by[0]) = (value, index);
-                }
-                if value > reach[1] {
-                    (reach[1], by[1]) = (value, index);
-                }
-            }
-        }
-        (reach, by)
-    }
-
     /// The place on the rounded line nearest to a distance, in metres, along an unrounded run; `None` past its ends.
     #[must_use]
     pub fn station(&self, run: usize, along: f64) -> Option<Station> {
-        let whole = self.runs.get(run)?.whole;
+        let whole = &self.runs.get(run)?.whole;
         if !(0.0..=whole.length()).contains(&along) {
             return None;
         }
         // What rounding trims from a run lies nearest to the rounding at that end of it.
-        let next = (run + 1) % self.runs.len();
-        let near = self.of_run(run).chain(self.of_run(next));
+        let next = match self.ends {
+            Ends::Closed => self.of_run((run + 1) % self.runs.len()),
+            Ends::Open => self.of_run(run + 1),
+        };
+        let near = self.of_run(run).chain(next);
         Some(self.nearest_among(near, whole.at(along)))
+    }
+
+    /// The place on the rounded line nearest to a named point; the last one of an open line is its end.
+    #[must_use]
+    pub fn named_point(&self, index: usize) -> Station {
+        self.station(index, 0.0).unwrap_or_else(|| self.at(self.length()))
     }
 
     /// The pieces that belong to a run.
@@ -329,27 +290,13 @@ impl PlanLine {
         (0..=(last + count - first) % count).map(|step| (first + step) % count).collect()
     }
 
-    /// Distance along the line of the place nearest to a named point, in metres.
-    #[must_use]
-    pub fn named(&self, point: usize) -> f64 {
-        let last = self.runs.len().saturating_sub(1);
-        let station = match self.runs.get(point) {
-            Some(_) => self.station(point, 0.0),
-            None => self.station(last, self.runs[last].whole.length()),
-        };
-        station.map_or(0.0, |station| self.along_line(station))
-    }
-
-    /// Whether its end is its start.
-    #[must_use]
-    pub fn is_closed(&self) -> bool {
-        true
-    }
-
-    /// The place at a distance along the line from its start, in metres; a closed line goes round again.
+    /// The place at a distance along the line from its start, in metres; a closed line goes round again, an open one ends.
     #[must_use]
     pub fn at(&self, along: f64) -> Station {
-        let along = along.rem_euclid(self.length());
+        let along = match self.ends {
+            Ends::Closed => along.rem_euclid(self.length()),
+            Ends::Open => along.clamp(0.0, self.length()),
+        };
         let piece = self.starts[1..].partition_point(|&end| end <= along).min(self.pieces.len() - 1);
         let on = &self.pieces[piece];
         let along = along - self.starts[piece];
@@ -363,19 +310,7 @@ impl PlanLine {
     }
 }
 
-fn extremes(piece: &Piece, along: Vec2) -> Vec<Point> {
-    let mut points = vec![piece.start, piece.end];
-    if let Bend::Arc { centre, .. } = piece.bend {
-        let radius = piece.start.distance(centre);
-        for side in [along, -along] {
-            let point = centre + side * radius;
-            if piece.at(piece.nearest(point)).distance(point) < 1e-9 {
-                points.push(point);
-            }
-        }
-    }
-    points
-}
+mod outline;
 
 #[cfg(test)]
 mod tests;

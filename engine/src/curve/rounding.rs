@@ -1,24 +1,25 @@
-//! The circle of given radius that touches two pieces where they meet at a corner.
+//! The circle of given radius that touches two runs where they meet at a corner.
 
 use kurbo::{Point, Vec2};
 
+use super::chain::Chain;
 use super::piece::{Bend, Piece};
 
 /// Corners that turn by less than this are smooth: a millionth of a radian is a hair's breadth on a house.
 const SMOOTH: f64 = 1e-6;
 
-/// A rounded corner: where the piece before ends, where the piece after begins, and the arc between.
+/// A rounded corner: where the run before ends, where the run after begins, and the arc between.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rounding {
-    /// Distance along the piece before at which the arc begins, in metres.
+    /// Distance along the run before at which the arc begins, in metres.
     pub leave: f64,
-    /// Distance along the piece after at which the arc ends, in metres.
+    /// Distance along the run after at which the arc ends, in metres.
     pub arrive: f64,
     /// The arc.
     pub arc: Piece,
 }
 
-/// How two pieces meet.
+/// How two runs meet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Meeting {
     /// In one direction; nothing to round.
@@ -29,31 +30,37 @@ pub enum Meeting {
     NoRoom,
 }
 
-/// Angle by which the line turns from the end of one piece to the start of the next, in radians, positive to the left.
+/// Angle by which the line turns from the end of one run to the start of the next, in radians, positive to the left.
 #[must_use]
-pub fn turn(before: &Piece, after: &Piece) -> f64 {
+pub fn turn(before: &Chain, after: &Chain) -> f64 {
     let (from, to) = (before.direction(before.length()), after.direction(0.0));
     from.cross(to).atan2(from.dot(to))
 }
 
-/// Rounds the corner between two pieces with a radius in metres: the centre is where the two pieces, each moved by the
-/// radius to the inside of the corner, meet nearest to it.
+/// Rounds the corner between two runs with a radius in metres: the centre is where a piece of each, moved by the radius to
+/// the inside of the corner, meet nearest to it, so that the circle touches both runs and cuts neither.
 #[must_use]
-pub fn round(before: &Piece, after: &Piece, radius: f64) -> Meeting {
+pub fn round(before: &Chain, after: &Chain, radius: f64) -> Meeting {
     let turn = turn(before, after);
     if turn.abs() < SMOOTH {
         return Meeting::Smooth;
     }
     let right = -radius * turn.signum();
+    let touches = |foot: Point, centre: Point| (foot.distance(centre) - radius).abs() < 1e-9 * (1.0 + radius);
     let fits = |centre: Point| -> Option<Rounding> {
         let (leave, arrive) = (before.nearest(centre), after.nearest(centre));
         let (from, to) = (before.at(leave), after.at(arrive));
-        let touches = |foot: Point| (foot.distance(centre) - radius).abs() < 1e-9 * (1.0 + radius);
-        (touches(from) && touches(to)).then(|| Rounding { leave, arrive, arc: Piece::short_arc(from, centre, to) })
+        let both = touches(from, centre) && touches(to, centre);
+        both.then(|| Rounding { leave, arrive, arc: Piece::short_arc(from, centre, to) })
     };
-    let corner = before.end;
-    meetings(&before.offset(right), &after.offset(right))
-        .into_iter()
+    let corner = before.end();
+    let pairs = before.pieces().iter().flat_map(|a| after.pieces().iter().map(move |b| (a, b)));
+    pairs
+        .flat_map(|(a, b)| {
+            let near = |piece: &Piece, centre: &Point| touches(piece.at(piece.nearest(*centre)), *centre);
+            let centres = meetings(&a.offset(right), &b.offset(right));
+            centres.into_iter().filter(move |centre| near(a, centre) && near(b, centre))
+        })
         .filter_map(fits)
         .min_by(|a, b| a.arc.start.distance(corner).total_cmp(&b.arc.start.distance(corner)))
         .map_or(Meeting::NoRoom, Meeting::Rounded)
@@ -106,7 +113,7 @@ mod tests {
     use std::f64::consts::FRAC_PI_2;
 
     fn rounded(before: &Piece, after: &Piece, radius: f64) -> Rounding {
-        match round(before, after, radius) {
+        match round(&(*before).into(), &(*after).into(), radius) {
             Meeting::Rounded(rounding) => rounding,
             other => panic!("{other:?}"),
         }
@@ -131,11 +138,23 @@ mod tests {
     }
 
     #[test]
+    fn a_circle_touches_the_arc_of_a_chain_that_lies_nearest_to_the_corner() {
+        let before = Piece::straight(Point::new(0.0, 0.0), Point::new(4.0, 0.0));
+        let whole = Piece::arc_through(Point::new(4.0, 0.0), Point::new(3.0, 3.0), Point::new(0.0, 4.0)).unwrap();
+        let parts = (0..8).map(|part| f64::from(part) * whole.length() / 8.0);
+        let parted = Chain::of(parts.map(|from| whole.part(from, from + whole.length() / 8.0)).collect()).unwrap();
+        let (one, many) = (round(&before.into(), &whole.into(), 0.9), round(&before.into(), &parted, 0.9));
+        let (Meeting::Rounded(one), Meeting::Rounded(many)) = (one, many) else { panic!("{one:?}, {many:?}") };
+        assert!((one.leave - many.leave).abs() < 1e-9 && (one.arrive - many.arrive).abs() < 1e-9);
+        assert!(many.arrive > whole.length() / 8.0, "the circle touches beyond the first part");
+    }
+
+    #[test]
     fn a_tangent_joint_needs_no_rounding_and_a_short_run_has_no_room() {
-        let before = Piece::straight(Point::new(0.0, 0.0), Point::new(1.0, 0.0));
-        let on = Piece::straight(Point::new(1.0, 0.0), Point::new(2.0, 0.0));
+        let before = Chain::from(Piece::straight(Point::new(0.0, 0.0), Point::new(1.0, 0.0)));
+        let on = Piece::straight(Point::new(1.0, 0.0), Point::new(2.0, 0.0)).into();
         assert_eq!(round(&before, &on, 0.5), Meeting::Smooth);
-        let up = Piece::straight(Point::new(1.0, 0.0), Point::new(1.0, 3.0));
+        let up = Piece::straight(Point::new(1.0, 0.0), Point::new(1.0, 3.0)).into();
         assert_eq!(round(&before, &up, 1.5), Meeting::NoRoom);
     }
 }

@@ -4,4 +4,7 @@ mod fill;
 mod trench;
 
 pub use fill::{drain_gravel, fabric, girth, pieces, put_back, rubble, spoil_left};
-pub use trench::{depth_at, drain_fall, drain_volume, level_below, low_depth, station, trench_volume};
+pub use trench::{
+    depth_at, depth_at_of_open, drain_fall, drain_volume, level_below, longest_way, low_depth, low_depth_of_open,
+    station, trench_volume, trench_volume_of_open,
+};

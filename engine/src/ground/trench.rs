@@ -1,4 +1,4 @@
-//! A trench of even width under a closed wall, its bottom falling both ways from the far side to one outlet.
+//! A trench of even width under a wall, its bottom falling to one outlet: both ways round from the far side, or from both ends.
 
 use crate::reason::formula;
 use crate::units::{Length, Slope, Volume};
@@ -50,6 +50,60 @@ formula! {
     /// Source: Pappus's theorem, the middle of the trench lies on the line; the mean of an even fall is half-way.
     pub fn trench_volume(width: Length, depth: Length, fall: Slope, line_length: Length) -> Volume {
         line_length * width * (depth + (line_length * fall) * 0.25)
+    }
+}
+
+formula! {
+    /// Longest way along the line of an open wall to the outlet of its trench: from the farther end, the high end.
+    ///
+    /// ```text
+    /// x₁ = the larger of s and L − s        s: the outlet along the line
+    /// ```
+    /// Source: the definition of the distance.
+    pub fn longest_way(; way: Length) -> Length {
+        way
+    }
+}
+
+formula! {
+    /// Depth of the trench under an open wall at its outlet, where it is deepest.
+    ///
+    /// The bottom falls from both ends at one slope; it is least deep at the farther end.
+    ///
+    /// ```text
+    /// d′ = d + s x₁        x₁: longest way along the line to the outlet
+    /// ```
+    /// Source: the definition of a fall.
+    pub fn low_depth_of_open(depth: Length, fall: Slope, longest_way: Length) -> Length {
+        depth + longest_way * fall
+    }
+}
+
+formula! {
+    /// Depth of the trench under an open wall below the ground at a named point.
+    ///
+    /// ```text
+    /// d(x) = d + s (x₁ − x)        x: way along the line from the point to the outlet, x₁: the longest such way
+    /// ```
+    /// Source: the definition of a fall. Between outlet and high end x₁ − x is the way to the high end.
+    pub fn depth_at_of_open(depth: Length, fall: Slope; longest_way: Length, to_outlet: Length) -> Length {
+        depth + (longest_way - to_outlet) * fall
+    }
+}
+
+formula! {
+    /// Volume dug for the trench under an open wall, with upright sides.
+    ///
+    /// ```text
+    /// V = w (d L + s (x₁ L − (x₁² + (L − x₁)²) / 2))        x₁: longest way along the line to the outlet
+    /// ```
+    /// Source: Pappus's theorem, the middle of the trench lies on the line; the depth integrated along both ways.
+    pub fn trench_volume_of_open(
+        width: Length, depth: Length, fall: Slope, line_length: Length, longest_way: Length
+    ) -> Volume {
+        let shorter = line_length - longest_way;
+        let mean_fall = longest_way * line_length - (longest_way * longest_way + shorter * shorter) * 0.5;
+        width * (line_length * depth + mean_fall * fall.in_ratio())
     }
 }
 

@@ -7,7 +7,6 @@ use super::openings::on_the_wall;
 use super::place::{STEM_HEIGHT, known, shown, within};
 use super::{Drain, Fabric, Trench, Wall};
 use crate::build::{Build, Source, Written};
-use crate::ground;
 use crate::known::{Known, Origin};
 use crate::units::{Length, Slope, System};
 
@@ -33,6 +32,11 @@ pub(super) fn levels(
                 .following("wall.stem.height")
         });
     let floor = level(build.ground.floor.as_ref(), "a level of the floor of a small house").unwrap_or_else(|| {
+        if wall.is_some_and(|wall| !wall.line.is_closed()) {
+            let why = "a wall that does not go round has no floor; one walks on the ground";
+            return Known::assumed(outside.value, "ground.floor", Origin::CommonPractice, why)
+                .following("ground.outside");
+        }
         let why = "the floor lies 150 mm below the foot of the cob, safe from spilt water";
         Known::assumed(Length::mm(-150.0), "ground.floor", Origin::Judgement, why)
     });
@@ -178,9 +182,7 @@ fn drain(
     let what = "a level at which a drain comes to daylight";
     let daylight = within(source, written.daylight.as_ref(), Length::m(-100.0)..Length::m(10.0), what, system);
     if let (Some(trench), Some(at)) = (trench, &written.daylight) {
-        let line_length = Length::m(wall.line.length());
-        let low = ground::low_depth(trench.depth.value, trench.fall.value, line_length).value;
-        let outlet = outside.value - low;
+        let outlet = outside.value - trench.depth_at(&wall.line, wall.line.along_line(trench.outlet));
         if at.value >= outlet {
             source.fault(
                 at.span.clone(),

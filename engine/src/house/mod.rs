@@ -127,10 +127,21 @@ pub struct Point {
     pub y: Known<Length>,
     /// The point that the run to the next point passes through.
     pub through: Option<[Known<Length>; 2]>,
+    /// The cubic curve to the next point.
+    pub curve: Option<Curve>,
     /// Radius of its rounded corner.
     pub round: Known<Length>,
     /// Thickness and height of the wall here, where the builder wrote one.
     pub own: [Option<Known<Length>>; 2],
+}
+
+/// Tangents of a cubic curve in the direction of travel.
+#[derive(Clone, Debug)]
+pub struct Curve {
+    /// At the point that it leaves: x and y.
+    pub leave: [Known<Length>; 2],
+    /// At the next point: x and y.
+    pub arrive: [Known<Length>; 2],
 }
 
 /// The wall and its stem.
@@ -317,15 +328,27 @@ impl Trench {
     /// Depth below the ground outside at a distance along the line, in metres.
     #[must_use]
     pub fn depth_at(&self, line: &PlanLine, along: f64) -> Length {
-        let whole = line.length();
-        ground::depth_at(self.depth.value, self.fall.value, Length::m(whole), self.to_outlet(line, along)).value
+        let (whole, to_outlet) = (Length::m(line.length()), self.to_outlet(line, along));
+        if line.is_closed() {
+            return ground::depth_at(self.depth.value, self.fall.value, whole, to_outlet).value;
+        }
+        ground::depth_at_of_open(self.depth.value, self.fall.value, self.longest_way(line), to_outlet).value
     }
 
-    /// The shorter way along the line to the outlet, from a distance along it, in metres.
+    /// The way along the line to the outlet, from a distance along it, in metres: the shorter one round a closed line.
     #[must_use]
     pub fn to_outlet(&self, line: &PlanLine, along: f64) -> Length {
         let apart = (line.along_line(self.outlet) - along).abs();
-        Length::m(apart.min(line.length() - apart))
+        Length::m(if line.is_closed() { apart.min(line.length() - apart) } else { apart })
+    }
+
+    /// The longest way along the line to the outlet: half-way round a closed line, from the farther end of an open one.
+    #[must_use]
+    pub fn longest_way(&self, line: &PlanLine) -> Length {
+        if line.is_closed() {
+            return Length::m(0.5 * line.length());
+        }
+        self.to_outlet(line, 0.0).max(self.to_outlet(line, line.length()))
     }
 }
 

@@ -225,9 +225,27 @@ fn meets_both_faces(source: &Source<'_>, written: &build::Opening, opening: &Ope
         || (written.name.span.clone(), format!("openings.{}", opening.name)),
         |at| (at.span.clone(), at.path.clone()),
     );
-    let message = "the wall turns away from this opening: a jamb would never meet the face".to_owned();
-    source.fault(span, &path, message, "make the opening narrower, or put it where the wall is straighter");
+    let (message, hint) = if leaves_the_end(opening, wall) {
+        ("the opening leaves the end of the wall", "make the opening narrower, or move it away from the end")
+    } else {
+        let hint = "make the opening narrower, or put it where the wall is straighter";
+        ("the wall turns away from this opening: a jamb would never meet the face", hint)
+    };
+    source.fault(span, &path, message, hint);
     false
+}
+
+/// Whether an end of an open wall lies nearer to the middle of an opening than its jamb, at a face.
+fn leaves_the_end(opening: &Opening, wall: &Wall) -> bool {
+    let (line, station) = (&wall.line, opening.station);
+    let (half, along) = (0.5 * opening.width.value.in_m(), line.along_line(station));
+    !line.is_closed()
+        && [(0.0, -1.0), (line.length(), 1.0)].into_iter().any(|(at, ahead)| {
+            let end = line.at(at);
+            let place =
+                |offset: f64| (end.point - end.axis.turn_90() * offset - station.point).dot(station.axis) * ahead;
+            (at - along) * ahead < 2.0 * half && offsets(wall).into_iter().any(|offset| place(offset) < half)
+        })
 }
 
 /// The run and the place on it that a build file names; a fault where there is none.
@@ -258,6 +276,15 @@ pub(super) fn on_the_wall(
 fn run_named(source: &Source<'_>, written: Option<&Written<String>>, wall: &Wall) -> Option<usize> {
     let written = written?;
     let found = wall.points.iter().position(|point| point.name == written.value);
+    if found.is_some_and(|found| found >= wall.line.runs().len()) {
+        source.fault(
+            written.span.clone(),
+            &written.path,
+            format!("`{}` ends the wall: no run leaves it", written.value),
+            format!("write the run that leads there, \"{}\"", wall.points[wall.line.runs().len() - 1].name),
+        );
+        return None;
+    }
     if found.is_none() {
         let nearest =
             wall.points.iter().min_by_key(|point| strsim::damerau_levenshtein(&point.name, &written.value))?;

@@ -6,7 +6,7 @@ use super::part::{Dimension, Material, Meaning, Measured, Outline, Part, Place, 
 use super::section::cut_line;
 use super::{House, Opening};
 use crate::build::OpeningKind;
-use crate::curve::{Bend, Side};
+use crate::curve::{Bend, Piece, Side};
 use crate::units::Length;
 
 /// Chord error of drawn curves, in metres.
@@ -19,10 +19,10 @@ pub fn parts(house: &House) -> Plan {
     let mut parts = Vec::new();
     if let Some(trench) = &house.trench {
         let half = (trench.width.value * 0.5).in_m();
-        parts.push(ring(house, "water.trench", "rubble trench", Material::Stone, half, Meaning::Hidden));
+        parts.push(band(house, "water.trench", "rubble trench", Material::Stone, half, Meaning::Hidden));
     }
     let half = (house.wall.stem_width.value * 0.5).in_m();
-    parts.push(ring(house, "wall.stem", "stem wall", Material::Stone, half, Meaning::Seen));
+    parts.push(band(house, "wall.stem", "stem wall", Material::Stone, half, Meaning::Seen));
     parts.push(wall(house, cut_at));
     parts.extend(house.openings.iter().filter_map(|opening| hole(house, opening)));
     let north = house.north.value.in_rad();
@@ -56,9 +56,9 @@ fn is_cut(opening: &Opening, at: Length) -> bool {
     opening.bottom.value < at && at < opening.head()
 }
 
-fn ring(house: &House, path: &str, name: &str, material: Material, half: f64, meaning: Meaning) -> Part {
-    let outline = |offset| Outline::area(house.wall.line.outline(offset, CHORD), meaning);
-    Part::new(path, name, material, vec![outline(half), outline(-half)])
+fn band(house: &House, path: &str, name: &str, material: Material, half: f64, meaning: Meaning) -> Part {
+    let outlines = house.wall.line.band(-half, half, CHORD).into_iter();
+    Part::new(path, name, material, outlines.map(|points| Outline::area(points, meaning)).collect())
 }
 
 fn wall(house: &House, at: Length) -> Part {
@@ -76,8 +76,27 @@ fn wall(house: &House, at: Length) -> Part {
         .collect();
     cut.sort_by(|a, b| a[1][0].total_cmp(&b[1][0]));
     let closed = |points| Outline::area(points, Meaning::Cut);
+    let line = &wall.line;
     let outlines = if cut.is_empty() {
-        [Side::Outer, Side::Inner].map(|side| closed(face(side, [0.0, whole]))).to_vec()
+        let faces = [Side::Outer, Side::Inner].map(|side| face(side, [0.0, whole]));
+        if line.is_closed() {
+            faces.map(closed).to_vec()
+        } else {
+            let [mut points, back] = faces;
+            points.extend(back.into_iter().rev());
+            vec![closed(points)]
+        }
+    } else if !line.is_closed() {
+        // The ends of the wall part it as openings do.
+        cut.insert(0, [[0.0; 2]; 2]);
+        cut.push([[whole; 2]; 2]);
+        cut.windows(2)
+            .map(|pair| {
+                let mut points = face(Side::Outer, [pair[0][0][1], pair[1][0][0]]);
+                points.extend(face(Side::Inner, [pair[0][1][1], pair[1][1][0]]).into_iter().rev());
+                closed(points)
+            })
+            .collect()
     } else {
         (0..cut.len())
             .map(|index| {
@@ -126,24 +145,25 @@ fn dimensions(house: &House, at: Length) -> Vec<Dimension> {
         }
         let run = &wall.line.runs()[opening.run];
         let away = opening.station.axis.turn_90();
-        if run.whole.bend == Bend::Straight {
-            let (from, to) = (run.whole.start + away * half, opening.station.point + away * half);
+        if let [Piece { bend: Bend::Straight, start, .. }] = run.whole.pieces() {
+            let (from, to) = (*start + away * half, opening.station.point + away * half);
             dimensions.push(between(&opening.along.path, from, to, away));
         }
     }
     for (point, run) in wall.points.iter().zip(wall.line.runs()) {
-        match run.whole.bend {
+        let [piece] = run.whole.pieces() else { continue };
+        match piece.bend {
             Bend::Straight => {
-                let away = -run.whole.direction(0.0).turn_90();
+                let away = -piece.direction(0.0).turn_90();
                 dimensions.push(between(
                     &format!("wall.line.{}.run", point.name),
-                    run.whole.start + away * half,
-                    run.whole.end + away * half,
+                    piece.start + away * half,
+                    piece.end + away * half,
                     away,
                 ));
             }
             Bend::Arc { centre, .. } => {
-                let on = run.whole.at(run.whole.length() * 0.5);
+                let on = piece.at(piece.length() * 0.5);
                 let path = format!("wall.line.{}.radius", point.name);
                 dimensions.push(Dimension { path, measured: Measured::Radius { centre, on } });
             }
@@ -169,8 +189,7 @@ fn places(house: &House) -> Vec<Place> {
         name: opening.name.clone(),
         at: opening.station.point,
     });
-    points
-        .chain(openings)
-        .chain([Place { path: "room.area".into(), name: "room".into(), at: house.wall.line.centre() }])
-        .collect()
+    let line = &house.wall.line;
+    let room = || Place { path: "room.area".into(), name: "room".into(), at: line.centre() };
+    points.chain(openings).chain(line.is_closed().then(room)).collect()
 }

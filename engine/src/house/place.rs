@@ -33,11 +33,14 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let wall = wall(source, build, cob, system);
     let ground = levels::levels(source, build, wall.as_ref(), system);
     let wall = wall?;
+    if !wall.line.is_closed() {
+        needs_no_room(source, build);
+    }
     let openings = openings::place(source, build, &wall, &ground.1, system);
     let against = (&wall, &openings[..], (&ground.0, &ground.1));
     let on_it = built_in::place(source, build, against, earth.as_ref(), &mut assumed, system);
     let (trench, drain) = levels::water(source, build, &wall, &ground.0, system);
-    let roof = roof::place(source, build, &wall, system);
+    let roof = if wall.line.is_closed() { roof::place(source, build, &wall, system) } else { None };
     let house = House {
         about: about(build),
         system,
@@ -83,6 +86,28 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     };
     goods::are_needed(source, build, &house);
     source.is_clean().then_some(house)
+}
+
+/// What needs a wall that goes round is refused where the wall is open.
+fn needs_no_room(source: &Source<'_>, build: &Build) {
+    let hint = "leave it out, or close the wall: ends = \"closed\"";
+    if let Some(layer) = build.floor.first() {
+        let path = format!("floor.layers.{}", layer.name.value);
+        source.fault(
+            layer.name.span.clone(),
+            &path,
+            "a floor needs a wall that goes round, and this one is open",
+            hint,
+        );
+    }
+    if let Some(roof) = &build.roof {
+        let at = roof.kind.as_ref().map_or(0..0, |kind| kind.span.clone());
+        source.fault(at, "roof", "a roof needs a wall that goes round, and this one is open", hint);
+    }
+    if let Some(poles) = &build.poles {
+        let at = poles.diameter.as_ref().map_or(0..0, |diameter| diameter.span.clone());
+        source.fault(at, "poles", "the poles of a roof need a wall that goes round, and this one is open", hint);
+    }
 }
 
 /// A written value as a known one.

@@ -37,7 +37,7 @@ pub(super) fn along(points: &[Point], line: &PlanLine, whole: Length, which: usi
         .enumerate()
         .map(|(index, point)| {
             let value = point.own[which].as_ref().map_or(whole, |own| own.value);
-            [line.named(index), value.in_m()]
+            [line.along_line(line.named_point(index)), value.in_m()]
         })
         .collect();
     knots.sort_by(|a, b| a[0].total_cmp(&b[0]));

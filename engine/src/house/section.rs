@@ -21,12 +21,17 @@ struct Cut {
     beyond: Vec2,
 }
 
-/// Square to the wall through the middle of the first door, else of the first opening, else across the room.
+/// Square to the wall through the middle of the first door, else of the first opening, else across the room, or through the
+/// middle of an open wall.
 fn cut(house: &House) -> Cut {
     let door = house.openings.iter().find(|opening| opening.kind == OpeningKind::Door).or(house.openings.first());
     let (origin, along) = match door {
         Some(door) => (door.station.point, door.station.axis.turn_90()),
-        None => (house.wall.line.centre(), Vec2::new(1.0, 0.0)),
+        None if house.wall.line.is_closed() => (house.wall.line.centre(), Vec2::new(1.0, 0.0)),
+        None => {
+            let middle = house.wall.line.at(0.5 * house.wall.line.length());
+            (middle.point, middle.axis.turn_90())
+        }
     };
     Cut { origin, along, beyond: along.turn_90() }
 }
@@ -35,7 +40,10 @@ fn cut(house: &House) -> Cut {
 pub(super) fn cut_line(house: &House) -> [Point; 2] {
     let cut = cut(house);
     let half = (house.wall.thickness.value * 0.5).in_m();
-    let places = crossings(house, half, &cut);
+    let mut places = crossings(house, half, &cut);
+    if !house.wall.line.is_closed() {
+        places = through(house, -half, half, &cut).concat();
+    }
     let (first, last) = (places.first().copied().unwrap_or(-1.0), places.last().copied().unwrap_or(1.0));
     [cut.origin + cut.along * first, cut.origin + cut.along * last]
 }
@@ -80,6 +88,8 @@ fn top_at(house: &House, [left, right]: [f64; 2], cut: &Cut) -> f64 {
 fn through(house: &House, inner: f64, outer: f64, cut: &Cut) -> Vec<[f64; 2]> {
     let mut places = crossings(house, outer, cut);
     places.extend(crossings(house, inner, cut));
+    let ends = house.wall.line.end_faces(inner, outer);
+    places.extend(ends.iter().flat_map(|end| end.crossings(cut.origin, cut.along)));
     places.sort_by(f64::total_cmp);
     places.chunks_exact(2).map(|pair| [pair[0], pair[1]]).collect()
 }
@@ -92,7 +102,8 @@ pub fn section(house: &House) -> Section {
     let half_stem = (wall.stem_width.value * 0.5).in_m();
     let stem = through(house, -half_stem, half_stem, &cut);
     let (low, foot) = (house.ground.value.in_m(), -wall.stem_height.value.in_m());
-    let mut parts = vec![floor(house, &stem)];
+    let is_closed = wall.line.is_closed();
+    let mut parts: Vec<Part> = is_closed.then(|| floor(house, &stem)).into_iter().collect();
     if let Some(trench) = &house.trench {
         let half = (trench.width.value * 0.5).in_m();
         let body = |span: [f64; 2]| {
@@ -111,7 +122,8 @@ pub fn section(house: &House) -> Section {
     parts.push(Part::new("wall.stem", "stem wall", Material::Stone, stones.collect()));
     parts.push(Part::new("wall", "cob wall", Material::Cob, cob(house, &cut, &doors)));
     let lifts = lift_lines(house, &cut, &doors);
-    let (seen_wall, seen_openings) = (far_wall(house, &stem, &doors, &cut), beyond(house, &cut));
+    let seen_wall = is_closed.then(|| far_wall(house, &stem, &doors, &cut));
+    let seen_openings = if is_closed { beyond(house, &cut) } else { Vec::new() };
     let places = parts
         .iter()
         .filter(|part| part.material != Material::Opening)
@@ -123,7 +135,7 @@ pub fn section(house: &House) -> Section {
         })
         .collect();
     parts.extend(lifts);
-    parts.splice(0..0, [ground(house, &cut), seen_wall].into_iter().chain(seen_openings));
+    parts.splice(0..0, [ground(house, &cut)].into_iter().chain(seen_wall).chain(seen_openings));
     Section { levels: levels(house), dimensions: dimensions(house, &cut), parts, places }
 }
 
@@ -211,18 +223,25 @@ fn floor(house: &House, stem: &[[f64; 2]]) -> Part {
     Part::new("ground.floor", "finished floor", Material::Floor, lines.collect())
 }
 
-/// The ground outside, level, to either side and 0.7 m away.
+/// The ground outside, level, to either side and 0.7 m away; beside an open wall also between one stretch of it and the next.
 fn ground(house: &House, cut: &Cut) -> Part {
     let half = (house.wall.stem_width.value * 0.5).in_m();
     let places = crossings(house, half, cut);
-    let (first, last) = (places.first().copied().unwrap_or(0.0), places.last().copied().unwrap_or(0.0));
+    let (mut first, mut last) = (places.first().copied().unwrap_or(0.0), places.last().copied().unwrap_or(0.0));
     let level = house.ground.value.in_m();
     let line = |from: f64, to: f64| Outline::line(vec![Point::new(from, level), Point::new(to, level)], Meaning::Cut);
+    let mut between = Vec::new();
+    if !house.wall.line.is_closed() {
+        let stretches = through(house, -half, half, cut);
+        between = stretches.windows(2).map(|pair| line(pair[0][1], pair[1][0])).collect();
+        (first, last) =
+            (stretches.first().map_or(first, |span| span[0]), stretches.last().map_or(last, |span| span[1]));
+    }
     Part::new(
         "ground.outside",
         "ground outside",
         Material::Ground,
-        vec![line(first - 0.7, first), line(last, last + 0.7)],
+        [line(first - 0.7, first)].into_iter().chain(between).chain([line(last, last + 0.7)]).collect(),
     )
 }
 
@@ -283,11 +302,10 @@ fn beyond(house: &House, cut: &Cut) -> Vec<Part> {
 
 fn levels(house: &House) -> Vec<Level> {
     let wall = &house.wall;
-    let mut levels = vec![
-        Level::new("ground.outside", "ground outside", house.ground.value),
-        Level::new("ground.floor", "finished floor", house.floor_level.value),
-        wall.top_level(),
-    ];
+    let mut levels = vec![Level::new("ground.outside", "ground outside", house.ground.value), wall.top_level()];
+    if wall.line.is_closed() {
+        levels.insert(1, Level::new("ground.floor", "finished floor", house.floor_level.value));
+    }
     if house.trench.is_some() {
         levels.push(Level::new("wall.stem.height", "foot of the stem", -wall.stem_height.value));
     }
@@ -300,7 +318,11 @@ fn dimensions(house: &House, cut: &Cut) -> Vec<Dimension> {
         return Vec::new();
     }
     let height = wall.height.value.in_m();
-    let top = through_cob(house, height, cut).last().copied().map(|top| {
+    let spans = through_cob(house, height, cut);
+    // A closed wall is cut square on the near side, an open one may be square there alone.
+    let near = |a: &&[f64; 2], b: &&[f64; 2]| a[0].midpoint(a[1]).abs().total_cmp(&b[0].midpoint(b[1]).abs());
+    let shown = if wall.line.is_closed() { spans.last() } else { spans.iter().min_by(near) };
+    let top = shown.map(|top| {
         let ends = top.map(|along| Point::new(along, height));
         Dimension::between("wall.top-thickness", ends, Vec2::new(0.0, 1.0))
     });

@@ -13,8 +13,9 @@ const BESIDE: f64 = 0.4;
 /// the outlet, along the centre line of the wall to the outlet and on along the drain; y is up from the foot of the cob, both
 /// in metres.
 ///
-/// Both ways round are alike: one half of the wall is drawn, its openings left out. Beside the drain the ground falls
-/// evenly to where the drain comes out; where that level is not known, the ground is dashed and the drain is not drawn.
+/// Both ways round are alike: one half of the wall is drawn, its openings left out; of an open wall the longer way. Beside
+/// the drain the ground falls evenly to where the drain comes out; where that level is not known, the ground is dashed and
+/// the drain is not drawn.
 #[must_use]
 pub fn trench_section(house: &House) -> Option<Section> {
     let long = Long::of(house)?;
@@ -54,14 +55,21 @@ impl Long {
     fn of(house: &House) -> Option<Long> {
         let trench: &Trench = house.trench.as_ref()?;
         let line = &house.wall.line;
-        let half = 0.5 * line.length();
+        let half = trench.longest_way(line).in_m();
         let outlet = line.along_line(trench.outlet);
+        let high = if line.is_closed() {
+            (outlet + half).rem_euclid(line.length())
+        } else if outlet < half {
+            line.length()
+        } else {
+            0.0
+        };
         let bottom = |along: f64| (house.ground.value - trench.depth_at(line, along)).in_m();
         Some(Long {
             half,
             ground: house.ground.value.in_m(),
             foot: -house.wall.stem_height.value.in_m(),
-            high: bottom((outlet + half).rem_euclid(line.length())),
+            high: bottom(high),
             outlet: bottom(outlet),
         })
     }

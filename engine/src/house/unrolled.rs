@@ -17,7 +17,8 @@ const CURVE_STEPS: u32 = 32;
 const TOP_STEPS: u32 = 96;
 
 /// The wall unrolled, seen from outside: x is the distance along the centre line from the first named point to the right,
-/// y the height above the foot of the cob, both in metres. Below the ground the stem wall is hidden.
+/// y the height above the foot of the cob, both in metres; an open wall runs from end to end. Below the ground the stem wall
+/// is hidden.
 ///
 /// An opening is as wide as the centre line between its jambs; where the wall bends that is a little more than its width,
 /// which is measured straight across. What lies across the first point is drawn at both ends.
@@ -50,14 +51,14 @@ impl<'a> Unrolled<'a> {
     fn of(house: &'a House) -> Unrolled<'a> {
         let line = &house.wall.line;
         let whole = line.length();
-        let at = |index: usize| line.station(index, 0.0).map_or(0.0, |station| line.along_line(station));
+        let at = |index: usize| line.along_line(line.named_point(index));
         let first = at(0);
-        let from_first = |along: f64| (along - first).rem_euclid(whole);
+        let from_first = |along: f64| if line.is_closed() { (along - first).rem_euclid(whole) } else { along };
         let mut openings = Vec::new();
         for opening in &house.openings {
             let Some([start, end]) = opening.on_line(&house.wall) else { continue };
             let (from, length) = (from_first(start), end - start);
-            for turn in [0.0, whole] {
+            for turn in if line.is_closed() { vec![0.0, whole] } else { vec![0.0] } {
                 openings.push((opening, [from - turn, from - turn + length]));
             }
         }
@@ -119,10 +120,11 @@ impl<'a> Unrolled<'a> {
     }
 
     fn points(&self, [from, to]: [f64; 2], level: f64) -> Vec<Place> {
-        let whole = self.house.wall.line.length();
+        let line = &self.house.wall.line;
         let mut places = Vec::new();
         for (point, at) in self.house.wall.points.iter().zip(&self.points) {
-            for at in [*at, at + whole].into_iter().filter(|at| (from - 1e-9..=to + 1e-9).contains(at)) {
+            let again = line.is_closed().then(|| at + line.length());
+            for at in [*at].into_iter().chain(again).filter(|at| (from - 1e-9..=to + 1e-9).contains(at)) {
                 let path = format!("wall.line.{}", point.name);
                 places.push(Place::new(&path, &point.name, Point::new(at, level)));
             }
@@ -139,6 +141,7 @@ impl<'a> Unrolled<'a> {
             self.openings.iter().copied().filter(|(_, [start, end])| *end > from && *start < to).collect();
         shown.sort_by(|a, b| a.1[0].total_cmp(&b.1[0]));
         let is_whole = |[start, end]: [f64; 2]| start >= from - 1e-9 && end <= to + 1e-9;
+        let is_open = !self.house.wall.line.is_closed();
         let mut dimensions = Vec::new();
         let mut between = |path: &str, ends: [(f64, f64); 2], away: Vec2| {
             dimensions.push(Dimension::between(path, ends.map(|(x, y)| Point::new(x, y)), away));
@@ -151,6 +154,14 @@ impl<'a> Unrolled<'a> {
                 if bottom > 0.0 {
                     between(&opening.bottom.path, [(start, 0.0), (start, bottom)], -right);
                 }
+            }
+            let (is_first, is_last) = (index == 0, index + 1 == shown.len());
+            let whole = self.house.wall.line.length();
+            if is_first && is_open && is_whole([0.0, start]) {
+                between(&opening.path("pier-before"), [(0.0, top), (start, top)], up);
+            }
+            if is_last && is_open && is_whole([end, whole]) {
+                between(&opening.path("pier"), [(end, top), (whole, top)], up);
             }
             if let Some((_, [next, _])) = shown.get(index + 1).filter(|(_, [next, _])| end <= *next)
                 && is_whole([end, *next])

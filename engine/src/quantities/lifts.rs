@@ -1,8 +1,6 @@
 //! Rows of the lifts: how high, when begun, how much cob, openings taken out.
 
-use std::f64::consts::TAU;
-
-use super::line::bind;
+use super::line::{bind, turned};
 use super::openings::shaped;
 use super::uneven::{self, bind_once};
 use crate::curve::{Body, Cut};
@@ -104,7 +102,8 @@ fn bed(house: &House, body: &Body<'_>, lift: &Lift, below: Option<&Lift>, cuts: 
     let (thickness, inside, outside) = (wall.thickness.value, wall.batter_inside.value, wall.batter_outside.value);
     let (length, top) = (Length::m(wall.line.length()), lift.top.value);
     let gross = if wall.is_even() {
-        bound(wall::bed_gross(length, thickness, inside, outside, top, TAU)).from("top", lift.top.path.as_str())
+        let gross = wall::bed_gross(length, thickness, inside, outside, top, wall.line.turning());
+        turned(bound(gross).from("top", lift.top.path.as_str()), house, rows)
     } else {
         let foot = below.map_or(Length::ZERO, |below| below.top.value);
         let below = below.filter(|below| rows.value::<Length>("wall.lowest").is_some_and(|top| top < below.top.value));
@@ -171,8 +170,9 @@ fn volume(
     let foot = below.map_or(Length::ZERO, |below| below.top.value);
     let length = Length::m(wall.line.length());
     let gross = if wall.is_even() {
-        let gross = bound(wall::lift_gross(length, thickness, inside, outside, foot, lift.top.value, TAU));
-        let gross = gross.from("top", lift.top.path.as_str());
+        let turning = wall.line.turning();
+        let gross = bound(wall::lift_gross(length, thickness, inside, outside, foot, lift.top.value, turning));
+        let gross = turned(gross, house, rows).from("top", lift.top.path.as_str());
         match below {
             Some(below) => gross.from("foot", below.top.path.as_str()),
             None => gross.without("foot"),

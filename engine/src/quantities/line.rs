@@ -1,8 +1,8 @@
 //! Rows of the plan line: its points, runs, rounded corners, length and area.
 
 use super::uneven;
-use crate::curve::{Body, Piece, Side};
-use crate::house::{House, Point};
+use crate::curve::{Body, Chain, Side};
+use crate::house::{Curve, House, Point};
 use crate::reason::Answer;
 use crate::row::Rows;
 use crate::units::Length;
@@ -18,23 +18,34 @@ pub(super) fn walk(house: &House, body: &Body<'_>, rows: &mut Rows) {
     rows.known("thickness of the wall at its base", &wall.thickness);
     uneven::known(house, rows);
     rows.known("height of the wall above the foot of the cob", &wall.height);
-    for (point, run) in wall.points.iter().zip(wall.line.runs()) {
+    let (count, runs) = (wall.points.len(), wall.line.runs());
+    for (index, point) in wall.points.iter().enumerate() {
         known(point, rows);
-        if run.corner.is_some() || point.round.line.is_some() {
+        if runs.get(index).is_some_and(|run| run.corner.is_some()) || point.round.line.is_some() {
             rows.known(format!("radius of the corner at {}", point.name), &point.round);
         }
     }
-    let count = wall.points.len();
-    for index in 0..count {
+    for index in 0..runs.len() {
         run(house, index, rows);
     }
-    for index in 0..count {
+    for index in 0..runs.len() {
         corner(house, index, rows);
     }
     let length = bind_pieces(wall::line_length(&wall.line), house, 0..count, rows);
     let length = rows.add("wall.length", "length of the wall on its centre line", length);
+    if wall.line.is_closed() {
+        areas(house, body, length, rows);
+    } else {
+        turning(house, rows);
+    }
+    overall(house, rows);
+}
+
+/// Areas that a line encloses which goes round.
+fn areas(house: &House, body: &Body<'_>, length: Length, rows: &mut Rows) {
+    let wall = &house.wall;
     let mut enclosed = wall::enclosed_area(&wall.line);
-    for index in 0..count {
+    for index in 0..wall.points.len() {
         enclosed = bind_run(enclosed, house, index, rows);
         if wall.line.runs()[index].corner.is_some() {
             enclosed = bind(enclosed, rows, &path(&wall.points[index], "round"));
@@ -54,7 +65,26 @@ pub(super) fn walk(house: &House, body: &Body<'_>, rows: &mut Rows) {
         };
         rows.add(noun, title, area.from("enclosed area", "wall.enclosed-area"));
     }
-    overall(house, rows);
+}
+
+/// How far an open line turns follows from how its first run leaves and its last one arrives.
+fn turning(house: &House, rows: &mut Rows) {
+    let wall = &house.wall;
+    let last = wall.line.runs().len() - 1;
+    let mut turning = wall::turning(&wall.line);
+    for (index, tangent) in [(0, ["leave-x", "leave-y"]), (last, ["arrive-x", "arrive-y"])] {
+        let point = &wall.points[index];
+        turning = match &point.curve {
+            Some(_) => tangent.iter().fold(turning, |turning, noun| bind(turning, rows, &path(point, noun))),
+            None => bind_run(turning, house, index, rows),
+        };
+    }
+    rows.add("wall.turning", "angle by which the wall turns from end to end, positive to the left", turning);
+}
+
+/// Binds how far an open line turns; a closed one turns once round, whatever its shape.
+pub(super) fn turned<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
+    if house.wall.line.is_closed() { answer } else { bind(answer, rows, "wall.turning") }
 }
 
 fn known(point: &Point, rows: &mut Rows) {
@@ -64,6 +94,12 @@ fn known(point: &Point, rows: &mut Rows) {
     if let Some([x, y]) = &point.through {
         rows.known(format!("arc from {name} passes through, x"), x);
         rows.known(format!("arc from {name} passes through, y"), y);
+    }
+    if let Some(Curve { leave: [leave_x, leave_y], arrive: [arrive_x, arrive_y] }) = &point.curve {
+        rows.known(format!("tangent of the curve from {name} where it leaves, x"), leave_x);
+        rows.known(format!("tangent of the curve from {name} where it leaves, y"), leave_y);
+        rows.known(format!("tangent of the curve from {name} where it arrives, x"), arrive_x);
+        rows.known(format!("tangent of the curve from {name} where it arrives, y"), arrive_y);
     }
 }
 
@@ -79,7 +115,8 @@ pub(super) fn bind<T>(answer: Answer<T>, rows: &Rows, path: &str) -> Answer<T> {
 pub(super) fn bind_run<T>(mut answer: Answer<T>, house: &House, index: usize, rows: &Rows) -> Answer<T> {
     let points = &house.wall.points;
     let (from, to) = (&points[index], &points[(index + 1) % points.len()]);
-    for (point, noun) in [(from, "x"), (from, "y"), (from, "through-x"), (from, "through-y"), (to, "x"), (to, "y")] {
+    let bends = ["through-x", "through-y", "leave-x", "leave-y", "arrive-x", "arrive-y"].map(|noun| (from, noun));
+    for (point, noun) in [(from, "x"), (from, "y")].into_iter().chain(bends).chain([(to, "x"), (to, "y")]) {
         let path = path(point, noun);
         if !answer.reason.inputs.iter().any(|input| input.path == path) {
             answer = bind(answer, rows, &path);
@@ -106,17 +143,25 @@ pub(super) fn bind_pieces<T>(
 
 fn run(house: &House, index: usize, rows: &mut Rows) {
     let point = &house.wall.points[index];
-    let run: &Piece = &house.wall.line.runs()[index].whole;
+    let run: &Chain = &house.wall.line.runs()[index].whole;
     let next = &house.wall.points[(index + 1) % house.wall.points.len()].name;
     let title = format!("run from {} to {next}", point.name);
-    if point.through.is_none() {
-        let length = bind_run(wall::straight_length(run), house, index, rows);
-        rows.add(path(point, "run"), title, length);
-        return;
-    }
-    let radius = bind_run(wall::arc_radius(run), house, index, rows);
-    rows.add(path(point, "radius"), format!("radius of the arc from {} to {next}", point.name), radius);
-    let length = bind_run(wall::arc_length(run), house, index, rows);
+    let from_rows = |answer: Answer<Length>, rows: &Rows| bind_run(answer, house, index, rows);
+    let length = if point.curve.is_some() {
+        if let Some(radius) = house.wall.least_radius(index) {
+            let radius = from_rows(wall::least_radius(radius), rows);
+            let title = format!("least radius of the curve from {} to {next}", point.name);
+            rows.add(path(point, "least-radius"), title, radius);
+        }
+        wall::curve_length(run)
+    } else if point.through.is_some() {
+        let radius = from_rows(wall::arc_radius(&run.pieces()[0]), rows);
+        rows.add(path(point, "radius"), format!("radius of the arc from {} to {next}", point.name), radius);
+        wall::arc_length(&run.pieces()[0])
+    } else {
+        wall::straight_length(&run.pieces()[0])
+    };
+    let length = from_rows(length, rows);
     rows.add(path(point, "run"), title, length);
 }
 
@@ -147,9 +192,10 @@ fn overall(house: &House, rows: &mut Rows) {
     }
     let half = (wall.thickness.value * 0.5).in_m();
     let (extent, by) = wall.line.extent(half);
-    for (noun, title, size, sides) in [
-        ("wall.overall-x", "size of the house along x over the outer faces", extent.width(), [by[0], by[2]]),
-        ("wall.overall-y", "size of the house along y over the outer faces", extent.height(), [by[1], by[3]]),
+    let what = if wall.line.is_closed() { "house" } else { "wall" };
+    for (noun, axis, size, sides) in [
+        ("wall.overall-x", "x", extent.width(), [by[0], by[2]]),
+        ("wall.overall-y", "y", extent.height(), [by[1], by[3]]),
     ] {
         let mut overall = wall::overall(wall.thickness.value, Length::m(size)).from("thickness", "wall.thickness");
         for piece in sides {
@@ -164,7 +210,7 @@ fn overall(house: &House, rows: &mut Rows) {
                 }
             }
         }
-        rows.add(noun, title, overall);
+        rows.add(noun, format!("size of the {what} along {axis} over the outer faces"), overall);
     }
 }
 

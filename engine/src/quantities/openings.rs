@@ -1,6 +1,6 @@
 //! Rows of the openings: what each takes out, and the cob that is left beside it.
 
-use super::line::{bind, bind_run, path};
+use super::line::{bind, bind_pieces, bind_run, path};
 use super::uneven::bind_once;
 use crate::build::OpeningKind;
 use crate::curve::{Cut, Depth, Side};
@@ -134,7 +134,10 @@ fn local_shape<T>(mut answer: Answer<T>, house: &House, opening: &Opening, cut: 
 fn curvature<T>(mut answer: Answer<T>, house: &House, opening: &Opening, cut: &Cut, rows: &Rows) -> Answer<T> {
     let line = &house.wall.line;
     let touched = cut.touches(&house.wall.shape());
-    if let [piece] = touched[..] {
+    let is_of_curve = |piece: usize| !line.is_corner(piece) && house.wall.points[line.owner(piece)].curve.is_some();
+    if let [piece] = touched[..]
+        && !is_of_curve(piece)
+    {
         let point = &house.wall.points[line.owner(piece)];
         return bind_once(answer, rows, &path(point, if line.is_corner(piece) { "round" } else { "radius" }));
     }
@@ -227,7 +230,9 @@ fn corner_distance(house: &House, opening: &Opening, rows: &mut Rows) {
     let runs = house.wall.line.runs();
     let points = &house.wall.points;
     let count = runs.len();
-    let turns = |index: usize| runs[index].turn.to_degrees().abs() >= CORNER_TURN;
+    // The first run of an open line follows its end, and so does the way on from its last one.
+    let is_end = |index: usize| index == 0 && !house.wall.line.is_closed();
+    let turns = |index: usize| is_end(index) || runs[index].turn.to_degrees().abs() >= CORNER_TURN;
     if !(0..count).any(turns) {
         return;
     }
@@ -259,7 +264,8 @@ fn corner_distance(house: &House, opening: &Opening, rows: &mut Rows) {
         answer = bind(answer, rows, &path(&points[index], "run"));
     }
     answer = curvature_of_line(answer, house, opening, rows);
-    let title = format!("from the nearest corner to {}", opening.name);
+    let corner = if house.wall.line.is_closed() { "corner" } else { "corner or end" };
+    let title = format!("from the nearest {corner} to {}", opening.name);
     rows.add(opening.path("corner-distance"), title, answer);
 }
 
@@ -271,16 +277,49 @@ fn curvature_of_line<T>(answer: Answer<T>, house: &House, opening: &Opening, row
     if straight { answer } else { curvature(answer, house, opening, &opening.cut, rows) }
 }
 
+/// The pieces of an open wall before its first opening and after its last one.
+fn piers_at_ends(house: &House, order: &[Ordered<'_>], rows: &mut Rows) {
+    let ([(start, _, first), ..], [.., (_, end, last)]) = (order, order) else { return };
+    let before = wall::pier(Length::m(*start))
+        .with("middle along the run", first.along.value, first.along.path.as_str())
+        .with("width", first.width.value, first.width.path.as_str());
+    let before = curvature_of_line(bind_pieces_to(before, house, first.run, rows), house, first, rows);
+    rows.add(first.path("pier-before"), format!("pier from the start of the wall to {}", first.name), before);
+    let after = wall::pier(Length::m(house.wall.line.length() - end))
+        .with("middle along the run", last.along.value, last.along.path.as_str())
+        .with("width", last.width.value, last.width.path.as_str());
+    let after = bind(after, rows, &path(&house.wall.points[last.run], "run"));
+    let after = bind_pieces(after, house, last.run + 1..house.wall.points.len(), rows);
+    let after = curvature_of_line(after, house, last, rows);
+    rows.add(last.path("pier"), format!("pier from {} to the end of the wall", last.name), after);
+}
+
+/// Adds the runs and corners that the tape passes from the start of the line to a run.
+fn bind_pieces_to<T>(answer: Answer<T>, house: &House, run: usize, rows: &Rows) -> Answer<T> {
+    let answer = bind_pieces(answer, house, 0..run, rows);
+    let nouns = ["trim-before", "corner", "trim-after"];
+    nouns.iter().fold(answer, |answer, noun| bind(answer, rows, &path(&house.wall.points[run], noun)))
+}
+
+/// Where an opening starts and ends along the line, in metres.
+type Ordered<'a> = (f64, f64, &'a Opening);
+
 fn piers(house: &House, rows: &mut Rows) {
-    let mut order: Vec<(f64, f64, &Opening)> = Vec::new();
+    let mut order: Vec<Ordered<'_>> = Vec::new();
     for opening in &house.openings {
         let Some([start, end]) = opening.on_line(&house.wall) else { continue };
         order.push((start, end, opening));
     }
     order.sort_by(|a, b| a.0.total_cmp(&b.0));
     let whole = house.wall.line.length();
+    if !house.wall.line.is_closed() {
+        piers_at_ends(house, &order, rows);
+    }
     for (place, (_, end, opening)) in order.iter().enumerate() {
         let last = place + 1 == order.len();
+        if last && !house.wall.line.is_closed() {
+            break;
+        }
         let (start, _, next) = &order[(place + 1) % order.len()];
         let length = if last { start + whole } else { *start } - end;
         if order.len() < 2 || length < 0.0 {

@@ -1,9 +1,8 @@
 //! Rows of the wall and its stem: volumes, faces, and what rules measure.
 
-use std::f64::consts::TAU;
-
-use super::line::bind;
+use super::line::{bind, turned};
 use super::uneven;
+use crate::build::OpeningKind;
 use crate::curve::{Body, Side};
 use crate::house::House;
 use crate::reason::Answer;
@@ -18,7 +17,11 @@ pub(super) fn known(house: &House, rows: &mut Rows) {
     rows.known("height of the stem wall", &wall.stem_height);
     rows.known("width of the stem wall", &wall.stem_width);
     rows.known("level of the ground outside", &house.ground);
-    rows.known("level of the finished floor", &house.floor_level);
+    // Beside an open wall the floor counts only for a threshold that is level with it, or when it was written.
+    let has_door = house.openings.iter().any(|opening| opening.kind == OpeningKind::Door);
+    if wall.line.is_closed() || has_door || house.floor_level.line.is_some() {
+        rows.known("level of the finished floor", &house.floor_level);
+    }
 }
 
 pub(super) fn walk(house: &House, body: &Body<'_>, rows: &mut Rows) {
@@ -66,7 +69,10 @@ fn gross_volume(house: &House, body: &Body<'_>, rows: &Rows) -> Answer<Volume> {
         return uneven::bind_body(wall::cob_gross_uneven(body), house, rows);
     }
     let (length, thickness, height) = (Length::m(wall.line.length()), wall.thickness.value, wall.height.value);
-    wall::cob_gross(length, thickness, wall.batter_inside.value, wall.batter_outside.value, height, TAU)
+    let turning = wall.line.turning();
+    let gross =
+        wall::cob_gross(length, thickness, wall.batter_inside.value, wall.batter_outside.value, height, turning);
+    turned(gross, house, rows)
         .from("line length", "wall.length")
         .from("thickness", "wall.thickness")
         .from("batter inside", "wall.batter.inside")
@@ -84,7 +90,9 @@ fn gross_face(house: &House, body: &Body<'_>, side: Side, rows: &Rows) -> Answer
         let answer = wall::face_gross_uneven(body, side);
         return bind(uneven::bind_height(uneven::bind_thickness(answer, house, rows), house, rows), rows, path);
     }
-    formula(Length::m(wall.line.length()), wall.thickness.value, batter, wall.height.value, TAU)
+    let gross =
+        formula(Length::m(wall.line.length()), wall.thickness.value, batter, wall.height.value, wall.line.turning());
+    turned(gross, house, rows)
         .from("line length", "wall.length")
         .from("thickness", "wall.thickness")
         .from("batter", path)
@@ -143,20 +151,25 @@ fn measures(house: &House, body: &Body<'_>, rows: &mut Rows) {
     rows.add("wall.slenderness", "height of the wall over its thickness", slenderness);
     let above = wall::height_above_ground(house.ground.value).from("ground outside", "ground.outside");
     rows.add("wall.base-above-ground", "foot of the cob above the ground outside", above);
-    let (height, height_path) = match rows.value("wall.lowest") {
-        Some(lowest) => (lowest, "wall.lowest"),
-        None => (wall.height.value, "wall.height"),
-    };
-    let room = wall::room_height(height, house.floor_level.value)
-        .from("wall height", height_path)
-        .from("floor", "ground.floor");
-    rows.add("room.height", "from the finished floor to the top of the wall", room);
-    let foot = wall::foot_above_floor(house.floor_level.value).from("floor", "ground.floor");
-    rows.add("room.foot-above-floor", "foot of the cob above the finished floor", foot);
+    if wall.line.is_closed() {
+        room(house, rows);
+    }
     let widths = house.openings.iter().map(|opening| opening.width.value).sum();
     let mut share = wall::openings_share(Length::m(wall.line.length()), widths).from("line length", "wall.length");
     for opening in &house.openings {
         share = share.with(format!("width of {}", opening.name), opening.width.value, opening.width.path.as_str());
     }
     rows.add("wall.openings-share", "widths of all openings against the length of the wall", share);
+}
+
+fn room(house: &House, rows: &mut Rows) {
+    let (height, path) = match rows.value("wall.lowest") {
+        Some(lowest) => (lowest, "wall.lowest"),
+        None => (house.wall.height.value, "wall.height"),
+    };
+    let room =
+        wall::room_height(height, house.floor_level.value).from("wall height", path).from("floor", "ground.floor");
+    rows.add("room.height", "from the finished floor to the top of the wall", room);
+    let foot = wall::foot_above_floor(house.floor_level.value).from("floor", "ground.floor");
+    rows.add("room.foot-above-floor", "foot of the cob above the finished floor", foot);
 }

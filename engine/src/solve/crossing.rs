@@ -1,4 +1,4 @@
-//! Where a closed polyline crosses itself.
+//! Where a polyline crosses itself.
 
 use kurbo::Point;
 
@@ -9,7 +9,17 @@ use kurbo::Point;
 #[must_use]
 pub fn first_crossing(points: &[Point]) -> Option<(usize, usize)> {
     let count = points.len();
-    let side = |index: usize| (points[index], points[(index + 1) % count]);
+    among(points, count, |low, high| high - low == 1 || (low == 0 && high == count - 1))
+}
+
+/// The same of a polyline that ends at its last point.
+#[must_use]
+pub fn first_crossing_of_open(points: &[Point]) -> Option<(usize, usize)> {
+    among(points, points.len().saturating_sub(1), |low, high| high - low == 1)
+}
+
+fn among(points: &[Point], count: usize, neighbours: impl Fn(usize, usize) -> bool) -> Option<(usize, usize)> {
+    let side = |index: usize| (points[index], points[(index + 1) % points.len()]);
     let span = |index: usize| {
         let (a, b) = side(index);
         (a.x.min(b.x), a.x.max(b.x))
@@ -23,8 +33,8 @@ pub fn first_crossing(points: &[Point]) -> Option<(usize, usize)> {
         open.retain(|&other| span(other).1 >= left);
         for &other in &open {
             let (low, high) = (index.min(other), index.max(other));
-            let neighbours = high - low == 1 || (low == 0 && high == count - 1);
-            if !neighbours && cross(side(low), side(high)) && found.is_none_or(|first| (low, high) < first) {
+            let apart = !neighbours(low, high);
+            if apart && cross(side(low), side(high)) && found.is_none_or(|first| (low, high) < first) {
                 found = Some((low, high));
             }
         }
@@ -66,6 +76,16 @@ mod tests {
     fn a_square_does_not_cross_itself_and_a_bow_tie_does() {
         assert_eq!(first_crossing(&points(&[(0., 0.), (1., 0.), (1., 1.), (0., 1.)])), None);
         assert_eq!(first_crossing(&points(&[(0., 0.), (1., 1.), (1., 0.), (0., 1.)])), Some((0, 2)));
+    }
+
+    #[test]
+    fn an_open_line_may_end_where_a_closed_one_would_cross_itself() {
+        let hook = points(&[(0., 0.), (4., 0.), (4., 2.), (2., 2.), (2., -1.)]);
+        assert_eq!(first_crossing_of_open(&hook), Some((0, 3)));
+        let spiral = points(&[(0., 0.), (4., 0.), (4., 4.), (1., 4.), (1., 1.), (3., 1.)]);
+        assert_eq!(first_crossing_of_open(&spiral), None);
+        assert!(first_crossing(&points(&[(0., 0.), (4., 0.), (4., 4.), (1., -1.)])).is_some());
+        assert_eq!(first_crossing_of_open(&points(&[(0., 0.), (4., 0.)])), None);
     }
 
     #[test]

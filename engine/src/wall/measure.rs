@@ -145,7 +145,7 @@ formula! {
     /// Distance from a corner of the wall to the nearer jamb of an opening.
     ///
     /// It is measured from the named point along the unrounded runs, as a tape lies, to the jamb on the centre line. A corner
-    /// is where the runs turn by 30° or more (our judgement). A splay is not counted.
+    /// is where the runs turn by 30° or more (our judgement); the end of an open wall counts as one. A splay is not counted.
     ///
     /// ```text
     /// d = distance of the middle − half the opening, on the side of the nearest corner
@@ -157,7 +157,8 @@ formula! {
 }
 
 formula! {
-    /// Length of the pier from one opening to the next, along the centre line, walking with the room on the left.
+    /// Length of the pier from one opening to the next, or to the end of an open wall, along the centre line, walking with
+    /// the room on the left.
     ///
     /// Splays are not counted: the pier is narrower inside.
     ///

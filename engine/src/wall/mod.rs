@@ -30,7 +30,10 @@ pub use measure::{
 pub use opening::{
     bed_removed, cob_removed, inner_face_removed, lift_removed, outer_face_removed, reveal, stem_removed,
 };
-pub use plan::{arc_length, arc_radius, area_inside, corner_length, enclosed_area, line_length, straight_length, trim};
+pub use plan::{
+    arc_length, arc_radius, area_inside, corner_length, curve_length, enclosed_area, least_radius, line_length,
+    straight_length, trim, turning,
+};
 pub use stone::{face_stone, hearting, solid_stone, stem_bed, stem_length, through_stones};
 pub use uneven::{
     area_inside_uneven, bed_gross_uneven, cob_gross_uneven, face_gross_uneven, lift_gross_uneven, mean_height,

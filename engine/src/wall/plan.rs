@@ -1,8 +1,8 @@
 //! Lengths and areas of the plan line.
 
-use crate::curve::{Piece, PlanLine};
+use crate::curve::{Chain, Piece, PlanLine};
 use crate::reason::formula;
-use crate::units::{Area, Length};
+use crate::units::{Angle, Area, Length};
 
 formula! {
     /// Length of a straight run from its named point to the next, before corners are rounded.
@@ -43,6 +43,45 @@ formula! {
 }
 
 formula! {
+    /// Length of a run that follows a cubic curve, from its named point to the next, before corners are rounded.
+    ///
+    /// The curve is laid out as circular arcs, each tangent to the next, that leave it nowhere by more than 0.01 mm.
+    ///
+    /// ```text
+    /// l = Σ R φ        R, φ: radius of each arc and its angle at the centre, in radians
+    /// p(u) = (1 − u)³ p₀ + 3 (1 − u)² u (p₀ + leave) + 3 (1 − u) u² (p₃ − arrive) + u³ p₃,  0 ≤ u ≤ 1
+    /// ```
+    /// Source: the definition of the radian; the cubic curve of Bézier, any textbook of computer graphics.
+    pub fn curve_length(; run: &Chain) -> Length {
+        Length::m(run.length())
+    }
+}
+
+formula! {
+    /// Least radius of the centre line of the wall along a run that follows a cubic curve.
+    ///
+    /// ```text
+    /// R = |p′|³ / |p′ × p″|, where that is least        p′, p″: first and second change of the place p(u) along the curve
+    /// ```
+    /// Source: the curvature of a plane curve, any textbook of calculus; the least value is searched for.
+    pub fn least_radius(; radius: Length) -> Length {
+        radius
+    }
+}
+
+formula! {
+    /// Angle by which the centre line of an open wall turns from its one end to the other; positive to the left.
+    ///
+    /// ```text
+    /// θ = Σ angles of arcs and rounded corners
+    /// ```
+    /// Source: the sum of its parts; all but the first and the last direction cancel, up to whole turns.
+    pub fn turning(; line: &PlanLine) -> Angle {
+        Angle::rad(line.turning())
+    }
+}
+
+formula! {
     /// Length of the rounded corner, along the centre line of the wall.
     ///
     /// The circle touches both runs.
@@ -70,7 +109,7 @@ formula! {
 }
 
 formula! {
-    /// Length of the centre line of the wall, all the way round.
+    /// Length of the centre line of the wall, all the way round or from end to end.
     ///
     /// ```text
     /// L = Σ (runs − what rounding trims from them) + Σ rounded corners

@@ -6,11 +6,12 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 /// The builds that laws are tried on.
-pub const BUILDS: [(&str, &str); 4] = [
+pub const BUILDS: [(&str, &str); 5] = [
     ("tansy-bank", include_str!("../../../builds/tansy-bank/tansy-bank.loam.toml")),
     ("burdock-rise", include_str!("../../../builds/burdock-rise/burdock-rise.loam.toml")),
     ("quince-hut", include_str!("../../../builds/quince-hut/quince-hut.loam.toml")),
     ("plain-ring", include_str!("../../../builds/plain-ring/plain-ring.loam.toml")),
+    ("spiral-wall", include_str!("../../../builds/spiral-wall/spiral-wall.loam.toml")),
 ];
 
 pub fn try_answered(text: &str) -> Option<Answers> {
@@ -59,11 +60,16 @@ fn find<'t, 'i>(file: &'t Spanned<DeTable<'i>>, path: &str) -> Option<&'t Spanne
         })?;
         let list = |value: &'t Spanned<DeValue<'i>>, place: usize| value.get_ref().as_array()?.get(place);
         let through = || point.get("arc")?.get_ref().as_table()?.get("through");
+        let tangent = |key: &str| point.get("curve")?.get_ref().as_table()?.get(key);
         return match noun {
             "x" => list(point.get("at")?, 0),
             "y" => list(point.get("at")?, 1),
             "through-x" => list(through()?, 0),
             "through-y" => list(through()?, 1),
+            "leave-x" => list(tangent("leave")?, 0),
+            "leave-y" => list(tangent("leave")?, 1),
+            "arrive-x" => list(tangent("arrive")?, 0),
+            "arrive-y" => list(tangent("arrive")?, 1),
             other => point.get(other),
         };
     }

@@ -52,7 +52,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "place": place,
         "use": about.use_,
         "path": path,
-        "room": row("room.area").unwrap_or_default(),
+        "room": row("room.area").unwrap_or_else(|| "none: the wall is open".to_owned()),
         "wall": row("wall.thickness").unwrap_or_default(),
         "figures": figures.collect::<Vec<_>>(),
         "people": people,

@@ -68,3 +68,87 @@ fn the_extent_of_a_ring_is_its_diameter_with_the_wall() {
     assert!((extent.width() - 4.5).abs() < 1e-12 && (extent.height() - 4.5).abs() < 1e-12);
     assert_eq!((by[1], by[3]), (1, 0), "the lower arc reaches the bottom, the upper the top");
 }
+
+/// Two metres east, a quarter circle of radius one to the left, two metres north.
+fn hook() -> PlanLine {
+    let through = Way::Through(Point::new(2.0 + 0.5f64.sqrt(), 1.0 - 0.5f64.sqrt()));
+    let points = [(0.0, 0.0, Way::Straight), (2.0, 0.0, through), (3.0, 1.0, Way::Straight), (3.0, 3.0, Way::Straight)];
+    PlanLine::open(&points.map(|(x, y, way)| vertex(x, y, way))).unwrap()
+}
+
+#[test]
+fn an_open_line_ends_at_its_last_point() {
+    let line = hook();
+    let length = 4.0 + 0.5 * PI;
+    assert!(!line.is_closed() && line.runs().len() == 3);
+    assert!((line.length() - length).abs() < 1e-12 && (line.turning() - 0.5 * PI).abs() < 1e-12);
+    assert!(line.at(-1.0).point.distance(Point::ORIGIN) < 1e-12, "before its start there is no line");
+    assert!(line.at(99.0).point.distance(Point::new(3.0, 3.0)) < 1e-12, "past its end there is no line");
+    assert!((line.along_line(line.named_point(3)) - length).abs() < 1e-12);
+    assert!(line.station(2, 2.0).is_some() && line.station(3, 0.0).is_none(), "the last point has no run");
+    assert_eq!(PlanLine::open(&[vertex(0.0, 0.0, Way::Straight)]), Err(LineFault::TooFew));
+}
+
+#[test]
+fn the_body_of_an_open_line_has_one_outline_with_two_square_ends() {
+    let line = hook();
+    let outlines = line.band(-0.2, 0.3, 1e-7);
+    assert_eq!(outlines.len(), 1);
+    let points = &outlines[0];
+    let twice: f64 =
+        (0..points.len()).map(|at| points[at].to_vec2().cross(points[(at + 1) % points.len()].to_vec2())).sum();
+    // Pappus: the middle of the band lies 50 mm to the right, where the line is longer by its turning.
+    let area = 0.5 * (line.length() + line.turning() * 0.05);
+    assert!((0.5 * twice - area).abs() < 1e-6, "{} is not {area}", 0.5 * twice);
+    let ends = line.end_faces(-0.2, 0.3);
+    assert!(ends.iter().all(|end| (end.length() - 0.5).abs() < 1e-12));
+    let (extent, _) = line.extent(0.2);
+    let sides = [(extent.x0, 0.0), (extent.y0, -0.2), (extent.x1, 3.2), (extent.y1, 3.0)];
+    assert!(sides.iter().all(|(found, wanted)| (found - wanted).abs() < 1e-12), "{extent:?}");
+}
+
+#[test]
+fn an_open_line_may_turn_by_more_than_once_round_while_its_body_keeps_clear_of_itself() {
+    // Half circles of falling radius, each about the middle of its ends: 2, 1.75, 1.5, 1.25 m.
+    let points = [(2.0, 0.0, 2.0), (-2.0, 0.0, -1.75), (1.5, 0.0, 1.5), (-1.5, 0.0, -1.25), (1.0, 0.0, 0.0)];
+    let middle = [0.0, -0.25, 0.0, -0.25, 0.0];
+    let vertices: Vec<Vertex> = points
+        .iter()
+        .zip(middle)
+        .map(|(&(x, y, through), middle)| vertex(x, y, Way::Through(Point::new(middle, through))))
+        .collect();
+    let line = PlanLine::open(&vertices).unwrap();
+    assert!((line.turning() - 4.0 * PI).abs() < 1e-9, "{}", line.turning());
+    assert_eq!(line.first_meeting(-0.24, 0.24), None);
+    assert!(line.first_meeting(-0.26, 0.26).is_some(), "the windings stand 500 mm apart");
+    assert_eq!(line.first_crossing(0.26), None, "each face alone does not cross itself");
+    let crossing = [(0., 0.), (4., 0.), (4., 2.), (2., 2.), (2., -1.)].map(|(x, y)| vertex(x, y, Way::Straight));
+    assert_eq!(PlanLine::open(&crossing), Err(LineFault::Crosses(0, 3)));
+}
+
+#[test]
+fn a_run_along_a_cubic_curve_is_rounded_where_it_meets_the_next_one() {
+    let bow = Way::Curve { leave: Vec2::new(-1.0, 1.2), arrive: Vec2::new(-1.0, -1.2) };
+    let corners = [(0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0)];
+    let ways = [Way::Straight, Way::Straight, bow, Way::Straight];
+    let points: Vec<Vertex> = corners.iter().zip(ways).map(|(&(x, y), way)| vertex(x, y, way)).collect();
+    let line = PlanLine::closed(&points).unwrap();
+    assert!(line.runs().iter().all(|run| run.corner.is_some()));
+    for pair in line.pieces().windows(2) {
+        assert!(pair[0].end.distance(pair[1].start) < 1e-8);
+        assert!(pair[0].direction(pair[0].length()).cross(pair[1].direction(0.0)).abs() < 1e-6);
+    }
+    // Between the curve and its chord, by the general geometry library.
+    let cubic = kurbo::CubicBez::new((4.0, 3.0), (3.0, 4.2), (1.0, 4.2), (0.0, 3.0));
+    let bow =
+        kurbo::ParamCurveArea::signed_area(&cubic) + 0.5 * Point::new(0.0, 3.0).to_vec2().cross(Vec2::new(4.0, 3.0));
+    let unrounded = PlanLine::closed(&points.iter().map(|point| Vertex { round: 1e-4, ..*point }).collect::<Vec<_>>());
+    assert!((unrounded.unwrap().area() - 12.0 - bow).abs() < 1e-5, "{bow}");
+    assert!(line.area() < 12.0 + bow);
+    let loops = Way::Curve { leave: Vec2::new(-9.0, 6.0), arrive: Vec2::new(-9.0, -6.0) };
+    let points: Vec<Vertex> = points
+        .iter()
+        .map(|point| if point.way == Way::Straight { *point } else { Vertex { way: loops, ..*point } })
+        .collect();
+    assert_eq!(PlanLine::closed(&points), Err(LineFault::Curve(2, crate::curve::CubicFault::Loop)));
+}
