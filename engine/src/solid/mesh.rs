@@ -45,6 +45,15 @@ impl Mesh {
         edges.values().filter(|count| **count != [1, 1]).count()
     }
 
+    /// Both bodies, as shells of one mesh.
+    #[must_use]
+    pub fn with(mut self, other: &Mesh) -> Mesh {
+        let first = self.points.len() as u32;
+        self.points.extend(&other.points);
+        self.triangles.extend(other.triangles.iter().map(|corners| corners.map(|corner| corner + first)));
+        self
+    }
+
     /// A new corner.
     pub(super) fn point(&mut self, at: [f64; 3]) -> u32 {
         self.points.push(at);

@@ -19,6 +19,6 @@ pub use band::Band;
 pub use cuboid::Cuboid;
 pub use fault::Fault;
 pub use mesh::Mesh;
-pub use plug::plug;
+pub use plug::{against, plug};
 pub use prism::{across, frame, outline, prism};
 pub use sweep::Sweep;

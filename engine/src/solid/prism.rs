@@ -5,6 +5,7 @@ use kurbo::Point;
 use super::fault::Fault;
 use super::fill::fill;
 use super::mesh::Mesh;
+use super::rim::STEP;
 use crate::curve::{Form, Station};
 
 /// The prism of an outline in plan, in metres, walked either way round, between two levels: a layer of a floor.
@@ -70,7 +71,7 @@ pub fn outline(form: Form, chord: f64) -> Vec<[f64; 2]> {
     };
     let low = ((form.spring() - middle) / radius).clamp(-1.0, 1.0).asin();
     let sweep = std::f64::consts::PI - 2.0 * low;
-    let parts = (sweep / (8.0 * chord / radius).sqrt().min(0.4)).ceil().clamp(3.0, 65536.0) as usize;
+    let parts = (sweep / (8.0 * chord / radius).sqrt().min(STEP)).ceil().clamp(3.0, 65536.0) as usize;
     let is_whole = points.is_empty();
     // A round outline ends where it began; an arch without uprights begins and ends at the corners of its sill.
     let ends_at_sill = !is_whole && form.spring() <= form.bottom();

@@ -1,5 +1,6 @@
 //! Goes round the house and makes the body of every part: closed, named by its path, with material, lift and day.
 
+mod built_in;
 mod ground;
 mod openings;
 mod wall;
@@ -44,6 +45,7 @@ pub fn solids(house: &House, rows: &Rows, chord: Length) -> Solids {
     ground::make(&mut made);
     wall::make(&mut made);
     openings::make(&mut made);
+    built_in::make(&mut made);
     made.solids
 }
 

@@ -102,7 +102,10 @@ fn a_niche_is_its_form_times_its_depth_in_a_straight_wall_and_more_in_a_hollow_o
 #[test]
 fn a_wall_that_grows_thicker_gives_the_mean_thickness_to_what_stands_in_its_middle() {
     let line = square();
-    let thickness = Along::between(&[[line.along_line(line.named_point(0)), 0.3], [line.along_line(line.named_point(1)), 0.7]], Some(line.length()));
+    let thickness = Along::between(
+        &[[line.along_line(line.named_point(0)), 0.3], [line.along_line(line.named_point(1)), 0.7]],
+        Some(line.length()),
+    );
     let shape = Shape { line: &line, thickness: &thickness, lean: [0.0; 2] };
     let station = line.station(0, 4.0).unwrap();
     let middle = line.along_line(station);
