@@ -154,7 +154,7 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
         "room.height",
         "wall.lifts.last.height",
     ];
-    let worst = name == "quince-hut" && worst.contains(&row);
+    let worst = ["quince-hut", "spiral-wall"].contains(&name) && worst.contains(&row);
     // The level of a small hole changes how long a bent face is there, by less than the rounding of the whole face.
     let small = path.starts_with("built-in.") && path.ends_with(".level") && !row.starts_with("built-in.");
     let small = small && !row.starts_with("wall.");

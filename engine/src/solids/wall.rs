@@ -2,9 +2,12 @@
 
 use super::built_in::deadmen;
 use super::{Making, Named};
-use crate::curve::{Along, Body, Cut};
+use crate::curve::{Along, Body, Cut, PlanLine};
 use crate::house::Opening;
-use crate::solid::{Band, Cuboid};
+use crate::solid::{Band, Cuboid, Fault, Mesh};
+
+/// How near the top passes a level, and the shortest stretch, in metres.
+const PASSES: f64 = 1e-6;
 
 pub(super) fn make(made: &mut Making<'_>) {
     let house = made.house;
@@ -17,9 +20,10 @@ pub(super) fn make(made: &mut Making<'_>) {
     for (lift, &level) in wall.lifts.iter().zip(&levels) {
         let anchors = house.anchors.iter().filter(|anchors| anchors.lift == lift.name);
         let boxes: Vec<Cuboid> = anchors.flat_map(deadmen).collect();
+        let foot = Along::even(below);
         let band = Band {
             shape: body.shape,
-            foot: &Along::even(below),
+            foot: &foot,
             top: &body.capped(level, made.chord),
             stretch: None,
             cuts: &cuts,
@@ -27,12 +31,48 @@ pub(super) fn make(made: &mut Making<'_>) {
             knots: body.knots(),
             chord: made.chord,
         };
+        let mesh = match band.mesh() {
+            Err(Fault::MeetsSlope(_)) => in_stretches(&body, level, &band),
+            mesh => mesh,
+        };
         let named = Named {
             lift: Some(lift.name.clone()),
             day: Some(lift.start.value),
             ..Named::new(format!("lift {}", lift.name), "cob")
         };
-        made.keep(format!("wall.lifts.{}", lift.name), named, &lift.path("volume"), band.mesh());
+        made.keep(format!("wall.lifts.{}", lift.name), named, &lift.path("volume"), mesh);
         below = level;
     }
+}
+
+/// The same lift in stretches, each of them under the top of the wall or under the level bed above: a cut may cross the one
+/// where it is level, though elsewhere the wall is lower.
+fn in_stretches(body: &Body<'_>, level: f64, whole: &Band<'_>) -> Result<Mesh, Fault> {
+    let line = body.shape.line;
+    let at = |along: f64| body.top.at(line, along);
+    let mut ends: Vec<f64> = body.knots().iter().copied().filter(|&along| (at(along) - level).abs() < PASSES).collect();
+    if line.is_closed() {
+        ends.extend(ends.first().map(|first| first + line.length()));
+    } else {
+        ends.insert(0, 0.0);
+        ends.push(line.length());
+    }
+    let bed = Along::even(level);
+    let stretches = ends.windows(2).filter(|pair| pair[1] - pair[0] > PASSES);
+    stretches.map(|pair| [pair[0], pair[1]]).try_fold(Mesh::default(), |mesh, [from, to]| {
+        let is_level = at(from.midpoint(to)) >= level;
+        let cuts: Vec<Cut> = whole.cuts.iter().filter(|cut| lies(line, cut, [from, to])).copied().collect();
+        let top = if is_level { &bed } else { whole.top };
+        match (Band { stretch: Some([from, to]), top, cuts: &cuts, ..*whole }).mesh() {
+            Ok(part) => Ok(mesh.with(&part)),
+            Err(Fault::Nowhere) => Ok(mesh),
+            Err(fault) => Err(fault),
+        }
+    })
+}
+
+/// Whether the middle of a cut lies on a stretch of the line.
+fn lies(line: &PlanLine, cut: &Cut, [from, to]: [f64; 2]) -> bool {
+    let along = line.along_line(cut.station);
+    [along, along + line.length()].iter().any(|along| (from..to).contains(along))
 }
