@@ -11,7 +11,9 @@ use engine::house;
 use engine::money::money;
 use engine::quantities::quantities;
 use engine::row::Rows;
+use engine::solids::solids;
 use engine::structure::structure;
+use engine::units::Length;
 
 const BUILDS: [(&str, &str); 3] = [
     ("tansy-bank", include_str!("../../builds/tansy-bank/tansy-bank.loam.toml")),
@@ -30,6 +32,11 @@ fn main() {
         let (milliseconds, rows) = best(work, |all| all.as_ref().map_or(0, |all| all.rows.iter().count()));
         println!("{milliseconds:9.3} ms  answers {name}, {rows} rows");
     }
+    for (name, text) in BUILDS {
+        for chord in [5.0, 1.0] {
+            bodies_of(name, text, chord);
+        }
+    }
     let mut before: Option<f64> = None;
     for times in [1, 10, 100] {
         let text = grown(times);
@@ -41,6 +48,19 @@ fn main() {
         );
         before = Some(milliseconds);
     }
+}
+
+/// The bodies of a build's parts, the reading of the file and its rows left out.
+fn bodies_of(name: &str, text: &str, chord_mm: f64) {
+    let source = Source::new(text);
+    let written = build::read(&source, text);
+    let Some(house) = house::place(&source, &written) else { return };
+    let (rows, _) = quantities(&house);
+    let (milliseconds, triangles) = best(
+        || solids(&house, &rows, Length::mm(chord_mm)),
+        |made| made.bodies.iter().map(|body| body.mesh.triangles.len()).sum(),
+    );
+    println!("{milliseconds:9.3} ms  bodies {name}, chord {chord_mm} mm, {triangles} triangles");
 }
 
 /// The shortest run, and how many rows; what was computed is thrown away after the clock has stopped.

@@ -15,9 +15,11 @@ pub(crate) fn bench() -> Result<(), String> {
     finish("cargo build --release --package loamwright")?;
     println!("\nbest of {RUNS} cold starts");
     let paper = target().join("bench.pdf").display().to_string();
+    let model = target().join("bench.glb").display().to_string();
     for (name, file) in DEMOS {
         print_best(name, &["check", file])?;
         print_best(name, &["book", file, "--out", &paper])?;
+        print_best(name, &["solids", file, "--out", &model])?;
     }
     println!();
     finish("cargo run --release --package engine --example speed")

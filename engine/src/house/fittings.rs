@@ -99,9 +99,7 @@ fn frame(
 
 fn splay(source: &Source<'_>, written: &build::Splay, opening: &Opening, deep: f64, system: System) -> Option<Splay> {
     let one = |written: &Option<Written<Slope>>, key: &str| match written {
-        Some(_) => {
-            within(source, written.as_ref(), Slope::ZERO..Slope::ratio(2.0), "how fast a jamb runs apart", system)
-        }
+        Some(_) => within(source, written.as_ref(), Slope::ZERO..Slope::ratio(2.0), "a splay of a jamb", system),
         None => {
             let path = opening.path(&format!("splay.{key}"));
             Some(Known::assumed(Slope::ZERO, path, Origin::Judgement, "the jamb is square to the wall"))

@@ -175,7 +175,7 @@ fn holes(house: &House, opening: &Opening, rows: &mut Rows) {
         rows.add(opening.path(&format!("{word}-area")), format!("{word} face that {name} takes out"), answer);
     }
     let has_sill = opening.kind == OpeningKind::Window;
-    let reveal = wall::reveal(width, height, bottom, thickness, inside, outside, &shape, cut, has_sill);
+    let reveal = wall::reveal(width, height, bottom, thickness, inside, outside, (cut, &shape), has_sill);
     rows.add(opening.path("reveal-area"), format!("reveals of {name}"), bound(reveal, house, opening, rows));
     if opening.kind == OpeningKind::Door && bottom < Length::ZERO {
         let stem = wall::stem_removed(width, bottom, wall.stem_width.value, &wall.stem_shape(), cut);

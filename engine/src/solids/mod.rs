@@ -49,6 +49,9 @@ pub fn solids(house: &House, rows: &Rows, chord: Length) -> Solids {
     made.solids
 }
 
+/// What holds less is no body.
+const LEAST: Volume = Volume::m3(1e-5);
+
 /// What is being made, and of what.
 struct Making<'a> {
     house: &'a House,
@@ -76,6 +79,9 @@ impl Making<'_> {
     /// Keeps a body, or says why there is none; its volume is that of the row named.
     fn keep(&mut self, path: String, named: Named, volume: &str, mesh: Result<Mesh, Fault>) {
         let volume = self.rows.value::<Volume>(volume);
+        if volume.is_some_and(|volume| volume < LEAST) {
+            return;
+        }
         match (mesh, volume) {
             (Ok(mesh), Some(volume)) => {
                 let Named { name, material, lift, day } = named;

@@ -94,8 +94,9 @@ formula! {
     /// Source: area of a surface x(y, z), any textbook of vector calculus; a door has no sill of cob.
     pub fn reveal(
         width: Length, height: Length, bottom: Length, thickness: Length, batter_inside: Slope, batter_outside: Slope;
-        shape: &Shape<'_>, cut: &Cut, has_sill: bool
+        cut_from: (&Cut, &Shape<'_>), has_sill: bool
     ) -> Area {
+        let (cut, shape) = cut_from;
         let [low, head] = [bottom.in_m(), (bottom + height).in_m()];
         let sill = if has_sill { cut.area(shape, low) } else { 0.0 };
         Area::m2(cut.sides(shape, low.max(0.0), head) + cut.area(shape, head) + sill)
