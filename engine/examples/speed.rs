@@ -114,5 +114,19 @@ fn grown(times: u32) -> String {
         .replace("along = \"4.7 m\"", "along = \"0.5 m\"")
         .replace("daylight = \"-1.6 m\"", "daylight = \"-90 m\"")
         .replace("fall = \"1:60\"", "fall = \"0 %\"");
+    let lifts = without(lifts, &["[wall.anchors."]);
+    let tail = without(tail, &["[prices.deadman]", "[prices.bottle-brick]"]);
     format!("{head}{line}# Lifts,{lifts}{openings}# The earth.{tail}")
+}
+
+/// A text without the tables whose header begins so.
+fn without(text: &str, headers: &[&str]) -> String {
+    let mut is_kept = true;
+    let kept = text.lines().filter(|line| {
+        if line.starts_with('[') {
+            is_kept = !headers.iter().any(|header| line.starts_with(header));
+        }
+        is_kept
+    });
+    kept.flat_map(|line| [line, "\n"]).collect()
 }

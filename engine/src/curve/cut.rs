@@ -260,30 +260,30 @@ impl Shape<'_> {
     /// Sum over the pieces of the line, and the stretches of even change of thickness, between two distances along it.
     pub fn over_pieces(&self, [from, to]: [f64; 2], mut part: impl FnMut(usize, [f64; 2], f64) -> f64) -> f64 {
         let whole = self.line.length();
-        let turns = if self.line.is_closed() { (from / whole).floor() } else { 0.0 };
+        let pieces = self.line.pieces();
+        let mut piece = self.line.at(from).piece;
+        let mut start = if self.line.is_closed() { (from / whole).floor() * whole } else { 0.0 };
         let mut sum = 0.0;
-        let mut start = turns * whole;
-        while start < to {
-            for (piece, on) in self.line.pieces().iter().enumerate() {
-                let begin = start + self.line.start(piece);
-                let [low, high] = [from.max(begin), to.min(begin + on.length())];
-                if low >= high {
-                    continue;
-                }
+        loop {
+            let begin = start + self.line.start(piece);
+            let [low, high] = [from.max(begin), to.min(begin + pieces[piece].length())];
+            if low < high {
                 let mut last = low;
-                for knot in self.thickness.breaks().map(|knot| knot + start).filter(|knot| low < *knot && *knot < high)
-                {
+                let knots = self.thickness.breaks().map(|knot| knot + start);
+                for knot in knots.filter(|knot| low < *knot && *knot < high) {
                     sum += part(piece, [last - begin, knot - begin], begin - start);
                     last = knot;
                 }
                 sum += part(piece, [last - begin, high - begin], begin - start);
             }
-            if !self.line.is_closed() {
-                break;
+            piece += 1;
+            if piece == pieces.len() && self.line.is_closed() {
+                (piece, start) = (0, start + whole);
             }
-            start += whole;
+            if piece == pieces.len() || start + self.line.start(piece) >= to {
+                return sum;
+            }
         }
-        sum
     }
 
     /// The place of a face and its tangent for each metre along the line.

@@ -4,6 +4,7 @@ use kurbo::{Point, Vec2};
 
 use super::along::Along;
 use super::line::{PlanLine, Station};
+use super::piece::Bend;
 
 /// Places at which a piece of the line is looked at for the farthest.
 const LOOKS: u32 = 16;
@@ -84,6 +85,12 @@ impl Shape<'_> {
         let level_offset = self.offset(side, self.line.along_line(station), level);
         let bend = 1.0 + self.line.pieces()[station.piece].curvature() * level_offset;
         let mut along = self.line.along_line(station) + jamb.x / bend.max(0.2);
+        if jamb.splay == 0.0
+            && self.thickness.is_even()
+            && let Some(found) = self.upright_meeting(station, jamb.x, level_offset, along)
+        {
+            return Some(found);
+        }
         let mut missed = f64::INFINITY;
         for _ in 0..40 {
             let on = self.line.at(along);
@@ -108,6 +115,38 @@ impl Shape<'_> {
             }
         }
         None
+    }
+
+    /// The same in closed form, where a face is everywhere as far from the line and the jamb is square: on the piece on which
+    /// a guess lies, else `None`.
+    fn upright_meeting(&self, station: Station, x: f64, offset: f64, guess: f64) -> Option<f64> {
+        let near = self.line.at(guess).piece;
+        let piece = &self.line.pieces()[near];
+        let (start, axis) = (self.line.start(near), station.axis);
+        let scale = 1.0 + piece.curvature() * offset;
+        let face = piece.offset(offset);
+        let along = match piece.bend {
+            Bend::Straight => {
+                let ahead = piece.direction(0.0).dot(axis);
+                (ahead > 1e-6).then(|| (x - (face.start - station.point).dot(axis)) / ahead)?
+            }
+            Bend::Arc { centre, sweep } => {
+                let spoke = face.start - centre;
+                let radius = spoke.hypot();
+                let cosine = (x - (centre - station.point).dot(axis)) / radius;
+                // Near the turning point of an arc the way in closed form loses its digits.
+                if cosine.abs() > 0.98 || scale <= 0.0 {
+                    return None;
+                }
+                let side = sweep.signum();
+                let begin = axis.cross(spoke).atan2(axis.dot(spoke));
+                let turned = side * (-side * cosine.acos() - begin);
+                radius * turned.rem_euclid(std::f64::consts::TAU) / scale
+            }
+        };
+        let turns = ((guess - start - along) / self.line.length()).round() * self.line.length();
+        let found = start + along + if self.line.is_closed() { turns } else { 0.0 };
+        ((0.0..=piece.length()).contains(&along) && (found - guess).abs() < 0.5).then_some(found)
     }
 
     /// Points of a face at a level between two distances along the line, both ends included, no farther from the true

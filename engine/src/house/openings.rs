@@ -9,6 +9,8 @@ use crate::units::{Length, System};
 
 /// Levels of two openings at which they are held against each other, where they might meet.
 const LEVELS: u32 = 33;
+/// The same for two with upright jambs.
+const UPRIGHT: u32 = 5;
 
 /// Offsets of the faces that an opening must pass: the widest of wall and stem, inside and outside, in metres.
 pub fn offsets(wall: &Wall) -> [f64; 2] {
@@ -331,8 +333,10 @@ pub(super) fn cuts_meet(wall: &Wall, a: &Cut, b: &Cut, whole: f64) -> bool {
         return false;
     }
     let (cob, stem) = (wall.shape(), wall.stem_shape());
-    let steps = f64::from(LEVELS - 1);
-    (0..LEVELS).map(|step| low + (high - low) * f64::from(step) / steps).any(|level| {
+    let is_upright = a.form.circle().is_none() && b.form.circle().is_none();
+    let count = if is_upright { UPRIGHT } else { LEVELS };
+    let steps = f64::from(count - 1);
+    (0..count).map(|step| low + (high - low) * f64::from(step) / steps).any(|level| {
         let shape = if level < 0.0 { &stem } else { &cob };
         [Side::Inner, Side::Outer].into_iter().any(|side| {
             let (Some(at), Some(bt)) = (a.stretch(shape, side, level), b.stretch(shape, side, level)) else {

@@ -13,6 +13,8 @@ const BETWEEN_BOTTLES: Length = Length::mm(30.0);
 
 /// Levels at which two patches whose boxes overlap are compared.
 const LEVELS: u32 = 64;
+/// The same for two that have upright sides.
+const UPRIGHT: u32 = 5;
 
 /// A patch of the wall.
 #[derive(Clone, Debug)]
@@ -178,7 +180,13 @@ fn meet(shape: &Shape<'_>, a: &Patch, b: &Patch) -> bool {
     if !overlap([at - reach, at + reach], [other - wide, other + wide], whole) {
         return false;
     }
-    let levels = (0..LEVELS).map(|step| low + (high - low) * (f64::from(step) + 0.5) / f64::from(LEVELS));
+    // Between upright sides a face that leans is met along a straight line, or one hardly bent: its ends and middle say all.
+    let is_upright = [a, b].iter().all(|patch| match patch.extent {
+        Extent::Cut(cut) => cut.form.circle().is_none(),
+        Extent::Stretch(_) => true,
+    });
+    let count = if is_upright { UPRIGHT } else { LEVELS };
+    let levels = (0..count).map(|step| low + (high - low) * (f64::from(step) + 0.5) / f64::from(count));
     let faces = faces(shape, a, b);
     levels.into_iter().any(|level| faces.iter().any(|side| meet_at(*side, level)))
 }
