@@ -1,4 +1,4 @@
-//! Rows of the lifts: how high, when begun, how much cob, openings taken out.
+//! Rows of the lifts: how high, when begun, how much cob, all cuts taken out.
 
 use super::line::{bind, turned};
 use super::openings::shaped;
@@ -192,7 +192,7 @@ fn volume(
     taken.extend(super::built_in::taken(house, lift, below, rows));
     let sum = taken.iter().map(|(_, _, volume)| *volume).sum();
     let net = wall::net_volume(gross, sum).from("gross", lift.path("gross-volume")).of_parts(taken);
-    rows.add(lift.path("volume"), format!("cob in {}, openings taken out", lift.name), net)
+    rows.add(lift.path("volume"), format!("cob in {}, all cuts taken out", lift.name), net)
 }
 
 /// What an opening or its lintel takes out of a lift, bound to whatever ends it below and above.

@@ -16,7 +16,6 @@ pub(super) fn path(point: &Point, noun: &str) -> String {
 pub(super) fn walk(house: &House, body: &Body<'_>, rows: &mut Rows) {
     let wall = &house.wall;
     rows.known("thickness of the wall at its base", &wall.thickness);
-    uneven::known(house, rows);
     rows.known("height of the wall above the foot of the cob", &wall.height);
     let (count, runs) = (wall.points.len(), wall.line.runs());
     for (index, point) in wall.points.iter().enumerate() {
@@ -25,6 +24,7 @@ pub(super) fn walk(house: &House, body: &Body<'_>, rows: &mut Rows) {
             rows.known(format!("radius of the corner at {}", point.name), &point.round);
         }
     }
+    uneven::known(house, rows);
     for index in 0..runs.len() {
         run(house, index, rows);
     }

@@ -51,7 +51,7 @@ fn cob(house: &House, body: &Body<'_>, rows: &mut Rows) {
     let mut holes = removed(house, rows, "volume");
     holes.extend(removed(house, rows, "lintel.volume"));
     let net = less(wall::net_volume(gross, Volume::m3(si_sum(&holes))), holes, "wall.gross-volume");
-    rows.add("wall.volume", "cob in the wall, openings taken out", net);
+    rows.add("wall.volume", "cob in the wall, all cuts taken out", net);
     for (side, word, noun) in [(Side::Outer, "outer", "outer-area"), (Side::Inner, "inner", "inner-area")] {
         let gross_path = format!("wall.{word}-gross-area");
         let title = format!("{word} face of the cob before openings");
@@ -59,7 +59,7 @@ fn cob(house: &House, body: &Body<'_>, rows: &mut Rows) {
         let gross = rows.add(gross_path.as_str(), title, answer);
         let holes = removed(house, rows, noun);
         let net = less(wall::net_area(gross, Area::m2(si_sum(&holes))), holes, &gross_path);
-        rows.add(format!("wall.{word}-area"), format!("{word} face of the cob, openings taken out"), net);
+        rows.add(format!("wall.{word}-area"), format!("{word} face of the cob, less cuts and what covers it"), net);
     }
 }
 

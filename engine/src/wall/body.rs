@@ -124,24 +124,24 @@ formula! {
 }
 
 formula! {
-    /// Volume that is left when the openings are taken out.
+    /// Volume that is left when openings, niches and all that is laid in it are taken out.
     ///
     /// ```text
-    /// V = V₀ − Σ openings
+    /// V = V₀ − Σ cuts
     /// ```
-    /// Source: the whole is the sum of its parts; openings do not overlap.
+    /// Source: the whole is the sum of its parts; cuts do not overlap.
     pub fn net_volume(gross: Volume; removed: Volume) -> Volume {
         gross - removed
     }
 }
 
 formula! {
-    /// Area that is left when the openings are taken out.
+    /// Area that is left when openings, niches and what stands before it are taken off.
     ///
     /// ```text
-    /// S = S₀ − Σ openings
+    /// S = S₀ − Σ cuts
     /// ```
-    /// Source: the whole is the sum of its parts; openings do not overlap.
+    /// Source: the whole is the sum of its parts; cuts do not overlap.
     pub fn net_area(gross: Area; removed: Area) -> Area {
         gross - removed
     }

@@ -6,12 +6,21 @@ use serde_json::{Value, json};
 
 use super::job::capital;
 
-const POINTS: [(&str, &str); 5] = [
+const POINTS: [(&str, &str); 7] = [
     ("x", "x"),
     ("y", "y"),
     ("through-x", "arc through, x"),
     ("through-y", "arc through, y"),
     ("round", "corner radius"),
+    ("thickness", "thickness"),
+    ("height", "height"),
+];
+const CURVES: [(&str, &str); 5] = [
+    ("leave-x", "curve leaves, x"),
+    ("leave-y", "leaves, y"),
+    ("arrive-x", "arrives, x"),
+    ("arrive-y", "arrives, y"),
+    ("least-radius", "least radius"),
 ];
 const RUNS: [(&str, &str); 6] = [
     ("run", "run to the next"),
@@ -21,10 +30,11 @@ const RUNS: [(&str, &str); 6] = [
     ("trim-after", "trim after"),
     ("trench-depth", "trench depth"),
 ];
-const SIZES: [(&str, &str); 7] = [
+const SIZES: [(&str, &str); 8] = [
     ("along", "middle at"),
     ("width", "width"),
     ("height", "height"),
+    ("rise", "rise"),
     ("sill", "sill"),
     ("threshold", "threshold"),
     ("corner-distance", "from corner"),
@@ -38,6 +48,15 @@ const TAKEN: [(&str, &str); 5] = [
     ("reveal-area", "reveals"),
 ];
 
+const JOINERY: [(&str, &str); 7] = [
+    ("splay.left", "splay, left"),
+    ("splay.right", "splay, right"),
+    ("frame.length", "frame, length"),
+    ("frame.volume", "frame"),
+    ("sill-board.volume", "sill board"),
+    ("lintel.length", "lintel, length"),
+    ("lintel.volume", "lintel"),
+];
 const LIFTS: [(&str, &str); 8] = [
     ("top", "top"),
     ("start", "day"),
@@ -82,8 +101,9 @@ const TABLED: [&str; 12] = [
 ];
 
 /// The other rows, by what they belong to.
-const GROUPS: [(&str, &[&str]); 5] = [
+const GROUPS: [(&str, &[&str]); 6] = [
     ("House and wall", &["wall.", "room.", "site.", "house."]),
+    ("Built into and onto the wall", &["built-in."]),
     ("Ground, trench and drain", &["ground.", "water."]),
     ("Buckets, loaves, straw", &["earth."]),
     ("Floor and skin", &["floor.", "skin."]),
@@ -111,9 +131,11 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     let layers = layers.map(|(title, stem)| json!({"title": title, "table": table(answers, stem, &LAYERS)}));
     json!({
         "points": table(answers, "wall.line.", &POINTS),
+        "curves": table(answers, "wall.line.", &CURVES),
         "runs": table(answers, "wall.line.", &RUNS),
         "sizes": table(answers, "openings.", &SIZES),
         "taken": table(answers, "openings.", &TAKEN),
+        "joinery": table(answers, "openings.", &JOINERY),
         "lifts": table(answers, "wall.lifts.", &LIFTS),
         "piles": table(answers, "earth.ingredients.", &PILES),
         "layers": layers,
