@@ -205,10 +205,7 @@ pub(super) fn least_top(wall: &Wall, cut: &Cut) -> Length {
     let level = cut.form.widest_above(0.0);
     let reach = [Side::Inner, Side::Outer].map(|side| cut.stretch(&shape, side, level));
     let [Some(inner), Some(outer)] = reach else { return wall.height.value };
-    let [from, to] = [inner[0].min(outer[0]), inner[1].max(outer[1])];
-    let steps = f64::from(LEVELS - 1);
-    let tops = (0..LEVELS).map(|step| wall.top.at(&wall.line, from + (to - from) * f64::from(step) / steps));
-    Length::m(tops.fold(f64::INFINITY, f64::min))
+    wall.least_top([inner[0].min(outer[0]), inner[1].max(outer[1])])
 }
 
 fn meets_both_faces(source: &Source<'_>, written: &build::Opening, opening: &Opening, wall: &Wall) -> bool {

@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::place::{known, nearest, shown, within};
 use super::{Point, TopSlope, Wall};
 use crate::build::{Build, Source, Written};
-use crate::curve::{Along, PlanLine, Top};
+use crate::curve::{Along, Body, PlanLine, Top};
 use crate::known::Known;
 use crate::units::{Angle, Length, Slope, System};
 
@@ -96,6 +96,34 @@ pub(super) fn looks(line: &PlanLine) -> impl Iterator<Item = f64> + '_ {
         (0..LOOKS).map(move |look| start + length * f64::from(look) / f64::from(LOOKS))
     };
     (0..line.pieces().len()).flat_map(within).chain([line.length()])
+}
+
+impl Wall {
+    /// The lowest top between two distances along the line, in metres; on a curve by places close to each other.
+    pub(super) fn least_top(&self, [from, to]: [f64; 2]) -> Length {
+        let steps = f64::from(LOOKS);
+        let looks = (0..=LOOKS).map(|look| from + (to - from) * f64::from(look) / steps);
+        let turns = [-self.line.length(), 0.0, self.line.length()];
+        let knots = self.top.heights.breaks().flat_map(|knot| turns.map(|turn| knot + turn));
+        let places = looks.chain(knots.filter(|at| (from..to).contains(at)));
+        Length::m(places.map(|at| self.top.at(&self.line, at)).fold(f64::INFINITY, f64::min))
+    }
+
+    /// Thickness of its top where that is least.
+    pub(super) fn least_top_thickness(&self) -> Length {
+        let lean = self.batter_inside.value.in_ratio() + self.batter_outside.value.in_ratio();
+        let body = Body::new(self.shape(), &self.top, &[]);
+        let at = body.greatest(|thickness, height| lean * height - thickness);
+        Length::m(self.thicknesses.at(at) - lean * self.top.at(&self.line, at))
+    }
+
+    /// Means along the line of its thickness at the foot and of its height.
+    pub(super) fn means(&self) -> [Length; 2] {
+        if self.is_even() {
+            return [self.thickness.value, self.height.value];
+        }
+        Body::new(self.shape(), &self.top, &[]).means().map(Length::m)
+    }
 }
 
 /// Whether the wall has a top above its foot, and faces that do not meet below it.

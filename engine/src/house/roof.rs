@@ -153,7 +153,7 @@ fn reciprocal(
             Known::assumed(Length::mm(300.0), "roof.tip", Origin::CommonPractice, why)
         });
     let at = written.eye.as_ref()?;
-    let plate = wall::plate_offset(wall.batter_inside.value, wall.batter_outside.value, wall.height.value).value;
+    let plate = wall::plate_offset(wall.batter_inside.value, wall.batter_outside.value, wall.means()[1]).value;
     let area = roof::eave_area(Area::m2(wall.line.area()), Length::m(wall.line.length()), plate).value;
     let plan = roof::plan_radius(area).value;
     if eye.value >= plan {
@@ -222,7 +222,8 @@ fn layer(source: &Source<'_>, written: &build::RoofLayer, system: System) -> Opt
 }
 
 fn eave_is_whole(source: &Source<'_>, written: &build::Roof, wall: &Wall, overhang: Length, system: System) -> bool {
-    let eave = wall.faces().outer(wall.height.value) + overhang;
+    let [thickness, height] = wall.means();
+    let eave = wall::eave_offset(thickness, wall.batter_outside.value, height, overhang).value;
     let line = &wall.line;
     let name = |run: usize| &wall.points[run].name;
     let what = if let Some(piece) = line.first_fold(eave.in_m()) {

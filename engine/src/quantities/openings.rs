@@ -1,7 +1,7 @@
 //! Rows of the openings: what each takes out, and the cob that is left beside it.
 
 use super::line::{bind, bind_pieces, bind_run, path};
-use super::uneven::bind_once;
+use super::uneven::{bind_local, bind_once, is_even};
 use crate::build::OpeningKind;
 use crate::curve::{Cut, Depth, Side};
 use crate::house::{House, Opening};
@@ -68,27 +68,11 @@ fn sized<T>(answer: Answer<T>, opening: &Opening, rows: &Rows) -> Answer<T> {
     bind(answer, rows, &opening.path("rise"))
 }
 
-/// The points at both ends of the runs that a cut touches, by place, and the row of the thickness at each.
-fn local<'a>(house: &'a House, opening: &Opening, cut: &Cut) -> Vec<(usize, f64, &'a str)> {
-    let (line, points) = (&house.wall.line, &house.wall.points);
-    let mut runs: Vec<usize> = cut.touches(&house.wall.shape()).into_iter().map(|piece| line.owner(piece)).collect();
-    runs.push(opening.run);
-    let mut ends: Vec<usize> = runs.into_iter().flat_map(|run| [run, (run + 1) % points.len()]).collect();
-    ends.sort_unstable();
-    ends.dedup();
-    let whole = &house.wall.thickness;
-    ends.into_iter()
-        .map(|index| {
-            let own = points[index].own[0].as_ref().unwrap_or(whole);
-            (index, own.value.in_m(), own.path.as_str())
-        })
-        .collect()
-}
-
-/// Whether the wall is everywhere as thick where a cut stands.
-fn is_even(house: &House, opening: &Opening, cut: &Cut) -> bool {
-    let local = local(house, opening, cut);
-    local.iter().all(|(_, thickness, _)| *thickness == local[0].1)
+/// The pieces of the line on which a cut stands.
+fn pieces(house: &House, cut: &Cut) -> Vec<usize> {
+    let mut pieces = cut.touches(&house.wall.shape());
+    pieces.push(cut.station.piece);
+    pieces
 }
 
 /// Binds the splay of a cut and the shape of the wall where it stands.
@@ -104,26 +88,13 @@ pub(super) fn shaped<T>(mut answer: Answer<T>, house: &House, opening: &Opening,
 }
 
 /// Binds thickness and curvature of the wall where a cut stands.
-fn local_shape<T>(mut answer: Answer<T>, house: &House, opening: &Opening, cut: &Cut, rows: &Rows) -> Answer<T> {
+fn local_shape<T>(answer: Answer<T>, house: &House, opening: &Opening, cut: &Cut, rows: &Rows) -> Answer<T> {
     if house.wall.thicknesses.is_even() {
         return curvature(answer, house, opening, cut, rows);
     }
-    let is_even = is_even(house, opening, cut);
-    answer = answer.without("thickness");
-    let (line, points) = (&house.wall.line, &house.wall.points);
-    for (index, _, thickness) in local(house, opening, cut) {
-        answer = bind_once(answer, rows, thickness);
-        if is_even {
-            continue;
-        }
-        for run in [(index + points.len() - 1) % points.len(), index] {
-            answer = bind_run(answer, house, run, rows);
-        }
-        if line.runs()[index].corner.is_some() {
-            answer = bind_once(answer, rows, &path(&points[index], "round"));
-        }
-    }
-    if is_even {
+    let pieces = pieces(house, cut);
+    let answer = bind_local(answer, house, &pieces, rows);
+    if is_even(house, &pieces) {
         return curvature(answer, house, opening, cut, rows);
     }
     bind_once(answer, rows, &opening.along.path)
@@ -207,7 +178,7 @@ fn face<T>(answer: Answer<T>, house: &House, opening: &Opening, side: Side, rows
     if !straight {
         return local_shape(answer, house, opening, cut, rows);
     }
-    let answer = if is_even(house, opening, cut) {
+    let answer = if is_even(house, &pieces(house, cut)) {
         answer.without("thickness")
     } else {
         let mut answer = local_shape(answer, house, opening, cut, rows);

@@ -116,3 +116,41 @@ pub(super) fn bind_section<T>(answer: Answer<T>, house: &House, rows: &Rows) -> 
     let answer = bind_once(answer, rows, "wall.batter.inside");
     bind_once(answer, rows, "wall.batter.outside")
 }
+
+/// The points at both ends of the runs that pieces of the line belong to, by place, with the thickness at each and its row.
+fn local<'a>(house: &'a House, pieces: &[usize]) -> Vec<(usize, f64, &'a str)> {
+    let (line, points) = (&house.wall.line, &house.wall.points);
+    let mut ends: Vec<usize> =
+        pieces.iter().map(|piece| line.owner(*piece)).flat_map(|run| [run, (run + 1) % points.len()]).collect();
+    ends.sort_unstable();
+    ends.dedup();
+    let known = |index: &usize| points[*index].own[0].as_ref().unwrap_or(&house.wall.thickness);
+    ends.iter().map(|index| (*index, known(index).value.in_m(), known(index).path.as_str())).collect()
+}
+
+/// Whether the wall is as thick all along pieces of its line.
+pub(super) fn is_even(house: &House, pieces: &[usize]) -> bool {
+    let local = local(house, pieces);
+    local.iter().all(|(_, thickness, _)| *thickness == local[0].1)
+}
+
+/// Binds what makes the thickness along pieces of the line: the named points about them and, where it changes, the line
+/// between.
+pub(super) fn bind_local<T>(mut answer: Answer<T>, house: &House, pieces: &[usize], rows: &Rows) -> Answer<T> {
+    answer.reason.inputs.retain(|input| input.path != "wall.thickness");
+    let (line, points) = (&house.wall.line, &house.wall.points);
+    let is_even = is_even(house, pieces);
+    for (index, _, thickness) in local(house, pieces) {
+        answer = bind_once(answer, rows, thickness);
+        if is_even {
+            continue;
+        }
+        for run in [(index + points.len() - 1) % points.len(), index] {
+            answer = bind_run(answer, house, run, rows);
+        }
+        if line.runs().get(index).is_some_and(|run| run.corner.is_some()) {
+            answer = bind_once(answer, rows, &path(&points[index], "round"));
+        }
+    }
+    answer
+}

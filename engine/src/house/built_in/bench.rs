@@ -117,7 +117,7 @@ pub(super) fn place(site: &Site<'_>, written: &build::BuiltIn, placed: &[BuiltIn
 
 /// Whether the front stands in front of all that is behind it, and the seat below the top of the wall.
 fn stands_out(site: &Site<'_>, written: &build::BuiltIn, bench: &Bench) -> bool {
-    let (top, height) = (bench.top(), site.wall.height.value);
+    let (top, height) = (bench.top(), site.wall.least_top(bench.stretch));
     if top >= height {
         let message = format!("the seat would be at {}, the wall's top is at {}", site.shown(top), site.shown(height));
         site.refuse(written.keys.seat.as_ref(), &written.name, message, "make the seat lower, or the wall higher");

@@ -6,6 +6,7 @@ use super::site::{Site, side};
 use crate::build;
 use crate::curve::{Cut, Depth, Form, Side};
 use crate::house::Wall;
+use crate::house::openings::least_top;
 use crate::known::{Known, Origin};
 use crate::units::Length;
 use crate::wall;
@@ -67,15 +68,6 @@ pub(super) fn place(site: &Site<'_>, written: &build::BuiltIn) -> Option<Buttres
     let of = site.recipe(keys.of.as_ref())?;
     let (spot, length, depth, depth_at_top, top) = (site.spot(&keys.spot)?, length?, depth?, depth_at_top?, top?);
     let side = side(keys.side.as_ref(), Side::Outer);
-    if top.value >= site.wall.height.value {
-        let message = format!(
-            "the buttress would end at {}, the wall's top is at {}",
-            site.shown(top.value),
-            site.shown(site.wall.height.value)
-        );
-        site.refuse(keys.top.as_ref(), &written.name, message, "end it below the top of the wall");
-        return None;
-    }
     let (ground, floor) = site.levels;
     let foot = if side == Side::Inner { floor } else { ground }.clone();
     let out = if side == Side::Inner { -1.0 } else { 1.0 };
@@ -84,6 +76,16 @@ pub(super) fn place(site: &Site<'_>, written: &build::BuiltIn) -> Option<Buttres
         .map(|(level, depth)| site.shape.offset(side, along, level) + out * depth.in_m());
     let form = Form::Rectangle { half: 0.5 * length.value.in_m(), bottom: 0.0, top: top.value.in_m() };
     let cut = Cut { station: spot.station, form, depth: Depth::Into { side, bottom: front[0] } };
+    let highest = least_top(site.wall, &Cut::straight(spot.station, form));
+    if top.value >= highest {
+        let message = format!(
+            "the buttress would end at {}, the wall's top is at {}",
+            site.shown(top.value),
+            site.shown(highest)
+        );
+        site.refuse(keys.top.as_ref(), &written.name, message, "end it below the top of the wall");
+        return None;
+    }
     let buttress = Buttress { spot, side, length, depth, depth_at_top, top, foot, of, cut, front };
     stands_out(site, written, &buttress).then_some(buttress)
 }

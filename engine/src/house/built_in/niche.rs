@@ -92,8 +92,8 @@ pub(super) fn niche(site: &Site<'_>, written: &build::BuiltIn) -> Option<Niche> 
     let cut = site.cut_into(spot.station, side, form, depth.value);
     let top = keys.height.as_ref().or(keys.width.as_ref());
     let said = Said { name: &written.name, what: "niche", width: keys.width.as_ref(), depth: keys.depth.as_ref() };
-    let stands = site.is_in_the_cob([form.bottom(), form.top()], [keys.sill.as_ref(), top], &written.name)
-        && has_cob_round_it(site, &cut, &said);
+    let stands =
+        site.is_in_the_cob(&cut, [keys.sill.as_ref(), top], &written.name) && has_cob_round_it(site, &cut, &said);
     let height = if form_word == NicheForm::Round { None } else { height };
     stands.then_some(Niche { spot, side, form: form_word, sill, width, height, rise, depth, cut })
 }
@@ -160,7 +160,7 @@ pub(super) fn shelf(site: &Site<'_>, written: &build::BuiltIn) -> Option<Shelf> 
         depth: keys.bedded.as_ref().or(keys.depth.as_ref()),
     };
     let at = keys.spot.level.as_ref();
-    let stands = site.is_in_the_cob([form.bottom(), form.top()], [at, at], &written.name)
+    let stands = site.is_in_the_cob(&cut, [at, at], &written.name)
         && has_cob_round_it(site, &cut, &said)
         && stands_out(site, written, &cut, depth.value + bedded.value);
     let of = keys.of.as_ref().map_or_else(|| "shelf-board".to_owned(), |of| of.value.clone());

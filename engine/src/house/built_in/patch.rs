@@ -137,7 +137,11 @@ pub(super) fn overlap(a: [f64; 2], b: [f64; 2], whole: f64) -> bool {
 fn faces(shape: &Shape<'_>, a: &Patch, b: &Patch) -> Vec<Side> {
     let both = vec![Side::Inner, Side::Outer];
     let level = a.levels[1].min(b.levels[1]);
-    let middle = shape.offset(Side::Outer, 0.0, level) - shape.offset(Side::Inner, 0.0, level);
+    let along = match a.extent {
+        Extent::Cut(cut) => shape.line.along_line(cut.station),
+        Extent::Stretch([from, to]) => from.midpoint(to),
+    };
+    let middle = shape.offset(Side::Outer, along, level) - shape.offset(Side::Inner, along, level);
     match (a.takes, b.takes) {
         (Takes::Face(side, into), Takes::Face(other, deep)) if side != other => {
             let is_cut = into > 0.0 && deep > 0.0;

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::super::earth::recipe_named;
-use super::super::openings::on_the_wall;
+use super::super::openings::{least_top, on_the_wall};
 use super::super::place;
 use super::{Levels, Spot};
 use crate::build::{self, Face, Source, Written};
@@ -86,11 +86,12 @@ impl Site<'_> {
     /// Whether a thing lies between the foot of the cob and the top of the wall; the keys of its bottom and top are told.
     pub(super) fn is_in_the_cob(
         &self,
-        [low, high]: [f64; 2],
+        cut: &Cut,
         [bottom, top]: [Option<&Written<Length>>; 2],
         name: &Written<String>,
     ) -> bool {
-        let height = self.wall.height.value.in_m();
+        let [low, high] = [cut.form.bottom(), cut.form.top()];
+        let height = least_top(self.wall, cut).in_m();
         if low < 0.0 {
             let message = format!("its bottom would be {} below the foot of the cob", self.shown_m(-low));
             self.refuse(bottom, name, message, "raise it: only cob above the stem wall can be cut");

@@ -168,7 +168,7 @@ fn goes_through(
     name: &Written<String>,
     what: &str,
 ) -> bool {
-    if !site.is_in_the_cob([cut.form.bottom(), cut.form.top()], [level, level], name) {
+    if !site.is_in_the_cob(&cut, [level, level], name) {
         return false;
     }
     let meets = cover(&site.shape, &cut).is_some();

@@ -71,7 +71,7 @@ pub(super) fn bond_beam(site: &Site<'_>, written: &build::BondBeam) -> Option<Bo
     let (width, height) = (width?, height?);
     let wall = site.wall;
     let (inside, outside) = (wall.batter_inside.value, wall.batter_outside.value);
-    let top = wall::top_thickness(wall.thickness.value, inside, outside, wall.height.value).value;
+    let top = wall.least_top_thickness();
     let at = written.width.as_ref()?;
     if width.value > top {
         let message = format!(
@@ -82,7 +82,7 @@ pub(super) fn bond_beam(site: &Site<'_>, written: &build::BondBeam) -> Option<Bo
         site.source.fault(at.span.clone(), &at.path, message, "make the beam narrower, or the wall thicker");
         return None;
     }
-    let offset = wall::plate_offset(inside, outside, wall.height.value).value;
+    let offset = wall::plate_offset(inside, outside, wall.means()[1]).value;
     let of = written.of.as_ref().map_or_else(|| "bond-beam".to_owned(), |of| of.value.clone());
     Some(BondBeam { width, height, of, offset })
 }
@@ -126,8 +126,23 @@ pub(super) fn anchors(site: &Site<'_>, written: &build::Anchors, patches: &mut V
     let offset = Length::m(0.5 * (faces[0] + faces[1]));
     let lift = lift.name.clone();
     let anchors = Anchors { name, spot, lift, foot, length, width, height, count, spacing, of, spots, offset };
+    let highest = foot + anchors.height.value;
+    let tops = anchors.spots.iter().map(|spot| site.wall.least_top(reach(site, &anchors, spot)));
+    if let Some(top) = tops.reduce(Length::min).filter(|top| *top <= highest) {
+        let message =
+            format!("the deadman would end at {}, the wall's top is at {}", site.shown(highest), site.shown(top));
+        let hint = "lay it in a lower lift, or where the wall is higher";
+        site.refuse(written.height.as_ref(), &written.name, message, hint);
+        return None;
+    }
     let lies = anchors.spots.iter().all(|spot| is_covered(site, written, &anchors, spot));
     (lies && meets_nothing(site, written, &anchors, patches)).then_some(anchors)
+}
+
+/// From where to where along the line a deadman lies, in metres.
+fn reach(site: &Site<'_>, anchors: &Anchors, spot: &Spot) -> [f64; 2] {
+    let (along, half) = (site.shape.line.along_line(spot.station), 0.5 * anchors.length.value.in_m());
+    [along - half, along + half]
 }
 
 fn one(name: &str) -> Known<u64> {

@@ -1,6 +1,8 @@
 //! Which runs and corners bend what is built into the wall, bound to their rows.
 
-use super::super::line::path;
+use super::super::line::{bind_run, path};
+pub(super) use super::super::uneven::bind_once as once;
+use super::super::uneven::{bind_local, is_even};
 use crate::curve::{Cut, Shape, Side};
 use crate::house::House;
 use crate::known::Known;
@@ -56,7 +58,15 @@ impl<'a> Bend<'a> {
     /// its place and both runs do.
     pub(super) fn bind<T>(&self, mut answer: Answer<T>, rows: &Rows) -> Answer<T> {
         let (line, points) = (&self.house.wall.line, &self.house.wall.points);
-        if let [piece] = self.pieces[..] {
+        if !self.house.wall.thicknesses.is_even() {
+            answer = bind_local(answer, self.house, &self.pieces, rows);
+        }
+        let is_even = is_even(self.house, &self.pieces);
+        let is_of_curve = |piece: usize| !line.is_corner(piece) && points[line.owner(piece)].curve.is_some();
+        if let [piece] = self.pieces[..]
+            && is_even
+            && !is_of_curve(piece)
+        {
             let noun = if line.is_corner(piece) { "round" } else { "radius" };
             return once(answer, rows, &path(&points[line.owner(piece)], noun));
         }
@@ -66,9 +76,9 @@ impl<'a> Bend<'a> {
         let count = points.len();
         for &piece in &self.pieces {
             let run = line.owner(piece);
-            answer = coordinates(answer, self.house, run, rows);
+            answer = bind_run(answer, self.house, run, rows);
             if line.is_corner(piece) {
-                answer = coordinates(answer, self.house, (run + count - 1) % count, rows);
+                answer = bind_run(answer, self.house, (run + count - 1) % count, rows);
                 answer = once(answer, rows, &path(&points[run], "round"));
             }
         }
@@ -84,26 +94,6 @@ fn touched(shape: &Shape<'_>, stretch: [f64; 2]) -> Vec<usize> {
         0.0
     });
     pieces
-}
-
-fn coordinates<T>(mut answer: Answer<T>, house: &House, run: usize, rows: &Rows) -> Answer<T> {
-    let points = &house.wall.points;
-    let (from, to) = (&points[run], &points[(run + 1) % points.len()]);
-    for (point, noun) in [(from, "x"), (from, "y"), (from, "through-x"), (from, "through-y"), (to, "x"), (to, "y")] {
-        answer = once(answer, rows, &path(point, noun));
-    }
-    answer
-}
-
-/// Adds an input that is read from a row, unless it is there already.
-pub(super) fn once<T>(answer: Answer<T>, rows: &Rows, path: &str) -> Answer<T> {
-    if answer.reason.inputs.iter().any(|input| input.path == path) {
-        return answer;
-    }
-    match rows.find(path) {
-        Some(row) => answer.with(row.title.clone(), row.quantity, path),
-        None => answer,
-    }
 }
 
 /// Adds known values as inputs.

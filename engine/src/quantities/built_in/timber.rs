@@ -1,8 +1,8 @@
 //! Rows of the bond beam and of the deadmen.
 
-use std::f64::consts::TAU;
-
+use super::super::line::turned;
 use super::super::need::Need;
+use super::super::uneven::sizes;
 use crate::house::{Anchors, House};
 use crate::reason::Answer;
 use crate::row::Rows;
@@ -16,11 +16,13 @@ pub(super) fn bond_beam(house: &House, rows: &mut Rows) -> Option<Need> {
     let on = &house.wall;
     let (inside, outside) = (&on.batter_inside, &on.batter_outside);
     let length = Length::m(on.line.length());
-    let length = wall::bond_beam_length(length, inside.value, outside.value, on.height.value, TAU)
+    let (wall_height, height_path) = sizes(house, rows)[1];
+    let length = wall::bond_beam_length(length, inside.value, outside.value, wall_height, on.line.turning())
         .from("line length", "wall.length")
         .from("batter inside", inside.path.as_str())
         .from("batter outside", outside.path.as_str())
-        .from("height", on.height.path.as_str());
+        .from("height", height_path);
+    let length = turned(length, house, rows);
     let length = rows.add("wall.bond-beam.length", "length of the bond beam along its middle, joints left out", length);
     let volume = wall::bond_beam_volume(length, width, height)
         .from("length", "wall.bond-beam.length")
