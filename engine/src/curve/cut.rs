@@ -95,6 +95,23 @@ impl Cut {
         touched
     }
 
+    /// From where to where along the line it reaches at either face, in metres, at its foot or at its widest and at its top; its
+    /// own middle where it meets none.
+    #[must_use]
+    pub fn reach(&self, shape: &Shape<'_>) -> [f64; 2] {
+        let middle = shape.line.along_line(self.station);
+        let levels = [self.form.bottom().max(0.0), self.form.widest_above(0.0), self.form.top()];
+        let stretches = levels.into_iter().flat_map(|level| {
+            [Side::Inner, Side::Outer].into_iter().filter_map(move |side| self.stretch(shape, side, level))
+        });
+        // What lies across the start of a closed line is counted on from its middle, as the middle is.
+        let turned = stretches.map(|[from, to]| {
+            let turn = ((middle - from.midpoint(to)) / shape.line.length()).round() * shape.line.length();
+            [from + turn, to + turn]
+        });
+        turned.fold([middle; 2], |[low, high], [from, to]| [low.min(from), high.max(to)])
+    }
+
     /// Plan area that it takes out at a level, in m²; 0 above and below it.
     ///
     /// ```text

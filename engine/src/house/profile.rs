@@ -109,6 +109,14 @@ impl Wall {
         Length::m(places.map(|at| self.top.at(&self.line, at)).fold(f64::INFINITY, f64::min))
     }
 
+    /// Whether it is everywhere as thick between two distances along the line, in metres.
+    pub(super) fn is_even_between(&self, [from, to]: [f64; 2]) -> bool {
+        let turns = [-self.line.length(), 0.0, self.line.length()];
+        let knots = self.thicknesses.breaks().flat_map(|knot| turns.map(|turn| knot + turn));
+        let mut places = knots.filter(|at| (from..to).contains(at)).chain([to]);
+        places.all(|at| (self.thicknesses.at(at) - self.thicknesses.at(from)).abs() < 1e-9)
+    }
+
     /// Thickness of its top where that is least.
     pub(super) fn least_top_thickness(&self) -> Length {
         let lean = self.batter_inside.value.in_ratio() + self.batter_outside.value.in_ratio();

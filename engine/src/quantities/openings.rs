@@ -1,7 +1,7 @@
 //! Rows of the openings: what each takes out, and the cob that is left beside it.
 
 use super::line::{bind, bind_pieces, bind_run, path};
-use super::uneven::{bind_local, bind_once, is_even};
+use super::uneven::{bind_local, bind_once, is_even, is_of_one_row};
 use crate::build::OpeningKind;
 use crate::curve::{Cut, Depth, Side};
 use crate::house::{House, Opening};
@@ -68,13 +68,6 @@ fn sized<T>(answer: Answer<T>, opening: &Opening, rows: &Rows) -> Answer<T> {
     bind(answer, rows, &opening.path("rise"))
 }
 
-/// The pieces of the line on which a cut stands.
-fn pieces(house: &House, cut: &Cut) -> Vec<usize> {
-    let mut pieces = cut.touches(&house.wall.shape());
-    pieces.push(cut.station.piece);
-    pieces
-}
-
 /// Binds the splay of a cut and the shape of the wall where it stands.
 pub(super) fn shaped<T>(mut answer: Answer<T>, house: &House, opening: &Opening, cut: &Cut, rows: &Rows) -> Answer<T> {
     if matches!(cut.depth, Depth::Through { splay, .. } if splay != [0.0; 2]) {
@@ -92,9 +85,9 @@ fn local_shape<T>(answer: Answer<T>, house: &House, opening: &Opening, cut: &Cut
     if house.wall.thicknesses.is_even() {
         return curvature(answer, house, opening, cut, rows);
     }
-    let pieces = pieces(house, cut);
-    let answer = bind_local(answer, house, &pieces, rows);
-    if is_even(house, &pieces) {
+    let stretch = cut.reach(&house.wall.shape());
+    let answer = bind_local(answer, house, stretch, rows);
+    if is_even(house, stretch) {
         return curvature(answer, house, opening, cut, rows);
     }
     bind_once(answer, rows, &opening.along.path)
@@ -178,7 +171,7 @@ fn face<T>(answer: Answer<T>, house: &House, opening: &Opening, side: Side, rows
     if !straight {
         return local_shape(answer, house, opening, cut, rows);
     }
-    let answer = if is_even(house, &pieces(house, cut)) {
+    let answer = if is_of_one_row(house, cut.reach(&shape)) {
         answer.without("thickness")
     } else {
         let mut answer = local_shape(answer, house, opening, cut, rows);

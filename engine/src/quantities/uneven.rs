@@ -117,30 +117,44 @@ pub(super) fn bind_section<T>(answer: Answer<T>, house: &House, rows: &Rows) -> 
     bind_once(answer, rows, "wall.batter.outside")
 }
 
-/// The points at both ends of the runs that pieces of the line belong to, by place, with the thickness at each and its row.
-fn local<'a>(house: &'a House, pieces: &[usize]) -> Vec<(usize, f64, &'a str)> {
+/// The named points between which a stretch of the line lies, by place, with the thickness at each and its row.
+fn local(house: &House, [from, to]: [f64; 2]) -> Vec<(usize, f64, &str)> {
     let (line, points) = (&house.wall.line, &house.wall.points);
-    let mut ends: Vec<usize> =
-        pieces.iter().map(|piece| line.owner(*piece)).flat_map(|run| [run, (run + 1) % points.len()]).collect();
+    let turns = if line.is_closed() { [-1.0, 0.0, 1.0, 2.0].map(|turn| turn * line.length()) } else { [0.0; 4] };
+    let places = (0..points.len()).flat_map(|index| {
+        let along = line.along_line(line.named_point(index));
+        turns.map(|turn| (index, along + turn))
+    });
+    let places: Vec<(usize, f64)> = places.collect();
+    let below = places.iter().map(|place| place.1).filter(|along| *along <= from).fold(f64::NEG_INFINITY, f64::max);
+    let above = places.iter().map(|place| place.1).filter(|along| *along >= to).fold(f64::INFINITY, f64::min);
+    let about = places.iter().filter(|(_, along)| (below..=above).contains(along));
+    let mut ends: Vec<usize> = about.map(|(index, _)| *index).collect();
     ends.sort_unstable();
     ends.dedup();
-    let known = |index: &usize| points[*index].own[0].as_ref().unwrap_or(&house.wall.thickness);
-    ends.iter().map(|index| (*index, known(index).value.in_m(), known(index).path.as_str())).collect()
+    let known = |index: usize| points[index].own[0].as_ref().unwrap_or(&house.wall.thickness);
+    ends.into_iter().map(|index| (index, known(index).value.in_m(), known(index).path.as_str())).collect()
 }
 
-/// Whether the wall is as thick all along pieces of its line.
-pub(super) fn is_even(house: &House, pieces: &[usize]) -> bool {
-    let local = local(house, pieces);
-    local.iter().all(|(_, thickness, _)| *thickness == local[0].1)
+/// Whether the wall is as thick all along a stretch of its line, in metres.
+pub(super) fn is_even(house: &House, stretch: [f64; 2]) -> bool {
+    let local = local(house, stretch);
+    house.wall.thicknesses.is_even() || local.iter().all(|(_, thickness, _)| *thickness == local[0].1)
 }
 
-/// Binds what makes the thickness along pieces of the line: the named points about them and, where it changes, the line
-/// between.
-pub(super) fn bind_local<T>(mut answer: Answer<T>, house: &House, pieces: &[usize], rows: &Rows) -> Answer<T> {
+/// Whether one row says how thick it is there: where two do, they are as large by what was written, not by what it is.
+pub(super) fn is_of_one_row(house: &House, stretch: [f64; 2]) -> bool {
+    let local = local(house, stretch);
+    house.wall.thicknesses.is_even() || local.iter().all(|(.., path)| *path == local[0].2)
+}
+
+/// Binds what makes the thickness along a stretch of the line, in metres: the named points about it and, where it changes,
+/// the line between.
+pub(super) fn bind_local<T>(mut answer: Answer<T>, house: &House, stretch: [f64; 2], rows: &Rows) -> Answer<T> {
     answer.reason.inputs.retain(|input| input.path != "wall.thickness");
     let (line, points) = (&house.wall.line, &house.wall.points);
-    let is_even = is_even(house, pieces);
-    for (index, _, thickness) in local(house, pieces) {
+    let is_even = is_even(house, stretch);
+    for (index, _, thickness) in local(house, stretch) {
         answer = bind_once(answer, rows, thickness);
         if is_even {
             continue;

@@ -105,6 +105,12 @@ pub(super) fn place(site: &Site<'_>, written: &build::BuiltIn, placed: &[BuiltIn
     }
     let [start, end] = [start, end].map(|station| line.along_line(station));
     let stretch = [start, if end <= start { end + line.length() } else { end }];
+    if !site.wall.is_even_between(stretch) {
+        let message = "the wall behind the bench grows thicker along it, so that the bench has no one depth".to_owned();
+        let hint = "put it where the wall is everywhere as thick";
+        site.refuse(keys.from.as_ref(), &written.name, message, hint);
+        return None;
+    }
     let out = if side == Side::Inner { -1.0 } else { 1.0 };
     let level = (foot.value + seat.value).in_m();
     let stem = 0.5 * site.wall.stem_width.value.in_m();

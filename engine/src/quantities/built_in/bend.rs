@@ -2,7 +2,7 @@
 
 use super::super::line::{bind_run, path};
 pub(super) use super::super::uneven::bind_once as once;
-use super::super::uneven::{bind_local, is_even};
+use super::super::uneven::{bind_local, is_even, is_of_one_row};
 use crate::curve::{Cut, Shape, Side};
 use crate::house::House;
 use crate::known::Known;
@@ -14,6 +14,8 @@ use crate::units::{Length, Quantity, Slope};
 pub(super) struct Bend<'a> {
     house: &'a House,
     pieces: Vec<usize>,
+    /// From where to where along the line it lies, in metres.
+    stretch: [f64; 2],
     place: Vec<&'a str>,
 }
 
@@ -35,18 +37,18 @@ impl<'a> Bend<'a> {
                 }
             }
         }
-        Bend::new(house, pieces, place)
+        Bend::new(house, pieces, cut.reach(&house.wall.shape()), place)
     }
 
     /// What bends a stretch of the line.
     pub(super) fn of_stretch(house: &'a House, shape: &Shape<'_>, stretch: [f64; 2], place: Vec<&'a str>) -> Bend<'a> {
-        Bend::new(house, touched(shape, stretch), place)
+        Bend::new(house, touched(shape, stretch), stretch, place)
     }
 
-    fn new(house: &'a House, mut pieces: Vec<usize>, place: Vec<&'a str>) -> Bend<'a> {
+    fn new(house: &'a House, mut pieces: Vec<usize>, stretch: [f64; 2], place: Vec<&'a str>) -> Bend<'a> {
         pieces.sort_unstable();
         pieces.dedup();
-        Bend { house, pieces, place }
+        Bend { house, pieces, stretch, place }
     }
 
     /// Whether the wall is straight there.
@@ -54,14 +56,21 @@ impl<'a> Bend<'a> {
         matches!(self.pieces[..], [piece] if self.house.wall.line.pieces()[piece].curvature() == 0.0)
     }
 
+    /// A face that is straight, but moves away from the line as the wall grows thicker, is a little larger for it, wherever on
+    /// the run it is taken.
+    pub(super) fn bind_face<T>(&self, answer: Answer<T>, rows: &Rows) -> Answer<T> {
+        let may_be_aslant = self.is_straight() && !is_of_one_row(self.house, self.stretch);
+        if may_be_aslant { bind_local(answer, self.house, self.stretch, rows) } else { answer }
+    }
+
     /// In one straight run the place of a thing does not change what it takes; in one arc its radius does; across a joint
     /// its place and both runs do.
     pub(super) fn bind<T>(&self, mut answer: Answer<T>, rows: &Rows) -> Answer<T> {
         let (line, points) = (&self.house.wall.line, &self.house.wall.points);
         if !self.house.wall.thicknesses.is_even() {
-            answer = bind_local(answer, self.house, &self.pieces, rows);
+            answer = bind_local(answer, self.house, self.stretch, rows);
         }
-        let is_even = is_even(self.house, &self.pieces);
+        let is_even = is_even(self.house, self.stretch);
         let is_of_curve = |piece: usize| !line.is_corner(piece) && points[line.owner(piece)].curve.is_some();
         if let [piece] = self.pieces[..]
             && is_even

@@ -160,6 +160,7 @@ pub(super) fn buttress(house: &House, thing: &BuiltIn, buttress: &Buttress, rows
     let (noun, word) = face(buttress.side);
     let covers = sized(wall::buttress_covers(length, top, batter.value, &body), buttress);
     let covers = with_bend(covers.from("batter", batter.path.as_str()), house, &bend, rows);
+    let covers = bend.bind_face(covers, rows);
     rows.add(thing.path(noun), format!("{word} face that {name} covers"), covers);
 }
 

@@ -118,7 +118,7 @@ impl<'a> Into<'a> {
         let batter = batter(self.house, self.side);
         let area = wall::niche_face(self.width.value, batter.value, self.cut, self.shape, self.side)
             .from("batter", batter.path.as_str());
-        let area = self.bent(self.sized(area), rows);
+        let area = self.bend.bind_face(self.bent(self.sized(area), rows), rows);
         rows.add(thing.path(noun), format!("{word} face that {name} takes out"), area);
     }
 }

@@ -124,6 +124,7 @@ impl<'a> Through<'a> {
                 area = if is_bound { area } else { with_level(area, self.house, side, "level", level) };
                 area = bend.bind(area, rows);
             }
+            area = self.bends.iter().fold(area, |area, bend| bend.bind_face(area, rows));
             rows.add(thing.path(noun), format!("{word} face that {name} takes out"), area);
         }
     }
