@@ -2,7 +2,7 @@
 
 use std::fs;
 use std::io::Read;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
 use engine::answers::{Answers, Inputs, answers};
@@ -61,4 +61,23 @@ fn read(file: &Path) -> Result<Vec<u8>> {
 /// The file cannot be written.
 pub fn write(file: &Path, bytes: &[u8]) -> Result<()> {
     fs::write(file, bytes).with_context(|| format!("{} cannot be written", file.display()))
+}
+
+/// The file of the same name beside a build file, with another extension.
+#[must_use]
+pub fn beside(file: &Path, extension: &str) -> PathBuf {
+    let name = file.file_name().map_or_else(String::new, |name| name.to_string_lossy().into_owned());
+    let stem = name.strip_suffix(".loam.toml").or_else(|| name.strip_suffix(".toml")).unwrap_or(&name);
+    file.with_file_name(format!("{stem}.{extension}"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_made_lies_beside_its_build_file() {
+        assert_eq!(beside(Path::new("builds/a/a.loam.toml"), "pdf"), Path::new("builds/a/a.pdf"));
+        assert_eq!(beside(Path::new("house"), "glb"), Path::new("house.glb"));
+    }
 }

@@ -18,10 +18,7 @@ const CHORD: Length = Length::mm(1.0);
 pub fn solids(file: &Path, out: Option<PathBuf>) -> Result<Told> {
     let Some(answers) = folder::answered(file, None)? else { return Ok(Told::Problems) };
     let Some(solids) = folder::bodies(file, CHORD)? else { return Ok(Told::Problems) };
-    let out = out.unwrap_or_else(|| {
-        let name = file.file_name().map_or_else(String::new, |name| name.to_string_lossy().into_owned());
-        file.with_file_name(format!("{}.glb", name.trim_end_matches(".toml").trim_end_matches(".loam")))
-    });
+    let out = out.unwrap_or_else(|| folder::beside(file, "glb"));
     let name = &answers.about.name;
     folder::write(&out, &press::gltf::glb(name, &solids.bodies))?;
     say(&format!("{name}: {} bodies, {}", solids.bodies.len(), out.display()))?;

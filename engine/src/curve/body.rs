@@ -3,6 +3,7 @@
 use super::along::{Along, Top};
 use super::shape::{Shape, Side};
 use crate::solve::quadrature::integral;
+use crate::solve::sign::sign_change;
 
 /// Places in each piece of the line at which the top is looked at for where it passes a level.
 const LOOKS: u32 = 16;
@@ -36,7 +37,7 @@ impl<'a> Body<'a> {
             for look in 0..LOOKS {
                 let from = pair[0] + step * f64::from(look);
                 for &level in levels {
-                    crossings.extend(crossing(|along| top.at(line, along) - level, from, from + step));
+                    crossings.extend(sign_change(|along| top.at(line, along) - level, from, from + step));
                 }
             }
         }
@@ -175,19 +176,6 @@ impl<'a> Body<'a> {
         let at = |along: &f64| measure(self.shape.thickness.at(*along), self.top.at(self.shape.line, *along));
         places.max_by(|a, b| at(a).total_cmp(&at(b))).unwrap_or(0.0)
     }
-}
-
-/// Where a smooth function passes zero between two places, once at most.
-fn crossing(of: impl Fn(f64) -> f64, mut from: f64, mut to: f64) -> Option<f64> {
-    let is_below = of(from) < 0.0;
-    if is_below == (of(to) < 0.0) {
-        return None;
-    }
-    for _ in 0..60 {
-        let middle = from.midpoint(to);
-        if (of(middle) < 0.0) == is_below { from = middle } else { to = middle }
-    }
-    Some(from.midpoint(to))
 }
 
 #[cfg(test)]

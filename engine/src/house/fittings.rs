@@ -20,7 +20,7 @@ pub(super) fn fit(
     wall: &Wall,
     system: System,
 ) -> Option<()> {
-    let [inner, outer] = faces(opening, wall);
+    let [inner, outer] = opening.faces(wall);
     let deep = outer - inner;
     if let Some(frame) = &written.frame {
         opening.frame = Some(self::frame(source, frame, opening, deep, system)?);
@@ -39,13 +39,6 @@ pub(super) fn fit(
         opening.lintel = Some(self::lintel(source, (written, lintel), opening, wall, system)?);
     }
     Some(())
-}
-
-/// y of the inner and the outer face at the middle of an opening, half-way up its cob, in metres.
-fn faces(opening: &Opening, wall: &Wall) -> [f64; 2] {
-    let level = opening.cut.form.bottom().max(0.0).midpoint(opening.cut.form.top());
-    let along = wall.line.along_line(opening.station);
-    [Side::Inner, Side::Outer].map(|side| wall.shape().offset(side, along, level))
 }
 
 /// What is bought for a thing, by the name that the builder wrote or the trade's own.

@@ -2,7 +2,7 @@
 
 use super::Wall;
 use crate::build::{OpeningForm, OpeningKind};
-use crate::curve::{Cut, Form, Station};
+use crate::curve::{Cut, Form, Side, Station};
 use crate::known::Known;
 use crate::units::{Length, Slope};
 
@@ -108,6 +108,14 @@ impl Opening {
     #[must_use]
     pub fn on_line(&self, wall: &Wall) -> Option<[f64; 2]> {
         Cut::straight(self.station, self.cut.form).on_line(&wall.line, self.cut.form.widest_above(0.0))
+    }
+
+    /// y of the inner and the outer face at its middle, half-way up its cob, in metres: what set-backs are measured from.
+    #[must_use]
+    pub fn faces(&self, wall: &Wall) -> [f64; 2] {
+        let level = self.cut.form.bottom().max(0.0).midpoint(self.cut.form.top());
+        let along = wall.line.along_line(self.station);
+        [Side::Inner, Side::Outer].map(|side| wall.shape().offset(side, along, level))
     }
 
     /// What it and its lintel take out of the cob: what is added to the path and the title of each, and its cut.

@@ -4,7 +4,6 @@ use super::line::bind;
 use super::need::Need;
 use super::openings::shaped;
 use crate::build::OpeningKind;
-use crate::curve::Side;
 use crate::house::{House, Opening};
 use crate::reason::Answer;
 use crate::row::Rows;
@@ -52,9 +51,7 @@ fn sill_board(house: &House, opening: &Opening, rows: &mut Rows) -> Option<Need>
         Some(frame) => wall::sill_board_depth(board.projects.value, frame.set_back.value)
             .from("behind", frame.set_back.path.as_str()),
         None => {
-            let level = opening.cut.form.bottom().midpoint(opening.cut.form.top());
-            let along = house.wall.line.along_line(opening.station);
-            let [inner, outer] = [Side::Inner, Side::Outer].map(|side| house.wall.shape().offset(side, along, level));
+            let [inner, outer] = opening.faces(&house.wall);
             let answer = wall::sill_board_depth(board.projects.value, Length::m(outer - inner)).without("behind");
             let answer = answer.with("bottom", opening.bottom.value, opening.bottom.path.as_str()).with(
                 "height",

@@ -2,7 +2,6 @@
 
 use super::{Making, Named};
 use crate::build::OpeningKind;
-use crate::curve::Side;
 use crate::house::Opening;
 use crate::solid::{self, Cuboid, plug};
 
@@ -14,18 +13,11 @@ pub(super) fn make(made: &mut Making<'_>) {
     }
 }
 
-/// y of the outer face at the middle of an opening, half-way up its cob, in metres.
-fn outer_face(made: &Making<'_>, opening: &Opening) -> f64 {
-    let form = opening.cut.form;
-    let along = made.house.wall.line.along_line(opening.station);
-    made.house.wall.shape().offset(Side::Outer, along, form.bottom().max(0.0).midpoint(form.top()))
-}
-
 fn frame(made: &mut Making<'_>, opening: &Opening) {
     let Some(frame) = &opening.frame else { return };
     let width = frame.width.value.in_m();
     let foot = if opening.kind == OpeningKind::Window { width } else { 0.0 };
-    let outer = outer_face(made, opening) - frame.set_back.value.in_m();
+    let outer = opening.faces(&made.house.wall)[1] - frame.set_back.value.in_m();
     let depths = [outer - frame.depth.value.in_m(), outer];
     let mesh = solid::frame(opening.station, opening.cut.form, [width, foot], depths, made.chord);
     let named = Named::new(format!("frame of {}", opening.name), "timber");
@@ -35,7 +27,7 @@ fn frame(made: &mut Making<'_>, opening: &Opening) {
 fn sill_board(made: &mut Making<'_>, opening: &Opening) {
     let Some(board) = &opening.sill_board else { return };
     let Some(depth) = made.rows.value::<crate::units::Length>(&opening.path("sill-board.depth")) else { return };
-    let outer = outer_face(made, opening) + board.projects.value.in_m();
+    let outer = opening.faces(&made.house.wall)[1] + board.projects.value.in_m();
     let right = -opening.station.axis.turn_90();
     let half = [0.5 * opening.width.value.in_m(), 0.5 * depth.in_m()];
     let foot = opening.bottom.value.in_m();

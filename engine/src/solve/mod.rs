@@ -2,4 +2,5 @@
 
 pub mod crossing;
 pub mod quadrature;
+pub mod sign;
 pub mod whole;
