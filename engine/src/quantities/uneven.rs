@@ -138,14 +138,20 @@ fn local(house: &House, [from, to]: [f64; 2]) -> Vec<(usize, f64, &str)> {
 
 /// Whether the wall is as thick all along a stretch of its line, in metres.
 pub(super) fn is_even(house: &House, stretch: [f64; 2]) -> bool {
+    if house.wall.thicknesses.is_even() {
+        return true;
+    }
     let local = local(house, stretch);
-    house.wall.thicknesses.is_even() || local.iter().all(|(_, thickness, _)| *thickness == local[0].1)
+    local.iter().all(|(_, thickness, _)| *thickness == local[0].1)
 }
 
 /// Whether one row says how thick it is there: where two do, they are as large by what was written, not by what it is.
 pub(super) fn is_of_one_row(house: &House, stretch: [f64; 2]) -> bool {
+    if house.wall.thicknesses.is_even() {
+        return true;
+    }
     let local = local(house, stretch);
-    house.wall.thicknesses.is_even() || local.iter().all(|(.., path)| *path == local[0].2)
+    local.iter().all(|(.., path)| *path == local[0].2)
 }
 
 /// Binds what makes the thickness along a stretch of the line, in metres: the named points about it and, where it changes,
