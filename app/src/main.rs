@@ -78,7 +78,9 @@ enum Command {
     },
     /// Print what the engine knows in an open format
     Export {
-        /// What to export
+        /// `answers` (JSON), `rows` or `order` (comma-separated values), or the name of a drawing, such as `plan` (SVG in
+        /// millimetres of paper at a true scale)
+        #[arg(value_parser = |what: &str| Ok::<_, std::convert::Infallible>(Export::from(what)))]
         what: Export,
         /// The build file, NAME.loam.toml
         file: PathBuf,
@@ -87,22 +89,23 @@ enum Command {
     Proof,
 }
 
-#[derive(Clone, Copy, ValueEnum)]
+#[derive(Clone)]
 enum Export {
-    /// Every row as JSON: path, value, unit, origin, reason
     Answers,
-    /// Every row as a table of comma-separated values
     Rows,
-    /// The order list as a table of comma-separated values
     Order,
-    /// The plan as SVG, in millimetres of paper at a true scale
-    Plan,
-    /// The cross-section as SVG, in millimetres of paper at a true scale
-    Section,
-    /// The wall unrolled, seen from outside, as SVG
-    Unrolled,
-    /// The long section of the trench and its drain as SVG; a build without a trench has none
-    Trench,
+    Drawing(String),
+}
+
+impl From<&str> for Export {
+    fn from(what: &str) -> Export {
+        match what {
+            "answers" => Export::Answers,
+            "rows" => Export::Rows,
+            "order" => Export::Order,
+            drawing => Export::Drawing(drawing.to_owned()),
+        }
+    }
 }
 
 fn main() -> ExitCode {

@@ -24,16 +24,27 @@ pub use whole::book;
 #[cfg(feature = "book")]
 mod whole {
     use engine::answers::Answers;
-    use engine::units::{Quantity, System};
+    use engine::units::Quantity;
     use jiff::civil::Date;
     use serde_json::{Value, json};
 
     use super::typeset::{Typeset, typeset};
     use super::{checks, earth, job, orders, quantities, sources};
-    use crate::drawing::{self, Scaled};
+    use crate::drawing::{self, Drawing};
     use crate::paper::Paper;
 
     const MAIN: &str = include_str!("book/main.typ");
+
+    /// The chapters that `main.typ` includes, in its order.
+    const CHAPTERS: [(&str, &str); 7] = [
+        ("/job.typ", include_str!("book/chapters/job.typ")),
+        ("/drawings.typ", include_str!("book/chapters/drawings.typ")),
+        ("/earth.typ", include_str!("book/chapters/earth.typ")),
+        ("/orders.typ", include_str!("book/chapters/orders.typ")),
+        ("/quantities.typ", include_str!("book/chapters/quantities.typ")),
+        ("/checks.typ", include_str!("book/chapters/checks.typ")),
+        ("/sources.typ", include_str!("book/chapters/sources.typ")),
+    ];
 
     /// The build book of a house, printed on a day.
     ///
@@ -41,26 +52,13 @@ mod whole {
     /// The typesetter's message and place; a fault of this program, not of the build file.
     pub fn book(answers: &Answers, printed: Date) -> Result<Typeset, String> {
         let paper = Paper::of(answers.system);
-        let (plan, section) = (drawing::plan(answers, paper), drawing::section(answers, paper));
-        let (unrolled, trench) = (drawing::unrolled(answers, paper), drawing::trench_section(answers, paper));
+        let drawings = drawing::all(answers, paper);
         let data = json!({
             "name": answers.about.name,
             "printed": Quantity::from(printed).shown(answers.system, engine::units::Fineness::Figure),
             "paper": paper.name(),
-            "rounding": match answers.system {
-                System::Metric => "Sizes are drawn to 5 mm; radii, places and levels to 1 mm.",
-                System::Us => "Sizes are drawn to 1/8 in; radii, places and levels to 1/16 in.",
-            },
+            "drawings": drawings.iter().map(drawn).collect::<Vec<_>>(),
             "job": job::chapter(answers),
-            "plan": drawn(&plan),
-            "section": drawn(&section),
-            "unrolled": drawn(&unrolled),
-            "trench": trench.as_ref().map(drawn),
-            "other-way": if answers.rows.find("water.trench.longest-way").is_none() {
-                "The other way round is the same."
-            } else {
-                "The other way is shorter."
-            },
             "recipes": earth::recipes(answers),
             "behind": earth::behind(answers),
             "orders": orders::chapter(answers),
@@ -69,25 +67,26 @@ mod whole {
             "sources": sources::chapter(answers)?,
         })
         .to_string();
-        let (plan, section) = (plan.svg.to_string(), section.svg.to_string());
-        let (unrolled, trench) = (unrolled.svg.to_string(), trench.map(|trench| trench.svg.to_string()));
-        let cover = drawing::picture(answers, paper).to_string();
-        let recipes = earth::drawings(answers);
-        let mut files: Vec<(&str, &[u8])> = vec![
-            ("/cover.svg", cover.as_bytes()),
-            ("/main.typ", MAIN.as_bytes()),
-            ("/data.json", data.as_bytes()),
-            ("/plan.svg", plan.as_bytes()),
-            ("/section.svg", section.as_bytes()),
-            ("/unrolled.svg", unrolled.as_bytes()),
-        ];
-        files.extend(trench.iter().map(|drawn| ("/trench.svg", drawn.as_bytes())));
-        files.extend(recipes.iter().map(|(name, drawn)| (name.as_str(), drawn.as_bytes())));
+        let mut pictures = vec![("/cover.svg".to_owned(), drawing::picture(answers, paper).to_string())];
+        pictures
+            .extend(drawings.iter().map(|drawing| (format!("/{}.svg", drawing.name), drawing.scaled.svg.to_string())));
+        pictures.extend(earth::drawings(answers));
+        let mut files: Vec<(&str, &[u8])> = vec![("/main.typ", MAIN.as_bytes()), ("/data.json", data.as_bytes())];
+        files.extend(CHAPTERS.iter().map(|(name, text)| (*name, text.as_bytes())));
+        files.extend(pictures.iter().map(|(name, drawn)| (name.as_str(), drawn.as_bytes())));
         typeset(&files, "/main.typ")
     }
 
-    fn drawn(drawing: &Scaled) -> Value {
-        let key = drawing.key.iter().map(|(number, words)| [number.to_string(), words.clone()]);
-        json!({"width": drawing.svg.width_mm(), "scale": drawing.scale, "key": key.collect::<Vec<_>>()})
+    fn drawn(drawing: &Drawing) -> Value {
+        let scaled = &drawing.scaled;
+        let key = scaled.key.iter().map(|(number, words)| [number.to_string(), words.clone()]);
+        json!({
+            "path": format!("/{}.svg", drawing.name),
+            "chapter": drawing.chapter,
+            "title": drawing.title,
+            "caption": format!("{}, {}. {}", drawing.title, scaled.scale, drawing.note),
+            "width": scaled.svg.width_mm(),
+            "key": key.collect::<Vec<_>>(),
+        })
     }
 }

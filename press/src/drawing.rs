@@ -1,5 +1,6 @@
 //! The drawings of a house, one file each, and what they share.
 
+mod all;
 pub mod area;
 mod buckets;
 mod dimension;
@@ -10,6 +11,7 @@ mod plan;
 mod section;
 mod sheet;
 
+pub use all::{Drawing, all};
 pub use buckets::{buckets, number as bucket_number};
 pub use plan::{picture, plan};
 pub use section::{section, trench_section, unrolled};

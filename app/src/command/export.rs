@@ -4,7 +4,6 @@ use std::path::Path;
 
 use anyhow::{Result, bail};
 use engine::units::System;
-use press::drawing::Scaled;
 
 use crate::told::{Told, say};
 use crate::{Export, folder};
@@ -15,22 +14,18 @@ use crate::{Export, folder};
 /// The file cannot be read, or the house lacks what is to be drawn.
 pub fn export(what: Export, file: &Path, system: Option<System>) -> Result<Told> {
     let Some(answers) = folder::answered(file, system)? else { return Ok(Told::Problems) };
-    let paper = press::paper::Paper::of(answers.system);
     match what {
         Export::Answers => say(&serde_json::to_string_pretty(&press::export::answers(&answers))?)?,
         Export::Rows => say(press::export::rows(&answers)?.trim_end())?,
         Export::Order => say(press::orders::table(&answers)?.trim_end())?,
-        Export::Plan => say(&drawn(press::drawing::plan(&answers, paper)))?,
-        Export::Section => say(&drawn(press::drawing::section(&answers, paper)))?,
-        Export::Unrolled => say(&drawn(press::drawing::unrolled(&answers, paper)))?,
-        Export::Trench => match press::drawing::trench_section(&answers, paper) {
-            Some(trench) => say(&drawn(trench))?,
-            None => bail!("{} has no trench to draw: write [water.trench]", file.display()),
-        },
+        Export::Drawing(name) => {
+            let drawings = press::drawing::all(&answers, press::paper::Paper::of(answers.system));
+            let Some(drawing) = drawings.iter().find(|drawing| drawing.name == name) else {
+                let names: Vec<&str> = drawings.iter().map(|drawing| drawing.name.as_str()).collect();
+                bail!("{} has no drawing called {name}; it has {}", file.display(), names.join(", "))
+            };
+            say(&drawing.scaled.svg.to_string())?;
+        }
     }
     Ok(Told::Answered)
-}
-
-fn drawn(drawing: Scaled) -> String {
-    drawing.svg.to_string()
 }
