@@ -3,7 +3,7 @@
 
 use engine::answers::{Answers, Inputs, answers};
 use engine::units::System;
-use press::drawing::{all as drawings, plan, section, trench_section, unrolled};
+use press::drawing::{all as drawings, plan, trench_section, unrolled};
 use press::paper::Paper;
 
 const BUILDS: [(&str, &str); 4] = [
