@@ -55,11 +55,14 @@ fn read(file: &Path) -> Result<Vec<u8>> {
     open().with_context(|| format!("{} cannot be read", file.display()))
 }
 
-/// Writes a file whole.
+/// Writes a file whole, in a folder that is made when there is none.
 ///
 /// # Errors
-/// The file cannot be written.
+/// The folder or the file cannot be written.
 pub fn write(file: &Path, bytes: &[u8]) -> Result<()> {
+    if let Some(folder) = file.parent() {
+        fs::create_dir_all(folder).with_context(|| format!("{} cannot be made", folder.display()))?;
+    }
     fs::write(file, bytes).with_context(|| format!("{} cannot be written", file.display()))
 }
 

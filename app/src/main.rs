@@ -78,8 +78,8 @@ enum Command {
     },
     /// Print what the engine knows in an open format
     Export {
-        /// `answers` (JSON), `rows` or `order` (comma-separated values), or the name of a drawing, such as `plan` (SVG in
-        /// millimetres of paper at a true scale)
+        /// `answers` (JSON), `rows`, `quantities` or `order` (comma-separated values), the name of a drawing such as `plan`
+        /// (SVG in millimetres of paper at a true scale), or `drawings` (every drawing into a folder beside the build file)
         #[arg(value_parser = |what: &str| Ok::<_, std::convert::Infallible>(Export::from(what)))]
         what: Export,
         /// The build file, NAME.loam.toml
@@ -94,6 +94,8 @@ enum Export {
     Answers,
     Rows,
     Order,
+    Quantities,
+    Drawings,
     Drawing(String),
 }
 
@@ -103,6 +105,8 @@ impl From<&str> for Export {
             "answers" => Export::Answers,
             "rows" => Export::Rows,
             "order" => Export::Order,
+            "quantities" => Export::Quantities,
+            "drawings" => Export::Drawings,
             drawing => Export::Drawing(drawing.to_owned()),
         }
     }

@@ -88,6 +88,51 @@ fn export_answers_is_json_with_a_reason_for_every_row() {
 }
 
 #[test]
+fn every_drawing_is_written_beside_the_build_file() {
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("drawn");
+    let _ = std::fs::remove_dir_all(&folder);
+    std::fs::create_dir_all(&folder).unwrap();
+    let file = folder.join("house.loam.toml");
+    std::fs::copy(TANSY, &file).unwrap();
+    let told = out(&run(&["export", "drawings", file.to_str().unwrap()], ""));
+    assert!(told.lines().count() >= 4, "{told}");
+    for path in told.lines() {
+        assert!(std::fs::read_to_string(path).unwrap().starts_with("<svg"), "{path}");
+    }
+    let unknown = run(&["export", "plam", TANSY], "");
+    assert_eq!(unknown.status.code(), Some(2));
+    assert!(err(&unknown).contains("has no drawing called plam; it has plan"), "{}", err(&unknown));
+}
+
+#[test]
+fn the_sum_of_a_thing_stands_below_its_parts() {
+    let table = out(&run(&["export", "quantities", TANSY], ""));
+    let mut reader = csv_lines(&table);
+    assert_eq!(reader.next().unwrap()[0], "thing");
+    let (mut sum, mut things) = (0.0, 0);
+    for line in reader {
+        let amount: f64 = line[4].parse().unwrap();
+        if line[3] == format!("order.{}.needed", line[0]) {
+            assert!((sum - amount).abs() <= 1e-9 * amount, "{}: {sum} and {amount}", line[0]);
+            (sum, things) = (0.0, things + 1);
+        } else {
+            sum += amount;
+        }
+    }
+    assert!(things > 12, "{things} things");
+}
+
+/// The cells of each line; a comma in quotes parts no cells.
+fn csv_lines(table: &str) -> impl Iterator<Item = Vec<String>> {
+    table.lines().map(|line| {
+        let odd = line.split('"').enumerate();
+        let safe: String =
+            odd.map(|(index, part)| if index % 2 == 1 { part.replace(',', ";") } else { part.to_owned() }).collect();
+        safe.split(',').map(str::to_owned).collect()
+    })
+}
+
+#[test]
 fn proof_ends_well_and_counts() {
     let output = run(&["proof"], "");
     assert_eq!(output.status.code(), Some(0));

@@ -8,7 +8,13 @@ mod checks;
 #[cfg(feature = "book")]
 mod earth;
 #[cfg(feature = "book")]
+mod gate;
+#[cfg(feature = "book")]
+mod glossary;
+#[cfg(feature = "book")]
 mod job;
+#[cfg(feature = "book")]
+mod later;
 #[cfg(feature = "book")]
 mod orders;
 #[cfg(feature = "book")]
@@ -29,19 +35,25 @@ mod whole {
     use serde_json::{Value, json};
 
     use super::typeset::{Typeset, typeset};
-    use super::{checks, earth, job, orders, quantities, sources};
+    use super::{checks, earth, gate, glossary, job, later, orders, quantities, sources};
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;
 
     const MAIN: &str = include_str!("book/main.typ");
 
     /// The chapters that `main.typ` includes, in its order.
-    const CHAPTERS: [(&str, &str); 7] = [
+    const CHAPTERS: [(&str, &str); 13] = [
         ("/job.typ", include_str!("book/chapters/job.typ")),
         ("/drawings.typ", include_str!("book/chapters/drawings.typ")),
         ("/earth.typ", include_str!("book/chapters/earth.typ")),
         ("/orders.typ", include_str!("book/chapters/orders.typ")),
         ("/quantities.typ", include_str!("book/chapters/quantities.typ")),
+        ("/cautions.typ", include_str!("book/chapters/cautions.typ")),
+        ("/checklists.typ", include_str!("book/chapters/checklists.typ")),
+        ("/gate.typ", include_str!("book/chapters/gate.typ")),
+        ("/glossary.typ", include_str!("book/chapters/glossary.typ")),
+        ("/later.typ", include_str!("book/chapters/later.typ")),
+        ("/sheets.typ", include_str!("book/chapters/sheets.typ")),
         ("/checks.typ", include_str!("book/chapters/checks.typ")),
         ("/sources.typ", include_str!("book/chapters/sources.typ")),
     ];
@@ -64,6 +76,9 @@ mod whole {
             "orders": orders::chapter(answers),
             "quantities": quantities::chapter(answers),
             "checks": checks::chapter(answers),
+            "gate": gate::chapter(answers)?,
+            "glossary": glossary::chapter(),
+            "later": later::chapter(answers),
             "sources": sources::chapter(answers)?,
         })
         .to_string();

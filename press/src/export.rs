@@ -70,6 +70,28 @@ pub fn rows(answers: &Answers) -> Result<String, csv::Error> {
     Ok(String::from_utf8_lossy(&bytes).into_owned())
 }
 
+/// What the build takes from outside as comma-separated values, before loss: one line a thing and part of the build, in SI and
+/// as shown.
+///
+/// # Errors
+/// The writer's message; memory does not fail.
+pub fn quantities(answers: &Answers) -> Result<String, csv::Error> {
+    let mut table = csv::Writer::from_writer(Vec::new());
+    table.write_record(["thing", "stuff", "part", "path", "value SI", "unit", "shown", "origin"])?;
+    for order in &answers.orders {
+        let needed = answers.rows.find(&order.path("needed"));
+        let parts = needed.into_iter().flat_map(|row| &row.reason.inputs);
+        for row in parts.filter_map(|input| answers.rows.find(&input.path)).chain(needed) {
+            let plain = value(row.quantity).to_string();
+            let (unit, shown, origin) = (row.quantity.unit_si(), row.shown(answers.system), row.origin_in_words());
+            let stuff = order.stuff.word();
+            table.write_record([&order.name, stuff, &row.title, &row.path, &plain, unit, &shown, &origin])?;
+        }
+    }
+    let bytes = table.into_inner().map_err(csv::IntoInnerError::into_error)?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}
+
 fn value(quantity: Quantity) -> Value {
     match quantity {
         Quantity::Date(date) => json!(date.to_string()),

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use std::process::Command;
 
 use engine::answers::{Inputs, answers};
+use engine::units::System;
 use jiff::civil::date;
 use press::book::typeset::{Typeset, typeset};
 use press::drawing::area::Area;
@@ -180,22 +181,58 @@ const HOUSES: [(&str, &str); 2] = [
     ("burdock-rise", include_str!("../../builds/burdock-rise/burdock-rise.loam.toml")),
 ];
 
+/// The text of a page with one blank between words, so that a title that runs over lines is found again.
+fn running(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 #[test]
 fn the_book_of_a_house_shows_its_rows_and_checks() {
     for (name, build) in HOUSES {
+        for system in [System::Metric, System::Us] {
+            let answers = answers(&Inputs { build: build.as_bytes(), system: Some(system) }).unwrap();
+            let book = press::book::book(&answers, date(2027, 4, 1)).unwrap();
+            assert_eq!(book.remarks, Vec::<String>::new());
+            if system == System::Metric {
+                assert!(
+                    book.pdf == press::book::book(&answers, date(2027, 4, 1)).unwrap().pdf,
+                    "{name}: two runs differ"
+                );
+            }
+            let text = running(&text_of(&format!("{name}-{system:?}.pdf"), &book.pdf));
+            for row in answers.rows.iter() {
+                let shown = running(&row.shown(system));
+                assert!(text.contains(&shown), "{name}: {} = {shown} is not in the book", row.path);
+            }
+            for check in &answers.checks {
+                let found = check.found.map(|found| engine::row::shown(found, system)).unwrap_or_default();
+                assert!(text.contains(&running(&found)), "{name}: {:?} = {found} is not in the book", check.path);
+            }
+            assert!(text.contains("What is not known") && text.contains("What was assumed"), "{name}");
+            let sheets = text.matches(&format!("{} · 1 April 2027 · page", answers.about.name)).count();
+            assert_eq!(sheets + 1, book.pages, "{name}: a sheet does not say what it belongs to");
+        }
+    }
+}
+
+/// In the tables of quantities a value stands on the line of its title.
+#[test]
+fn a_value_stands_beside_its_title() {
+    for (name, build) in HOUSES {
         let answers = answers(&Inputs { build: build.as_bytes(), system: None }).unwrap();
         let book = press::book::book(&answers, date(2027, 4, 1)).unwrap();
-        assert_eq!(book.remarks, Vec::<String>::new());
-        assert!(book.pdf == press::book::book(&answers, date(2027, 4, 1)).unwrap().pdf, "{name}: two runs differ");
-        let text = text_of(&format!("{name}.pdf"), &book.pdf);
-        for path in ["wall.volume", "room.area", "wall.length", "water.trench.volume", "wall.top-thickness"] {
-            let shown = answers.rows.find(path).unwrap().shown(answers.system);
-            assert!(text.contains(&shown), "{name}: {path} = {shown} is not in the book");
+        let text = text_of(&format!("{name}-lines.pdf"), &book.pdf);
+        let lines: Vec<String> = text.lines().map(running).collect();
+        let mut found = 0;
+        for row in answers.rows.iter().filter(|row| row.path.starts_with("wall.") && row.path.matches('.').count() == 1)
+        {
+            let title = running(&row.title);
+            let start: String = title.chars().skip(1).take(30).collect();
+            let shown = running(&row.shown(answers.system));
+            let beside = lines.iter().any(|line| line.contains(&start) && line.contains(&shown));
+            assert!(beside, "{name}: no line has \"{title}\" and {shown}");
+            found += 1;
         }
-        for check in &answers.checks {
-            let found = check.found.map(|found| engine::row::shown(found, answers.system)).unwrap_or_default();
-            assert!(text.contains(&found), "{name}: {:?} = {found} is not in the book", check.path);
-        }
-        assert!(text.contains("What is not known") && text.contains("What was assumed"), "{name}");
+        assert!(found > 15, "{name}: {found} rows");
     }
 }

@@ -18,6 +18,15 @@ pub fn export(what: Export, file: &Path, system: Option<System>) -> Result<Told>
         Export::Answers => say(&serde_json::to_string_pretty(&press::export::answers(&answers))?)?,
         Export::Rows => say(press::export::rows(&answers)?.trim_end())?,
         Export::Order => say(press::orders::table(&answers)?.trim_end())?,
+        Export::Quantities => say(press::export::quantities(&answers)?.trim_end())?,
+        Export::Drawings => {
+            let folder = folder::beside(file, "drawings");
+            for drawing in press::drawing::all(&answers, press::paper::Paper::of(answers.system)) {
+                let path = folder.join(format!("{}.svg", drawing.name));
+                folder::write(&path, drawing.scaled.svg.to_string().as_bytes())?;
+                say(&path.display().to_string())?;
+            }
+        }
         Export::Drawing(name) => {
             let drawings = press::drawing::all(&answers, press::paper::Paper::of(answers.system));
             let Some(drawing) = drawings.iter().find(|drawing| drawing.name == name) else {

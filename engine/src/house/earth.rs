@@ -36,6 +36,8 @@ pub struct Earth {
 pub struct Ingredient {
     /// Its name.
     pub name: String,
+    /// Soil, sand or what else.
+    pub kind: IngredientKind,
     /// Dry mass in a cubic metre: loose from the pile, for sand settled.
     pub density: Known<Density>,
     /// Loose damp volume over settled volume, for sand.
@@ -248,7 +250,7 @@ fn ingredient(source: &Source<'_>, written: &build::Ingredient, system: System) 
     });
     let what = "clay in the dry mass of a soil";
     let clay = within(source, written.clay.as_ref(), percent(0.0, 100.000_001), what, system);
-    Some(Ingredient { density: density?, bulking, moisture, clay, name })
+    Some(Ingredient { kind, density: density?, bulking, moisture, clay, name })
 }
 
 fn recipe(source: &Source<'_>, written: &build::Recipe, ingredients: &[Ingredient], system: System) -> Option<Recipe> {

@@ -18,6 +18,7 @@ mod place;
 mod profile;
 mod roof;
 mod section;
+mod stuff;
 mod trench_section;
 mod unrolled;
 
@@ -32,6 +33,7 @@ pub use parts::parts;
 pub use place::place;
 pub use roof::{Frame, Layer as RoofLayer, Roof, Weight};
 pub use section::section;
+pub use stuff::Stuff;
 pub use trench_section::{trench_rows, trench_section};
 pub use unrolled::{unrolled, unrolled_rows};
 

@@ -2,7 +2,7 @@
 
 use super::bought::{self, Amount, delivered_density};
 use crate::build::SoldBy;
-use crate::house::{Good, House, STONES, WATER};
+use crate::house::{Good, House, STONES, Stuff, WATER};
 use crate::quantities::Need;
 use crate::row::Rows;
 use crate::units::{Kind, Mass, Quantity, Volume};
@@ -15,6 +15,8 @@ pub struct Order {
     pub name: String,
     /// What the supplier calls it.
     pub about: String,
+    /// What kind of stuff it is.
+    pub stuff: Stuff,
     /// What it is sold by, when a supplier is written.
     pub sold_by: Option<SoldBy>,
     /// How the need is measured: dry or loose.
@@ -41,6 +43,7 @@ impl Order {
         Order {
             name: name.to_owned(),
             about: good.map_or_else(|| name.replace('-', " "), |good| good.about.clone()),
+            stuff: house.stuff(name),
             sold_by: good.map(|good| good.sold_by),
             taken: "",
             weighed: String::new(),

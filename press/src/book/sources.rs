@@ -48,14 +48,40 @@ pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
             if worst == 0.0 { "none".to_owned() } else { format!("{worst:.0e}") },
         ]
     });
+    let each = proofs.iter().map(proven);
     let agree = proofs.iter().filter(|proof| proof.agrees).count();
     Ok(json!({
         "rules": rules,
         "equations": equations,
         "works": works.collect::<Vec<_>>(),
+        "proofs": each.collect::<Vec<_>>(),
         "agree": agree.to_string(),
         "all": proofs.len().to_string(),
     }))
+}
+
+/// One published value in words: what was asked, the value as printed, ours, the work and the place in it.
+fn proven(proof: &Proof) -> [String; 4] {
+    let row = &proof.row;
+    let ours = match &proof.ours {
+        Ok(Found::Number(number)) => digits(*number),
+        Ok(Found::Word(word)) => word.clone(),
+        Err(fault) => fault.clone(),
+    };
+    let unit = if row.unit == "-" { "" } else { &row.unit };
+    [
+        format!("{}, {}", row.ask, row.key.replace('_', " ")),
+        format!("{} {unit}", row.expected).trim_end().to_owned(),
+        format!("{ours}{}", if proof.agrees { "" } else { ", differs" }),
+        format!("{}: {} ({})", row.citation.work, row.citation.place, row.citation.standing.in_words()),
+    ]
+}
+
+/// Seven digits at most, without zeros at the end.
+fn digits(number: f64) -> String {
+    let decimals = if number == 0.0 { 0 } else { (6 - number.abs().log10().floor() as i32).clamp(0, 12) as usize };
+    let text = format!("{number:.decimals$}");
+    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
 }
 
 /// What marks a source that says more than that a whole is the sum of its parts.
