@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result};
 use engine::answers::{Answers, Inputs, answers};
 use engine::build::LARGEST;
+use engine::pictures::Pictures;
 use engine::problem::Problems;
 use engine::solids::Solids;
 use engine::units::{Length, System};
@@ -19,6 +20,14 @@ use crate::told;
 /// The file cannot be read.
 pub fn answered(file: &Path, system: Option<System>) -> Result<Option<Answers>> {
     asked(file, system, answers)
+}
+
+/// The answers of a build file with its pictures; `None` when its problems were shown instead.
+///
+/// # Errors
+/// The file cannot be read.
+pub fn pictured(file: &Path, system: Option<System>) -> Result<Option<(Answers, Pictures)>> {
+    asked(file, system, |inputs| Ok((answers(inputs)?, engine::answers::pictures(inputs)?)))
 }
 
 /// The bodies of a build file's parts, no chord farther than `chord` from its curve; `None` when its problems were shown instead.

@@ -62,7 +62,21 @@ fn a_missing_file_ends_with_two_and_one_sentence() {
 fn every_example_of_ask_is_answered() {
     let list = out(&run(&["ask", "--list"], ""));
     let names: Vec<&str> = list.lines().filter_map(|line| line.split_whitespace().next()).collect();
-    assert_eq!(names, ["units", "wall-line", "solid", "trench", "bulk", "bucket-recipe", "reciprocal", "roof-layers"]);
+    assert_eq!(
+        names,
+        [
+            "units",
+            "wall-line",
+            "solid",
+            "trench",
+            "bulk",
+            "bucket-recipe",
+            "reciprocal",
+            "roof-layers",
+            "traverse",
+            "level-loop"
+        ]
+    );
     for name in names {
         let example = out(&run(&["ask", name, "--example"], ""));
         let output = run(&["ask", name], &example);
@@ -93,7 +107,8 @@ fn every_drawing_is_written_beside_the_build_file() {
     let _ = std::fs::remove_dir_all(&folder);
     std::fs::create_dir_all(&folder).unwrap();
     let file = folder.join("house.loam.toml");
-    std::fs::copy(TANSY, &file).unwrap();
+    let tansy = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("..").join(TANSY);
+    std::fs::copy(tansy, &file).unwrap();
     let told = out(&run(&["export", "drawings", file.to_str().unwrap()], ""));
     assert!(told.lines().count() >= 4, "{told}");
     for path in told.lines() {
@@ -101,7 +116,7 @@ fn every_drawing_is_written_beside_the_build_file() {
     }
     let unknown = run(&["export", "plam", TANSY], "");
     assert_eq!(unknown.status.code(), Some(2));
-    assert!(err(&unknown).contains("has no drawing called plam; it has plan"), "{}", err(&unknown));
+    assert!(err(&unknown).contains("has no drawing called plam; it has site, "), "{}", err(&unknown));
 }
 
 #[test]

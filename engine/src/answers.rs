@@ -1,12 +1,14 @@
 //! From the text of a build file to every answer: rows, checks, drawings' parts.
 
-use crate::build;
+use crate::build::{self, Build, Source};
 use crate::check::Check;
+use crate::house::lift_cards::{LiftCard, ServicePlace};
 use crate::house::part::{Plan, Section};
-use crate::house::{self, About, House};
+use crate::house::{self, About, BeamPlan, Carded, Detail, House, Hung, Mark, Pegs, SitePlan, Surfaces};
 use crate::money::{Order, money};
+use crate::pictures::{self, Pictures};
 use crate::problem::Problems;
-use crate::quantities::quantities;
+use crate::quantities::{quantities, yard};
 use crate::row::Rows;
 use crate::solids::{Solids, solids};
 use crate::structure::structure;
@@ -40,18 +42,38 @@ pub struct Answers {
     pub recipes: Vec<String>,
     /// What to order, line by line.
     pub orders: Vec<Order>,
+    /// What goes into each lift, from the foot up.
+    pub lift_cards: Vec<LiftCard>,
+    /// Where every service goes in.
+    pub services: Vec<ServicePlace>,
     /// The plan.
     pub plan: Plan,
+    /// The site plan.
+    pub site: SitePlan,
     /// The cross-section.
     pub section: Section,
+    /// Drawings of single places, larger than those of the whole.
+    pub details: Vec<Detail>,
     /// The wall unrolled, seen from outside.
     pub unrolled: Section,
     /// The wall unrolled in two rows, for a sheet too narrow for the whole.
     pub unrolled_rows: [Section; 2],
+    /// The bond beam in plan, cut into its pieces.
+    pub beam_plan: Option<BeamPlan>,
+    /// Doors and windows in words.
+    pub schedule: Vec<Hung>,
+    /// Names of mosaics, bottle bricks and ovens.
+    pub carded: Carded,
+    /// What paper shows of skin and floor beside their rows.
+    pub surfaces: Surfaces,
     /// The long section of the trench and its drain.
     pub trench_section: Option<Section>,
     /// The long section in rows: under the wall, along the drain; none without a trench.
     pub trench_rows: Vec<Section>,
+    /// The pegs of the setting-out.
+    pub pegs: Pegs,
+    /// The marks of the story pole, from low to high.
+    pub story_pole: Vec<Mark>,
 }
 
 /// Everything that a build file says, computed at once.
@@ -59,19 +81,28 @@ pub struct Answers {
 /// # Errors
 /// Every fault of the file, with its place and what would be right.
 pub fn answers(inputs: &Inputs<'_>) -> Result<Answers, Problems> {
-    let (house, unread) = placed(inputs)?;
-    Ok(answers_of(house, inputs.system, unread))
+    let text = build::text(inputs.build)?;
+    let (source, written, house) = placed(text);
+    let Some(house) = house else { return Err(source.into_problems()) };
+    let (mut rows, needs) = quantities(&house);
+    let orders = money(&house, &needs, &mut rows);
+    yard(&house, &mut rows);
+    // What piles cover is known only now.
+    house::site::fits(&source, &written, &house, &rows);
+    if !source.is_clean() {
+        return Err(source.into_problems());
+    }
+    let unread = written.unread.into_iter().map(|table| (table.value, table.line)).collect();
+    Ok(answers_of(house, (rows, orders), inputs.system, unread))
 }
 
-/// The house of a build file, and tables that nothing reads yet: key and line.
-fn placed(inputs: &Inputs<'_>) -> Result<(House, Vec<(String, usize)>), Problems> {
-    let text = build::text(inputs.build)?;
-    let source = build::Source::new(text);
+/// A build file with its faults, and the house where it has none.
+fn placed(text: &str) -> (Source<'_>, Build, Option<House>) {
+    let source = Source::new(text);
     let written = build::read(&source, text);
     // What is left of a file with broken lines is not what the builder meant: nothing is said of the house.
     let house = if source.is_broken() { None } else { house::place(&source, &written) };
-    let Some(house) = house else { return Err(source.into_problems()) };
-    Ok((house, written.unread.into_iter().map(|table| (table.value, table.line)).collect()))
+    (source, written, house)
 }
 
 /// The body of every part of the house, no chord farther than `chord` from its curve.
@@ -79,20 +110,40 @@ fn placed(inputs: &Inputs<'_>) -> Result<(House, Vec<(String, usize)>), Problems
 /// # Errors
 /// Every fault of the file, with its place and what would be right.
 pub fn bodies(inputs: &Inputs<'_>, chord: Length) -> Result<Solids, Problems> {
-    let (house, _) = placed(inputs)?;
+    let (source, _, house) = placed(build::text(inputs.build)?);
+    let Some(house) = house else { return Err(source.into_problems()) };
     let (rows, _) = quantities(&house);
     Ok(solids(&house, &rows, chord))
 }
 
-fn answers_of(house: House, system: Option<System>, unread: Vec<(String, usize)>) -> Answers {
-    let (mut rows, needs) = quantities(&house);
-    let orders = money(&house, &needs, &mut rows);
+/// Pictures of the whole house, which take longer than the answers.
+///
+/// # Errors
+/// Every fault of the file, with its place and what would be right.
+pub fn pictures(inputs: &Inputs<'_>) -> Result<Pictures, Problems> {
+    let (source, _, house) = placed(build::text(inputs.build)?);
+    let Some(house) = house else { return Err(source.into_problems()) };
+    let (rows, _) = quantities(&house);
+    Ok(pictures::pictures(&house, &rows))
+}
+
+fn answers_of(
+    house: House,
+    (rows, orders): (Rows, Vec<Order>),
+    system: Option<System>,
+    unread: Vec<(String, usize)>,
+) -> Answers {
     let checks = structure(&house, &rows);
-    let plan = house::parts(&house);
-    let section = house::section(&house);
+    let lift_cards = house::lift_cards(&house);
+    let services = house::service_places(&house, &lift_cards);
+    let (plan, site) = (house::parts(&house), house::site_plan(&house, &rows));
+    let (section, details) = (house::section(&house), house::details(&house));
     let recipes = house.recipes_used().into_iter().map(str::to_owned).collect();
     let (unrolled, unrolled_rows) = (house::unrolled(&house), house::unrolled_rows(&house));
+    let surfaces = house::surfaces(&house, &unrolled);
     let (trench_section, trench_rows) = (house::trench_section(&house), house::trench_rows(&house));
+    let (pegs, story_pole) = (house::pegs(&house), house::story_pole(&house));
+    let (beam_plan, schedule, carded) = (house::beam_plan(&house), house::schedule(&house), house::carded(&house));
     Answers {
         system: system.unwrap_or(house.system),
         about: house.about,
@@ -102,11 +153,21 @@ fn answers_of(house: House, system: Option<System>, unread: Vec<(String, usize)>
         recipes,
         orders,
         unread,
+        lift_cards,
+        services,
         plan,
+        site,
         section,
+        details,
         unrolled,
         unrolled_rows,
+        beam_plan,
+        schedule,
+        carded,
+        surfaces,
         trench_section,
         trench_rows,
+        pegs,
+        story_pole,
     }
 }

@@ -6,8 +6,9 @@
 //!
 //! Storeys, from the ground up; a module uses lower ones, and those of its own storey that stand before it:
 //! 0 [`units`] [`sources`] · 1 [`problem`] [`known`] [`reason`] [`row`] [`check`] · 2 `solve` · 3 [`curve`]
-//! [`solid`] [`rulebook`] · 4 the rooms [`earth`] [`ground`] [`roof`] [`skin`] [`wall`] [`yard`] · 5 [`build`] · 6 [`house`] · 7 the
-//! walks [`quantities`] [`structure`] [`money`] [`solids`] · 9 [`answers`] [`ask`] [`proof`]. `tests/tidy.rs` holds them to it.
+//! [`solid`] [`view`] [`rulebook`] [`tolerance`] · 4 the rooms [`earth`] [`ground`] [`oven`] [`roof`] [`set_out`] [`skin`] [`wall`]
+//! [`yard`] · 5 [`build`] · 6 [`house`] · 7 the walks [`quantities`] [`structure`] [`money`] [`solids`] [`pictures`] · 9 [`answers`]
+//! [`ask`] [`proof`]. `tests/tidy.rs` holds them to it.
 //!
 //! The engine has no disk, clock, network, environment or threads: all it knows comes in by [`answers::Inputs`].
 
@@ -31,11 +32,16 @@ pub mod curve;
 
 pub mod solid;
 
+pub mod view;
+
 pub mod rulebook;
+pub mod tolerance;
 
 pub mod earth;
 pub mod ground;
+pub mod oven;
 pub mod roof;
+pub mod set_out;
 pub mod skin;
 pub mod wall;
 pub mod yard;
@@ -45,6 +51,7 @@ pub mod build;
 pub mod house;
 
 pub mod money;
+pub mod pictures;
 pub mod quantities;
 pub mod solids;
 pub mod structure;

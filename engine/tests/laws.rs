@@ -136,12 +136,19 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
     let boundary = row.ends_with(".standing") && across;
     // Larger batches are fewer, lighter buckets more; a mean height does not know how long it is.
     let size_of_a_batch = path.starts_with("earth.")
-        && ["earth.recipes.", "order.", "wall.lifts.", "wall.cob."].iter().any(|stem| row.starts_with(stem));
+        && ["earth.recipes.", "order.", "wall.lifts.", "wall.cob.", "balance.", "site."]
+            .iter()
+            .any(|stem| row.starts_with(stem));
+    // So are those of a lot and of a bay, where the recipe is written in shares of one batch.
+    let batches = path.starts_with("earth.") && row.ends_with(".batches") && !row.starts_with("earth.");
     let mean = row == "water.drain.girth" && path == "water.drain.length";
     // Nor does an even load know how large the roof is.
     let even = row == "roof.dead-load" && !path.starts_with("roof.layers.");
+    // The topsoil of the drain goes back on top of it: what is left on the heap does not know how much it was.
+    let back = row.starts_with("balance.topsoil.") && path.starts_with("water.") && !path.ends_with(".width");
     // The ring's corners are so blunt that their rounding hardly shortens it: less than binary fractions round.
-    let blunt = by_thickness && row.starts_with("water.");
+    let blunt = by_thickness && ["water.", "balance.", "set-out.pole."].iter().any(|stem| row.starts_with(stem))
+        || name == "plain-ring" && row.starts_with("set-out.points.") && path.starts_with("wall.line.");
     // Of a wall that changes along its line the worst place counts, and only what makes that place moves it.
     let worst = [
         "wall.top-thickness",
@@ -153,8 +160,18 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
         "wall.overall-y",
         "room.height",
         "wall.lifts.last.height",
+        "set-out.pole.wall-top.from-benchmark",
+        "set-out.pole.wall-top.on-pole",
+        "wall.wet-height",
+        "wall.settlement",
+        "wall.lifts.last.wet-top",
+        "wall.lifts.last.settlement",
+        "wall.lifts.last.step",
+        "wall.lifts.last.above-ground",
+        "wall.lifts.last.platform",
     ];
-    let worst = ["quince-hut", "spiral-wall"].contains(&name) && worst.contains(&row);
+    let worst = ["quince-hut", "spiral-wall"].contains(&name)
+        && (worst.contains(&row) || row.starts_with("wall.lifts.last.top-thickness-at."));
     // The level of a small hole changes how long a bent face is there, by less than the rounding of the whole face.
     let small = path.starts_with("built-in.") && path.ends_with(".level") && !row.starts_with("built-in.");
     let small = small && !row.starts_with("wall.");
@@ -167,7 +184,38 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
         name == "spiral-wall" && axis.is_some_and(|axis| path.starts_with("wall.line.") && path.ends_with(axis));
     // A height higher than a lift does not move it; where the wall is lower, another height does.
     let higher = name == "spiral-wall" && row.starts_with("wall.lifts.second.") && path == "wall.line.seat.height";
-    higher || other_axis || small || worst || blunt || rounding || boundary || size_of_a_batch || mean || even
+    // Trimmings that do not go back to the tarp fill the gap under the roof: what is mixed for both does not change.
+    let gap = ["wall.trim", "wall.returned"].contains(&path) && !row.starts_with("wall.");
+    // A threshold follows the floor, and the outlet lies as much below the high end of the trench however deep that is.
+    let follows = row.ends_with(".inside") && path == "ground.floor"
+        || row == "set-out.pole.trench-high.on-pole" && path == "water.trench.depth";
+    // A baseline that the builder leaves to the program stands off the corner of the wall that reaches farthest: of that
+    // corner's own pegs it moves along.
+    let farthest = match name {
+        "burdock-rise" | "quince-hut" => ["south", "west"],
+        _ => ["", ""],
+    };
+    let corner = row.strip_prefix("set-out.corner-").and_then(|rest| rest.split('.').nth(1));
+    let stands_off = corner.is_some_and(|corner| farthest.contains(&corner))
+        && (row.ends_with(".along") || row.ends_with(".offset"))
+        && path.starts_with("wall.line.");
+    // So does the peg of the end of an open wall that reaches farthest.
+    let end = name == "spiral-wall" && row.starts_with("set-out.points.outer.") && path.starts_with("wall.line.outer.");
+    back || batches
+        || end
+        || gap
+        || stands_off
+        || follows
+        || higher
+        || other_axis
+        || small
+        || worst
+        || blunt
+        || rounding
+        || boundary
+        || size_of_a_batch
+        || mean
+        || even
 }
 
 /// Equal but for the rounding of binary fractions: a hundredth of anything moves a row by far more.
@@ -290,8 +338,10 @@ fn the_whole_is_the_sum_of_its_parts() {
         let value = |path: &str| answers.rows.find(path).unwrap().quantity.si().unwrap();
         let sum = |noun: &str| {
             let built_in = if noun == "volume" { "removed-volume" } else { noun };
-            let taken =
-                [format!("openings.*.{noun}"), format!("built-in.*.{built_in}"), format!("wall.anchors.*.{built_in}")];
+            let taken = ["openings.*", "built-in.*", "services.*", "wall.anchors.*"].map(|stem| {
+                let noun = if stem == "openings.*" { noun } else { built_in };
+                format!("{stem}.{noun}")
+            });
             let rows = taken.iter().flat_map(|pattern| answers.rows.matching(pattern));
             rows.map(|row| row.quantity.si().unwrap()).sum::<f64>()
         };

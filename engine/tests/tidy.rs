@@ -6,7 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Every module with its storey and its place on it: it may use lower storeys and what stands before it on its own.
-const STOREYS: [(&str, u32, u32); 27] = [
+const STOREYS: &[(&str, u32, u32)] = &[
     ("units", 0, 0),
     ("sources", 0, 1),
     ("problem", 1, 0),
@@ -17,19 +17,24 @@ const STOREYS: [(&str, u32, u32); 27] = [
     ("solve", 2, 0),
     ("curve", 3, 0),
     ("solid", 3, 1),
-    ("rulebook", 3, 2),
+    ("view", 3, 2),
+    ("rulebook", 3, 3),
+    ("tolerance", 3, 4),
     ("earth", 4, 0),
     ("ground", 4, 1),
-    ("roof", 4, 2),
-    ("skin", 4, 3),
-    ("wall", 4, 4),
-    ("yard", 4, 5),
+    ("oven", 4, 2),
+    ("roof", 4, 3),
+    ("set_out", 4, 4),
+    ("skin", 4, 5),
+    ("wall", 4, 6),
+    ("yard", 4, 7),
     ("build", 5, 0),
     ("house", 6, 0),
     ("quantities", 7, 0),
     ("structure", 7, 1),
     ("money", 7, 2),
     ("solids", 7, 3),
+    ("pictures", 7, 4),
     ("answers", 9, 0),
     ("ask", 9, 1),
     ("proof", 9, 2),

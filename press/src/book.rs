@@ -8,6 +8,8 @@ mod checks;
 #[cfg(feature = "book")]
 mod earth;
 #[cfg(feature = "book")]
+mod floor;
+#[cfg(feature = "book")]
 mod gate;
 #[cfg(feature = "book")]
 mod glossary;
@@ -16,13 +18,23 @@ mod job;
 #[cfg(feature = "book")]
 mod later;
 #[cfg(feature = "book")]
+mod lifts;
+#[cfg(feature = "book")]
 mod orders;
 #[cfg(feature = "book")]
 mod quantities;
 #[cfg(feature = "book")]
+mod set_out;
+#[cfg(feature = "book")]
+mod site;
+#[cfg(feature = "book")]
+mod skin;
+#[cfg(feature = "book")]
 mod sources;
 #[cfg(feature = "book")]
 pub mod typeset;
+#[cfg(feature = "book")]
+mod walls;
 
 #[cfg(feature = "book")]
 pub use whole::book;
@@ -30,22 +42,32 @@ pub use whole::book;
 #[cfg(feature = "book")]
 mod whole {
     use engine::answers::Answers;
+    use engine::pictures::Pictures;
     use engine::units::Quantity;
     use jiff::civil::Date;
     use serde_json::{Value, json};
 
     use super::typeset::{Typeset, typeset};
-    use super::{checks, earth, gate, glossary, job, later, orders, quantities, sources};
+    use super::{
+        checks, earth, floor, gate, glossary, job, later, lifts, orders, quantities, set_out, site, skin, sources,
+        walls,
+    };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;
 
     const MAIN: &str = include_str!("book/main.typ");
 
     /// The chapters that `main.typ` includes, in its order.
-    const CHAPTERS: [(&str, &str); 13] = [
+    const CHAPTERS: &[(&str, &str)] = &[
         ("/job.typ", include_str!("book/chapters/job.typ")),
+        ("/site.typ", include_str!("book/chapters/site.typ")),
+        ("/setting-out.typ", include_str!("book/chapters/setting-out.typ")),
         ("/drawings.typ", include_str!("book/chapters/drawings.typ")),
+        ("/walls.typ", include_str!("book/chapters/walls.typ")),
         ("/earth.typ", include_str!("book/chapters/earth.typ")),
+        ("/lifts.typ", include_str!("book/chapters/lifts.typ")),
+        ("/skin.typ", include_str!("book/chapters/skin.typ")),
+        ("/floor.typ", include_str!("book/chapters/floor.typ")),
         ("/orders.typ", include_str!("book/chapters/orders.typ")),
         ("/quantities.typ", include_str!("book/chapters/quantities.typ")),
         ("/cautions.typ", include_str!("book/chapters/cautions.typ")),
@@ -62,17 +84,23 @@ mod whole {
     ///
     /// # Errors
     /// The typesetter's message and place; a fault of this program, not of the build file.
-    pub fn book(answers: &Answers, printed: Date) -> Result<Typeset, String> {
+    pub fn book(answers: &Answers, pictures: &Pictures, printed: Date) -> Result<Typeset, String> {
         let paper = Paper::of(answers.system);
-        let drawings = drawing::all(answers, paper);
+        let drawings = drawing::all(answers, pictures, paper);
         let data = json!({
             "name": answers.about.name,
             "printed": Quantity::from(printed).shown(answers.system, engine::units::Fineness::Figure),
             "paper": paper.name(),
             "drawings": drawings.iter().map(drawn).collect::<Vec<_>>(),
             "job": job::chapter(answers),
+            "set_out": set_out::chapter(answers),
+            "walls": walls::chapter(answers),
+            "site": site::chapter(answers),
             "recipes": earth::recipes(answers),
             "behind": earth::behind(answers),
+            "lifts": lifts::chapter(answers),
+            "skin": skin::chapter(answers),
+            "floor": floor::chapter(answers),
             "orders": orders::chapter(answers),
             "quantities": quantities::chapter(answers),
             "checks": checks::chapter(answers),
@@ -82,13 +110,14 @@ mod whole {
             "sources": sources::chapter(answers)?,
         })
         .to_string();
-        let mut pictures = vec![("/cover.svg".to_owned(), drawing::picture(answers, paper).to_string())];
-        pictures
+        let cover = drawing::cover(answers, &pictures.exploded, paper);
+        let mut drawn_files = vec![("/cover.svg".to_owned(), cover.to_string())];
+        drawn_files
             .extend(drawings.iter().map(|drawing| (format!("/{}.svg", drawing.name), drawing.scaled.svg.to_string())));
-        pictures.extend(earth::drawings(answers));
+        drawn_files.extend(earth::drawings(answers));
         let mut files: Vec<(&str, &[u8])> = vec![("/main.typ", MAIN.as_bytes()), ("/data.json", data.as_bytes())];
         files.extend(CHAPTERS.iter().map(|(name, text)| (*name, text.as_bytes())));
-        files.extend(pictures.iter().map(|(name, drawn)| (name.as_str(), drawn.as_bytes())));
+        files.extend(drawn_files.iter().map(|(name, drawn)| (name.as_str(), drawn.as_bytes())));
         typeset(&files, "/main.typ")
     }
 

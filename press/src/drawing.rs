@@ -2,21 +2,42 @@
 
 mod all;
 pub mod area;
+mod bond_beam;
 mod buckets;
 mod dimension;
+mod elevation;
+mod exploded;
+mod faces;
+mod floor_bays;
+mod hatch;
 pub mod labels;
 pub mod lettering_box;
+mod lift;
 mod material;
 mod plan;
+mod plaster_lots;
 mod section;
+mod setting_out;
 mod sheet;
+mod site;
+mod story_pole;
 
 pub use all::{Drawing, all};
+pub use bond_beam::bond_beam;
 pub use buckets::{buckets, number as bucket_number};
-pub use plan::{picture, plan};
-pub use section::{section, trench_section, unrolled};
+pub use elevation::elevation;
+pub use exploded::{cover, exploded};
+pub use floor_bays::floor_bays;
+pub use lift::{band as lift_band, bed as lift_bed};
+pub use plan::plan;
+pub use plaster_lots::plaster_lots;
+pub use section::{detail, section, trench_section, unrolled};
+pub use setting_out::setting_out;
+pub use site::site;
+pub use story_pole::story_pole;
 
 use crate::svg::Svg;
+use area::Area;
 
 /// A drawing at a true scale.
 #[derive(Clone, Debug)]
@@ -27,4 +48,8 @@ pub struct Scaled {
     pub scale: String,
     /// Labels that found no room: number and words.
     pub key: Vec<(usize, String)>,
+    /// The boxes of the labels and of the numbers of the key, in millimetres of the sheet: no two overlap.
+    pub boxes: Vec<Area>,
+    /// Where labels may stand: the sheet without the strip of its scale bar.
+    pub room: Area,
 }

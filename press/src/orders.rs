@@ -63,6 +63,8 @@ fn line(answers: &Answers, order: &Order) -> OrderLine {
         order: match (units, row("needed")) {
             (Some(units), _) => ordered(units, order),
             (None, Some(row)) if order.name == engine::house::WATER => taken(row, order, answers.system),
+            // Dug on the site: nobody is asked for it.
+            _ if !order.weighed.is_empty() => order.weighed.clone(),
             _ => "–".to_owned(),
         },
         mass: said(row("mass")),

@@ -1,9 +1,10 @@
 //! The drawings of whole houses: every number on them is a row, nothing runs off the sheet, the same each time.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
-use engine::answers::{Answers, Inputs, answers};
+use engine::answers::{Answers, Inputs, answers, pictures};
+use engine::pictures::Pictures;
 use engine::units::System;
-use press::drawing::{all as drawings, plan, trench_section, unrolled};
+use press::drawing::{all as drawings, detail, exploded, plan, trench_section, unrolled};
 use press::paper::Paper;
 
 const BUILDS: [(&str, &str); 4] = [
@@ -15,6 +16,19 @@ const BUILDS: [(&str, &str); 4] = [
 
 fn answered(text: &str) -> Answers {
     answers(&Inputs { build: text.as_bytes(), system: None }).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
+}
+
+fn pictured(text: &str) -> Pictures {
+    pictures(&Inputs { build: text.as_bytes(), system: None })
+        .unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
+}
+
+/// Every build in both unit systems, with its pictures.
+fn all_pictured() -> impl Iterator<Item = (&'static str, Answers, Pictures)> {
+    let pictures: Vec<Pictures> = BUILDS.iter().map(|(_, text)| pictured(text)).collect();
+    let of =
+        move |(place, (name, answers)): (usize, (&'static str, Answers))| (name, answers, pictures[place / 2].clone());
+    all().enumerate().map(of)
 }
 
 /// Every build in both unit systems.
@@ -35,10 +49,12 @@ fn paths(svg: &str) -> Vec<&str> {
 
 #[test]
 fn every_number_on_a_drawing_is_a_row_or_names_a_part() {
-    for (name, answers) in all() {
-        for drawing in drawings(&answers, Paper::of(answers.system)) {
+    for (name, answers, pictures) in all_pictured() {
+        for drawing in drawings(&answers, &pictures, Paper::of(answers.system)) {
             let svg = drawing.scaled.svg.to_string();
-            assert!(paths(&svg).len() > 8, "{name}: too little is named");
+            // A lift of the ring has nothing in it but a door.
+            let least = if ["lifts", "details"].contains(&drawing.chapter) { 4 } else { 8 };
+            assert!(paths(&svg).len() > least, "{name}: too little is named on {}", drawing.name);
             for path in paths(&svg) {
                 let inside = format!("{path}.");
                 let known = answers.rows.iter().any(|row| row.path == path || row.path.starts_with(&inside));
@@ -50,14 +66,22 @@ fn every_number_on_a_drawing_is_a_row_or_names_a_part() {
 
 #[test]
 fn every_label_finds_room_on_the_demo_houses() {
-    for (name, answers) in all() {
+    for (name, answers, pictures) in all_pictured() {
         for paper in [Paper::A4, Paper::Letter] {
-            for drawing in drawings(&answers, paper).into_iter().map(|drawing| drawing.scaled) {
-                assert!(drawing.key.is_empty(), "{name}: {:?}", drawing.key);
+            for drawing in drawings(&answers, &pictures, paper).into_iter().map(|drawing| drawing.scaled) {
+                assert!(drawing.key.is_empty(), "{name} on {paper:?}: {:?}", drawing.key);
                 let [width, height] = paper.drawing_mm();
                 assert!(drawing.svg.width_mm() <= width && drawing.svg.height_mm() <= height, "{name}");
             }
         }
+    }
+}
+
+#[test]
+fn the_picture_of_the_parts_pulled_apart_is_small_enough_for_a_page() {
+    for (name, answers, pictures) in all_pictured() {
+        let size = exploded(&answers, &pictures.exploded, Paper::A4).svg.to_string().len();
+        assert!(size < 400_000, "{name}: {size} bytes");
     }
 }
 
@@ -76,7 +100,10 @@ fn a_plan_at_one_to_fifty_is_drawn_so() {
 fn a_drawing_is_the_same_each_time() {
     for (_, text) in BUILDS {
         let drawn = || -> Vec<String> {
-            drawings(&answered(text), Paper::A4).iter().map(|drawing| drawing.scaled.svg.to_string()).collect()
+            drawings(&answered(text), &pictured(text), Paper::A4)
+                .iter()
+                .map(|drawing| drawing.scaled.svg.to_string())
+                .collect()
         };
         assert_eq!(drawn(), drawn());
     }
@@ -122,6 +149,44 @@ fn long_drawings_of_the_demo_houses_are_not_smaller_than_one_to_a_hundred() {
         for drawing in [Some(unrolled(&answers, paper)), trench_section(&answers, paper)].into_iter().flatten() {
             let readable = ["1:75", "1:100", "3/16 in = 1 ft", "1/8 in = 1 ft"];
             assert!(readable.contains(&drawing.scale.as_str()), "{name}: {}", drawing.scale);
+        }
+    }
+}
+
+#[test]
+fn every_build_has_details_of_the_parts_that_it_has() {
+    let whole = ["stem-detail", "window-detail", "window-plan-detail", "door-detail"];
+    for (name, answers) in all() {
+        let expected = match name {
+            "plain-ring" => vec!["stem-detail", "door-detail"],
+            "spiral-wall" => whole[..3].to_vec(),
+            _ => whole.to_vec(),
+        };
+        let names: Vec<&str> = answers.details.iter().map(|one| one.name).collect();
+        assert_eq!(names, expected, "{name}");
+        let framed = answers.rows.matching("openings.*.frame.width").count() > 0;
+        for one in &answers.details {
+            let shows = |path: &str| one.section.parts.iter().any(|part| part.path.ends_with(path));
+            match one.name {
+                "stem-detail" => {
+                    for path in ["water.trench", "water.drain", "skin.outside", "skin.inside"] {
+                        let inside = format!("{path}.");
+                        let known = answers
+                            .rows
+                            .iter()
+                            .any(|row| row.path.starts_with(&inside) && row.path.ends_with("volume"));
+                        assert_eq!(shows(path), known, "{name}: {path}");
+                    }
+                }
+                "door-detail" => assert!(shows("wall.stem") && shows("ground.outside"), "{name}"),
+                _ => assert_eq!(shows(".frame") && shows(".glass-area"), framed, "{name}: {}", one.name),
+            }
+            let svg = detail(&answers, one, Paper::of(answers.system)).svg.to_string();
+            for path in paths(&svg) {
+                let inside = format!("{path}.");
+                let known = answers.rows.iter().any(|row| row.path == path || row.path.starts_with(&inside));
+                assert!(known, "{name}, {}: {path} is neither a row nor a part", one.name);
+            }
         }
     }
 }

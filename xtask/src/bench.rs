@@ -22,7 +22,8 @@ pub(crate) fn bench() -> Result<(), String> {
         print_best(name, &["solids", file, "--out", &model])?;
     }
     println!();
-    finish("cargo run --release --package engine --example speed")
+    finish("cargo run --release --package engine --example speed")?;
+    finish("cargo run --release --package press --example drawn")
 }
 
 fn print_best(name: &str, arguments: &[&str]) -> Result<(), String> {

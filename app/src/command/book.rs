@@ -13,9 +13,9 @@ use crate::told::{Told, say};
 /// # Errors
 /// The build file cannot be read, or the book not written.
 pub fn book(file: &Path, system: Option<System>, out: Option<PathBuf>) -> Result<Told> {
-    let Some(answers) = folder::answered(file, system)? else { return Ok(Told::Problems) };
+    let Some((answers, pictures)) = folder::pictured(file, system)? else { return Ok(Told::Problems) };
     let out = out.unwrap_or_else(|| folder::beside(file, "pdf"));
-    let book = press::book::book(&answers, jiff::ZonedDateTime::now().date())
+    let book = press::book::book(&answers, &pictures, jiff::ZonedDateTime::now().date())
         .map_err(|fault| anyhow!("the book cannot be set: {fault}"))?;
     folder::write(&out, &book.pdf)?;
     say(&format!("{}: {} pages, {}", answers.about.name, book.pages, out.display()))?;

@@ -4,6 +4,7 @@ mod earth;
 mod given;
 mod questions;
 mod roof;
+mod set_out;
 
 use serde_json::{Map, Value, json};
 

@@ -1,9 +1,10 @@
-//! The tables of what is built into and onto the wall: `[built-in.NAME]`, bond beam and anchors.
+//! The tables of what is built into and onto the wall: `[built-in.NAME]` and anchors.
 
+use super::oven::{self, Oven};
 use super::reader::Table;
 use super::skin::Face;
 use super::source::Written;
-use crate::units::{Area, Kind, Length};
+use crate::units::{Area, Density, Kind, Length, Ratio};
 
 /// What is built into or onto the wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -22,11 +23,15 @@ pub enum BuiltInKind {
     Vent,
     /// Cob modelled on one face.
     Relief,
+    /// Tiles on one face.
+    Mosaic,
+    /// An oven on its own footing.
+    Oven,
 }
 
 impl BuiltInKind {
     /// Each with the word of the build file.
-    pub const WORDS: [(&'static str, BuiltInKind); 7] = [
+    pub const WORDS: [(&'static str, BuiltInKind); 9] = [
         ("niche", BuiltInKind::Niche),
         ("shelf", BuiltInKind::Shelf),
         ("bench", BuiltInKind::Bench),
@@ -34,6 +39,8 @@ impl BuiltInKind {
         ("bottles", BuiltInKind::Bottles),
         ("vent", BuiltInKind::Vent),
         ("relief", BuiltInKind::Relief),
+        ("mosaic", BuiltInKind::Mosaic),
+        ("oven", BuiltInKind::Oven),
     ];
 
     /// The word of the build file.
@@ -125,17 +132,29 @@ pub struct Keys {
     pub area: Option<Written<Area>>,
     /// What it is made of: a recipe, or a thing that is bought.
     pub of: Option<Written<String>>,
+    /// Bottles that may break, as a share of those that are needed.
+    pub spare: Option<Written<Ratio>>,
+    /// What a mosaic is laid with.
+    pub mosaic: Mosaic,
+    /// The keys of an oven.
+    pub oven: Oven,
 }
 
-/// `[wall.bond-beam]`
-#[derive(Clone, Debug)]
-pub struct BondBeam {
-    /// Width of the timber.
-    pub width: Option<Written<Length>>,
-    /// Height of the timber.
-    pub height: Option<Written<Length>>,
-    /// What is bought.
-    pub of: Option<Written<String>>,
+/// What a mosaic is laid with.
+#[derive(Clone, Debug, Default)]
+pub struct Mosaic {
+    /// Thickness of its tiles.
+    pub tile: Option<Written<Length>>,
+    /// Thickness of the bed under them.
+    pub bedding: Option<Written<Length>>,
+    /// Share of the area that is joints.
+    pub joints: Option<Written<Ratio>>,
+    /// A recipe or a thing that is bought, under the tiles.
+    pub bedding_of: Option<Written<String>>,
+    /// The same between them.
+    pub grout_of: Option<Written<String>>,
+    /// Density of tiles, bed and grout together.
+    pub density: Option<Written<Density>>,
 }
 
 /// `[wall.anchors.NAME]`
@@ -162,7 +181,7 @@ pub struct Anchors {
 }
 
 /// Every key of every kind, for a table whose kind cannot be read: none is blamed.
-const ALL: [&str; 25] = [
+const ALL: [&str; 43] = [
     "run",
     "along",
     "level",
@@ -188,6 +207,24 @@ const ALL: [&str; 25] = [
     "at",
     "area",
     "of",
+    "spare",
+    "tile",
+    "bedding",
+    "joints",
+    "bedding-of",
+    "grout-of",
+    "density",
+    "faces",
+    "dome-height",
+    "door-width",
+    "door-height",
+    "thermal",
+    "insulation",
+    "insulation-of",
+    "insulation-density",
+    "base",
+    "floor",
+    "footing",
 ];
 
 pub(super) fn built_in(name: Written<String>, mut table: Table<'_, '_>) -> BuiltIn {
@@ -201,6 +238,8 @@ pub(super) fn built_in(name: Written<String>, mut table: Table<'_, '_>) -> Built
         Some(BuiltInKind::Bottles) => bottles(&mut table, &mut keys),
         Some(BuiltInKind::Vent) => vent(&mut table, &mut keys),
         Some(BuiltInKind::Relief) => relief(&mut table, &mut keys),
+        Some(BuiltInKind::Mosaic) => mosaic(&mut table, &mut keys),
+        Some(BuiltInKind::Oven) => keys.oven = oven::oven(&mut table),
         None => ALL.into_iter().for_each(|key| {
             table.unread(key);
         }),
@@ -213,12 +252,12 @@ fn on_the_wall(table: &mut Table<'_, '_>) -> Spot {
     Spot { run: table.needed_text("run", "south"), along: table.needed("along", Kind::Length), level: None }
 }
 
-fn spot(table: &mut Table<'_, '_>) -> Spot {
+pub(super) fn spot(table: &mut Table<'_, '_>) -> Spot {
     let on_the_wall = on_the_wall(table);
     Spot { level: table.needed("level", Kind::Length), ..on_the_wall }
 }
 
-fn side(table: &mut Table<'_, '_>) -> Option<Written<Face>> {
+pub(super) fn side(table: &mut Table<'_, '_>) -> Option<Written<Face>> {
     table.choice("side", &[("inside", Face::Inside), ("outside", Face::Outside)])
 }
 
@@ -282,6 +321,7 @@ fn bottles(table: &mut Table<'_, '_>, keys: &mut Keys) {
         keys.spacing = table.needed_like("spacing", Kind::Length, "200 mm");
     }
     keys.diameter = table.quantity("diameter", Kind::Length);
+    keys.spare = table.quantity("spare", Kind::Ratio);
     keys.of = table.text("of");
 }
 
@@ -307,17 +347,6 @@ fn relief(table: &mut Table<'_, '_>, keys: &mut Keys) {
     keys.of = table.text("of");
 }
 
-/// `[wall.bond-beam]`
-pub(super) fn bond_beam(mut table: Table<'_, '_>) -> BondBeam {
-    let read = BondBeam {
-        width: table.needed("width", Kind::Length),
-        height: table.needed("height", Kind::Length),
-        of: table.text("of"),
-    };
-    table.finish();
-    read
-}
-
 /// One of `[wall.anchors.NAME]`
 pub(super) fn anchors(name: Written<String>, mut table: Table<'_, '_>) -> Anchors {
     let count = table.count("count");
@@ -335,4 +364,23 @@ pub(super) fn anchors(name: Written<String>, mut table: Table<'_, '_>) -> Anchor
     };
     table.finish();
     read
+}
+
+fn mosaic(table: &mut Table<'_, '_>, keys: &mut Keys) {
+    keys.side = side(table);
+    keys.area = table.quantity("area", Kind::Area);
+    if !table.has("area") {
+        keys.spot = spot(table);
+        keys.width = table.needed("width", Kind::Length);
+        keys.height = table.needed("height", Kind::Length);
+    }
+    keys.of = table.text("of");
+    keys.mosaic = Mosaic {
+        tile: table.quantity("tile", Kind::Length),
+        bedding: table.quantity("bedding", Kind::Length),
+        joints: table.quantity("joints", Kind::Ratio),
+        bedding_of: table.text("bedding-of"),
+        grout_of: table.text("grout-of"),
+        density: table.quantity("density", Kind::Density),
+    };
 }

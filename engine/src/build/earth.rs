@@ -61,6 +61,17 @@ pub enum IngredientKind {
     Aggregate,
 }
 
+/// Where soil comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SoilFrom {
+    /// A supplier.
+    Bought,
+    /// A pit on the site.
+    Pit,
+    /// What trench, drain and floor give.
+    Trench,
+}
+
 /// `[earth.ingredients.NAME]`
 #[derive(Clone, Debug)]
 pub struct Ingredient {
@@ -76,6 +87,8 @@ pub struct Ingredient {
     pub moisture: Option<Written<Ratio>>,
     /// Clay in its dry mass.
     pub clay: Option<Written<Ratio>>,
+    /// Where it comes from, for soil.
+    pub from: Option<Written<SoilFrom>>,
 }
 
 /// `[earth.recipes.NAME]`
@@ -95,6 +108,8 @@ pub struct Recipe {
     pub water: Option<Written<Ratio>>,
     /// Placed volume for each loose volume.
     pub placed_yield: Option<Written<Ratio>>,
+    /// What a bar of it shrinks by as it dries, of its wet length.
+    pub shrinkage: Option<Written<Ratio>>,
 }
 
 pub(super) fn earth(mut table: Table<'_, '_>) -> Earth {
@@ -133,6 +148,12 @@ fn ingredient(name: Written<String>, mut table: Table<'_, '_>) -> Ingredient {
         bulking: if is_sand { table.quantity("bulking", Kind::Number) } else { None },
         moisture: table.quantity("moisture", Kind::Ratio),
         clay: table.quantity("clay", Kind::Ratio),
+        from: if kind.as_ref().is_none_or(|kind| kind.value == IngredientKind::Soil) {
+            let words = [("bought", SoilFrom::Bought), ("pit", SoilFrom::Pit), ("trench", SoilFrom::Trench)];
+            table.choice("from", &words)
+        } else {
+            None
+        },
         kind,
     };
     table.finish();
@@ -148,6 +169,7 @@ fn recipe(name: Written<String>, mut table: Table<'_, '_>) -> Recipe {
         straw: table.quantity("straw", Kind::Ratio),
         water: table.needed_like("water", Kind::Ratio, "18 %"),
         placed_yield: table.quantity("yield", Kind::Ratio),
+        shrinkage: table.quantity("shrinkage", Kind::Ratio),
     };
     table.finish();
     read

@@ -1,31 +1,43 @@
 //! What the builder may write: the build file as written, nothing filled in yet.
 
+mod bond_beam;
 mod broken;
 mod built_in;
 mod earth;
 mod ground;
 mod line;
 mod openings;
+mod oven;
 mod people;
 mod prices;
 mod reader;
 mod roof;
+mod services;
+mod set_out;
+mod shelter;
+mod site;
 mod skin;
 mod source;
 mod tables;
 mod written;
 
-pub use built_in::{Anchors, BondBeam, BuiltIn, BuiltInKind, Keys, NicheForm, Spot};
-pub use earth::{Bucket, Earth, Fill, Ingredient, IngredientKind, Layer, Recipe, Straw};
+pub use bond_beam::{BondBeam, Gap};
+pub use built_in::{Anchors, BuiltIn, BuiltInKind, Keys, Mosaic, NicheForm, Spot};
+pub use earth::{Bucket, Earth, Fill, Ingredient, IngredientKind, Layer, Recipe, SoilFrom, Straw};
 pub use ground::{Drain, Fabric, Ground, Trench, Water};
 pub use line::{Arc, Curve, Point};
-pub use openings::{FittedFrame, Lintel, Opening, OpeningForm, OpeningKind, SillBoard, Splay};
+pub use openings::{FittedFrame, Hand, Hanging, Lintel, Opening, OpeningForm, OpeningKind, SillBoard, Splay, Swing};
+pub use oven::{Oven, OvenBase, OvenFloor, OvenFooting};
 pub use people::{Crew, Dates};
 pub use prices::{Price, SoldBy, Vehicle};
 pub use roof::{Poles, Roof, RoofKind, RoofLayer};
-pub use skin::{Face, Skin, Slip};
+pub use services::{Passage, Service, ServiceKind};
+pub use set_out::{Place, SetOut, Tolerance};
+pub use shelter::{Cover, Platform, Sheet, Weather};
+pub use site::{Buried, Fall, Line, LineKind, PlanPoint, Site, Tree, Well, Yard, YardKind};
+pub use skin::{Bays, Face, Floor, Oil, Skin, Slip};
 pub use source::{Source, Written};
-pub use written::{Build, BuildTable, Lift, Path, Site, Stem, TopSlope, Wall};
+pub use written::{Build, BuildTable, Lift, Path, Stem, TopSlope, Wall};
 
 use toml::de::DeTable;
 

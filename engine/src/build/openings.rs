@@ -55,6 +55,41 @@ pub struct Opening {
     pub sill_board: Option<SillBoard>,
     /// `lintel`
     pub lintel: Option<Lintel>,
+    /// How it hangs.
+    pub hanging: Hanging,
+}
+
+/// How a door or a window hangs in its frame.
+#[derive(Clone, Debug, Default)]
+pub struct Hanging {
+    /// Which way it opens.
+    pub swing: Option<Written<Swing>>,
+    /// The side of its hinges, seen from outside.
+    pub hand: Option<Written<Hand>>,
+    /// How far a door's threshold stands out of the outer face.
+    pub drip: Option<Written<Length>>,
+    /// Width of the members of a window's sash round the glass.
+    pub sash: Option<Written<Length>>,
+}
+
+/// Which way a door or a window opens.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Swing {
+    /// Into the room.
+    In,
+    /// Out of the house.
+    Out,
+    /// It does not open.
+    Fixed,
+}
+
+/// The side of the hinges, seen from outside.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hand {
+    /// Left.
+    Left,
+    /// Right.
+    Right,
 }
 
 /// How the jambs run apart towards the inside, left and right as seen from outside.
@@ -77,6 +112,10 @@ pub struct FittedFrame {
     pub depth: Option<Written<Length>>,
     /// Behind the outer face.
     pub set_back: Option<Written<Length>>,
+    /// Braces that keep it square while cob is laid round it.
+    pub braces: Option<Written<u64>>,
+    /// What ties each jamb to the cob.
+    pub anchors: Option<Written<u64>>,
     /// What is bought for it.
     pub of: Option<Written<String>>,
 }
@@ -133,11 +172,27 @@ pub(super) fn opening(name: Written<String>, mut table: Table<'_, '_>) -> Openin
             _ => table.table("sill-board").map(sill_board),
         },
         lintel: table.table("lintel").map(lintel),
+        hanging: hanging(&mut table, kind_read),
         kind,
         form,
     };
     table.finish();
     read
+}
+
+fn hanging(table: &mut Table<'_, '_>, kind: Option<OpeningKind>) -> Hanging {
+    let (is_door, is_window) = (kind != Some(OpeningKind::Window), kind != Some(OpeningKind::Door));
+    let swings: &[(&str, Swing)] = if kind == Some(OpeningKind::Door) {
+        &[("in", Swing::In), ("out", Swing::Out)]
+    } else {
+        &[("in", Swing::In), ("out", Swing::Out), ("fixed", Swing::Fixed)]
+    };
+    Hanging {
+        swing: table.choice("swing", swings),
+        hand: table.choice("hand", &[("left", Hand::Left), ("right", Hand::Right)]),
+        drip: if is_door { table.quantity("drip", Kind::Length) } else { None },
+        sash: if is_window { table.quantity("sash", Kind::Length) } else { None },
+    }
 }
 
 fn splay(mut table: Table<'_, '_>) -> Splay {
@@ -155,6 +210,8 @@ fn frame(mut table: Table<'_, '_>) -> FittedFrame {
         width: table.needed("width", Kind::Length),
         depth: table.needed("depth", Kind::Length),
         set_back: table.quantity("set-back", Kind::Length),
+        braces: table.count("braces"),
+        anchors: table.count("anchors"),
         of: table.text("of"),
     };
     table.finish();

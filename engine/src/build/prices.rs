@@ -2,7 +2,7 @@
 
 use super::reader::Table;
 use super::source::Written;
-use crate::units::{Area, Density, Kind, Mass, Money, Quantity, Ratio, Volume};
+use crate::units::{Area, Density, Kind, Length, Mass, Money, Quantity, Ratio, Volume};
 
 /// What a supplier sells by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -19,6 +19,10 @@ pub enum SoldBy {
     SquareMetre,
     /// A square foot.
     SquareFoot,
+    /// A metre of length.
+    Metre,
+    /// A foot of length.
+    Foot,
     /// A bale of a mass.
     Bale,
     /// A sheet of an area.
@@ -29,22 +33,30 @@ pub enum SoldBy {
     Piece,
     /// The bucket of the recipes, as it is filled.
     Bucket,
+    /// A litre, of what is liquid.
+    Litre,
+    /// A US gallon, of what is liquid.
+    UsGallon,
 }
 
 impl SoldBy {
     /// Each with the word of the build file.
-    pub const WORDS: [(&'static str, SoldBy); 11] = [
+    pub const WORDS: [(&'static str, SoldBy); 15] = [
         ("tonne", SoldBy::Tonne),
         ("short ton", SoldBy::ShortTon),
         ("m3", SoldBy::CubicMetre),
         ("cu yd", SoldBy::CubicYard),
         ("m2", SoldBy::SquareMetre),
         ("sq ft", SoldBy::SquareFoot),
+        ("m", SoldBy::Metre),
+        ("ft", SoldBy::Foot),
         ("bale", SoldBy::Bale),
         ("sheet", SoldBy::Sheet),
         ("roll", SoldBy::Roll),
         ("piece", SoldBy::Piece),
         ("bucket", SoldBy::Bucket),
+        ("litre", SoldBy::Litre),
+        ("US gal", SoldBy::UsGallon),
     ];
 
     /// What it measures.
@@ -52,10 +64,17 @@ impl SoldBy {
     pub fn kind(self) -> Kind {
         match self {
             SoldBy::Tonne | SoldBy::ShortTon | SoldBy::Bale => Kind::Mass,
-            SoldBy::CubicMetre | SoldBy::CubicYard | SoldBy::Bucket => Kind::Volume,
+            SoldBy::CubicMetre | SoldBy::CubicYard | SoldBy::Bucket | SoldBy::Litre | SoldBy::UsGallon => Kind::Volume,
             SoldBy::SquareMetre | SoldBy::SquareFoot | SoldBy::Sheet | SoldBy::Roll => Kind::Area,
+            SoldBy::Metre | SoldBy::Foot => Kind::Length,
             SoldBy::Piece => Kind::Count,
         }
+    }
+
+    /// Whether it measures what is liquid and comes in cans: it lies in no heap.
+    #[must_use]
+    pub fn is_liquid(self) -> bool {
+        matches!(self, SoldBy::Litre | SoldBy::UsGallon)
     }
 
     /// What one of it holds, where its name says so.
@@ -66,8 +85,12 @@ impl SoldBy {
             SoldBy::ShortTon => Some(Mass::short_tons(1.0).into()),
             SoldBy::CubicMetre => Some(Volume::m3(1.0).into()),
             SoldBy::CubicYard => Some(Volume::cu_yd(1.0).into()),
+            SoldBy::Litre => Some(Volume::litres(1.0).into()),
+            SoldBy::UsGallon => Some(Volume::us_gal(1.0).into()),
             SoldBy::SquareMetre => Some(Area::m2(1.0).into()),
             SoldBy::SquareFoot => Some(Area::sq_ft(1.0).into()),
+            SoldBy::Metre => Some(Length::m(1.0).into()),
+            SoldBy::Foot => Some(Length::ft(1.0).into()),
             SoldBy::Piece => Some(1_u64.into()),
             SoldBy::Bale | SoldBy::Sheet | SoldBy::Roll | SoldBy::Bucket => None,
         }
@@ -86,7 +109,8 @@ impl SoldBy {
     /// The word for many.
     #[must_use]
     pub fn plural(self) -> String {
-        let is_symbol = matches!(self.holds(), Some(Quantity::Volume(_) | Quantity::Area(_)));
+        let is_symbol = self != SoldBy::Litre
+            && matches!(self.holds(), Some(Quantity::Volume(_) | Quantity::Area(_) | Quantity::Length(_)));
         format!("{}{}", self.word(), if is_symbol { "" } else { "s" })
     }
 }

@@ -10,6 +10,9 @@ use super::source::{Source, Written};
 
 use crate::units::{self, Currency, Kind, Quantity};
 
+/// How a point is written.
+const POINT: &str = "[\"4.2 m\", \"0 m\"]";
+
 /// A table being read: each key asked for is known; what is left over at the end is a fault.
 pub struct Table<'s, 'i> {
     pub(super) source: &'s Source<'i>,
@@ -129,11 +132,28 @@ impl<'s, 'i> Table<'s, 'i> {
 
     /// Two lengths in brackets: a point in plan.
     pub fn point<T: TryFrom<Quantity>>(&mut self, key: &'static str) -> Option<Written<[Written<T>; 2]>> {
-        const EXAMPLE: &str = "[\"4.2 m\", \"0 m\"]";
-        let Some((value, span)) = self.value(key) else {
-            self.missing(key, EXAMPLE);
+        if self.table.get(key).is_none() {
+            self.asked.push(key);
+            self.missing(key, POINT);
             return None;
-        };
+        }
+        self.maybe_point(key)
+    }
+
+    /// A point in plan, where one is written.
+    pub fn maybe_point<T: TryFrom<Quantity>>(&mut self, key: &'static str) -> Option<Written<[Written<T>; 2]>> {
+        let (value, span) = self.value(key)?;
+        let point = self.point_of(key, value, span.clone())?;
+        Some(self.written(key, span, point))
+    }
+
+    /// The two lengths of a point, whose axes become part of its path.
+    pub(super) fn point_of<T: TryFrom<Quantity>>(
+        &self,
+        key: &str,
+        value: &DeValue<'_>,
+        span: Range<usize>,
+    ) -> Option<[Written<T>; 2]> {
         match value {
             DeValue::Array(parts) if parts.len() == 2 => {
                 let mut axes = ["x", "y"].iter().zip(parts.iter()).map(|(axis, part)| {
@@ -141,13 +161,10 @@ impl<'s, 'i> Table<'s, 'i> {
                     read.path = format!("{}.{axis}", self.key_path(key));
                     Some(read)
                 });
-                match (axes.next().flatten(), axes.next().flatten()) {
-                    (Some(x), Some(y)) => Some(self.written(key, span, [x, y])),
-                    _ => None,
-                }
+                Some([axes.next().flatten()?, axes.next().flatten()?])
             }
             other => {
-                self.wrong(key, span, other, &format!("a point, such as {EXAMPLE}"));
+                self.wrong(key, span, other, &format!("a point, such as {POINT}"));
                 None
             }
         }

@@ -6,7 +6,7 @@ use toml::de::DeValue;
 
 use super::reader::{Table, is_near};
 use super::source::Written;
-use crate::units::{Kind, Quantity};
+use crate::units::{Kind, Length, Quantity};
 
 impl<'s, 'i> Table<'s, 'i> {
     /// A table of its own.
@@ -85,6 +85,37 @@ impl<'s, 'i> Table<'s, 'i> {
             .collect()
     }
 
+    /// A list of points in plan; their places, from 1, become part of their paths.
+    pub fn points<T: TryFrom<Quantity>>(&mut self, key: &'static str) -> Option<Written<Vec<[Written<T>; 2]>>> {
+        let (value, span) = self.value(key)?;
+        let DeValue::Array(parts) = value else {
+            self.wrong(key, span, value, "a list of points in brackets");
+            return None;
+        };
+        let points = parts
+            .iter()
+            .enumerate()
+            .map(|(place, part)| self.point_of(&format!("{key}.{}", place + 1), part.get_ref(), part.span()));
+        let points: Option<Vec<_>> = points.collect();
+        Some(self.written(key, span, points?))
+    }
+
+    /// A list of points in plan that must be there.
+    pub fn needed_points<T: TryFrom<Quantity>>(&mut self, key: &'static str) -> Option<Written<Vec<[Written<T>; 2]>>> {
+        if !self.has(key) {
+            self.asked.push(key);
+            self.missing(key, "[[\"0 m\", \"0 m\"], [\"4.2 m\", \"0 m\"]]");
+            return None;
+        }
+        self.points(key)
+    }
+
+    /// Keys that nobody asked for, as keys that nothing reads yet.
+    pub fn left_over(self) -> Vec<Written<String>> {
+        let left = self.table.iter().filter(|(key, _)| !self.asked.contains(&key.get_ref().as_ref()));
+        left.map(|(key, value)| self.written(key.get_ref(), value.span(), self.key_path(key.get_ref()))).collect()
+    }
+
     /// Quantities of one kind, each under a name of the builder's (`buckets = { soil = 3, sand = 5 }`).
     pub fn by_name<T: TryFrom<Quantity>>(
         &mut self,
@@ -99,6 +130,20 @@ impl<'s, 'i> Table<'s, 'i> {
                 Some((written, table.quantity_of(name.get_ref(), value.get_ref(), value.span(), kind)?))
             })
             .collect()
+    }
+
+    /// Lengths in a list without names; the place of each, from 1, becomes part of its path.
+    pub fn lengths(&mut self, key: &'static str) -> Vec<Written<Length>> {
+        let Some((value, span)) = self.value(key) else { return Vec::new() };
+        let DeValue::Array(parts) = value else {
+            self.wrong(key, span, value, "a list of lengths, such as [\"300 mm\", \"1.1 m\"]");
+            return Vec::new();
+        };
+        let numbered = parts.iter().enumerate();
+        let read = numbered.filter_map(|(place, part)| {
+            self.quantity_of(&format!("{key}.{}", place + 1), part.get_ref(), part.span(), Kind::Length)
+        });
+        read.collect()
     }
 
     fn bad_name(&self, name: &Written<String>) {
@@ -140,6 +185,12 @@ impl<'s, 'i> Table<'s, 'i> {
     pub fn unread(&mut self, key: &'static str) -> Option<Written<String>> {
         let (_, span) = self.value(key)?;
         Some(self.written(key, span, key.to_owned()))
+    }
+
+    /// Every key that was not asked for, where that may be: something else will read it one day.
+    pub fn rest(self) -> Vec<Written<String>> {
+        let left = self.table.iter().filter(|(key, _)| !self.asked.contains(&key.get_ref().as_ref()));
+        left.map(|(key, _)| self.written(key.get_ref(), key.span(), self.key_path(key.get_ref()))).collect()
     }
 
     /// Refuses every key that was not asked for, with the nearest one that was.

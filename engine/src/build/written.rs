@@ -1,18 +1,23 @@
 //! The tables of a build file, key by key.
 
-use super::built_in::{self, Anchors, BondBeam, BuiltIn};
-use super::earth::{self, Earth, Layer};
+use super::bond_beam::{self, BondBeam, Gap};
+use super::built_in::{self, Anchors, BuiltIn};
+use super::earth::{self, Earth};
 use super::ground::{self, Ground, Water};
 use super::line::{self, Point};
 use super::openings::{self, Opening};
 use super::people::{self, Crew, Dates};
-use super::prices::{self, Price, Vehicle};
+use super::prices::{self, Price};
 use super::reader::Table;
 use super::roof::{self, Poles, Roof};
-use super::skin::{self, Skin};
+use super::services::{self, Service};
+use super::set_out::{self, Tolerance};
+use super::shelter::{self, Cover, Platform, Weather};
+use super::site::{self, Site};
+use super::skin::{self, Floor, Skin};
 use super::source::Written;
 use crate::curve::Ends;
-use crate::units::{Angle, Currency, Days, Density, Kind, Length, Ratio, Slope, System};
+use crate::units::{Angle, Currency, Days, Density, Kind, Length, Ratio, Slope};
 
 /// A build file as written.
 #[derive(Clone, Debug, Default)]
@@ -31,22 +36,28 @@ pub struct Build {
     pub openings: Vec<Opening>,
     /// `[built-in.NAME]`
     pub built_in: Vec<BuiltIn>,
+    /// `[services.NAME]`
+    pub services: Vec<Service>,
     /// `[earth]`
     pub earth: Earth,
     /// `[skin]`
     pub skin: Skin,
-    /// `[[floor.layers]]`
-    pub floor: Vec<Layer>,
+    /// `[floor]`
+    pub floor: Floor,
     /// `[roof]`
     pub roof: Option<Roof>,
     /// `[poles]`
     pub poles: Option<Poles>,
     /// `[prices.NAME]`
     pub prices: Vec<Price>,
+    /// `[weather]`
+    pub weather: Weather,
     /// `[crew]`
     pub crew: Crew,
     /// `[dates]`
     pub dates: Dates,
+    /// `[rules.tolerances.NAME]`
+    pub tolerances: Vec<Tolerance>,
     /// Tables that the build file may hold but that nothing reads yet.
     pub unread: Vec<Written<String>>,
 }
@@ -75,27 +86,6 @@ pub enum Path {
     Engineered,
 }
 
-/// `[site]`
-#[derive(Clone, Debug, Default)]
-pub struct Site {
-    /// Units for screen and paper.
-    pub units: Option<Written<System>>,
-    /// Where it is.
-    pub place: Option<Written<String>>,
-    /// What the house is for.
-    pub use_: Option<Written<String>>,
-    /// Which way through the law.
-    pub path: Option<Written<Path>>,
-    /// Names of rulebooks.
-    pub rulebooks: Option<Written<Vec<Written<String>>>>,
-    /// Direction of north in the plan, anticlockwise from the x axis.
-    pub north: Option<Written<crate::units::Angle>>,
-    /// Height of heaps in the yard.
-    pub heap: Option<Written<Length>>,
-    /// `[site.vehicles.NAME]`
-    pub vehicles: Vec<Vehicle>,
-}
-
 /// `[wall]`
 #[derive(Clone, Debug, Default)]
 pub struct Wall {
@@ -121,8 +111,14 @@ pub struct Wall {
     pub lifts: Vec<Lift>,
     /// `[wall.bond-beam]`
     pub bond_beam: Option<BondBeam>,
+    /// `[wall.gap]`
+    pub gap: Option<Gap>,
     /// `[wall.anchors.NAME]`
     pub anchors: Vec<Anchors>,
+    /// `[wall.cover]`
+    pub cover: Cover,
+    /// `[wall.platform]`
+    pub platform: Platform,
     /// The recipe of its cob.
     pub recipe: Option<Written<String>>,
     /// Cob that is sawn off, as a share of the finished wall.
@@ -171,7 +167,7 @@ pub struct Stem {
 }
 
 /// Tables that have a name and no reader yet.
-const LATER: [&str; 4] = ["services", "tests", "weather", "rules"];
+const LATER: [&str; 1] = ["tests"];
 
 pub(super) fn read(mut file: Table<'_, '_>) -> Build {
     let mut build = Build::default();
@@ -182,7 +178,7 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
         file.missing_table("build", "name = \"My house\"");
     }
     if let Some(table) = file.table("site") {
-        build.site = site(table);
+        build.site = site::site(table);
     }
     if let Some(table) = file.table("ground") {
         build.ground = ground::ground(table);
@@ -201,6 +197,9 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
     if let Some(mut table) = file.table("built-in") {
         let named = table.named_tables().into_iter();
         build.built_in = named.map(|(name, table)| built_in::built_in(name, table)).collect();
+    }
+    if let Some(mut table) = file.table("services") {
+        build.services = table.named_tables().into_iter().map(|(name, table)| services::service(name, table)).collect();
     }
     if let Some(table) = file.table("earth") {
         build.earth = earth::earth(table);
@@ -223,6 +222,16 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
         build.dates = people::dates(table);
     }
     build.unread = LATER.iter().filter_map(|key| file.unread(key)).collect();
+    if let Some(table) = file.table("rules") {
+        let (tolerances, unread) = set_out::rules(table);
+        build.tolerances = tolerances;
+        build.unread.extend(unread);
+    }
+    if let Some(table) = file.table("weather") {
+        let (weather, unread) = shelter::weather(table);
+        build.weather = weather;
+        build.unread.extend(unread);
+    }
     file.finish();
     build
 }
@@ -233,24 +242,6 @@ fn build_table(mut table: Table<'_, '_>) -> BuildTable {
         about: table.text("about"),
         currency: table.currency("currency"),
         invented: table.yes_or_no("invented"),
-    };
-    table.finish();
-    read
-}
-
-fn site(mut table: Table<'_, '_>) -> Site {
-    let read = Site {
-        units: table.choice("units", &[("metric", System::Metric), ("us", System::Us)]),
-        place: table.text("place"),
-        use_: table.text("use"),
-        path: table.choice(
-            "path",
-            &[("exempt", Path::Exempt), ("prescriptive", Path::Prescriptive), ("engineered", Path::Engineered)],
-        ),
-        rulebooks: table.texts("rulebooks"),
-        north: table.quantity("north", Kind::Angle),
-        heap: table.quantity("heap", Kind::Length),
-        vehicles: table.table("vehicles").map_or_else(Vec::new, prices::vehicles),
     };
     table.finish();
     read
@@ -287,10 +278,13 @@ fn wall(mut table: Table<'_, '_>) -> Wall {
         stem.finish();
     }
     wall.lifts = table.listed_tables("lifts").into_iter().map(|(name, table)| lift(name, table)).collect();
-    wall.bond_beam = table.table("bond-beam").map(built_in::bond_beam);
+    wall.bond_beam = table.table("bond-beam").map(bond_beam::bond_beam);
+    wall.gap = table.table("gap").map(bond_beam::gap);
     if let Some(mut named) = table.table("anchors") {
         wall.anchors = named.named_tables().into_iter().map(|(name, table)| built_in::anchors(name, table)).collect();
     }
+    wall.cover = table.table("cover").map_or_else(Cover::default, shelter::cover);
+    wall.platform = table.table("platform").map_or_else(Platform::default, shelter::platform);
     wall.recipe = table.text("recipe");
     wall.trim = table.quantity("trim", Kind::Ratio);
     wall.returned = table.quantity("returned", Kind::Ratio);

@@ -81,13 +81,19 @@ impl<'a> Body<'a> {
     }
 
     /// The integral along the line, in metres, of a quantity that depends on the distance along it and its curvature.
-    fn along(&self, mut of: impl FnMut(f64, f64) -> f64) -> f64 {
+    fn along(&self, of: impl FnMut(f64, f64) -> f64) -> f64 {
+        self.between([0.0, self.shape.line.length()], of)
+    }
+
+    /// The same between two distances along the line, in metres.
+    fn between(&self, [from, to]: [f64; 2], mut of: impl FnMut(f64, f64) -> f64) -> f64 {
         let line = self.shape.line;
-        let stretches = self.breaks.windows(2);
-        stretches
-            .map(|pair| {
-                let curvature = line.pieces()[line.at(pair[0].midpoint(pair[1])).piece].curvature();
-                integral(pair[0], pair[1], |along| of(along, curvature))
+        let smooth = self.breaks.windows(2).map(|pair| [pair[0].max(from), pair[1].min(to)]);
+        smooth
+            .filter(|[from, to]| to > from)
+            .map(|[from, to]| {
+                let curvature = line.pieces()[line.at(from.midpoint(to)).piece].curvature();
+                integral(from, to, |along| of(along, curvature))
             })
             .sum()
     }
@@ -139,8 +145,18 @@ impl<'a> Body<'a> {
     /// Source: area of a parametric surface, any textbook of vector calculus.
     #[must_use]
     pub fn face(&self, side: Side) -> f64 {
+        self.face_between(side, [0.0, self.shape.line.length()])
+    }
+
+    /// The same between two distances along the line, in metres; past the end of a closed line it goes round again.
+    #[must_use]
+    pub fn face_between(&self, side: Side, [from, to]: [f64; 2]) -> f64 {
+        let whole = self.shape.line.length();
+        if to > whole && self.shape.line.is_closed() {
+            return self.face_between(side, [from, whole]) + self.face_between(side, [0.0, to - whole]);
+        }
         let lean = 1.0_f64.hypot(self.shape.lean[usize::from(side == Side::Outer)]);
-        self.along(|along, curvature| {
+        self.between([from, to], |along, curvature| {
             let high = self.top.at(self.shape.line, along);
             integral(0.0, high, |level| {
                 let scale = 1.0 + curvature * self.shape.offset(side, along, level);

@@ -232,6 +232,18 @@ impl PlanLine {
         }
     }
 
+    /// Angle by which it turns between two distances along it, in metres, in radians, positive to the left; past the end of a
+    /// closed line it goes round again.
+    #[must_use]
+    pub fn turning_between(&self, [from, to]: [f64; 2]) -> f64 {
+        let turns = if self.is_closed() { vec![0.0, self.length()] } else { vec![0.0] };
+        let pieces = self.pieces.iter().enumerate().filter(|(_, on)| on.turning() != 0.0);
+        pieces
+            .flat_map(|(piece, on)| turns.iter().map(move |turn| (self.starts[piece] + turn, on)))
+            .map(|(start, on)| ((start + on.length()).min(to) - start.max(from)).max(0.0) * on.curvature())
+            .sum()
+    }
+
     /// Enclosed area of a closed line, in m²; negative when the line goes round with the inside on the right.
     #[must_use]
     pub fn area(&self) -> f64 {
@@ -310,7 +322,10 @@ impl PlanLine {
     }
 }
 
+mod apart;
 mod outline;
+
+pub use apart::Nearest;
 
 #[cfg(test)]
 mod tests;

@@ -20,6 +20,6 @@ pub use cubic::{Cubic, CubicFault};
 pub use cut::{Cut, Depth};
 pub use fault::LineFault;
 pub use form::Form;
-pub use line::{Ends, PlanLine, Run, Station, Vertex, Way};
+pub use line::{Ends, Nearest, PlanLine, Run, Station, Vertex, Way};
 pub use piece::{Bend, Piece};
 pub use shape::{Jamb, Shape, Side};

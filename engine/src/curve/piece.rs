@@ -202,6 +202,23 @@ impl Piece {
         }
     }
 
+    /// The places of the piece that may reach farthest along a direction or against it: its ends and, where an arc turns back,
+    /// that place.
+    #[must_use]
+    pub fn farthest(&self, along: Vec2) -> Vec<Point> {
+        let mut points = vec![self.start, self.end];
+        if let Bend::Arc { centre, .. } = self.bend {
+            let radius = self.start.distance(centre);
+            for side in [along, -along] {
+                let point = centre + side * radius;
+                if self.at(self.nearest(point)).distance(point) < 1e-9 {
+                    points.push(point);
+                }
+            }
+        }
+        points
+    }
+
     /// Points from the start up to, not including, the end, no farther from the true curve than `chord_error` metres.
     pub fn flatten(&self, chord_error: f64) -> impl Iterator<Item = Point> + use<'_> {
         let sides = match self.bend {

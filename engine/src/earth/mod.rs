@@ -3,6 +3,7 @@
 mod batch;
 mod bulk;
 mod recipe;
+mod settlement;
 
 pub use batch::{
     armfuls, bales, batches, cob_to_mix, grains_and_water, loaf_mass, loaves, loaves_in_all, mixed, need,
@@ -14,6 +15,7 @@ pub use recipe::{
     batch_dry_mass, bucket_filled, bucket_mass, buckets_for_share, clay_share, dry_share, loose_density, loose_volume,
     part_dry_mass, pile_water, settled_buckets, straw_mass,
 };
+pub use settlement::{gap_over_door, gap_over_frame, settlement, wet_built};
 
 #[cfg(test)]
 mod tests;

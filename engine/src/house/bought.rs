@@ -2,7 +2,8 @@
 
 use super::built_in::What;
 use super::layers::Of;
-use super::{Earth, House, Recipe};
+use super::{BondBeam, COVER_SHEET, Earth, FittedFrame, House, Ingredient, PLATFORM_BOARD, Recipe, SANDBAG, TRESTLE};
+use crate::build::SoilFrom;
 use crate::units::Ratio;
 
 /// The stones of a stem wall as they are bought.
@@ -11,6 +12,11 @@ pub const STONES: [&str; 2] = ["stone", "hearting"];
 pub const STRAW: &str = "straw";
 /// What comes from a tap, a tank or a stream.
 pub const WATER: &str = "water";
+
+/// What the floor is oiled with.
+pub const OIL: &str = "oil";
+/// What thins it.
+pub const THINNER: &str = "thinner";
 
 impl House {
     /// Every recipe that something is made of, each once, the wall's first.
@@ -21,9 +27,10 @@ impl House {
             Of::Recipe(recipe) => Some(recipe.as_str()),
             Of::Good(..) => None,
         });
-        let built_in = self.built_in.iter().filter_map(|thing| thing.recipe());
+        let built_in = self.built_in.iter().flat_map(|thing| thing.recipes()).map(|(recipe, _)| recipe);
+        let gap = self.gap.iter().filter_map(|gap| gap.of.as_deref());
         let mut used: Vec<&str> = Vec::new();
-        for name in self.wall.cob.as_deref().into_iter().chain(built_in).chain(of) {
+        for name in self.wall.cob.as_deref().into_iter().chain(built_in).chain(of).chain(gap) {
             if !used.contains(&name) {
                 used.push(name);
             }
@@ -48,6 +55,22 @@ impl House {
         boards.chain(beams).chain(self.anchors.iter().map(|anchors| anchors.of.as_str()))
     }
 
+    /// What covers the wall and what one stands on: bought where it has a price, since most of it is borrowed.
+    fn sheltering(&self) -> Vec<&'static str> {
+        let names = [COVER_SHEET, TRESTLE, PLATFORM_BOARD].into_iter();
+        let names = names.chain(self.cover.gust.is_some().then_some(SANDBAG));
+        names.filter(|name| self.goods.iter().any(|good| good.name == *name)).collect()
+    }
+
+    /// Whether a thing comes out of the ground of the site.
+    #[must_use]
+    pub fn is_dug(&self, name: &str) -> bool {
+        let mut piles = self.earth.iter().flat_map(|earth| &earth.ingredients);
+        let is_pile =
+            |pile: &Ingredient| pile.name == name && matches!(pile.from, Some(SoilFrom::Pit | SoilFrom::Trench));
+        self.site.strip.topsoil_as.as_deref() == Some(name) || piles.any(is_pile)
+    }
+
     /// Every thing that is bought, each once.
     #[must_use]
     pub fn bought(&self) -> Vec<String> {
@@ -64,8 +87,10 @@ impl House {
             Of::Good(good, _) => Some(good.as_str()),
             Of::Recipe(_) => None,
         }));
+        names.extend((!self.oil.is_empty()).then_some(OIL));
+        names.extend(self.oil.iter().any(|oil| oil.thinner.value > Ratio::ZERO).then_some(THINNER));
         for opening in &self.openings {
-            names.extend(opening.frame.as_ref().map(|frame| frame.of.as_str()));
+            names.extend(opening.frame.iter().flat_map(|frame| [frame.of.as_str(), FittedFrame::ANCHOR]));
             names.extend(opening.sill_board.as_ref().map(|board| board.of.as_str()));
             names.extend(opening.lintel.as_ref().map(|lintel| lintel.of.as_str()));
         }
@@ -73,8 +98,12 @@ impl House {
             names.push(&roof.of);
             names.extend(roof.layers.iter().map(|layer| layer.of.as_str()));
         }
-        names.extend(self.built_in.iter().filter_map(|thing| thing.good()));
+        names.extend(self.built_in.iter().flat_map(|thing| thing.goods()));
         names.extend(self.timber());
+        if self.bond_beam.is_some() {
+            names.extend([BondBeam::BOLT, BondBeam::SHIM]);
+        }
+        names.extend(self.sheltering());
         let mut bought: Vec<String> = Vec::new();
         for name in names {
             if !bought.iter().any(|other| other == name) {

@@ -4,7 +4,8 @@ use std::ops::Range;
 
 use super::bought::{STONES, STRAW, WATER};
 use super::place::{nearest, shown, within};
-use crate::build::{self, Build, Fill, IngredientKind, Source, Written};
+use super::site;
+use crate::build::{self, Build, Fill, IngredientKind, SoilFrom, Source, Written};
 use crate::earth;
 use crate::known::{Known, Origin};
 use crate::units::{Density, Mass, Ratio, System, Volume};
@@ -46,6 +47,8 @@ pub struct Ingredient {
     pub moisture: Known<Ratio>,
     /// Clay in its dry mass, when it is written.
     pub clay: Option<Known<Ratio>>,
+    /// Where it comes from, when it is soil.
+    pub from: Option<SoilFrom>,
 }
 
 impl Ingredient {
@@ -93,6 +96,8 @@ pub struct Recipe {
     pub water: Known<Ratio>,
     /// Placed volume for each loose volume.
     pub placed_yield: Known<Ratio>,
+    /// What a bar of it shrinks by as it dries, of its wet length.
+    pub shrinkage: Known<Ratio>,
 }
 
 impl Recipe {
@@ -207,7 +212,7 @@ pub(super) fn place(source: &Source<'_>, build: &Build, system: System) -> Optio
         Known::assumed(Mass::kg(0.5), "earth.straw.armful", Origin::Judgement, why)
     });
     let ingredients: Vec<Ingredient> =
-        written.ingredients.iter().filter_map(|written| ingredient(source, written, system)).collect();
+        written.ingredients.iter().filter_map(|written| ingredient(source, build, written, system)).collect();
     if ingredients.len() < written.ingredients.len() {
         return None;
     }
@@ -225,7 +230,7 @@ fn percent(from: f64, to: f64) -> Range<Ratio> {
     Ratio::percent(from)..Ratio::percent(to)
 }
 
-fn ingredient(source: &Source<'_>, written: &build::Ingredient, system: System) -> Option<Ingredient> {
+fn ingredient(source: &Source<'_>, build: &Build, written: &build::Ingredient, system: System) -> Option<Ingredient> {
     let kind = written.kind.as_ref()?.value;
     let name = written.name.value.clone();
     if STONES.into_iter().chain([STRAW, WATER]).any(|taken| taken == name) {
@@ -250,7 +255,8 @@ fn ingredient(source: &Source<'_>, written: &build::Ingredient, system: System) 
     });
     let what = "clay in the dry mass of a soil";
     let clay = within(source, written.clay.as_ref(), percent(0.0, 100.000_001), what, system);
-    Some(Ingredient { kind, density: density?, bulking, moisture, clay, name })
+    let from = site::soil_from(source, written, build);
+    Some(Ingredient { kind, density: density?, bulking, moisture, clay, from, name })
 }
 
 fn recipe(source: &Source<'_>, written: &build::Recipe, ingredients: &[Ingredient], system: System) -> Option<Recipe> {
@@ -293,8 +299,14 @@ fn recipe(source: &Source<'_>, written: &build::Recipe, ingredients: &[Ingredien
         let why = "loose buckets tread down to about seven tenths; measure yours over ten batches";
         Known::assumed(Ratio::percent(70.0), path("yield"), Origin::Memory, why)
     });
+    let what = "what a bar of cob shrinks by";
+    let shrinkage = within(source, written.shrinkage.as_ref(), percent(0.0, 15.0), what, system);
+    let shrinkage = shrinkage.unwrap_or_else(|| {
+        let why = "1 cm in a metre (Berge, Ecology of Building Materials); let a bar of yours dry and measure it";
+        Known::assumed(Ratio::percent(1.0), path("shrinkage"), Origin::Table, why)
+    });
     let (name, water) = (written.name.value.clone(), water?);
-    (whole && adds_up).then_some(Recipe { name, parts, batch, straw, water, placed_yield })
+    (whole && adds_up).then_some(Recipe { name, parts, batch, straw, water, placed_yield, shrinkage })
 }
 
 /// Whether a recipe is written either in buckets or in shares that add up.

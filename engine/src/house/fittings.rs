@@ -3,7 +3,7 @@
 use super::Wall;
 use super::opening::{FittedFrame, Lintel, Opening, SillBoard, Splay};
 use super::openings::least_top;
-use super::place::{shown, within};
+use super::place::{known, shown, within};
 use crate::build::{self, OpeningForm, OpeningKind, Source, Written};
 use crate::curve::{Cut, Depth, Form, Side};
 use crate::known::{Known, Origin};
@@ -11,6 +11,9 @@ use crate::units::{Length, Slope, System};
 
 /// How far a lintel lies on cob inside of a splay at the least, in metres: our judgement.
 const LEAST_BEARING: f64 = 0.05;
+
+/// Most braces or anchors that are no slip of the pen.
+const MOST: u64 = 12;
 
 /// Puts into an opening what the builder wrote for it; `None` when something does not go in.
 pub(super) fn fit(
@@ -87,7 +90,22 @@ fn frame(
         return None;
     };
     let of = bought(&written.of, "frame-timber");
-    Some(FittedFrame { width, depth, set_back, inside, of })
+    let number = |written: &Option<Written<u64>>, key: &str, usual: u64, origin, why| {
+        known(written.as_ref())
+            .unwrap_or_else(|| Known::assumed(usual, opening.path(&format!("frame.{key}")), origin, why))
+    };
+    let why = "two diagonals and a spreader half-way up keep a frame square in wet cob";
+    let braces = number(&written.braces, "braces", 3, Origin::CommonPractice, why);
+    let why = "two deadmen or anchors hold each jamb";
+    let anchors = number(&written.anchors, "anchors", 2, Origin::Judgement, why);
+    for (written, what) in [(&written.braces, "braces in a frame"), (&written.anchors, "anchors of a jamb")] {
+        if let Some(at) = written.as_ref().filter(|at| at.value > MOST) {
+            let hint = format!("write a number from 0 to {MOST}");
+            fault(source, at, format!("{} is not a number of {what}", at.value), hint);
+            return None;
+        }
+    }
+    Some(FittedFrame { width, depth, set_back, braces, anchors, inside, of })
 }
 
 fn splay(source: &Source<'_>, written: &build::Splay, opening: &Opening, deep: f64, system: System) -> Option<Splay> {

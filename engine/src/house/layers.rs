@@ -2,6 +2,7 @@
 
 use super::earth::{Earth, recipe_named};
 use super::place::{nearest, within};
+use super::plaster::{self, Plastering};
 use crate::build::{self, Build, Face, Source, Written};
 use crate::known::{Known, Origin};
 use crate::units::{Length, Ratio, System};
@@ -47,11 +48,13 @@ pub struct Skin {
     pub reveals: Option<Face>,
     /// What is brushed on the stem and under the first coat.
     pub slip: Option<Layer>,
+    /// How it is put on; none where nothing is coated.
+    pub plastering: Option<Plastering>,
 }
 
 /// The floor's layers, from the ground up.
 pub(super) fn floor(source: &Source<'_>, build: &Build, earth: Option<&Earth>, system: System) -> Vec<Layer> {
-    layers(source, &build.floor, "floor.layers", earth, system)
+    layers(source, &build.floor.layers, "floor.layers", earth, system)
 }
 
 /// The skin of the wall.
@@ -75,7 +78,8 @@ pub(super) fn skin(
     if is_coated && reveals.is_none() {
         assumed.push(("skin.reveals", "inside", "reveals are plastered with the room"));
     }
-    Skin { inside, outside, reveals: reveals.or(is_coated.then_some(Face::Inside)), slip }
+    let plastering = plaster::plastering(source, written, is_coated, system);
+    Skin { inside, outside, reveals: reveals.or(is_coated.then_some(Face::Inside)), slip, plastering }
 }
 
 fn thickness(source: &Source<'_>, written: Option<&Written<Length>>, system: System) -> Option<Known<Length>> {

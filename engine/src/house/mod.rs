@@ -1,47 +1,77 @@
 //! The house: every value known, every part placed.
 
+mod bond_beam;
 mod bought;
 pub mod built_in;
+mod details;
 mod earth;
+mod elevation;
 mod fittings;
+mod floor;
+mod gap;
 mod goods;
+mod hanging;
 mod hollow;
 mod layers;
 mod levels;
+pub mod lift_cards;
 mod lifts;
 mod line;
 mod opening;
 mod openings;
 pub mod part;
 mod parts;
+mod pegs;
 mod place;
+mod plaster;
 mod profile;
 mod roof;
+mod schedule;
 mod section;
+mod set_out;
+mod shelter;
+pub mod site;
+mod story_pole;
 mod stuff;
+mod surfaces;
+mod trench;
 mod trench_section;
 mod unrolled;
 
-pub use bought::{STONES, STRAW, WATER};
+pub use bond_beam::{BeamPlan, beam_plan};
+pub use bought::{OIL, STONES, STRAW, THINNER, WATER};
 pub use built_in::{Anchors, BondBeam, BuiltIn};
+pub use details::{Detail, details};
 pub use earth::{Amount, Earth, Ingredient, Recipe};
+pub use elevation::{Elevation, elevations};
+pub use floor::{Bays, Oil};
+pub use gap::Gap;
 pub use goods::{Good, Vehicle};
 pub use layers::{Layer, Of, Skin};
-pub use opening::{FittedFrame, Lintel, Opening, SillBoard, Splay};
+pub use lift_cards::{lift_cards, service_places};
+pub use opening::{FittedFrame, Hanging, Lintel, Opening, SillBoard, Splay};
 pub use openings::offsets;
 pub use parts::parts;
+pub use pegs::{CheckTape, Marks, Ordinates, Peg, Pegs, most_steps, pegs};
 pub use place::place;
+pub use plaster::Plastering;
 pub use roof::{Frame, Layer as RoofLayer, Roof, Weight};
+pub use schedule::{Carded, Hung, carded, schedule};
 pub use section::section;
+pub use set_out::{Near, SetOut, widest};
+pub use shelter::{COVER_SHEET, Cover, PLATFORM_BOARD, Platform, SANDBAG, TRESTLE};
+pub use site::{Site, SitePlan, site_plan};
+pub use story_pole::{Mark, story_pole};
 pub use stuff::Stuff;
+pub use surfaces::{BayMark, BayPlan, Coat, Face as PlasteredFace, FloorLayer, Stretch, Surfaces, surfaces};
+pub use trench::{Drain, Fabric, Trench};
 pub use trench_section::{trench_rows, trench_section};
 pub use unrolled::{unrolled, unrolled_rows};
 
 use jiff::civil::Date;
 
 use crate::build::Path;
-use crate::curve::{Along, PlanLine, Shape, Station, Top};
-use crate::ground;
+use crate::curve::{Along, PlanLine, Shape, Top};
 use crate::known::Known;
 use crate::units::{Angle, Currency, Days, Density, Length, Ratio, Slope, System};
 use crate::wall::Faces;
@@ -67,6 +97,8 @@ pub struct House {
     pub built_in: Vec<BuiltIn>,
     /// The timber on the top of the wall.
     pub bond_beam: Option<BondBeam>,
+    /// What fills the gap under the roof.
+    pub gap: Option<Gap>,
     /// The deadmen in the wall.
     pub anchors: Vec<Anchors>,
     /// Level of the ground outside.
@@ -79,14 +111,26 @@ pub struct House {
     pub trench: Option<Trench>,
     /// The drain from the trench to daylight.
     pub drain: Option<Drain>,
+    /// Baseline, benchmark, and what near enough means.
+    pub set_out: SetOut,
     /// Bucket, piles and recipes.
     pub earth: Option<Earth>,
     /// The floor's layers, from the ground up.
     pub floor: Vec<Layer>,
+    /// The bays in which its top layer is laid.
+    pub bays: Option<Bays>,
+    /// The coats of oil on it, in the order in which they are put on.
+    pub oil: Vec<Oil>,
     /// Coats and slip.
     pub skin: Skin,
     /// The roof.
     pub roof: Option<Roof>,
+    /// The site.
+    pub site: Site,
+    /// The cover of the wall while it rises.
+    pub cover: Cover,
+    /// The platforms from which it is laid.
+    pub platform: Platform,
     /// Height of heaps in the yard.
     pub heap: Known<Length>,
     /// What brings things.
@@ -290,77 +334,4 @@ pub struct TopSlope {
     pub rises: Known<Angle>,
     /// The named point at which it has the height of the wall, by place in the list.
     pub from: usize,
-}
-
-/// The rubble trench under the wall.
-#[derive(Clone, Debug)]
-pub struct Trench {
-    /// Width.
-    pub width: Known<Length>,
-    /// Depth below the ground outside where it is least.
-    pub depth: Known<Length>,
-    /// Fall of its bottom.
-    pub fall: Known<Slope>,
-    /// Run under which it drains.
-    pub run: usize,
-    /// Distance along that run.
-    pub along: Known<Length>,
-    /// The outlet on the line.
-    pub outlet: Station,
-    /// What fills it.
-    pub of: String,
-    /// Loose volume of the filling for each packed volume.
-    pub loose: Known<f64>,
-    /// The fabric round it.
-    pub fabric: Fabric,
-}
-
-/// The fabric round the rubble of trench and drain.
-#[derive(Clone, Debug)]
-pub struct Fabric {
-    /// How far one piece lies over the next.
-    pub lap: Known<Length>,
-    /// Length of a piece as it comes.
-    pub piece: Known<Length>,
-    /// What is bought.
-    pub of: String,
-}
-
-impl Trench {
-    /// Depth below the ground outside at a distance along the line, in metres.
-    #[must_use]
-    pub fn depth_at(&self, line: &PlanLine, along: f64) -> Length {
-        let (whole, to_outlet) = (Length::m(line.length()), self.to_outlet(line, along));
-        if line.is_closed() {
-            return ground::depth_at(self.depth.value, self.fall.value, whole, to_outlet).value;
-        }
-        ground::depth_at_of_open(self.depth.value, self.fall.value, self.longest_way(line), to_outlet).value
-    }
-
-    /// The way along the line to the outlet, from a distance along it, in metres: the shorter one round a closed line.
-    #[must_use]
-    pub fn to_outlet(&self, line: &PlanLine, along: f64) -> Length {
-        let apart = (line.along_line(self.outlet) - along).abs();
-        Length::m(if line.is_closed() { apart.min(line.length() - apart) } else { apart })
-    }
-
-    /// The longest way along the line to the outlet: half-way round a closed line, from the farther end of an open one.
-    #[must_use]
-    pub fn longest_way(&self, line: &PlanLine) -> Length {
-        if line.is_closed() {
-            return Length::m(0.5 * line.length());
-        }
-        self.to_outlet(line, 0.0).max(self.to_outlet(line, line.length()))
-    }
-}
-
-/// The drain to daylight.
-#[derive(Clone, Debug)]
-pub struct Drain {
-    /// Its length.
-    pub length: Known<Length>,
-    /// Level of the ground where it comes out, when it was measured.
-    pub daylight: Option<Known<Length>>,
-    /// Soil put back over its gravel.
-    pub cover: Known<Length>,
 }

@@ -1,7 +1,7 @@
 //! Doors and windows, placed, with what is fitted into them.
 
 use super::Wall;
-use crate::build::{OpeningForm, OpeningKind};
+use crate::build::{Hand, OpeningForm, OpeningKind, Swing};
 use crate::curve::{Cut, Form, Side, Station};
 use crate::known::Known;
 use crate::units::{Length, Slope};
@@ -35,10 +35,27 @@ pub struct Opening {
     pub sill_board: Option<SillBoard>,
     /// Its lintel.
     pub lintel: Option<Lintel>,
+    /// How it hangs.
+    pub hanging: Hanging,
     /// Its middle on the line.
     pub station: Station,
     /// What it cuts out of the wall.
     pub cut: Cut,
+}
+
+/// How a door or a window hangs in its frame.
+#[derive(Clone, Debug, Default)]
+pub struct Hanging {
+    /// Which way it opens, where that is written.
+    pub swing: Option<Swing>,
+    /// The side of its hinges seen from outside, where that is written.
+    pub hand: Option<Hand>,
+    /// How far a door's threshold stands out of the outer face.
+    pub drip: Option<Known<Length>>,
+    /// Width of the members of a window's sash; of a window in a frame alone.
+    pub sash: Option<Known<Length>>,
+    /// What a window's sash leaves for glass.
+    pub glass: Option<Form>,
 }
 
 /// How the jambs run apart towards the inside, left and right as seen from outside.
@@ -61,6 +78,10 @@ pub struct FittedFrame {
     pub depth: Known<Length>,
     /// Behind the outer face at the opening's middle, half-way up.
     pub set_back: Known<Length>,
+    /// Braces that keep it square while cob is laid round it.
+    pub braces: Known<u64>,
+    /// What ties each jamb to the cob.
+    pub anchors: Known<u64>,
     /// What it leaves of the opening.
     pub inside: Form,
     /// What is bought for it.
@@ -89,6 +110,11 @@ pub struct Lintel {
     pub of: String,
     /// What it takes out of the cob.
     pub cut: Cut,
+}
+
+impl FittedFrame {
+    /// What ties a frame to the cob, as it is bought.
+    pub const ANCHOR: &'static str = "frame-anchor";
 }
 
 impl Opening {

@@ -1,7 +1,8 @@
 //! Places the openings and refuses those that leave the wall or meet each other.
 
+use super::opening::Hanging;
 use super::place::{known, shown, within};
-use super::{Opening, Wall, fittings};
+use super::{Opening, Wall, fittings, hanging};
 use crate::build::{self, Build, OpeningForm, OpeningKind, Source, Written};
 use crate::curve::{Cut, Form, Side, Station};
 use crate::known::{Known, Origin};
@@ -97,11 +98,13 @@ fn opening(
         frame: None,
         sill_board: None,
         lintel: None,
+        hanging: Hanging::default(),
     };
     if !stands_in_the_wall(source, written, &opening, wall, system) {
         return None;
     }
     fittings::fit(source, written, &mut opening, wall, system)?;
+    opening.hanging = hanging::place(source, &written.hanging, &opening, system)?;
     meets_both_faces(source, written, &opening, wall).then_some(opening)
 }
 

@@ -11,6 +11,22 @@ pub enum Material {
     Cob,
     /// Stone, laid or as rubble.
     Stone,
+    /// Gravel, or rubble in a drawing that tells it from laid stone.
+    Gravel,
+    /// Earth of the floor.
+    Earth,
+    /// Plaster.
+    Plaster,
+    /// Timber.
+    Timber,
+    /// Glass.
+    Glass,
+    /// What keeps warm.
+    Insulation,
+    /// A sheet that keeps water out, or a fabric that lets it through.
+    Sheet,
+    /// Soil with plants.
+    Soil,
     /// The finished floor.
     Floor,
     /// The ground as it was found.

@@ -1,7 +1,9 @@
 //! The plan: what a cut through wall and windows shows, with the dimensions that a builder wants.
 
-use kurbo::{Point, Vec2};
+use kurbo::{Circle, PathEl, Point, Shape as _, Vec2};
 
+use super::built_in::drawn::in_plan;
+use super::built_in::{BuiltIn, Oven, What};
 use super::part::{Dimension, Material, Meaning, Measured, Outline, Part, Place, Plan};
 use super::section::cut_line;
 use super::{House, Opening};
@@ -11,6 +13,10 @@ use crate::units::Length;
 
 /// Chord error of drawn curves, in metres.
 const CHORD: f64 = 0.001;
+/// The same for the many beds of lifts.
+const BED_CHORD: f64 = 0.004;
+/// Steps in which the places are sought where the wall is lower than a lift.
+const STEPS: u32 = 240;
 
 /// The plan of a house.
 #[must_use]
@@ -23,14 +29,17 @@ pub fn parts(house: &House) -> Plan {
     }
     let half = (house.wall.stem_width.value * 0.5).in_m();
     parts.push(band(house, "wall.stem", "stem wall", Material::Stone, half, Meaning::Seen));
-    parts.push(wall(house, cut_at));
+    parts.push(wall(house, cut_at, CHORD, &[]));
     parts.extend(house.openings.iter().filter_map(|opening| hole(house, opening)));
+    parts.extend(ovens(house).map(|(thing, oven)| self::oven(thing, oven)));
+    let (built_in, names) = in_plan(house, cut_at.in_m());
+    parts.extend(built_in);
     let north = house.north.value.in_rad();
     Plan {
         cut_at,
         parts,
         dimensions: dimensions(house, cut_at),
-        places: places(house),
+        places: places(house).into_iter().chain(names).collect(),
         north: Vec2::from_angle(north),
         section: cut_line(house),
     }
@@ -61,10 +70,38 @@ fn band(house: &House, path: &str, name: &str, material: Material, half: f64, me
     Part::new(path, name, material, outlines.map(|points| Outline::area(points, meaning)).collect())
 }
 
-fn wall(house: &House, at: Length) -> Part {
+/// The bed of a lift: the wall cut at a level where it is higher than another, the stem wall below it.
+pub(super) fn bed(house: &House, [foot, top]: [Length; 2]) -> Vec<Part> {
+    let half = (house.wall.stem_width.value * 0.5).in_m();
+    let stem = band(house, "wall.stem", "stem wall", Material::Stone, half, Meaning::Hidden);
+    vec![stem, wall(house, top, BED_CHORD, &lower(house, foot))]
+}
+
+/// Stretches of the line along which the wall is no higher than a level.
+fn lower(house: &House, level: Length) -> Vec<[f64; 2]> {
+    let wall = &house.wall;
+    if wall.top.is_level() {
+        return Vec::new();
+    }
+    let step = wall.line.length() / f64::from(STEPS);
+    let mut stretches: Vec<[f64; 2]> = Vec::new();
+    for place in 0..STEPS {
+        let from = step * f64::from(place);
+        if wall.top.at(&wall.line, from + 0.5 * step) > level.in_m() + 1e-9 {
+            continue;
+        }
+        match stretches.last_mut() {
+            Some(last) if (last[1] - from).abs() < 1e-9 => last[1] = from + step,
+            _ => stretches.push([from, from + step]),
+        }
+    }
+    stretches
+}
+
+fn wall(house: &House, at: Length, chord: f64, gone: &[[f64; 2]]) -> Part {
     let wall = &house.wall;
     let (shape, level, whole) = (wall.shape(), at.in_m(), wall.line.length());
-    let face = |side, stretch| shape.polyline(side, stretch, level, CHORD);
+    let face = |side, stretch| shape.polyline(side, stretch, level, chord);
     let mut cut: Vec<[[f64; 2]; 2]> = house
         .openings
         .iter()
@@ -74,6 +111,7 @@ fn wall(house: &House, at: Length) -> Part {
             Some([at(Side::Outer)?, at(Side::Inner)?])
         })
         .collect();
+    cut.extend(gone.iter().map(|stretch| [*stretch; 2]));
     cut.sort_by(|a, b| a[1][0].total_cmp(&b[1][0]));
     let closed = |points| Outline::area(points, Meaning::Cut);
     let line = &wall.line;
@@ -91,6 +129,7 @@ fn wall(house: &House, at: Length) -> Part {
         cut.insert(0, [[0.0; 2]; 2]);
         cut.push([[whole; 2]; 2]);
         cut.windows(2)
+            .filter(|pair| pair[1][0][0] - pair[0][0][1] > 1e-6)
             .map(|pair| {
                 let mut points = face(Side::Outer, [pair[0][0][1], pair[1][0][0]]);
                 points.extend(face(Side::Inner, [pair[0][1][1], pair[1][1][0]]).into_iter().rev());
@@ -100,8 +139,11 @@ fn wall(house: &House, at: Length) -> Part {
     } else {
         (0..cut.len())
             .map(|index| {
-                let (from, to) = (cut[index], cut[(index + 1) % cut.len()]);
                 let turn = if index + 1 == cut.len() { whole } else { 0.0 };
+                (cut[index], cut[(index + 1) % cut.len()], turn)
+            })
+            .filter(|(from, to, turn)| to[0][0] + turn - from[0][1] > 1e-6)
+            .map(|(from, to, turn)| {
                 let mut points = face(Side::Outer, [from[0][1], to[0][0] + turn]);
                 points.extend(face(Side::Inner, [from[1][1], to[1][0] + turn]).into_iter().rev());
                 closed(points)
@@ -124,6 +166,46 @@ fn hole(house: &House, opening: &Opening) -> Option<Part> {
         material: Material::Opening,
         outlines: vec![side(Side::Outer)?, side(Side::Inner)?],
     })
+}
+
+fn ovens(house: &House) -> impl Iterator<Item = (&BuiltIn, &Oven)> {
+    house.built_in.iter().filter_map(|thing| match &thing.what {
+        What::Oven(oven) => Some((thing, &**oven)),
+        _ => None,
+    })
+}
+
+/// Rings of an oven, its doorway, and its footing below the floor.
+fn oven(thing: &BuiltIn, oven: &Oven) -> Part {
+    let middle = oven.middle();
+    let inside = 0.5 * oven.diameter.value.in_m();
+    let outside = 0.5 * oven.over_dome().in_m();
+    let circle = |radius: f64, meaning| {
+        let points = Circle::new(middle, radius).to_path(CHORD).elements().to_vec();
+        let mut flat = Vec::new();
+        kurbo::flatten(points, CHORD, |element| match element {
+            PathEl::MoveTo(point) | PathEl::LineTo(point) => flat.push(point),
+            _ => {}
+        });
+        Outline::area(flat, meaning)
+    };
+    let way = Vec2::from_angle(oven.faces.value.in_rad());
+    let half = way.turn_90() * (0.5 * oven.door[0].value.in_m());
+    let jamb = |side: Vec2| {
+        let reach = |radius: f64| (radius * radius - side.hypot2()).max(0.0).sqrt();
+        let ends = [inside, outside].map(|radius| middle + side + way * reach(radius));
+        Outline::line(ends.to_vec(), Meaning::Seen)
+    };
+    let outlines = vec![
+        circle(0.5 * oven.footing[1].value.in_m(), Meaning::Hidden),
+        circle(0.5 * oven.base[1].value.in_m(), Meaning::Seen),
+        circle(inside + oven.layers[0].value.in_m(), Meaning::Seen),
+        circle(outside, Meaning::Cut),
+        circle(inside, Meaning::Cut),
+        jamb(half),
+        jamb(-half),
+    ];
+    Part::new(&format!("built-in.{}", thing.name), &thing.name, Material::Cob, outlines)
 }
 
 fn dimensions(house: &House, at: Length) -> Vec<Dimension> {
@@ -189,7 +271,12 @@ fn places(house: &House) -> Vec<Place> {
         name: opening.name.clone(),
         at: opening.station.point,
     });
+    let ovens = ovens(house).map(|(thing, oven)| Place {
+        path: format!("built-in.{}", thing.name),
+        name: thing.name.clone(),
+        at: oven.middle(),
+    });
     let line = &house.wall.line;
     let room = || Place { path: "room.area".into(), name: "room".into(), at: line.centre() };
-    points.chain(openings).chain(line.is_closed().then(room)).collect()
+    points.chain(openings).chain(ovens).chain(line.is_closed().then(room)).collect()
 }

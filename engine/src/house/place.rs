@@ -2,7 +2,10 @@
 
 use std::ops::Range;
 
-use super::{About, House, Stone, Wall, built_in, earth, goods, layers, levels, lifts, line, openings, profile, roof};
+use super::{
+    About, House, Stone, Wall, built_in, earth, floor as floor_work, gap, goods, layers, levels, lifts, line, openings,
+    profile, roof, set_out, shelter, site,
+};
 use crate::build::{Build, Source, Written};
 use crate::curve::Along;
 use crate::known::{Known, Origin};
@@ -29,6 +32,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let cob = layers::cob(source, build, earth.as_ref(), &mut assumed);
     let skin = layers::skin(source, build, earth.as_ref(), &mut assumed, system);
     let floor = layers::floor(source, build, earth.as_ref(), system);
+    let oil = floor_work::oil(source, build, system);
     let (vehicles, goods) = goods::place(source, build, earth.as_ref(), system);
     let wall = wall(source, build, cob, system);
     let ground = levels::levels(source, build, wall.as_ref(), system);
@@ -38,9 +42,13 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     }
     let openings = openings::place(source, build, &wall, &ground.1, system);
     let against = (&wall, &openings[..], (&ground.0, &ground.1));
+    let bays = floor_work::bays(source, build, &wall, &openings, system);
     let on_it = built_in::place(source, build, against, earth.as_ref(), &mut assumed, system);
     let (trench, drain) = levels::water(source, build, &wall, &ground.0, system);
     let roof = if wall.line.is_closed() { roof::place(source, build, &wall, system) } else { None };
+    let set_out = set_out::place(source, build, &wall, trench.as_ref(), system)?;
+    let gap = gap::place(source, build, (&wall, roof.as_ref()), earth.as_ref(), system);
+    let site = site::place(source, build, &wall, (trench.as_ref(), drain.as_ref()), system);
     let house = House {
         about: about(build),
         system,
@@ -53,16 +61,23 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         openings,
         built_in: on_it.built_in,
         bond_beam: on_it.bond_beam,
+        gap,
         anchors: on_it.anchors,
         ground: ground.0,
         floor_level: ground.1,
         spoil: levels::spoil(source, build, system),
         trench,
         drain,
+        set_out,
         earth,
         floor,
+        bays,
+        oil,
         skin,
         roof,
+        site,
+        cover: shelter::cover(source, build, system),
+        platform: shelter::platform(source, build, system),
         heap: goods::heap(source, build, system),
         vehicles,
         goods,
@@ -91,7 +106,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
 /// What needs a wall that goes round is refused where the wall is open.
 fn needs_no_room(source: &Source<'_>, build: &Build) {
     let hint = "leave it out, or close the wall: ends = \"closed\"";
-    if let Some(layer) = build.floor.first() {
+    if let Some(layer) = build.floor.layers.first() {
         let path = format!("floor.layers.{}", layer.name.value);
         source.fault(
             layer.name.span.clone(),

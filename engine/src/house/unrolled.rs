@@ -4,6 +4,7 @@
 
 use kurbo::{Point, Vec2};
 
+use super::built_in::drawn::{Flat, on_wall};
 use super::hollow::hollow;
 use super::part::{Dimension, Level, Material, Meaning, Outline, Part, Place, Section};
 use super::{House, Opening};
@@ -27,6 +28,11 @@ pub fn unrolled(house: &House) -> Section {
     Unrolled::of(house).stretch([0.0, house.wall.line.length()])
 }
 
+/// A stretch of it, between two distances from the first named point.
+pub(super) fn between(house: &House, stretch: [f64; 2]) -> Section {
+    Unrolled::of(house).stretch(stretch)
+}
+
 /// The same in two rows for a narrow sheet, parted near the middle and clear of openings; x runs on in the second row.
 #[must_use]
 pub fn unrolled_rows(house: &House) -> [Section; 2] {
@@ -37,7 +43,7 @@ pub fn unrolled_rows(house: &House) -> [Section; 2] {
 }
 
 /// The wall with its openings and named points at their distances along the line, in metres.
-struct Unrolled<'a> {
+pub(super) struct Unrolled<'a> {
     house: &'a House,
     /// Each opening and where it begins and ends, once for each end of the drawing that it may reach.
     openings: Vec<(&'a Opening, [f64; 2])>,
@@ -48,7 +54,7 @@ struct Unrolled<'a> {
 }
 
 impl<'a> Unrolled<'a> {
-    fn of(house: &'a House) -> Unrolled<'a> {
+    pub(super) fn of(house: &'a House) -> Unrolled<'a> {
         let line = &house.wall.line;
         let whole = line.length();
         let at = |index: usize| line.along_line(line.named_point(index));
@@ -67,7 +73,7 @@ impl<'a> Unrolled<'a> {
     }
 
     /// Where to part the wall: as near to a distance as leaves openings whole.
-    fn parting(&self, wanted: f64) -> f64 {
+    pub(super) fn parting(&self, wanted: f64) -> f64 {
         let sides = self.openings.iter().flat_map(|(_, [start, end])| [start - CLEAR, end + CLEAR]);
         let is_clear = |at: &f64| self.openings.iter().all(|(_, [start, end])| *at <= *start || *end <= *at);
         let inside = 0.5 * wanted..1.5 * wanted;
@@ -76,6 +82,11 @@ impl<'a> Unrolled<'a> {
             return wanted;
         }
         sides.filter(|at| inside.contains(at) && is_clear(at)).min_by(near).unwrap_or(wanted)
+    }
+
+    /// The outlines of the openings that reach into a stretch.
+    pub(super) fn holes(&self, stretch: [f64; 2]) -> Vec<Vec<Point>> {
+        self.inside(stretch).iter().map(Shown::outline).collect()
     }
 
     /// The openings that reach into a stretch, each with what of it lies there.
@@ -106,6 +117,9 @@ impl<'a> Unrolled<'a> {
         parts.push(Part::new("wall.stem", "stem wall", Material::Stone, stem));
         parts.push(Part::new("wall", "cob wall", Material::Cob, body(&cob, Meaning::Cut)));
         parts.extend(self.lift_lines([from, to], &openings));
+        let (built_in, names) = self.built_in([from, to]);
+        parts.extend(built_in);
+        parts.extend(self.bond_beam([from, to]));
         let line = level_line([from, to], ground, Meaning::Cut);
         parts.push(Part::new("ground.outside", "ground outside", Material::Ground, vec![line]));
         let mut places = self.points([from, to], ground.min(foot));
@@ -116,10 +130,11 @@ impl<'a> Unrolled<'a> {
                 .map(|(shown, own)| Place::new(&format!("openings.{}", own.name), &own.name, shown.middle())),
         );
         places.extend(self.lift_names([from, to], &openings));
+        places.extend(names);
         Section { parts, levels: levels(house), dimensions: self.dimensions([from, to]), places }
     }
 
-    fn points(&self, [from, to]: [f64; 2], level: f64) -> Vec<Place> {
+    pub(super) fn points(&self, [from, to]: [f64; 2], level: f64) -> Vec<Place> {
         let line = &self.house.wall.line;
         let mut places = Vec::new();
         for (point, at) in self.house.wall.points.iter().zip(&self.points) {
@@ -224,7 +239,7 @@ fn seen(opening: &Opening, inside: &[Shown<'_>]) -> Option<Part> {
 
 impl Unrolled<'_> {
     /// The top of the wall over a stretch, from left to right.
-    fn top(&self, [from, to]: [f64; 2]) -> Vec<Point> {
+    pub(super) fn top(&self, [from, to]: [f64; 2]) -> Vec<Point> {
         let wall = &self.house.wall;
         let at = |x: f64| Point::new(x, wall.top.at(&wall.line, self.first + x));
         if wall.top.is_level() {
@@ -261,6 +276,44 @@ impl Unrolled<'_> {
         let starts = [from].into_iter().chain(cut.iter().map(|hole| hole[1]));
         let ends = cut.iter().map(|hole| hole[0]).chain([to]);
         starts.zip(ends).map(|(start, end)| [start, end]).filter(|[start, end]| end - start > 1e-9).collect()
+    }
+
+    /// What is built in and reaches into a stretch, each thing named once.
+    fn built_in(&self, [from, to]: [f64; 2]) -> (Vec<Part>, Vec<Place>) {
+        let line = &self.house.wall.line;
+        let whole = line.length();
+        let (mut parts, mut places): (Vec<Part>, Vec<Place>) = (Vec::new(), Vec::new());
+        for Flat { path, name, material, along, outline, meaning } in on_wall(self.house) {
+            let first = if line.is_closed() { (along - self.first).rem_euclid(whole) } else { along };
+            for middle in if line.is_closed() { vec![first - whole, first, first + whole] } else { vec![first] } {
+                let at = |[x, y]: &[f64; 2]| Point::new((middle + x).clamp(from, to), *y);
+                let points: Vec<Point> = outline.iter().map(at).collect();
+                let (left, right) = points.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(left, right), point| {
+                    (left.min(point.x), right.max(point.x))
+                });
+                if right - left < 1e-6 {
+                    continue;
+                }
+                if !name.ends_with("lintel") && places.iter().all(|place| place.path != path) {
+                    let levels = outline.iter().map(|point| point[1]);
+                    let [low, high] = levels.fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], level| {
+                        [low.min(level), high.max(level)]
+                    });
+                    places.push(Place::new(&path, &name, Point::new(left.midpoint(right), low.midpoint(high))));
+                }
+                parts.push(Part::new(&path, &name, material, vec![Outline::area(points, meaning)]));
+            }
+        }
+        (parts, places)
+    }
+
+    /// The timber on the top of the wall.
+    fn bond_beam(&self, stretch: [f64; 2]) -> Option<Part> {
+        let height = self.house.bond_beam.as_ref()?.height.value.in_m();
+        let mut points = self.top(stretch);
+        points.extend(self.top(stretch).into_iter().rev().map(|point| Point::new(point.x, point.y + height)));
+        let outline = Outline::area(points, Meaning::Seen);
+        Some(Part::new("wall.bond-beam", "bond beam", Material::Timber, vec![outline]))
     }
 
     /// The bed between one lift and the next.

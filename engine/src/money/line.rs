@@ -2,7 +2,8 @@
 
 use super::bought::{self, Amount, delivered_density};
 use crate::build::SoldBy;
-use crate::house::{Good, House, STONES, Stuff, WATER};
+use crate::house::built_in::What;
+use crate::house::{Good, House, OIL, STONES, Stuff, THINNER, WATER};
 use crate::quantities::Need;
 use crate::row::Rows;
 use crate::units::{Kind, Mass, Quantity, Volume};
@@ -62,13 +63,16 @@ fn beside(house: &House, name: &str) -> Vec<String> {
     if house.roof.as_ref().is_some_and(|roof| roof.of == name) {
         paths.extend(["poles.diameter", "roof.poles.cut-length"]);
     }
-    paths.into_iter().map(str::to_owned).collect()
+    let services = house.built_in.iter().filter(|thing| matches!(thing.what, What::Service(_)));
+    let sleeved = services.filter(|thing| thing.goods().first() == Some(&name));
+    let sizes = sleeved.flat_map(|thing| ["sleeve", "sleeve-length"].map(|noun| thing.path(noun)));
+    paths.into_iter().map(str::to_owned).chain(sizes).collect()
 }
 
 /// The order of a thing that the build counts.
 pub(super) fn order(house: &House, name: &str, good: Option<&Good>, needs: &[&Need], rows: &mut Rows) -> Order {
     let mut order = Order::new(house, name, good);
-    let any = [Kind::Count, Kind::Area, Kind::Volume, Kind::Mass];
+    let any = [Kind::Count, Kind::Area, Kind::Volume, Kind::Mass, Kind::Length];
     let sold = good.map(|good| good.sold_by.kind());
     let kinds: Vec<Kind> = sold.into_iter().chain([Kind::Volume]).chain(any).collect();
     let kinds = if sold.is_some() { &kinds[..] } else { &any[..] };
@@ -78,11 +82,15 @@ pub(super) fn order(house: &House, name: &str, good: Option<&Good>, needs: &[&Ne
     };
     order.taken = match needed.value.kind() {
         Kind::Mass if bought::pile(house, name).is_some() => "dry",
-        Kind::Volume if name != WATER && house.timber().all(|timber| timber != name) => "loose",
+        Kind::Volume if ![WATER, OIL, THINNER].contains(&name) && house.timber().all(|timber| timber != name) => {
+            "loose"
+        }
         _ => "",
     };
     let Some(good) = good else {
-        if name != WATER {
+        if house.is_dug(name) {
+            order.weighed = "from the ground of the site".to_owned();
+        } else if name != WATER {
             order.open.push(format!("no supplier: write [prices.{name}]"));
         }
         return order;
@@ -185,7 +193,8 @@ fn delivery(
         }
         (Quantity::Volume(each), density) => {
             let whole = yard::delivered_volume(units, each).from("units", units_path.as_str());
-            volume = Some(rows.add(order.path("volume"), format!("loose volume of the {name} ordered"), whole));
+            let loose = if good.sold_by.is_liquid() { "" } else { "loose " };
+            volume = Some(rows.add(order.path("volume"), format!("{loose}volume of the {name} ordered"), whole));
             if let Some((density, path)) = density {
                 let whole = yard::delivered_mass(units, each * density)
                     .from("units", units_path.as_str())
@@ -232,7 +241,7 @@ fn storage(house: &House, good: &Good, order: &mut Order, units: u64, volume: Op
         let each = rows.known(format!("ground under one {} of {}", good.sold_by.word(), good.about), covers);
         let area = yard::stack_area(units, each).from("units", order.path("units")).from("each", covers.path.as_str());
         rows.add(order.path("ground"), title, area);
-    } else if let Some(volume) = volume {
+    } else if let (Some(volume), false) = (volume, good.sold_by.is_liquid()) {
         let area =
             yard::heap_area(volume, house.heap.value).from("volume", order.path("volume")).from("height", "site.heap");
         rows.add(order.path("ground"), title, area);

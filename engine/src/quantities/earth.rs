@@ -77,6 +77,9 @@ impl Batch<'_> {
         rows.known(format!("straw in {name}, for the dry mass of the rest"), &recipe.straw);
         rows.known(format!("moisture of {name} on the tarp, of dry mass"), &recipe.water);
         rows.known(format!("yield of {name}, placed over loose volume"), &recipe.placed_yield);
+        if self.is_cob || recipe.shrinkage.line.is_some() {
+            rows.known(format!("shrinkage of a bar of {name}"), &recipe.shrinkage);
+        }
         let dry = self.parts(rows);
         self.clay(dry, rows);
         let placed = self.volumes(dry, rows);

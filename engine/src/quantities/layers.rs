@@ -3,7 +3,7 @@
 use super::earth::Use;
 use super::need::Need;
 use crate::build::Face;
-use crate::house::{House, Layer, Of};
+use crate::house::{House, Layer, Of, Plastering};
 use crate::row::Rows;
 use crate::units::{Area, Length, Volume};
 use crate::{earth, skin, wall};
@@ -54,6 +54,10 @@ pub(super) fn floor(house: &House, rows: &mut Rows, uses: &mut Vec<Use>) -> Vec<
 pub(super) fn skin(house: &House, rows: &mut Rows, uses: &mut Vec<Use>) -> Vec<Need> {
     let skin = &house.skin;
     let mut needs = Vec::new();
+    if let Some(plastering) = &skin.plastering {
+        rows.known("plaster lost, as a share of what stays on the wall", &plastering.loss);
+        rows.known("what a bin of ready plaster holds", &plastering.bin);
+    }
     for (face, layers, word, bare) in [
         (Face::Inside, &skin.inside, "inside", "wall.inner-area"),
         (Face::Outside, &skin.outside, "outside", "wall.outer-area"),
@@ -70,7 +74,13 @@ pub(super) fn skin(house: &House, rows: &mut Rows, uses: &mut Vec<Use>) -> Vec<N
             let volume =
                 skin::coat(area, thickness).from("area", path.as_str()).from("thickness", layer.path("thickness"));
             let volume = rows.add(layer.path("volume"), format!("{title}, in place"), volume);
-            made_of(layer, &title, volume, rows, uses, &mut needs);
+            match (&layer.of, &skin.plastering) {
+                (Of::Recipe(recipe), Some(plastering)) => {
+                    lot(layer, &title, (volume, recipe), plastering, rows);
+                    uses.push(Use { recipe: recipe.clone(), volume: layer.path("lot") });
+                }
+                _ => made_of(layer, &title, volume, rows, uses, &mut needs),
+            }
         }
     }
     if let Some(slip) = &skin.slip {
@@ -90,6 +100,21 @@ pub(super) fn skin(house: &House, rows: &mut Rows, uses: &mut Vec<Use>) -> Vec<N
         made_of(slip, "slip", volume, rows, uses, &mut needs);
     }
     needs
+}
+
+/// What is blended for a coat of a whole face: litres, bins, batches.
+fn lot(layer: &Layer, title: &str, (volume, recipe): (Volume, &str), plastering: &Plastering, rows: &mut Rows) {
+    let lot = skin::lot(volume, plastering.loss.value).from("volume", layer.path("volume")).from("loss", "skin.loss");
+    let lot = rows.add(layer.path("lot"), format!("lot of the {title}, all blended"), lot);
+    let bins = skin::bins(lot, plastering.bin.value).from("lot", layer.path("lot")).from("bin", "skin.bin");
+    rows.add(layer.path("bins"), format!("bins to blend for the {title}"), bins);
+    let batch = format!("earth.recipes.{recipe}.placed-volume");
+    if let Some(placed) = rows.value::<Volume>(&batch) {
+        let batches = earth::batches(lot, placed).from("volume", layer.path("lot")).from("batch", batch);
+        let batches = rows.add(layer.path("batches"), format!("batches in the lot of the {title}"), batches);
+        let whole = earth::whole_batches(batches).from("batches", layer.path("batches"));
+        rows.add(layer.path("whole-batches"), format!("batches to mix for the {title}"), whole);
+    }
 }
 
 /// The top of the stem, which gets slip before the first lift.

@@ -56,6 +56,8 @@ fn trodden(cob: &Recipe, lift: &Lift, volume: Volume, [trim, returned]: [Ratio; 
         .from("trim", "wall.trim")
         .from("returned", "wall.returned");
     let mixed = rows.add(lift.path("to-mix"), format!("cob to mix for {name}"), mixed);
+    let off = earth::trimmings(volume, trim).from("volume", lift.path("volume")).from("trim", "wall.trim");
+    rows.add(lift.path("trimmings"), format!("cob that is sawn off {name}"), off);
     let batches =
         earth::batches(mixed, each).from("volume", lift.path("to-mix")).from("batch", cob.path("placed-volume"));
     let batches = rows.add(lift.path("batches"), format!("batches for {name}"), batches);

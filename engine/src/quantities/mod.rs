@@ -1,7 +1,11 @@
 //! Walks round the house and asks the rooms how long, how large, how much. No formula of its own.
 
+mod balance;
 mod built_in;
 mod earth;
+mod floor;
+mod gap;
+mod gauge;
 mod ground;
 mod joinery;
 mod layers;
@@ -9,15 +13,24 @@ mod lifts;
 mod line;
 mod need;
 mod openings;
+mod plaster;
 mod roof;
+mod schedule;
+mod set_out;
+mod settlement;
+mod shelter;
+mod site;
 mod stone;
+mod story_pole;
 mod uneven;
 mod wall;
 mod water;
+mod yard;
 
 pub use need::Need;
+pub use yard::yard;
 
-use crate::house::House;
+use crate::house::{self, House};
 use crate::row::Rows;
 use crate::units::Volume;
 use earth::Use;
@@ -32,10 +45,14 @@ pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     uneven::walk(house, &body, &mut rows);
     openings::walk(house, &mut rows);
     let mut needs = joinery::walk(house, &mut rows);
+    needs.extend(schedule::walk(house, &mut rows));
     needs.extend(built_in::walk(house, &mut rows));
     wall::walk(house, &body, &mut rows);
     earth::recipes(house, &mut rows);
     lifts::walk(house, &body, &mut rows);
+    gauge::walk(house, &mut rows);
+    settlement::walk(house, &mut rows);
+    schedule::days(house, &mut rows);
     water::walk(house, &mut rows);
     needs.extend(ground::walk(house, &mut rows));
     needs.extend(stone::walk(house, &mut rows));
@@ -44,9 +61,18 @@ pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     uses.extend(built_in::uses(house));
     needs.extend(layers::floor(house, &mut rows, &mut uses));
     needs.extend(layers::skin(house, &mut rows, &mut uses));
+    built_in::bottles(house, &mut rows);
     needs.extend(roof::walk(house, &mut rows));
+    uses.extend(gap::walk(house, &mut rows));
     needs.extend(earth::uses(house, &uses, &mut rows));
+    set_out::walk(house, &mut rows);
+    story_pole::walk(house, &mut rows);
+    balance::walk(house, &mut rows);
+    needs.extend(shelter::walk(house, &mut rows));
+    site::walk(house, &mut rows);
     people_and_days(house, &mut rows);
+    plaster::walk(house, &body, &mut rows);
+    needs.extend(floor::walk(house, &mut rows));
     (rows, needs)
 }
 
@@ -67,6 +93,10 @@ fn cob(house: &House, rows: &mut Rows) -> Option<Use> {
 
 fn people_and_days(house: &House, rows: &mut Rows) {
     rows.known("direction of north in the plan, from the x axis", &house.north);
+    for elevation in house::elevations(house) {
+        let bearing = crate::wall::bearing(house.north.value, elevation.direction).from("north", "site.north");
+        rows.add(elevation.path(), format!("bearing from which the {} elevation is seen", elevation.name), bearing);
+    }
     for (title, count) in &house.crew {
         rows.known(*title, count);
     }

@@ -95,7 +95,7 @@ fn local_shape<T>(answer: Answer<T>, house: &House, opening: &Opening, cut: &Cut
 
 /// In one straight run the place of an opening does not change what it takes out; in one arc its radius does; across a
 /// joint its place and both runs do.
-fn curvature<T>(mut answer: Answer<T>, house: &House, opening: &Opening, cut: &Cut, rows: &Rows) -> Answer<T> {
+fn curvature<T>(answer: Answer<T>, house: &House, opening: &Opening, cut: &Cut, rows: &Rows) -> Answer<T> {
     let line = &house.wall.line;
     let touched = cut.touches(&house.wall.shape());
     let is_of_curve = |piece: usize| !line.is_corner(piece) && house.wall.points[line.owner(piece)].curve.is_some();
@@ -105,9 +105,21 @@ fn curvature<T>(mut answer: Answer<T>, house: &House, opening: &Opening, cut: &C
         let point = &house.wall.points[line.owner(piece)];
         return bind_once(answer, rows, &path(point, if line.is_corner(piece) { "round" } else { "radius" }));
     }
-    answer = bind_once(answer, rows, &opening.along.path);
+    bind_stretch(answer, house, opening, cut, rows)
+}
+
+/// Binds the place of an opening and the runs and corners that a cut of it touches.
+pub(super) fn bind_stretch<T>(
+    answer: Answer<T>,
+    house: &House,
+    opening: &Opening,
+    cut: &Cut,
+    rows: &Rows,
+) -> Answer<T> {
+    let line = &house.wall.line;
+    let mut answer = bind_once(answer, rows, &opening.along.path);
     let count = house.wall.points.len();
-    for piece in touched {
+    for piece in cut.touches(&house.wall.shape()) {
         let run = line.owner(piece);
         answer = bind_run(answer, house, run, rows);
         if line.is_corner(piece) {

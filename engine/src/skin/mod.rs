@@ -1,5 +1,11 @@
 //! Skin: coats on faces and layers in floors.
 
+mod floor;
+mod lot;
+
+pub use floor::{bay_area, bay_count, bay_width, oil_alone, oil_coat, thinner};
+pub use lot::{bands, bins, lot, people_needed, stretch_area, stretch_lot, wet_area};
+
 use crate::reason::formula;
 use crate::units::{Area, Length, Volume};
 

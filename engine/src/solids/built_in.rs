@@ -14,20 +14,20 @@ pub(super) fn make(made: &mut Making<'_>) {
         match &thing.what {
             What::Shelf(shelf) => {
                 let named = placed(made, shelf.cut.form.bottom(), format!("board of {name}"), "timber");
-                made.keep(path(thing), named, &thing.path("board-volume"), Ok(board(shelf).mesh()));
+                made.keep(thing.stem(), named, &thing.path("board-volume"), Ok(board(shelf).mesh()));
             }
             What::Bench(bench) => {
                 let mesh = self::bench(made, bench);
-                made.keep(path(thing), Named::new(name, "cob"), &thing.path("volume"), mesh);
+                made.keep(thing.stem(), Named::new(name, "cob"), &thing.path("volume"), mesh);
             }
             What::Buttress(buttress) => self::buttress(made, thing, buttress),
             What::Bottles(bottles) => {
                 let mesh = joined(&bottles.cuts, |cut| plug(&made.house.wall.shape(), cut, made.chord));
                 let level = bottles.cuts.first().map_or(0.0, |cut| cut.form.bottom());
                 let named = placed(made, level, format!("bottle bricks of {name}"), "glass");
-                made.keep(path(thing), named, &thing.path("removed-volume"), mesh);
+                made.keep(thing.stem(), named, &thing.path("removed-volume"), mesh);
             }
-            What::Niche(_) | What::Vent(_) | What::Relief(_) => {}
+            What::Niche(_) | What::Vent(_) | What::Relief(_) | What::Mosaic(_) | What::Oven(_) | What::Service(_) => {}
         }
     }
     bond_beam(made);
@@ -37,10 +37,6 @@ pub(super) fn make(made: &mut Making<'_>) {
         let path = format!("wall.anchors.{}", anchors.name);
         made.keep(path, named, &anchors.path("removed-volume"), mesh);
     }
-}
-
-fn path(thing: &BuiltIn) -> String {
-    format!("built-in.{}", thing.name)
 }
 
 /// What is laid with the lift at a level, in metres.
@@ -104,13 +100,13 @@ fn buttress(made: &mut Making<'_>, thing: &BuiltIn, buttress: &Buttress) {
     let body = buttress.body(wall);
     let name = thing.name.replace('-', " ");
     let cob = against(&body.shape, &body.cut, body.side, body.front, made.chord);
-    made.keep(path(thing), Named::new(name.clone(), "cob"), &thing.path("volume"), cob);
+    made.keep(thing.stem(), Named::new(name.clone(), "cob"), &thing.path("volume"), cob);
     if body.foot < 0.0 {
         let form = Form::Rectangle { half: body.cut.form.half(), bottom: body.foot, top: 0.0 };
         let cut = Cut { form, ..body.cut };
         let stone = against(&body.stem, &cut, body.side, [body.front[0]; 2], made.chord);
         let named = Named::new(format!("stone under {name}"), "stone");
-        made.keep(format!("{}.stone", path(thing)), named, &thing.path("stone-volume"), stone);
+        made.keep(format!("{}.stone", thing.stem()), named, &thing.path("stone-volume"), stone);
     }
 }
 

@@ -49,6 +49,17 @@ pub fn solids(house: &House, rows: &Rows, chord: Length) -> Solids {
     made.solids
 }
 
+/// The same with the cob in one piece where it can be made so, as it stands when it is finished: for pictures.
+#[must_use]
+pub fn finished(house: &House, rows: &Rows, chord: Length) -> Solids {
+    let mut made = Making { house, rows, chord: chord.in_m(), solids: Solids::default() };
+    ground::make(&mut made);
+    wall::whole(&mut made);
+    openings::make(&mut made);
+    built_in::make(&mut made);
+    made.solids
+}
+
 /// What holds less is no body.
 const LEAST: Volume = Volume::m3(1e-5);
 

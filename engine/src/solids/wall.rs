@@ -3,7 +3,7 @@
 use super::built_in::deadmen;
 use super::{Making, Named};
 use crate::curve::{Along, Body, Cut, PlanLine};
-use crate::house::Opening;
+use crate::house::{House, Opening};
 use crate::solid::{Band, Cuboid, Fault, Mesh};
 
 /// How near the top passes a level, and the shortest stretch, in metres.
@@ -14,8 +14,7 @@ pub(super) fn make(made: &mut Making<'_>) {
     let wall = &house.wall;
     let levels: Vec<f64> = wall.lifts.iter().map(|lift| lift.top.value.in_m()).collect();
     let body = Body::new(wall.shape(), &wall.top, &levels);
-    let built_in = house.built_in.iter().flat_map(|thing| thing.cuts()).copied();
-    let cuts: Vec<Cut> = house.openings.iter().map(Opening::whole_cut).chain(built_in).collect();
+    let cuts = cuts(house);
     let mut below = 0.0;
     for (lift, &level) in wall.lifts.iter().zip(&levels) {
         let anchors = house.anchors.iter().filter(|anchors| anchors.lift == lift.name);
@@ -43,6 +42,34 @@ pub(super) fn make(made: &mut Making<'_>) {
         made.keep(format!("wall.lifts.{}", lift.name), named, &lift.path("volume"), mesh);
         below = level;
     }
+}
+
+/// The cob in one piece, where it can be made so; otherwise lift by lift.
+pub(super) fn whole(made: &mut Making<'_>) {
+    let house = made.house;
+    let wall = &house.wall;
+    let body = Body::new(wall.shape(), &wall.top, &[]);
+    let top = body.capped(wall.top_level().at.in_m(), made.chord);
+    let band = Band {
+        shape: body.shape,
+        foot: &Along::even(0.0),
+        top: &top,
+        stretch: None,
+        cuts: &cuts(house),
+        boxes: &[],
+        knots: body.knots(),
+        chord: made.chord,
+    };
+    match band.mesh() {
+        Ok(mesh) => made.keep("wall".into(), Named::new("cob wall", "cob"), "wall.volume", Ok(mesh)),
+        Err(_) => make(made),
+    }
+}
+
+/// All that is cut out of the cob.
+fn cuts(house: &House) -> Vec<Cut> {
+    let built_in = house.built_in.iter().flat_map(|thing| thing.cuts()).copied();
+    house.openings.iter().map(Opening::whole_cut).chain(built_in).collect()
 }
 
 /// The same lift in stretches, each of them under the top of the wall or under the level bed above: a cut may cross the one

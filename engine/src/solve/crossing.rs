@@ -56,7 +56,9 @@ pub fn chains_cross(one: &[Point], other: &[Point]) -> bool {
     })
 }
 
-fn cross((a, b): (Point, Point), (c, d): (Point, Point)) -> bool {
+/// Whether two straight sides cross or touch.
+#[must_use]
+pub fn cross((a, b): (Point, Point), (c, d): (Point, Point)) -> bool {
     let turn = |p: Point, q: Point, r: Point| (q - p).cross(r - p);
     let (c_side, d_side) = (turn(a, b, c), turn(a, b, d));
     let (a_side, b_side) = (turn(c, d, a), turn(c, d, b));

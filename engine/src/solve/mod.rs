@@ -1,6 +1,7 @@
 //! Numerics that know nothing of the trade.
 
 pub mod crossing;
+pub mod polygon;
 pub mod quadrature;
 pub mod sign;
 pub mod whole;

@@ -128,6 +128,20 @@ quantity! {
 }
 
 quantity! {
+    /// A speed; metres in a second inside.
+    Speed {
+        /// From metres in a second.
+        m_s / in_m_s = 1.0, 1.0;
+        /// From kilometres in an hour.
+        km_h / in_km_h = 5.0, 18.0;
+        /// From miles of 1760 yd in an hour.
+        mph / in_mph = 1_397.0, 3_125.0;
+        /// From feet in a second.
+        ft_s / in_ft_s = 381.0, 1_250.0;
+    }
+}
+
+quantity! {
     /// A step between two temperatures; kelvins inside. 10 K is 18 F°, not 50 °F.
     TemperatureDifference {
         /// From kelvins, which are Celsius degrees of difference.
@@ -264,6 +278,14 @@ mod tests {
         assert!((Density::lb_ft3(1.0).in_kg_m3() - 16.01846337).abs() < 5e-9);
         near(Density::lb_yd3(27.0).in_lb_ft3(), 1.0);
         near(Density::kg_m3(1.0).in_lb_yd3(), 1.0 / Density::lb_yd3(1.0).in_kg_m3());
+    }
+
+    #[test]
+    fn a_mile_in_an_hour_is_1760_yards_in_3600_seconds() {
+        near(Speed::mph(1.0).in_m_s(), 1760.0 * 0.9144 / 3600.0);
+        near(Speed::km_h(36.0).in_m_s(), 10.0);
+        near(Speed::ft_s(1.0).in_m_s(), 0.3048);
+        near(Speed::m_s(0.44704).in_mph(), 1.0);
     }
 
     #[test]

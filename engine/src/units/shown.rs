@@ -1,7 +1,7 @@
 //! Shows a quantity in metric or US units with no more digits than are honest.
 
 use super::{
-    Angle, Area, Days, Density, Force, Mass, Pressure, Quantity, Ratio, Slope, SurfaceMass, Temperature,
+    Angle, Area, Days, Density, Force, Mass, Pressure, Quantity, Ratio, Slope, Speed, SurfaceMass, Temperature,
     TemperatureDifference, Volume, shown_length, when,
 };
 
@@ -46,6 +46,7 @@ impl Quantity {
             Quantity::SurfaceMass(mass) => scale.surface_mass(mass, metric),
             Quantity::Pressure(pressure) => scale.pressure(pressure, metric),
             Quantity::Force(force) => scale.force(force, metric),
+            Quantity::Speed(speed) => scale.speed(speed, metric),
             Quantity::Temperature(temperature) => shown_temperature(temperature, metric, fineness),
             Quantity::TemperatureDifference(step) => scale.step(step, metric),
             Quantity::Angle(angle) => shown_angle(angle),
@@ -130,12 +131,21 @@ impl Scale {
         }
     }
 
+    fn speed(self, speed: Speed, metric: bool) -> String {
+        let unit = if metric { (speed.in_m_s(), 0.0, "m/s") } else { (speed.in_mph(), 0.0, "mph") };
+        self.first(&[unit])
+    }
+
     fn step(self, step: TemperatureDifference, metric: bool) -> String {
         let (value, unit) = if metric { (step.in_kelvin(), "K") } else { (step.in_fahrenheit_degrees(), "F°") };
         format!("{} {unit}", without_zeros(&significant(value, self.digits).1))
     }
 
     fn days(self, span: Days) -> String {
+        let (minutes, in_minutes) = significant(span.in_minutes(), self.digits);
+        if minutes != 0.0 && minutes.abs() < 120.0 {
+            return format!("{} min", without_zeros(&in_minutes));
+        }
         let (hours, in_hours) = significant(span.in_hours(), self.digits);
         let (days, in_days) = significant(span.in_days(), self.digits);
         let short = hours != 0.0 && hours.abs() < 24.0;

@@ -2,8 +2,8 @@
 
 use super::shown::{significant, without_zeros};
 use super::{
-    Angle, Area, Days, Density, Force, Kind, Length, Mass, Pressure, Quantity, Ratio, Slope, SurfaceMass, Temperature,
-    TemperatureDifference, Volume,
+    Angle, Area, Days, Density, Force, Kind, Length, Mass, Pressure, Quantity, Ratio, Slope, Speed, SurfaceMass,
+    Temperature, TemperatureDifference, Volume,
 };
 use std::fmt::Write;
 
@@ -75,6 +75,12 @@ const FORCE: &[Unit] = units! {
     Force: lbf, 0, ["lbf", "pound-force", "pounds-force", "pound force", "pounds force"];
     Force: kgf, 0, ["kgf", "kilogram-force", "kilogram force"];
 };
+const SPEED: &[Unit] = units! {
+    Speed: m_s, 0, ["m/s", "metres/second", "meters/second"];
+    Speed: km_h, 0, ["km/h", "kph", "kilometres/hour", "kilometers/hour"];
+    Speed: mph, 0, ["mph", "mi/h", "miles/hour"];
+    Speed: ft_s, 0, ["ft/s", "feet/second"];
+};
 const TEMPERATURE: &[Unit] = units! {
     Temperature: celsius, 0, ["°C", "C", "degC", "deg C", "Celsius", "degrees Celsius"];
     Temperature: fahrenheit, 0, ["°F", "F", "degF", "deg F", "Fahrenheit", "degrees Fahrenheit"];
@@ -129,6 +135,7 @@ pub(super) const fn units(kind: Kind) -> &'static [Unit] {
         Kind::SurfaceMass => SURFACE_MASS,
         Kind::Pressure => PRESSURE,
         Kind::Force => FORCE,
+        Kind::Speed => SPEED,
         Kind::Temperature => TEMPERATURE,
         Kind::TemperatureDifference => TEMPERATURE_DIFFERENCE,
         Kind::Angle => ANGLE,

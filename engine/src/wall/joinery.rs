@@ -2,7 +2,7 @@
 
 use crate::curve::{Cut, Form, Shape};
 use crate::reason::formula;
-use crate::units::{Length, Slope, Volume};
+use crate::units::{Area, Days, Length, Slope, Volume};
 
 formula! {
     /// Length of the frame's members along their outer edges; the frame of a door has no member under foot.
@@ -79,5 +79,78 @@ formula! {
         shape: &Shape<'_>, cut: &Cut
     ) -> Volume {
         Volume::m3(cut.volume(shape, cut.form.bottom(), cut.form.top()))
+    }
+}
+
+formula! {
+    /// Clear width within the frame, door or sash opened wide; what hinges and the leaf itself take is not taken off.
+    ///
+    /// ```text
+    /// w′ = w − 2 f        f: width of the frame's members
+    /// ```
+    /// Source: the whole is the sum of its parts.
+    pub fn clear_width(width: Length, frame: Length) -> Length {
+        width - 2.0 * frame
+    }
+}
+
+formula! {
+    /// Clear height within the frame; a door's has no member under foot.
+    ///
+    /// ```text
+    /// h′ = h − k f        f: width of the frame's members, k: 1 for a door, 2 for a window
+    /// ```
+    /// Source: the whole is the sum of its parts.
+    pub fn clear_height(height: Length, frame: Length; members: f64) -> Length {
+        height - members * frame
+    }
+}
+
+formula! {
+    /// Glass that a window's frame and sash leave.
+    ///
+    /// ```text
+    /// rectangle (w − 2 f − 2 s) (h − 2 f − 2 s); an arch or a circle, all round by f + s less        f: frame, s: sash
+    /// ```
+    /// Source: area within a line at an even distance, elementary geometry; glazing bars and rebates left out.
+    pub fn glass_area(width: Length, height: Length, frame: Length, sash: Length; glass: Form) -> Area {
+        Area::m2(glass.area())
+    }
+}
+
+formula! {
+    /// Length of a door's threshold board, as long as the opening is wide, and how far it reaches in is the joiner's choice.
+    ///
+    /// ```text
+    /// l = w
+    /// ```
+    /// Source: a board from jamb to jamb.
+    pub fn threshold_length(width: Length) -> Length {
+        width
+    }
+}
+
+formula! {
+    /// Anchors that tie a frame to the cob at both jambs.
+    ///
+    /// ```text
+    /// n = 2 a        a: anchors of each jamb
+    /// ```
+    /// Source: a frame has two jambs.
+    pub fn frame_anchors(each: u64) -> u64 {
+        2 * each
+    }
+}
+
+formula! {
+    /// Day on which the frame must be on site: when the lift is begun on which it stands. The order goes out earlier by the
+    /// joiner's time.
+    ///
+    /// ```text
+    /// t = start of the lift that holds the sill or threshold
+    /// ```
+    /// Source: cob is laid round a frame that stands.
+    pub fn on_site_by(start: Days) -> Days {
+        start
     }
 }

@@ -82,6 +82,18 @@ formula! {
 }
 
 formula! {
+    /// Height to which a face is plastered, from where people stand.
+    ///
+    /// ```text
+    /// h = H − z        z: level of the floor inside, of the ground outside
+    /// ```
+    /// Source: the definition of a level.
+    pub fn plastered_height(top: Length, ground: Length) -> Length {
+        top - ground
+    }
+}
+
+formula! {
     /// How far outside the centre line at the foot of the wall the middle of its top lies.
     ///
     /// ```text
@@ -126,6 +138,32 @@ formula! {
     /// Source: the definition of a level.
     pub fn lift_height(top: Length, foot: Length) -> Length {
         top - foot
+    }
+}
+
+formula! {
+    /// Thickness of the wall at a level.
+    ///
+    /// ```text
+    /// t′ = t − (b₁ + b₂) z
+    /// ```
+    /// Source: the definition of a batter.
+    pub fn thickness_at(thickness: Length, batter_inside: Slope, batter_outside: Slope, level: Length) -> Length {
+        thickness - level * batter_inside - level * batter_outside
+    }
+}
+
+formula! {
+    /// How far the top end of a spirit level stands off plumb when its edge lies on a leaning face.
+    ///
+    /// Tape a block so thick to the top end: with the level plumb on block and foot, the face leans as drawn.
+    ///
+    /// ```text
+    /// d = b l        l: length of the level
+    /// ```
+    /// Source: the definition of a batter.
+    pub fn batter_gauge(batter: Slope, level_length: Length) -> Length {
+        level_length * batter
     }
 }
 

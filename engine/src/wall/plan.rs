@@ -70,6 +70,20 @@ formula! {
 }
 
 formula! {
+    /// Bearing, clockwise from north, of the place from which an elevation is seen.
+    ///
+    /// Elevations are seen along the axes of the plan; each has the name of the quarter of the compass nearest to its bearing.
+    ///
+    /// ```text
+    /// β = ν − δ        ν: direction of north, δ: direction of the viewer, both anticlockwise from the x axis of the plan
+    /// ```
+    /// Source: the definition of a bearing.
+    pub fn bearing(north: Angle; viewer: Angle) -> Angle {
+        Angle::rad((north.in_rad() - viewer.in_rad()).rem_euclid(std::f64::consts::TAU))
+    }
+}
+
+formula! {
     /// Angle by which the centre line of an open wall turns from its one end to the other; positive to the left.
     ///
     /// ```text
@@ -144,5 +158,19 @@ formula! {
     pub fn area_inside(enclosed_area: Area, line_length: Length, thickness: Length; side: f64) -> Area {
         let n = 0.5 * side * thickness;
         enclosed_area + line_length * n + std::f64::consts::PI * (n * n)
+    }
+}
+
+formula! {
+    /// Length of the wall between two stop lines of the plaster, on its centre line.
+    ///
+    /// A stop line stands at a named point of the wall line, where it is rounded at the place of the rounding nearest to it.
+    ///
+    /// ```text
+    /// l = s₂ − s₁        s: distance along the line
+    /// ```
+    /// Source: the definition of the distance.
+    pub fn stretch_length(; length: Length) -> Length {
+        length
     }
 }

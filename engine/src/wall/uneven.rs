@@ -57,6 +57,18 @@ formula! {
 }
 
 formula! {
+    /// Area of a face between two stop lines, before openings, of a wall of changing thickness or height.
+    ///
+    /// ```text
+    /// S = ∫ ds ∫ dz √((1 + κ n)² (1 + b²) + n′²)        n: offset of the face, n′: its change along the line, b: its batter
+    /// ```
+    /// Source: area of a parametric surface, any textbook of vector calculus; by Gauss-Legendre.
+    pub fn stretch_face_uneven(stretch: Length; body: &Body<'_>, side: Side, between: [f64; 2]) -> Area {
+        Area::m2(body.face_between(side, between))
+    }
+}
+
+formula! {
     /// Area enclosed by a face, at its foot, of a wall of changing thickness.
     ///
     /// ```text

@@ -1,5 +1,15 @@
 //! The yard: what a supplier is asked for, how it comes, where it lies, what it costs.
 
+mod cover;
+mod platform;
+mod site;
+
+pub use cover::{bags, ballast, battens, cover_area, cover_sheets, cover_width, gust_pressure, top_length, uplift};
+pub use platform::{above_ground, boards, length_inside, length_outside, platform_height, trestles};
+pub use site::{
+    apart, crown_clear, from_eave, from_face, land, persons_each, pile, pole_clear, side, squares, tarps, way, yard,
+};
+
 use crate::reason::formula;
 use crate::solve::whole::rounded_up;
 use crate::units::{Area, Currency, Length, Mass, Money, Quantity, Ratio, Volume};

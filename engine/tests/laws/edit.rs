@@ -39,6 +39,7 @@ pub fn spelled(quantity: Quantity) -> String {
         Quantity::Money(money) => format!("\"{}\"", money.shown(engine::units::System::Us)),
         Quantity::Count(count) => count.to_string(),
         Quantity::Date(date) => date.to_string(),
+        Quantity::Speed(speed) => format!("\"{:.15} m/s\"", speed.in_m_s()),
         other => panic!("{other:?} stands in no build file"),
     }
 }
@@ -73,6 +74,9 @@ fn find<'t, 'i>(file: &'t Spanned<DeTable<'i>>, path: &str) -> Option<&'t Spanne
             other => point.get(other),
         };
     }
+    // A tolerance is a row of its own and a rule of the builder's in the file.
+    let rules: &[&str] = if keys.first() == Some(&"tolerances") { &["rules"] } else { &[] };
+    let keys = [rules, &keys].concat();
     let (first, rest) = keys.split_first()?;
     rest.iter().try_fold(file.get_ref().get(*first)?, |value, key| match value.get_ref() {
         DeValue::Array(listed) => listed
@@ -81,6 +85,7 @@ fn find<'t, 'i>(file: &'t Spanned<DeTable<'i>>, path: &str) -> Option<&'t Spanne
                 let name = one.get_ref().as_table().and_then(|one| one.get("name")?.get_ref().as_str());
                 name == Some(*key)
             })
+            .or_else(|| listed.get(["x", "y"].iter().position(|axis| axis == key)?))
             .or_else(|| listed.get(key.parse::<usize>().ok()?.checked_sub(1)?)),
         other => other.as_table()?.get(*key),
     })
@@ -128,8 +133,12 @@ pub fn mirrored(text: &str) -> String {
         let run = find_text(text, &format!("{table}.run"));
         format!("\"{:.17} m\"", metres(&format!("wall.line.{run}.run")) - from)
     };
-    for row in before.rows.iter() {
-        if let Some(table) = row.path.strip_suffix(".along") {
+    for row in before.rows.iter().filter(|row| row.own.is_some()) {
+        let is_baseline = row.path.starts_with("site.set-out.");
+        if row.path.starts_with("site.") && row.path.ends_with(".x") && !is_baseline {
+            let x = row.quantity.si().unwrap();
+            mirrored = rewritten(&mirrored, &row.path, &format!("\"{:.17} m\"", -x));
+        } else if let Some(table) = row.path.strip_suffix(".along") {
             // A row of things begins at its last one.
             let count = before.rows.find(&format!("{table}.count")).map_or(1.0, |count| count.quantity.si().unwrap());
             let spacing = before.rows.find(&format!("{table}.spacing")).map_or(0.0, |row| row.quantity.si().unwrap());

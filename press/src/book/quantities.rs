@@ -57,16 +57,6 @@ const JOINERY: [(&str, &str); 7] = [
     ("lintel.length", "lintel, length"),
     ("lintel.volume", "lintel"),
 ];
-const LIFTS: [(&str, &str); 8] = [
-    ("top", "top"),
-    ("start", "day"),
-    ("volume", "cob"),
-    ("bed-area", "top, area"),
-    ("mass", "mass, wet"),
-    ("standing", "wall stands at"),
-    ("batches", "batches"),
-    ("loaves", "loaves"),
-];
 const PILES: [(&str, &str); 6] = [
     ("density", "dry density"),
     ("bulking", "bulking"),
@@ -85,7 +75,7 @@ const LAYERS: [(&str, &str); 6] = [
 ];
 
 /// Stems of rows that have tables of their own.
-const TABLED: [&str; 12] = [
+const TABLED: [&str; 16] = [
     "wall.line.",
     "wall.lifts.",
     "openings.",
@@ -98,12 +88,17 @@ const TABLED: [&str; 12] = [
     "skin.outside.",
     "roof.layers.",
     "order.",
+    "site.boundary.",
+    "site.trees.",
+    "site.yard.",
+    "wall.platform.",
 ];
 
 /// The other rows, by what they belong to.
-const GROUPS: [(&str, &[&str]); 6] = [
-    ("House and wall", &["wall.", "room.", "site.", "house."]),
+const GROUPS: [(&str, &[&str]); 7] = [
+    ("House and wall", &["wall.", "room.", "site.", "house.", "weather."]),
     ("Built into and onto the wall", &["built-in."]),
+    ("Services", &["services."]),
     ("Ground, trench and drain", &["ground.", "water."]),
     ("Buckets, loaves, straw", &["earth."]),
     ("Floor and skin", &["floor.", "skin."]),
@@ -136,7 +131,6 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "sizes": table(answers, "openings.", &SIZES),
         "taken": table(answers, "openings.", &TAKEN),
         "joinery": table(answers, "openings.", &JOINERY),
-        "lifts": table(answers, "wall.lifts.", &LIFTS),
         "piles": table(answers, "earth.ingredients.", &PILES),
         "layers": layers,
         "groups": groups.collect::<Vec<_>>(),
@@ -156,7 +150,7 @@ fn group(answers: &Answers, stems: &[&str]) -> Vec<[String; 3]> {
 }
 
 /// One line a name, one column a noun that any of them has.
-fn table(answers: &Answers, stem: &str, nouns: &[(&str, &str)]) -> Value {
+pub(super) fn table(answers: &Answers, stem: &str, nouns: &[(&str, &str)]) -> Value {
     let mut names: Vec<&str> = Vec::new();
     for row in answers.rows.iter() {
         if let Some(name) = row.path.strip_prefix(stem).and_then(|rest| rest.split('.').next())

@@ -2,32 +2,28 @@
 
 use engine::house::part::{Material, Meaning, Part};
 
+use super::hatch::{self, Light};
 use super::sheet::Sheet;
-use crate::paper::{CLAY, INK, LIME, SLATE, weight};
+use crate::paper::{INK, LIME, weight};
 use crate::svg::{Element, Run};
+
+/// What is hatched where it is cut.
+const HATCHED: [Material; 8] = [
+    Material::Cob,
+    Material::Stone,
+    Material::Gravel,
+    Material::Earth,
+    Material::Plaster,
+    Material::Timber,
+    Material::Glass,
+    Material::Insulation,
+];
 
 /// Puts the hatches on the sheet that fills name.
 pub(super) fn define(sheet: &mut Sheet) {
-    let pattern = |id: &str, size: f64, marks: Vec<Element>| {
-        let ground = Element::named("pattern").with("id", id.to_owned()).with("width", size).with("height", size);
-        marks.into_iter().fold(ground.with("patternUnits", "userSpaceOnUse"), Element::child)
-    };
-    let stroke = |from, to| Element::line(from, to).with("stroke", SLATE).with("stroke-width", weight::THIN);
-    let fleck = |from, to| Element::line(from, to).with("stroke", CLAY).with("stroke-width", 0.25);
-    let ground = |size: f64, fill: &'static str, opacity: f64| {
-        Element::rectangle([0.0, 0.0], size, size).with("fill", fill).with("fill-opacity", opacity)
-    };
-    sheet.define(pattern(
-        "cob",
-        5.0,
-        vec![
-            ground(5.0, CLAY, 0.2),
-            fleck([0.7, 1.1], [2.0, 0.6]),
-            fleck([3.4, 2.0], [4.2, 2.9]),
-            fleck([1.2, 3.9], [2.4, 4.1]),
-        ],
-    ));
-    sheet.define(pattern("stone", 3.0, vec![ground(3.0, SLATE, 0.1), stroke([0.0, 3.0], [3.0, 0.0])]));
+    for material in HATCHED {
+        sheet.define(hatch::pattern(material));
+    }
 }
 
 /// Draws every outline of a part.
@@ -45,10 +41,11 @@ pub(super) fn draw(sheet: &mut Sheet, part: &Part) {
         }
         let closed = outlines.iter().all(|outline| outline.closed);
         let fill = match (part.material, meaning) {
-            (Material::Cob, Meaning::Cut) if closed => "url(#cob)",
-            (Material::Stone, Meaning::Cut) if closed => "url(#stone)",
-            (Material::Opening, Meaning::Seen) if closed => LIME,
-            _ => "none",
+            (Material::Opening, Meaning::Seen) if closed => LIME.to_owned(),
+            (material, Meaning::Cut) if closed && HATCHED.contains(&material) => {
+                format!("url(#{})", hatch::name(material, Light::Even))
+            }
+            _ => "none".to_owned(),
         };
         let (width, dashes) = match meaning {
             Meaning::Cut => (weight::CUT, None),

@@ -8,20 +8,7 @@ use super::labels::Label;
 use super::sheet::{LETTERING, Margins, Sheet, extent};
 use super::{Scaled, dimension, material};
 use crate::paper::{INK, Paper, SLATE, weight};
-use crate::svg::{Element, Svg};
-
-/// The plan without words or numbers, for a cover; no true scale is meant.
-#[must_use]
-pub fn picture(answers: &Answers, paper: Paper) -> Svg {
-    let margins = Margins { left: 3.0, top: 3.0, right: 3.0, bottom: 3.0 };
-    let row = (extent(&answers.plan.parts), margins);
-    let mut sheet = Sheet::new("Plan of the house", &[row], paper.drawing_mm(), answers.system);
-    material::define(&mut sheet);
-    for part in &answers.plan.parts {
-        material::draw(&mut sheet, part);
-    }
-    sheet.bare()
-}
+use crate::svg::Element;
 
 /// The plan at the largest true scale that fits the paper.
 #[must_use]
@@ -107,7 +94,8 @@ fn section_marks(sheet: &mut Sheet, plan: &Plan) {
     }
 }
 
-fn north(sheet: &mut Sheet, direction: Vec2) {
+/// An arrow to the north in the upper left corner of the sheet.
+pub(super) fn north(sheet: &mut Sheet, direction: Vec2) {
     let up = sheet.direction(direction);
     let (up, half) = (Vec2::new(up[0], up[1]), 6.0);
     let centre = Vec2::new(10.0, 10.0);

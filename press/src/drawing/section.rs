@@ -1,10 +1,12 @@
 //! Sections and elevations with their levels: what is cut, what is seen beyond, and how high it lies.
 
 use engine::answers::Answers;
+use engine::house::Detail;
 use engine::house::part::{Dimension, Level, Material, Meaning, Outline, Place, Section};
 use engine::units::{Fineness, Quantity};
 use kurbo::{Point, Rect};
 
+use super::area::Area;
 use super::labels::Label;
 use super::sheet::{LETTERING, Margins, Sheet, extent};
 use super::{Scaled, dimension, material};
@@ -13,7 +15,7 @@ use crate::paper::{INK, Paper, SLATE, weight};
 use crate::svg::Element;
 
 /// From the drawn part to the words of its levels, and blank paper behind them, in millimetres.
-const BESIDE_LEVELS: f64 = 7.5;
+pub(super) const BESIDE_LEVELS: f64 = 7.5;
 
 /// The cross-section at the largest true scale that fits the paper.
 #[must_use]
@@ -41,6 +43,20 @@ pub fn trench_section(answers: &Answers, paper: Paper) -> Option<Scaled> {
     Some(larger(answers, paper, title, margins, whole, &answers.trench_rows))
 }
 
+/// A detail at the largest true scale that fits the paper.
+#[must_use]
+pub fn detail(answers: &Answers, detail: &Detail, paper: Paper) -> Scaled {
+    // Beside the wall there is little but the names of what is in it.
+    let left = match detail.name {
+        "stem-detail" => 8.0,
+        "window-plan-detail" => 3.0,
+        _ => 34.0,
+    };
+    let margins = Margins { left, top: 4.0, right: 0.0, bottom: 10.0 };
+    let rows = [&detail.section];
+    drawn(answers, sheet(answers, paper, &detail.title, margins, &rows), &rows)
+}
+
 /// Whichever is larger on the paper, the whole or its rows below each other; the whole when both are alike.
 fn larger(answers: &Answers, paper: Paper, title: &str, margins: Margins, whole: &Section, rows: &[Section]) -> Scaled {
     let (whole, rows) = ([whole], rows.iter().collect::<Vec<_>>());
@@ -55,12 +71,17 @@ fn larger(answers: &Answers, paper: Paper, title: &str, margins: Margins, whole:
 /// A sheet for sections below each other, each with room for the words of its levels on the right.
 fn sheet(answers: &Answers, paper: Paper, title: &str, margins: Margins, rows: &[&Section]) -> Sheet {
     let row = |section: &&Section| {
-        let widths = section.levels.iter().map(|level| lettering::width(&words(answers, level), LETTERING));
-        let right = BESIDE_LEVELS + widths.fold(0.0, f64::max);
+        let right = beside_levels(answers, section);
         (extent(&section.parts), Margins { right, ..margins })
     };
     let rows: Vec<_> = rows.iter().map(row).collect();
     Sheet::new(title, &rows, paper.drawing_mm(), answers.system)
+}
+
+/// Room for the words of the levels of a section on its right, in millimetres.
+pub(super) fn beside_levels(answers: &Answers, section: &Section) -> f64 {
+    let widths = section.levels.iter().map(|level| lettering::width(&words(answers, level), LETTERING));
+    BESIDE_LEVELS + widths.fold(0.0, f64::max)
 }
 
 fn drawn(answers: &Answers, mut sheet: Sheet, rows: &[&Section]) -> Scaled {
@@ -72,15 +93,23 @@ fn drawn(answers: &Answers, mut sheet: Sheet, rows: &[&Section]) -> Scaled {
     sheet.finished()
 }
 
-fn draw(sheet: &mut Sheet, answers: &Answers, section: &Section) {
+pub(super) fn draw(sheet: &mut Sheet, answers: &Answers, section: &Section) {
+    ground_and_levels(sheet, answers, section);
+    for dimension in &section.dimensions {
+        dimension::draw(sheet, answers, dimension, clearance(dimension));
+    }
+    for place in &section.places {
+        name(sheet, answers, section, place);
+    }
+}
+
+/// The parts of a section and, to the right of them, its levels.
+pub(super) fn ground_and_levels(sheet: &mut Sheet, answers: &Answers, section: &Section) {
     for part in &section.parts {
         if part.material == Material::Ground {
             grass(sheet, &part.outlines);
         }
         material::draw(sheet, part);
-    }
-    for dimension in &section.dimensions {
-        dimension::draw(sheet, answers, dimension, clearance(dimension));
     }
     let right = extent(&section.parts).x1;
     let marks: Vec<[f64; 2]> =
@@ -89,14 +118,18 @@ fn draw(sheet: &mut Sheet, answers: &Answers, section: &Section) {
     for ((level, mark), beside) in section.levels.iter().zip(marks).zip(spread(&heights)) {
         draw_level(sheet, answers, level, mark, beside);
     }
-    for place in &section.places {
-        name(sheet, answers, section, place);
-    }
+}
+
+/// The widest words of the levels of a section, in millimetres.
+pub(super) fn width_of_levels(answers: &Answers, section: &Section) -> f64 {
+    let widths = section.levels.iter().map(|level| lettering::width(&words(answers, level), LETTERING));
+    widths.fold(0.0, f64::max)
 }
 
 /// How far a dimension line stands off: those of an opening near it, others clear of the part.
 fn clearance(dimension: &Dimension) -> f64 {
     match dimension.path.rsplit('.').next() {
+        _ if dimension.path.contains(".frame.") => 6.0,
         Some("sill" | "height" | "depth" | "low-depth") => 2.0,
         _ => 6.0,
     }
@@ -117,26 +150,62 @@ fn name(sheet: &mut Sheet, answers: &Answers, section: &Section, place: &Place) 
         let tick = Element::line(at, foot).with("stroke", INK).with("stroke-width", weight::SEEN);
         sheet.push(tick.data_path(&place.path));
         (words, vec![[at[0], foot[1] + line]])
-    } else if place.path.starts_with("openings.") {
+    } else if place.path.ends_with(".thickness") || place.path.ends_with(".gap") {
+        let Some(thickness) = answers.rows.find(&place.path) else { return };
+        let words = format!("{words} {}", thickness.shown(answers.system));
+        // A coat is thinner than its name is high: the name stands on its open side.
+        let aside = lettering::width(&words, LETTERING) * 0.5 + 4.0;
+        let preferred = match place.path.split('.').nth(1) {
+            Some("outside") => [at[0] - aside, at[1]],
+            Some("inside") => [at[0] + aside, at[1]],
+            _ => at,
+        };
+        (words, vec![preferred])
+    } else if place.path.matches('.').count() == 1 && place.path.starts_with("openings.") {
         in_opening(sheet, section, place)
     } else if place.path.starts_with("wall.lifts.") {
         if !has_room(sheet, section, place) {
             return;
         }
-        let aside = [0.0, 10.0, 20.0].into_iter().flat_map(|right| [0.0, 0.3, 0.6].map(|down| [right, down]));
-        (words, aside.map(|[right, down]| [at[0] + right, at[1] + down]).collect())
+        let right = sheet.at(Point::new(extent(&section.parts).x1, 0.0))[0];
+        let aside = (0..12).flat_map(|step| [0.0, 0.3, 0.6].map(|down| [10.0 * f64::from(step), down]));
+        let places = aside.map(|[right, down]| [at[0] + right, at[1] + down]);
+        let half = lettering::width(&words, LETTERING) * 0.5;
+        // In an opening the name would say nothing of the lift.
+        let openings = holes(sheet, section);
+        let is_clear = |[x, y]: &[f64; 2]| {
+            x + half < right
+                && !openings.iter().any(|hole| hole.overlaps(Area::about([*x, *y], 2.0 * half, LETTERING * 0.5)))
+        };
+        (words, places.filter(is_clear).collect())
     } else {
         (words, vec![at])
     };
     sheet.label(Label { path: place.path.clone(), preferred, ..Label::beside(at, LETTERING, &words) });
 }
 
-/// Whether the band between the levels below and above a place is a little higher on paper than words.
+/// The openings on paper, each as a box.
+fn holes(sheet: &Sheet, section: &Section) -> Vec<Area> {
+    let outlines =
+        section.parts.iter().filter(|part| part.path.starts_with("openings.")).flat_map(|part| &part.outlines);
+    let boxed = outlines.map(|outline| {
+        let points = sheet.points(outline);
+        let range = |axis: usize| {
+            let axis = points.iter().map(|point| point[axis]);
+            axis.fold([f64::INFINITY, f64::NEG_INFINITY], |[least, most], at| [least.min(at), most.max(at)])
+        };
+        let ([left, right], [top, bottom]) = (range(0), range(1));
+        Area { left, top, right, bottom }
+    });
+    boxed.collect()
+}
+
+/// Whether the band between the levels below and above a place is so much higher on paper than words that they find room.
 fn has_room(sheet: &Sheet, section: &Section, place: &Place) -> bool {
     let levels = || section.levels.iter().map(|level| level.at.in_m());
     let below = levels().filter(|level| *level < place.at.y).fold(f64::NEG_INFINITY, f64::max);
     let above = levels().filter(|level| *level > place.at.y).fold(f64::INFINITY, f64::min);
-    sheet.paper(above - below) >= LETTERING * 1.04
+    sheet.paper(above - below) >= LETTERING * 1.35
 }
 
 /// The name of an opening, one word a line inside it where it is wide enough, else on one line over it or under it.
@@ -180,7 +249,7 @@ fn words(answers: &Answers, level: &Level) -> String {
 
 /// Where words stand beside marks that come from below to above, in sheet millimetres: as near to them, together, as a
 /// line's distance from each other allows (isotonic regression by pooling neighbours).
-fn spread(marks: &[f64]) -> Vec<f64> {
+pub(super) fn spread(marks: &[f64]) -> Vec<f64> {
     let line = LETTERING * 1.4;
     let mut pools: Vec<(f64, usize)> = Vec::new();
     for (index, mark) in marks.iter().enumerate() {

@@ -17,8 +17,11 @@ pub(super) const LETTERING: f64 = 3.3;
 /// Space for the scale bar below a drawing, in millimetres.
 const STRIP: f64 = 14.0;
 
+/// What is said of a picture that is drawn to no one scale.
+const NO_SCALE: &str = "not to one scale";
+
 /// Scales that a builder's rule has, by how many times smaller than life, with their words.
-const METRIC: [(f64, &str); 10] = [
+const METRIC: [(f64, &str); 11] = [
     (5.0, "1:5"),
     (10.0, "1:10"),
     (20.0, "1:20"),
@@ -27,10 +30,11 @@ const METRIC: [(f64, &str); 10] = [
     (75.0, "1:75"),
     (100.0, "1:100"),
     (200.0, "1:200"),
+    (250.0, "1:250"),
     (500.0, "1:500"),
     (1000.0, "1:1000"),
 ];
-const US: [(f64, &str); 10] = [
+const US: [(f64, &str); 11] = [
     (8.0, "1 1/2 in = 1 ft"),
     (12.0, "1 in = 1 ft"),
     (16.0, "3/4 in = 1 ft"),
@@ -40,6 +44,7 @@ const US: [(f64, &str); 10] = [
     (64.0, "3/16 in = 1 ft"),
     (96.0, "1/8 in = 1 ft"),
     (192.0, "1/16 in = 1 ft"),
+    (384.0, "1/32 in = 1 ft"),
     (768.0, "1/64 in = 1 ft"),
 ];
 
@@ -97,6 +102,20 @@ impl Sheet {
         let [width, height] = size(scale.0);
         let svg = Svg::sheet(width.min(room[0]), height.min(room[1]), title);
         Sheet { svg, scale, rows: rows.to_vec(), row: 0, system, obstacles: Vec::new(), labels: Vec::new() }
+    }
+
+    /// A sheet for a picture that has no one scale, as large as the room on paper allows.
+    pub(super) fn unscaled(title: &str, row: Row, [width, height]: [f64; 2], system: System) -> Sheet {
+        let (extent, margins) = row;
+        let free = [width - margins.left - margins.right, height - margins.top - margins.bottom];
+        let times = (extent.width() / free[0]).max(extent.height() / free[1]) * 1000.0;
+        let size = [
+            extent.width() * 1000.0 / times + margins.left + margins.right,
+            extent.height() * 1000.0 / times + margins.top + margins.bottom,
+        ];
+        let svg = Svg::sheet(size[0].min(width), size[1].min(height), title);
+        let scale = (times, NO_SCALE);
+        Sheet { svg, scale, rows: vec![row], row: 0, system, obstacles: Vec::new(), labels: Vec::new() }
     }
 
     /// How many times smaller than life the sheet shows the house.
@@ -163,25 +182,36 @@ impl Sheet {
     /// Draws scale bar and labels, and closes the sheet.
     pub(super) fn finished(mut self) -> Scaled {
         let (width, height) = (self.svg.width_mm(), self.svg.height_mm());
-        self.scale_bar(height - STRIP * 0.5);
-        let room = Area { left: 0.0, top: 0.0, right: width, bottom: height - STRIP };
+        let strip = if self.scale.1 == NO_SCALE { 0.0 } else { STRIP };
+        if strip > 0.0 {
+            self.scale_bar(height - strip * 0.5);
+        }
+        let room = Area { left: 0.0, top: 0.0, right: width, bottom: height - strip };
         let placement = place(room, &self.obstacles, &self.labels);
         self.svg.push(placement.drawn(&self.labels));
         let key = placement.key.iter().filter_map(|entry| Some((entry.number, self.labels.get(entry.label)?)));
         let key = key.map(|(number, label)| (number, label.text.replace('\n', ", "))).collect();
-        Scaled { svg: self.svg, scale: self.scale.1.to_owned(), key }
+        let marks = placement.key.iter().filter_map(|entry| entry.mark.as_ref());
+        let boxes = placement.places.iter().flatten().chain(marks).map(|placed| placed.area).collect();
+        Scaled { svg: self.svg, scale: self.scale.1.to_owned(), key, boxes, room }
     }
 
     fn scale_bar(&mut self, level: f64) {
         let (step, unit, count) = match self.system {
+            System::Metric if self.scale.0 <= 10.0 => (0.25, "m", 4),
             System::Metric if self.scale.0 <= 25.0 => (0.5, "m", 4),
-            System::Metric => (1.0, "m", 4),
+            System::Metric if self.scale.0 < 150.0 => (1.0, "m", 4),
+            System::Metric => (5.0, "m", 2),
             System::Us if self.scale.0 <= 24.0 => (0.3048, "ft", 4),
-            System::Us => (4.0 * 0.3048, "ft", 3),
+            System::Us if self.scale.0 < 150.0 => (4.0 * 0.3048, "ft", 3),
+            System::Us => (10.0 * 0.3048, "ft", 3),
         };
         let per_step = if self.system == System::Metric { step } else { step / 0.3048 };
         let left = 4.0;
         let length = self.paper(step);
+        // A narrow sheet has fewer steps, and room for the words of the scale beside them.
+        let free = self.svg.width_mm() - left - 14.0 - lettering::width(self.scale.1, 2.8);
+        let count = count.min((free / length).floor().max(1.0) as u32);
         for index in 0..count {
             let fill = if index % 2 == 0 { INK } else { "none" };
             let corner = [left + length * f64::from(index), level];

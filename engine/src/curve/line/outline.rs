@@ -3,7 +3,7 @@
 use kurbo::{Point, Rect, Vec2};
 
 use super::{Ends, PlanLine, Station, TEST_CHORD};
-use crate::curve::piece::{Bend, Piece};
+use crate::curve::piece::Piece;
 use crate::solve::crossing;
 
 impl PlanLine {
@@ -116,8 +116,8 @@ impl PlanLine {
     pub fn reach(&self, right: f64, along: Vec2) -> ([f64; 2], [usize; 2]) {
         let (mut reach, mut by) = ([f64::INFINITY, f64::NEG_INFINITY], [0; 2]);
         for (index, piece) in self.pieces.iter().enumerate() {
-            let other_face = (!self.is_closed()).then(|| extremes(&piece.offset(-right), along));
-            for point in extremes(&piece.offset(right), along).into_iter().chain(other_face.into_iter().flatten()) {
+            let other_face = (!self.is_closed()).then(|| piece.offset(-right).farthest(along));
+            for point in piece.offset(right).farthest(along).into_iter().chain(other_face.into_iter().flatten()) {
                 let value = point.to_vec2().dot(along);
                 if value < reach[0] {
                     (reach[0], by[0]) = (value, index);
@@ -129,18 +129,4 @@ impl PlanLine {
         }
         (reach, by)
     }
-}
-
-fn extremes(piece: &Piece, along: Vec2) -> Vec<Point> {
-    let mut points = vec![piece.start, piece.end];
-    if let Bend::Arc { centre, .. } = piece.bend {
-        let radius = piece.start.distance(centre);
-        for side in [along, -along] {
-            let point = centre + side * radius;
-            if piece.at(piece.nearest(point)).distance(point) < 1e-9 {
-                points.push(point);
-            }
-        }
-    }
-    points
 }

@@ -1,22 +1,31 @@
-//! What is built into and onto the wall, with nothing missing: every niche, shelf, bench, buttress, bottle brick, vent, relief.
+//! What is built into and onto the wall, with nothing missing: niches, shelves, benches and all the rest.
 
+mod beam;
 mod bench;
 mod buttress;
 mod cover;
+pub(super) mod drawn;
+mod mosaic;
 mod niche;
+mod oven;
 mod patch;
+mod service;
 mod site;
 mod through;
 mod timber;
 
+pub use beam::{BondBeam, Lie, Stretch};
 pub use bench::Bench;
 pub use buttress::Buttress;
+pub use mosaic::{LaidWith, Mosaic, Rectangle, Surface};
 pub use niche::{Niche, Shelf};
+pub use oven::Oven;
+pub use service::{BOX, Passing, Service, Upright, Way};
 pub use through::{Bottles, Row, Vent, VentSize};
-pub use timber::{Anchors, BondBeam};
+pub use timber::Anchors;
 
 use super::{Earth, Lift, Opening, Wall};
-use crate::build::{self, Build, BuiltInKind, Source};
+use crate::build::{self, Build, BuiltInKind, Source, Written};
 use crate::curve::{Cut, Side, Station};
 use crate::known::Known;
 use crate::units::{Area, Length, System};
@@ -52,6 +61,12 @@ pub enum What {
     Vent(Vent),
     /// Cob modelled on one face.
     Relief(Relief),
+    /// A pipe, a conduit, a flue or a vent.
+    Service(Service),
+    /// Tiles on one face.
+    Mosaic(Mosaic),
+    /// An oven on its own footing.
+    Oven(Box<Oven>),
 }
 
 /// A place on the wall.
@@ -82,7 +97,30 @@ impl BuiltIn {
     /// Its key.
     #[must_use]
     pub fn path(&self, noun: &str) -> String {
-        format!("built-in.{}.{noun}", self.name)
+        format!("{}.{noun}", self.stem())
+    }
+
+    /// Its table in the build file.
+    #[must_use]
+    pub fn stem(&self) -> String {
+        let table = if matches!(self.what, What::Service(_)) { "services" } else { "built-in" };
+        format!("{table}.{}", self.name)
+    }
+
+    /// The run that it is measured along, by place in the list of points, where it has a place; of several the first.
+    #[must_use]
+    pub fn run(&self) -> Option<usize> {
+        match &self.what {
+            What::Niche(niche) => Some(niche.spot.run),
+            What::Shelf(shelf) => Some(shelf.spot.run),
+            What::Bench(bench) => Some(bench.run),
+            What::Buttress(buttress) => Some(buttress.spot.run),
+            What::Bottles(bottles) => bottles.places.first().map(|(spot, _)| spot.run),
+            What::Vent(vent) => Some(vent.spot.run),
+            What::Mosaic(Mosaic { surface: Surface::Rectangle(rectangle), .. }) => Some(rectangle.spot.run),
+            What::Service(service) => service.run(),
+            What::Relief(_) | What::Mosaic(_) | What::Oven(_) => None,
+        }
     }
 
     /// Every cut that it makes into the cob.
@@ -93,28 +131,46 @@ impl BuiltIn {
             What::Shelf(shelf) => std::slice::from_ref(&shelf.cut),
             What::Bottles(bottles) => &bottles.cuts,
             What::Vent(vent) => std::slice::from_ref(&vent.cut),
-            What::Bench(_) | What::Buttress(_) | What::Relief(_) => &[],
+            What::Service(service) => service.cob_cut().map_or(&[], std::slice::from_ref),
+            What::Bench(_) | What::Buttress(_) | What::Relief(_) | What::Mosaic(_) | What::Oven(_) => &[],
         }
     }
 
-    /// The recipe of its cob, when it is made of cob.
+    /// The recipes that it is made of, each with the noun of the row that says how much.
     #[must_use]
-    pub fn recipe(&self) -> Option<&str> {
+    pub fn recipes(&self) -> Vec<(&str, &'static str)> {
+        fn cob(of: &Option<String>) -> Vec<(&str, &'static str)> {
+            of.as_deref().map(|of| (of, "volume")).into_iter().collect()
+        }
         match &self.what {
-            What::Bench(bench) => bench.of.as_deref(),
-            What::Buttress(buttress) => buttress.of.as_deref(),
-            What::Relief(relief) => relief.of.as_deref(),
-            What::Niche(_) | What::Shelf(_) | What::Bottles(_) | What::Vent(_) => None,
+            What::Bench(bench) => cob(&bench.of),
+            What::Buttress(buttress) => cob(&buttress.of),
+            What::Relief(relief) => cob(&relief.of),
+            What::Oven(oven) => {
+                let layers = oven.of.iter().zip(["thermal-volume", "insulation-volume"]);
+                layers.filter_map(|(of, noun)| Some((of.as_deref()?, noun))).collect()
+            }
+            What::Mosaic(mosaic) => {
+                let laid = mosaic.laid_with.iter().zip(["bedding-volume", "grout-volume"]);
+                laid.filter_map(|(of, noun)| Some((of.recipe()?, noun))).collect()
+            }
+            What::Niche(_) | What::Shelf(_) | What::Bottles(_) | What::Vent(_) | What::Service(_) => Vec::new(),
         }
     }
 
     /// What is bought for it.
     #[must_use]
-    pub fn good(&self) -> Option<&str> {
+    pub fn goods(&self) -> Vec<&str> {
         match &self.what {
-            What::Shelf(shelf) => Some(&shelf.of),
-            What::Bottles(bottles) => Some(&bottles.of),
-            _ => None,
+            What::Shelf(shelf) => vec![&shelf.of],
+            What::Bottles(bottles) => vec![&bottles.of],
+            What::Service(service) => service.goods(),
+            What::Mosaic(mosaic) => {
+                let laid = mosaic.laid_with.iter().filter_map(LaidWith::good);
+                std::iter::once(mosaic.of.as_str()).chain(laid).collect()
+            }
+            What::Oven(oven) => vec![&oven.brick_of, &oven.footing_of],
+            _ => Vec::new(),
         }
     }
 }
@@ -153,7 +209,7 @@ pub(super) fn place(
     let mut patches: Vec<Patch> = openings.iter().flat_map(Patch::of_opening).collect();
     let mut placed: Vec<BuiltIn> = Vec::new();
     for written in &build.built_in {
-        own_name(&site, build, written);
+        own_name(&site, build, &written.name);
         let what = written.kind.as_ref().and_then(|kind| match kind.value {
             BuiltInKind::Niche => niche::niche(&site, written).map(What::Niche),
             BuiltInKind::Shelf => niche::shelf(&site, written).map(What::Shelf),
@@ -162,15 +218,28 @@ pub(super) fn place(
             BuiltInKind::Bottles => through::bottles(&site, written).map(What::Bottles),
             BuiltInKind::Vent => through::vent(&site, written).map(What::Vent),
             BuiltInKind::Relief => relief(&site, written).map(What::Relief),
+            BuiltInKind::Mosaic => mosaic::place(&site, written).map(What::Mosaic),
+            BuiltInKind::Oven => oven::place(&site, written).map(|oven| What::Oven(Box::new(oven))),
         });
         let Some(what) = what else { continue };
         let thing = BuiltIn { name: written.name.value.clone(), what };
-        patch::keep_apart(&site, written, Patch::of(&thing), &mut patches);
+        let at = written.keys.spot.along.as_ref().or(written.keys.from.as_ref());
+        patch::keep_apart(&site, at, &written.name, Patch::of(&thing), &mut patches);
         placed.push(thing);
     }
-    let bond_beam = build.wall.bond_beam.as_ref().and_then(|written| timber::bond_beam(&site, written));
+    let bond_beam = build.wall.bond_beam.as_ref().and_then(|written| beam::place(&site, written));
     let written = build.wall.anchors.iter();
     let anchors = written.filter_map(|written| timber::anchors(&site, written, &mut patches)).collect();
+    for written in &build.services {
+        own_name(&site, build, &written.name);
+        if let Some(other) = build.built_in.iter().find(|other| other.name.value == written.name.value) {
+            taken(&site, &written.name, "by what is built in", other.name.line);
+        }
+        let Some(service) = service::place(&site, build, written) else { continue };
+        let thing = BuiltIn { name: written.name.value.clone(), what: What::Service(service) };
+        patch::keep_apart(&site, written.spot.along.as_ref(), &written.name, Patch::of(&thing), &mut patches);
+        placed.push(thing);
+    }
     Placed { built_in: placed, bond_beam, anchors }
 }
 
@@ -179,26 +248,36 @@ fn say_what_is_assumed(build: &Build, wall: &Wall, assumed: &mut Assumed) {
         let is = |written: &&build::BuiltIn| written.kind.as_ref().is_some_and(|kind| kinds.contains(&kind.value));
         build.built_in.iter().filter(is).any(|written| is_bare(&written.keys))
     };
-    let inside = [BuiltInKind::Niche, BuiltInKind::Shelf, BuiltInKind::Bench, BuiltInKind::Relief];
+    use BuiltInKind::{Bench, Buttress, Mosaic, Niche, Oven, Relief, Shelf};
+    let inside = [Niche, Shelf, Bench, Relief, Mosaic];
     if any(&inside, |keys| keys.side.is_none()) {
-        assumed.push(("built-in.*.side", "inside", "most niches, shelves, benches and reliefs are the room's"));
+        assumed.push((
+            "built-in.*.side",
+            "inside",
+            "most niches, shelves, benches, reliefs and mosaics are the room's",
+        ));
     }
-    if any(&[BuiltInKind::Buttress], |keys| keys.side.is_none()) {
+    if any(&[Buttress], |keys| keys.side.is_none()) {
         assumed.push(("built-in.*.side of a buttress", "outside", "a buttress leans against the wall from outside"));
     }
-    let of_cob = [BuiltInKind::Bench, BuiltInKind::Buttress, BuiltInKind::Relief];
-    if wall.cob.is_some() && any(&of_cob, |keys| keys.of.is_none()) {
+    let of_cob = wall.cob.is_some();
+    if of_cob && any(&[Bench, Buttress, Relief], |keys| keys.of.is_none())
+        || any(&[Oven], |keys| keys.oven.of.is_none())
+    {
         assumed.push(("built-in.*.of", "the wall's recipe", "what is built onto the wall is made of its cob"));
     }
 }
 
 /// Rows of a lift name what is taken out of it: no two things may share a name.
-fn own_name(site: &Site<'_>, build: &Build, written: &build::BuiltIn) {
-    let name = &written.name;
-    if let Some(taken) = build.openings.iter().find(|opening| opening.name.value == name.value) {
-        let message = format!("the name \"{}\" is taken by an opening (line {})", name.value, taken.name.line);
-        site.refuse::<String>(None, name, message, "give each its own name");
+fn own_name(site: &Site<'_>, build: &Build, name: &Written<String>) {
+    if let Some(opening) = build.openings.iter().find(|opening| opening.name.value == name.value) {
+        taken(site, name, "by an opening", opening.name.line);
     }
+}
+
+fn taken(site: &Site<'_>, name: &Written<String>, by: &str, line: usize) {
+    let message = format!("the name \"{}\" is taken {by} (line {line})", name.value);
+    site.refuse::<String>(None, name, message, "give each its own name");
 }
 
 fn relief(site: &Site<'_>, written: &build::BuiltIn) -> Option<Relief> {

@@ -1,9 +1,10 @@
 //! The patch of the wall that a thing takes, and whether two patches meet.
 
 use super::niche::COB_BEHIND;
+use super::service::{self, Service, Way};
 use super::site::Site;
-use super::{BuiltIn, What};
-use crate::build::{self, OpeningKind};
+use super::{BuiltIn, Mosaic, Surface, What};
+use crate::build::{OpeningKind, Written};
 use crate::curve::{Cut, Form, Shape, Side};
 use crate::house::Opening;
 use crate::units::Length;
@@ -59,6 +60,18 @@ impl Patch {
         Patch::cut(name, "deadman", Takes::Middle(width), cut).numbered(place)
     }
 
+    fn of_service(name: &str, service: &Service) -> Vec<Patch> {
+        let kind = service::said(service.kind);
+        match &service.way {
+            Way::Through(passing) => vec![Patch::cut(name, kind, Takes::Through, passing.cut)],
+            Way::Upright(upright) => {
+                let takes = Takes::Middle(service.diameter.value.in_m());
+                vec![Patch::cut(name, kind, takes, upright.cut(service.diameter.value))]
+            }
+            Way::Roof { .. } => Vec::new(),
+        }
+    }
+
     fn cut(name: &str, kind: &'static str, takes: Takes, cut: Cut) -> Patch {
         let levels = [cut.form.bottom(), cut.form.top()];
         Patch { name: name.to_owned(), number: None, kind, takes, extent: Extent::Cut(cut), levels }
@@ -95,7 +108,11 @@ impl Patch {
                 let numbered = bottles.cuts.iter().enumerate();
                 numbered.map(|(place, cut)| bottle(cut).numbered(place)).collect()
             }
-            What::Relief(_) => Vec::new(),
+            What::Mosaic(Mosaic { side, surface: Surface::Rectangle(rectangle), .. }) => {
+                vec![Patch::cut(name, "mosaic", Takes::Face(*side, 0.0), rectangle.cut)]
+            }
+            What::Mosaic(_) | What::Relief(_) | What::Oven(_) => Vec::new(),
+            What::Service(service) => Patch::of_service(name, service),
         }
     }
 
@@ -196,16 +213,20 @@ fn meet(shape: &Shape<'_>, a: &Patch, b: &Patch) -> bool {
 }
 
 /// Notes the first thing that a new one meets; its patches join the others.
-pub(super) fn keep_apart(site: &Site<'_>, written: &build::BuiltIn, new: Vec<Patch>, patches: &mut Vec<Patch>) {
-    let keys = &written.keys;
-    let at = keys.spot.along.as_ref().or(keys.from.as_ref());
+pub(super) fn keep_apart(
+    site: &Site<'_>,
+    at: Option<&Written<Length>>,
+    name: &Written<String>,
+    new: Vec<Patch>,
+    patches: &mut Vec<Patch>,
+) {
     let mut is_told = false;
     for patch in new {
         let other = patches.iter().find(|other| meets(&site.shape, &patch, other));
         if let Some(other) = other.filter(|_| !is_told) {
             is_told = true;
             let (message, hint) = told(site, &patch, other);
-            site.refuse(at, &written.name, message, hint);
+            site.refuse(at, name, message, hint);
         }
         patches.push(patch);
     }

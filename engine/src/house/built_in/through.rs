@@ -7,7 +7,7 @@ use crate::build::{self, Written};
 use crate::curve::{Cut, Form};
 use crate::house::place::known;
 use crate::known::{Known, Origin};
-use crate::units::Length;
+use crate::units::{Length, Ratio};
 
 /// Bottle bricks, one by one or in a row.
 #[derive(Clone, Debug)]
@@ -18,6 +18,8 @@ pub struct Bottles {
     pub places: Vec<(Spot, Known<Length>)>,
     /// How a row goes on from its first.
     pub row: Option<Row>,
+    /// Bottles that may break, as a share of those that are needed.
+    pub spare: Known<Ratio>,
     /// What is bought.
     pub of: String,
     /// What each cuts.
@@ -66,6 +68,13 @@ pub(super) fn bottles(site: &Site<'_>, written: &build::BuiltIn) -> Option<Bottl
         None => Known::assumed(Length::mm(90.0), path, Origin::Memory, "two bottles end to end, as thick as one"),
     };
     let of = keys.of.as_ref().map_or_else(|| "bottle-brick".to_owned(), |of| of.value.clone());
+    let spare = match &keys.spare {
+        Some(_) => site.within(keys.spare.as_ref(), Ratio::ZERO..Ratio::percent(200.0), "a share of bottles to break"),
+        None => {
+            let path = format!("built-in.{}.spare", written.name.value);
+            Some(Known::assumed(Ratio::percent(10.0), path, Origin::Judgement, "some bottles break when they are cut"))
+        }
+    };
     let is_row = keys.spot.run.is_some() || keys.spot.along.is_some();
     if !is_row && keys.at.is_empty() {
         let hint = "write at = [{ run = \"south\", along = \"1 m\", level = \"1.2 m\" }]";
@@ -92,7 +101,7 @@ pub(super) fn bottles(site: &Site<'_>, written: &build::BuiltIn) -> Option<Bottl
         let level = spots[at].level.as_ref();
         cuts.push(goes_through(site, cut, level, &written.name, "bottle brick").then_some(cut)?);
     }
-    Some(Bottles { diameter, places, row, of, cuts })
+    Some(Bottles { diameter, places, row, spare: spare?, of, cuts })
 }
 
 /// How many stand in a row and how far apart.

@@ -1,4 +1,4 @@
-//! Places the bond beam on the wall and the deadmen in it.
+//! Places the deadmen in the wall.
 
 use super::Spot;
 use super::patch::{Patch, meets};
@@ -10,23 +10,9 @@ use crate::house::Lift;
 use crate::house::place::{known, nearest};
 use crate::known::{Known, Origin};
 use crate::units::Length;
-use crate::wall;
 
 /// The least cob on each side of a deadman: our judgement.
 const COVER: Length = Length::mm(50.0);
-
-/// A timber on the top of the wall, all round.
-#[derive(Clone, Debug)]
-pub struct BondBeam {
-    /// Width.
-    pub width: Known<Length>,
-    /// Height.
-    pub height: Known<Length>,
-    /// What is bought.
-    pub of: String,
-    /// How far outside of the wall line its middle lies.
-    pub offset: Length,
-}
 
 /// Timbers laid in the wall, to which the roof is tied down.
 #[derive(Clone, Debug)]
@@ -63,28 +49,6 @@ impl Anchors {
     pub fn path(&self, noun: &str) -> String {
         format!("wall.anchors.{}.{noun}", self.name)
     }
-}
-
-pub(super) fn bond_beam(site: &Site<'_>, written: &build::BondBeam) -> Option<BondBeam> {
-    let width = site.size(written.width.as_ref(), "the width of a bond beam");
-    let height = site.size(written.height.as_ref(), "the height of a bond beam");
-    let (width, height) = (width?, height?);
-    let wall = site.wall;
-    let (inside, outside) = (wall.batter_inside.value, wall.batter_outside.value);
-    let top = wall.least_top_thickness();
-    let at = written.width.as_ref()?;
-    if width.value > top {
-        let message = format!(
-            "the bond beam would be {} wide, the wall's top is {} thick",
-            site.shown(width.value),
-            site.shown(top)
-        );
-        site.source.fault(at.span.clone(), &at.path, message, "make the beam narrower, or the wall thicker");
-        return None;
-    }
-    let offset = wall::plate_offset(inside, outside, wall.means()[1]).value;
-    let of = written.of.as_ref().map_or_else(|| "bond-beam".to_owned(), |of| of.value.clone());
-    Some(BondBeam { width, height, of, offset })
 }
 
 pub(super) fn anchors(site: &Site<'_>, written: &build::Anchors, patches: &mut Vec<Patch>) -> Option<Anchors> {

@@ -5,7 +5,7 @@ use super::said;
 use super::through::Through;
 use super::timber::deadmen;
 use crate::curve::Cut;
-use crate::house::built_in::What;
+use crate::house::built_in::{Service, Way, What};
 use crate::house::{BuiltIn, House, Lift};
 use crate::reason::Answer;
 use crate::row::Rows;
@@ -51,7 +51,12 @@ fn removed(house: &House, thing: &BuiltIn, lift: &Lift, below: Option<&Lift>, ro
         What::Shelf(shelf) => into(Into::of_shelf(house, &shape, shelf)),
         What::Bottles(bottles) => Through::of_bottles(house, &shape, bottles).removed(ends, rows),
         What::Vent(vent) => Through::of_vent(house, &shape, vent).removed(ends, rows),
-        What::Bench(_) | What::Buttress(_) | What::Relief(_) => return None,
+        What::Service(Service { way: Way::Through(passing), .. }) => {
+            Through::of_passing(house, &shape, passing).removed(ends, rows)
+        }
+        What::Service(_) | What::Bench(_) | What::Buttress(_) | What::Relief(_) | What::Mosaic(_) | What::Oven(_) => {
+            return None;
+        }
     };
     if let Some(below) = below.filter(|_| starts_below) {
         answer = answer.with("foot of the lift", below.top.value, below.top.path.as_str());

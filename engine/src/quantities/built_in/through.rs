@@ -1,10 +1,11 @@
 //! Rows of bottle bricks and vents.
 
 use super::super::need::Need;
+use super::super::uneven::bind_local;
 use super::bend::{Bend, batter, once, with, with_level, with_thickness};
 use super::{face, said};
 use crate::curve::{Cut, Shape, Side};
-use crate::house::built_in::{Bottles, Vent, VentSize};
+use crate::house::built_in::{Bottles, Passing, Vent, VentSize};
 use crate::house::{BuiltIn, House};
 use crate::known::Known;
 use crate::reason::Answer;
@@ -64,6 +65,19 @@ impl<'a> Through<'a> {
         }
     }
 
+    pub(super) fn of_passing(house: &'a House, shape: &'a Shape<'a>, passing: &'a Passing) -> Through<'a> {
+        Through {
+            house,
+            shape,
+            cuts: std::slice::from_ref(&passing.cut),
+            levels: vec![&passing.level],
+            sizes: vec![("sleeve", &passing.sleeve)],
+            height: None,
+            count: None,
+            bends: vec![Bend::of_cut(house, &[shape], &passing.cut, &BOTH, vec![&passing.spot.along.path])],
+        }
+    }
+
     fn sized<T>(&self, answer: Answer<T>) -> Answer<T> {
         let answer = self.sizes.iter().fold(answer, |answer, (name, size)| with(answer, name, size));
         match self.count {
@@ -103,7 +117,7 @@ impl<'a> Through<'a> {
         answer
     }
 
-    fn rows(&self, thing: &BuiltIn, rows: &mut Rows) {
+    pub(super) fn rows(&self, thing: &BuiltIn, rows: &mut Rows) {
         let name = said(thing);
         let removed = self.removed([f64::NEG_INFINITY, f64::INFINITY], rows);
         rows.add(thing.path("removed-volume"), format!("cob that {name} takes out"), removed);
@@ -157,6 +171,50 @@ pub(super) fn bottles(house: &House, thing: &BuiltIn, bottles: &Bottles, rows: &
     let shape = house.wall.shape();
     Through::of_bottles(house, &shape, bottles).rows(thing, rows);
     Need::of(&bottles.of, [thing.path("count")])
+}
+
+/// Length of each bottle brick, and bottles to collect.
+pub(super) fn lengths(house: &House, thing: &BuiltIn, bottles: &Bottles, rows: &mut Rows) {
+    let (name, wall) = (said(thing), &house.wall);
+    let coats: Vec<_> = house.skin.inside.iter().chain(&house.skin.outside).collect();
+    let plaster: Length = coats.iter().map(|coat| coat.thickness.value).sum();
+    for (place, ((spot, level), cut)) in bottles.places.iter().zip(&bottles.cuts).enumerate() {
+        let (shape, along) = (wall.shape(), wall.line.along_line(spot.station));
+        let [inner, outer] = BOTH.map(|side| shape.offset(side, along, level.value.in_m()));
+        let (inside, outside) = (&wall.batter_inside, &wall.batter_outside);
+        let through = Length::m(outer - inner) + plaster;
+        let (thickness, lean) = (wall.thickness.value, (inside.value, outside.value));
+        let mut length = wall::bottle_length(thickness, level.value, lean.0, lean.1, through)
+            .from("thickness", wall.thickness.path.as_str())
+            .from("level", level.path.as_str())
+            .from("batter inside", inside.path.as_str())
+            .from("batter outside", outside.path.as_str());
+        if !wall.thicknesses.is_even() {
+            length = bind_local(length.without("thickness"), house, cut.reach(&shape), rows);
+            length = once(length, rows, &spot.along.path);
+        }
+        if lean.0 == Slope::ZERO && lean.1 == Slope::ZERO {
+            length = length.without("level");
+        }
+        for coat in &coats {
+            length = length.with(
+                format!("{} coat", coat.name.replace('-', " ")),
+                coat.thickness.value,
+                coat.path("thickness"),
+            );
+        }
+        let (noun, which) = match bottles.row {
+            Some(_) => ("length".to_owned(), "each bottle brick".to_owned()),
+            None => (format!("at.{}.length", place + 1), format!("bottle brick {}", place + 1)),
+        };
+        rows.add(thing.path(&noun), format!("length of {which} of {name}"), length);
+    }
+    let spare = rows.known(format!("bottles of {name} that may break"), &bottles.spare);
+    let count = rows.value(&thing.path("count")).unwrap_or(0);
+    let collect = wall::bottles_to_collect(count, spare)
+        .from("count", thing.path("count"))
+        .from("spare", bottles.spare.path.as_str());
+    rows.add(thing.path("collect"), format!("bottles to collect for {name}"), collect);
 }
 
 pub(super) fn vent(house: &House, thing: &BuiltIn, vent: &Vent, rows: &mut Rows) {

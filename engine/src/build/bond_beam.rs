@@ -1,0 +1,63 @@
+//! `[wall.bond-beam]` and `[wall.gap]`: the timber on the top of the wall, and what fills the gap above it.
+
+use std::ops::Range;
+
+use super::reader::Table;
+use super::source::Written;
+use crate::units::{Kind, Length};
+
+/// `[wall.bond-beam]`
+#[derive(Clone, Debug)]
+pub struct BondBeam {
+    /// Width of the timber.
+    pub width: Option<Written<Length>>,
+    /// Height of the timber, all layers together.
+    pub height: Option<Written<Length>>,
+    /// Planks that lie on each other.
+    pub layers: Option<Written<u64>>,
+    /// The longest timber as it comes.
+    pub piece: Option<Written<Length>>,
+    /// Length of the lap from one piece to the next.
+    pub scarf: Option<Written<Length>>,
+    /// How far a straight piece may leave the curve.
+    pub fit: Option<Written<Length>>,
+    /// Bolts through each scarf.
+    pub bolts: Option<Written<u64>>,
+    /// From one pair of level shims to the next.
+    pub shim_spacing: Option<Written<Length>>,
+    /// What is bought.
+    pub of: Option<Written<String>>,
+}
+
+/// `[wall.gap]`
+#[derive(Clone, Debug)]
+pub struct Gap {
+    /// Where it stands in the file.
+    pub span: Range<usize>,
+    /// The recipe that fills it.
+    pub of: Option<Written<String>>,
+    /// The soft joint left under the deck.
+    pub joint: Option<Written<Length>>,
+}
+
+pub(super) fn gap(mut table: Table<'_, '_>) -> Gap {
+    let read = Gap { span: table.span.clone(), of: table.text("of"), joint: table.quantity("joint", Kind::Length) };
+    table.finish();
+    read
+}
+
+pub(super) fn bond_beam(mut table: Table<'_, '_>) -> BondBeam {
+    let read = BondBeam {
+        width: table.needed("width", Kind::Length),
+        height: table.needed("height", Kind::Length),
+        layers: table.count("layers"),
+        piece: table.quantity("piece", Kind::Length),
+        scarf: table.quantity("scarf", Kind::Length),
+        fit: table.quantity("fit", Kind::Length),
+        bolts: table.count("bolts"),
+        shim_spacing: table.quantity("shim-spacing", Kind::Length),
+        of: table.text("of"),
+    };
+    table.finish();
+    read
+}

@@ -1,0 +1,96 @@
+//! Pictures of the whole house: four elevations and the parts pulled apart in the order of building. Plain data.
+
+mod clip;
+mod elevation;
+mod exploded;
+mod roof;
+
+pub use elevation::Elevation;
+pub use exploded::{Exploded, Group};
+
+use crate::house::House;
+use crate::house::part::Material;
+use crate::row::Rows;
+use crate::solid::Mesh;
+use crate::solids::{Solid, finished};
+use crate::units::Length;
+use crate::view;
+
+/// How far a chord of a picture may lie from its curve.
+const CHORD: Length = Length::mm(12.0);
+
+/// What is smaller on an elevation may be left out, in metres.
+const SAMPLE: f64 = 0.012;
+
+/// The same where the parts are pulled apart, which is drawn much smaller.
+const SMALL_SAMPLE: f64 = 0.02;
+
+/// The pictures of a house.
+#[derive(Clone, Debug)]
+pub struct Pictures {
+    /// The elevations from north, east, south and west.
+    pub elevations: Vec<Elevation>,
+    /// The parts pulled apart.
+    pub exploded: Exploded,
+}
+
+/// What one sees, from back to front.
+#[derive(Clone, Debug, Default)]
+pub struct View {
+    /// The parts that the faces name by their place.
+    pub parts: Vec<Shown>,
+    /// The faces, the first farthest away.
+    pub faces: Vec<view::Face>,
+}
+
+/// A part of a picture.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shown {
+    /// Its path.
+    pub path: String,
+    /// What it is made of.
+    pub material: Material,
+}
+
+/// A body of a picture.
+struct Body {
+    shown: Shown,
+    faces: view::Body,
+}
+
+impl Body {
+    fn new(path: &str, material: Material, mesh: &Mesh) -> Body {
+        Body { shown: Shown { path: path.into(), material }, faces: view::Body::of(mesh) }
+    }
+
+    fn of(solid: &Solid) -> Body {
+        let material = match solid.material {
+            "stone" => Material::Stone,
+            "gravel" => Material::Gravel,
+            "earth" => Material::Earth,
+            "timber" => Material::Timber,
+            "glass" => Material::Glass,
+            _ => Material::Cob,
+        };
+        Body::new(&solid.path, material, &solid.mesh)
+    }
+
+    /// The same so many metres higher.
+    fn raised(self, by: f64) -> Body {
+        Body { faces: self.faces.raised(by), ..self }
+    }
+
+    /// Lowest and highest level, in metres.
+    fn levels(&self) -> [f64; 2] {
+        let levels = self.faces.points().map(|point| point[2]);
+        levels.fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], level| [low.min(level), high.max(level)])
+    }
+}
+
+/// The pictures of a house with its rows.
+#[must_use]
+pub fn pictures(house: &House, rows: &Rows) -> Pictures {
+    let bodies: Vec<Body> = finished(house, rows, CHORD).bodies.iter().map(Body::of).collect();
+    let elevations = elevation::elevations(house, &bodies);
+    Pictures { elevations, exploded: exploded::exploded(house, rows, bodies) }
+}

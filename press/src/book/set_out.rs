@@ -1,0 +1,147 @@
+//! Setting out: pegs, ordinates, check tapes, story pole, thresholds, and what near enough means.
+
+use engine::answers::Answers;
+use engine::curve::Side;
+use serde_json::{Value, json};
+
+use super::job::capital;
+
+pub(super) fn chapter(answers: &Answers) -> Value {
+    json!({
+        "baseline": baseline(answers),
+        "pegs": pegs(answers),
+        "strings": strings(answers),
+        "ordinates": ordinates(answers),
+        "checks": checks(answers),
+        "pole": pole(answers),
+        "lowest": answers.story_pole.first().map_or_else(String::new, |mark| words(&mark.name)),
+        "benchmark": shown(answers, "site.set-out.benchmark"),
+        "benchmark_why": why(answers, "site.set-out.benchmark"),
+        "spacing": shown(answers, "site.set-out.spacing"),
+        "string": shown(answers, "site.set-out.string"),
+        "thresholds": thresholds(answers),
+        "drip": shown(answers, "site.set-out.drip"),
+        "tolerances": tolerances(answers),
+        "near": {
+            "pegs": shown(answers, "tolerances.pegs.within"),
+            "diagonals": shown(answers, "tolerances.diagonals.within"),
+            "loop": shown(answers, "tolerances.level-loop.within"),
+        },
+    })
+}
+
+/// What a row shows; a dash where there is none.
+fn shown(answers: &Answers, path: &str) -> String {
+    answers.rows.find(path).map_or_else(|| "–".to_owned(), |row| row.shown(answers.system))
+}
+
+fn words(name: &str) -> String {
+    name.replace('-', " ")
+}
+
+/// Why a value stands in for one that was not written; nothing where it was.
+fn why(answers: &Answers, path: &str) -> String {
+    let row = answers.rows.find(path).filter(|row| row.is_assumed());
+    let title = row.map(|row| row.reason.words().title).unwrap_or_default();
+    title.trim_start_matches("Assumed: ").trim_end_matches('.').to_owned()
+}
+
+fn baseline(answers: &Answers) -> Vec<[String; 2]> {
+    let mut rows: Vec<[String; 2]> = [("A", "from"), ("B", "to")]
+        .into_iter()
+        .map(|(peg, key)| {
+            let [x, y] = ["x", "y"].map(|axis| shown(answers, &format!("site.set-out.{key}.{axis}")));
+            [format!("Peg {peg} in the plan"), format!("x {x}, y {y}")]
+        })
+        .collect();
+    rows.push(["From A to B".to_owned(), shown(answers, "set-out.baseline")]);
+    rows
+}
+
+fn pegs(answers: &Answers) -> Vec<Vec<String>> {
+    let row = |peg: &engine::house::Peg| {
+        let numbers =
+            ["along", "offset", "from-a", "from-b"].map(|noun| shown(answers, &format!("{}.{noun}", peg.path)));
+        [peg.number.to_string(), words(&peg.name)].into_iter().chain(numbers).collect()
+    };
+    answers.pegs.pegs.iter().map(row).collect()
+}
+
+fn strings(answers: &Answers) -> Vec<[String; 2]> {
+    let of = |name: &&str| answers.rows.find(&format!("set-out.strings.{name}"));
+    let rows = answers.pegs.strings.iter().filter_map(of);
+    rows.map(|row| [capital(&row.title), row.shown(answers.system)]).collect()
+}
+
+fn number(answers: &Answers, place: usize) -> String {
+    answers.pegs.pegs.get(place).map_or_else(String::new, |peg| peg.number.to_string())
+}
+
+fn ordinates(answers: &Answers) -> Vec<Value> {
+    let arc = |arc: &engine::house::Ordinates| {
+        let at = |step: usize| match step {
+            0 => "middle".to_owned(),
+            step => shown(answers, &format!("set-out.steps.{step}")),
+        };
+        let stem = format!("set-out.ordinates.{}", arc.name);
+        let rows = (0..=arc.steps).map(|step| [at(step), shown(answers, &format!("{stem}.{step}"))]);
+        json!({
+            "name": words(&arc.name),
+            "from": number(answers, arc.pegs[0]),
+            "to": number(answers, arc.pegs[1]),
+            "chord": shown(answers, &format!("{stem}.chord")),
+            "radius": shown(answers, &format!("wall.line.{}.radius", arc.name)),
+            "side": if arc.side == Side::Outer { "outside" } else { "the room" },
+            "rows": rows.collect::<Vec<_>>(),
+        })
+    };
+    answers.pegs.ordinates.iter().map(arc).collect()
+}
+
+fn checks(answers: &Answers) -> Vec<[String; 4]> {
+    let row = |check: &engine::house::CheckTape| {
+        let [from, to] = check.ends.map(|end| number(answers, end));
+        [from, to, shown(answers, &check.path), String::new()]
+    };
+    answers.pegs.checks.iter().map(row).collect()
+}
+
+/// From the top down, as the pole stands.
+fn pole(answers: &Answers) -> Vec<[String; 3]> {
+    let row = |mark: &engine::house::Mark| {
+        let on_pole = answers.rows.find(&mark.path("on-pole")).map(|row| row.shown(answers.system));
+        [
+            capital(&words(&mark.name)),
+            on_pole.unwrap_or_else(|| "foot".to_owned()),
+            shown(answers, &mark.path("from-benchmark")),
+        ]
+    };
+    answers.story_pole.iter().rev().map(row).collect()
+}
+
+fn thresholds(answers: &Answers) -> Vec<Vec<String>> {
+    let doors = answers.rows.matching("set-out.thresholds.*.inside");
+    doors
+        .map(|row| {
+            let stem = row.path.trim_end_matches(".inside");
+            let door = stem.trim_start_matches("set-out.thresholds.");
+            let nouns = ["inside", "outside", "steps", "each-step", "depth"];
+            let numbers = nouns.map(|noun| shown(answers, &format!("{stem}.{noun}")));
+            std::iter::once(words(door)).chain(numbers).collect()
+        })
+        .collect()
+}
+
+fn tolerances(answers: &Answers) -> Vec<[String; 5]> {
+    let row = |one: &engine::tolerance::Tolerance| {
+        let row = answers.rows.find(&format!("tolerances.{}.within", one.name))?;
+        Some([
+            capital(&one.step),
+            capital(&one.measures),
+            row.shown(answers.system),
+            one.why.clone(),
+            row.origin.in_words().to_owned(),
+        ])
+    };
+    engine::tolerance::tolerances().iter().filter_map(row).collect()
+}

@@ -1,0 +1,162 @@
+//! Site and yard: distances, what stands in the yard, the earth balance by stage, covers, platforms.
+
+use engine::answers::Answers;
+use engine::house::site::SiteKind;
+use engine::row::Row;
+use serde_json::{Value, json};
+
+use super::job::capital;
+use super::quantities::marked;
+
+/// What of a thing on the site is printed beside its name: noun of its row.
+const DISTANCES: [&str; 3] = ["to-wall", "to-eave", "clear"];
+/// Rows of the cover: what they are called on the page, and their paths.
+const COVER: [(&str, &str); 9] = [
+    ("Top of the wall to cover", "wall.cover.length"),
+    ("Width, with a lap over each face", "wall.cover.width"),
+    ("Lap over each face", "wall.cover.lap"),
+    ("Sheet, before overlaps", "wall.cover.area"),
+    ("Whole sheets", "wall.cover.sheets"),
+    ("Battens on the top, under the sheet", "wall.cover.batten-count"),
+    ("Gust", "weather.gust"),
+    ("The gust lifts with", "wall.cover.uplift"),
+    ("Ballast, or what ties to pegs hold", "wall.cover.ballast"),
+];
+const PLATFORM: [(&str, &str); 5] = [
+    ("One stands on a platform above", "wall.platform.above"),
+    ("Length all along, inside", "wall.platform.inside"),
+    ("Length all along, outside", "wall.platform.outside"),
+    ("Trestles, inside and outside", "wall.platform.trestles"),
+    ("Boards, inside and outside", "wall.platform.boards"),
+];
+const ENDS: [(&str, &str); 8] = [
+    ("Topsoil left over", "balance.topsoil.surplus"),
+    ("Topsoil short", "balance.topsoil.short"),
+    ("Subsoil left over", "balance.subsoil.surplus"),
+    ("Subsoil short", "balance.subsoil.short"),
+    ("The same, dry", "balance.subsoil.surplus-mass"),
+    ("The same, dry", "balance.subsoil.short-mass"),
+    ("Pit to dig, below its topsoil", "balance.pit"),
+    ("Topsoil heap, loose", "balance.topsoil.heap"),
+];
+
+pub(super) fn chapter(answers: &Answers) -> Value {
+    let bags = answers.rows.find("wall.cover.bags").map(|row| row.shown(answers.system));
+    let bag = answers.rows.find("wall.cover.bag").map(|row| row.shown(answers.system));
+    json!({
+        "unknown": answers.site.unknown.join(", "),
+        "land": answers.rows.find("site.area").map_or_else(String::new, |row| row.shown(answers.system)),
+        "distances": distances(answers),
+        "water": apart(answers),
+        "yard": yard(answers),
+        "balance": balance(answers),
+        "ends": figures(answers, &ENDS),
+        "cover": figures(answers, &COVER),
+        "bags": bags.zip(bag).map_or_else(String::new, |(bags, bag)| format!("{bags} bags of {bag}")),
+        "platform": platform(answers),
+        "platforms": figures(answers, &PLATFORM),
+    })
+}
+
+fn figures(answers: &Answers, rows: &[(&str, &str)]) -> Vec<[String; 2]> {
+    let found = rows.iter().filter_map(|(title, path)| Some((*title, answers.rows.find(path)?)));
+    found.map(|(title, row)| [title.to_owned(), marked(answers, row)]).collect()
+}
+
+fn cell(answers: &Answers, path: &str) -> String {
+    answers.rows.find(path).map_or_else(|| "–".to_owned(), |row| marked(answers, row))
+}
+
+/// How far everything on the site is from the house.
+fn distances(answers: &Answers) -> Vec<Vec<String>> {
+    let stems = answers.rows.iter().filter_map(|row| row.path.strip_suffix(".to-wall"));
+    stems
+        .map(|stem| {
+            let noun = stem.rsplit('.').next().unwrap_or(stem).replace('-', " ");
+            let words = match stem.split('.').nth(1) {
+                Some("boundary") => format!("Boundary, side {noun}"),
+                Some("trees") => format!("Tree: {noun}"),
+                Some("wells") => format!("Well: {noun}"),
+                Some("lines") => format!("Overhead line: {noun}"),
+                _ => format!("Buried: {noun}"),
+            };
+            let cells = DISTANCES.iter().map(|noun| cell(answers, &format!("{stem}.{noun}")));
+            std::iter::once(words).chain(cells).collect()
+        })
+        .collect()
+}
+
+/// How far wells and footing are from where water comes out.
+fn apart(answers: &Answers) -> Vec<[String; 2]> {
+    let is_water = |row: &&Row| {
+        let from_well = row.path.starts_with("site.wells.") && row.path.contains(".to-");
+        row.path == "site.outlet.from-footing"
+            || from_well && !row.path.ends_with("-wall") && !row.path.ends_with("-eave")
+    };
+    answers.rows.iter().filter(is_water).map(|row| [capital(&row.title), marked(answers, row)]).collect()
+}
+
+fn yard(answers: &Answers) -> Vec<Vec<String>> {
+    let things = answers.site.things.iter();
+    let mut lines: Vec<Vec<String>> = things
+        .filter_map(|thing| {
+            let SiteKind::Yard(kind) = thing.kind else { return None };
+            let cells = ["count", "ground"].map(|noun| cell(answers, &format!("{}.{noun}", thing.path)));
+            Some([capital(&thing.name), kind.word()].into_iter().chain(cells).collect())
+        })
+        .collect();
+    if let Some(all) = answers.rows.find("site.yard-area") {
+        lines.push(vec!["All".to_owned(), String::new(), String::new(), marked(answers, all)]);
+    }
+    lines
+}
+
+/// One line a stage: what comes in, goes out and is left of topsoil and of subsoil.
+fn balance(answers: &Answers) -> Vec<Vec<String>> {
+    let mut stages: Vec<&str> = Vec::new();
+    for row in answers.rows.iter() {
+        let stage = row.path.strip_prefix("balance.").and_then(|rest| rest.split_once('.')).map(|(_, stage)| stage);
+        let stage = stage.and_then(|stage| stage.rsplit_once('.')).map(|(stage, _)| stage);
+        if let Some(stage) = stage.filter(|stage| !stages.contains(stage)) {
+            stages.push(stage);
+        }
+    }
+    let cells = |stage: &str| {
+        let columns =
+            ["topsoil", "subsoil"].into_iter().flat_map(|heap| ["in", "out", "left"].map(|noun| (heap, noun)));
+        columns.map(|(heap, noun)| cell(answers, &format!("balance.{heap}.{stage}.{noun}"))).collect::<Vec<_>>()
+    };
+    let mut lines: Vec<Vec<String>> =
+        stages.iter().map(|stage| std::iter::once(words(stage)).chain(cells(stage)).collect()).collect();
+    let totals = ["topsoil", "subsoil"].into_iter().flat_map(|heap| {
+        ["in", "out"].map(|noun| cell(answers, &format!("balance.{heap}.{noun}"))).into_iter().chain([String::new()])
+    });
+    lines.push(std::iter::once("All".to_owned()).chain(totals).collect());
+    lines
+}
+
+/// A stage as a builder says it.
+fn words(stage: &str) -> String {
+    let plain = |text: &str| text.replace('-', " ");
+    match stage.split('.').collect::<Vec<_>>()[..] {
+        ["strip"] => "Topsoil stripped".to_owned(),
+        ["trench"] => "Trench dug".to_owned(),
+        ["drain"] => "Drain dug".to_owned(),
+        ["floor"] => "Under the floor".to_owned(),
+        ["backfill"] => "Back over the drain".to_owned(),
+        ["round"] => "Spread round the house".to_owned(),
+        ["mixes", recipe, soil] => format!("{} into {}", capital(&plain(soil)), plain(recipe)),
+        ["roof", layer] => format!("On the roof: {}", plain(layer)),
+        _ => capital(&plain(stage)),
+    }
+}
+
+fn platform(answers: &Answers) -> Vec<[String; 3]> {
+    let lifts = answers.rows.iter().filter_map(|row| {
+        let lift = row.path.strip_prefix("wall.lifts.")?.strip_suffix(".above-ground")?;
+        let stand = answers.rows.find(&format!("wall.lifts.{lift}.platform"));
+        let stand = stand.map_or_else(|| "from the ground".to_owned(), |row| row.shown(answers.system));
+        Some([capital(&lift.replace('-', " ")), row.shown(answers.system), stand])
+    });
+    lifts.collect()
+}

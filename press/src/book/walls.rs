@@ -1,0 +1,169 @@
+//! Walls and what is on them: doors and windows, the bond beam's cutting list, mosaics, bottle bricks, ovens.
+
+use engine::answers::Answers;
+use serde_json::{Value, json};
+
+use super::quantities::marked;
+
+/// Figures of a door or a window: noun and heading.
+const SIZES: [(&str, &str); 6] = [
+    ("width", "opening, width"),
+    ("height", "height"),
+    ("clear-width", "clear width"),
+    ("clear-height", "clear height"),
+    ("glass-area", "glass"),
+    ("on-site-by", "on site by day"),
+];
+/// What its frame, sill, lintel and threshold take.
+const FITTED: [(&str, &str); 7] = [
+    ("frame.width", "frame, face"),
+    ("frame.depth", "frame, depth"),
+    ("frame.braces", "braces"),
+    ("frame.anchors-in-all", "anchors"),
+    ("lintel.length", "lintel"),
+    ("threshold-length", "threshold"),
+    ("drip", "it stands out"),
+];
+const PIECES: [(&str, &str); 6] = [
+    ("pieces", "each layer"),
+    ("cut-length", "cut to"),
+    ("bevel", "bevel"),
+    ("sagitta", "leaves curve by"),
+    ("plank", "plank, if sawn"),
+    ("radius", "radius"),
+];
+const BEAM: [(&str, &str); 13] = [
+    ("width", "width"),
+    ("height", "height"),
+    ("layers", "layers"),
+    ("length", "length all round"),
+    ("pieces", "pieces in all"),
+    ("cut-length", "length of all pieces"),
+    ("longest", "longest piece"),
+    ("scarf", "a scarf"),
+    ("scarfs", "scarfs"),
+    ("bolts-in-all", "bolts"),
+    ("shims", "pairs of level shims"),
+    ("timber", "timber to cut it from"),
+    ("volume", "timber as it lies"),
+];
+const GAP: [(&str, &str); 7] = [
+    ("poles", "from wall or beam to the deck, at a pole"),
+    ("rise", "rise of the deck over the wall, in the mean"),
+    ("joint", "soft joint under the deck"),
+    ("height", "height of the filling, in the mean"),
+    ("volume", "cob in it, poles taken out"),
+    ("trimmings", "trimmings left for it"),
+    ("to-mix", "to mix for it, beside the beam too"),
+];
+const MOSAIC: [(&str, &str); 7] = [
+    ("area", "area"),
+    ("tile", "tiles, thickness"),
+    ("bedding", "bed, thickness"),
+    ("tile-area", "tiles"),
+    ("bedding-volume", "bed"),
+    ("grout-volume", "grout"),
+    ("mass", "mass on the wall"),
+];
+const OVEN: [(&str, &str); 20] = [
+    ("diameter", "floor within, diameter"),
+    ("dome-height", "dome within, height"),
+    ("door-width", "doorway, width"),
+    ("door-height", "doorway, height"),
+    ("sand-form", "damp sand in the form"),
+    ("thermal", "inner layer, thickness"),
+    ("thermal-volume", "inner layer"),
+    ("insulation", "outer layer, thickness"),
+    ("insulation-volume", "outer layer"),
+    ("over-dome", "diameter over the dome"),
+    ("bricks", "floor bricks"),
+    ("base.height", "base, height above the floor"),
+    ("ring-volume", "ring of stone, as laid"),
+    ("fill-volume", "fill within it, packed"),
+    ("footing.depth", "footing, below the floor"),
+    ("footing.width", "footing, diameter"),
+    ("footing-volume", "footing"),
+    ("mass", "mass on the footing, dry"),
+    ("ground-pressure", "mean pressure on the ground"),
+    ("clear-of-wall", "clear way to the wall"),
+];
+
+pub(super) fn chapter(answers: &Answers) -> Value {
+    let carded = &answers.carded;
+    let openings =
+        || answers.schedule.iter().map(|hung| (hung.name.replace('-', " "), format!("openings.{}.", hung.name)));
+    let words = answers.schedule.iter().map(|hung| {
+        let said = |word: &str| if word.is_empty() { "ask".to_owned() } else { word.to_owned() };
+        let hand = if hung.swing == "fixed" { "–".to_owned() } else { said(hung.hand) };
+        let name = hung.name.replace('-', " ");
+        let lift = hung.lift.replace('-', " ");
+        vec![name, hung.kind.to_owned(), hung.form.to_owned(), said(hung.swing), hand, lift]
+    });
+    let beam = answers.beam_plan.as_ref();
+    let marks = beam.iter().flat_map(|plan| plan.marks.iter().zip(plan.parts.iter().skip(1))).map(|(mark, part)| {
+        let stem = mark.path.trim_end_matches("pieces").to_owned();
+        (format!("{}  {}", mark.name, part.name.replace('-', " ")), stem)
+    });
+    let cards = |names: &[String], nouns: &[(&str, &str)]| {
+        let card = |name: &String| {
+            json!({
+                "name": super::job::capital(&name.replace('-', " ")),
+                "figures": figures(answers, &format!("built-in.{name}."), nouns),
+            })
+        };
+        names.iter().map(card).collect::<Vec<_>>()
+    };
+    let sloping = answers.rows.find("wall.lowest").is_some();
+    json!({
+        "words": words.collect::<Vec<_>>(),
+        "sizes": table(answers, openings(), &SIZES),
+        "fitted": table(answers, openings(), &FITTED),
+        "pieces": table(answers, marks, &PIECES),
+        "beam": if beam.is_some() { figures(answers, "wall.bond-beam.", &BEAM) } else { Vec::new() },
+        "gap": figures(answers, "wall.gap.", &GAP),
+        "sloping": sloping,
+        "mosaics": cards(&carded.mosaics, &MOSAIC),
+        "ovens": cards(&carded.ovens, &OVEN),
+        "bottles": carded.bottles.iter().map(|name| bottles(answers, name)).collect::<Vec<_>>(),
+    })
+}
+
+/// Words and figures of the rows of a stem, as far as there are such rows.
+fn figures(answers: &Answers, stem: &str, nouns: &[(&str, &str)]) -> Vec<[String; 2]> {
+    let found = nouns.iter().filter_map(|(noun, words)| {
+        let row = answers.rows.find(&format!("{stem}{noun}"))?;
+        Some([super::job::capital(words), marked(answers, row)])
+    });
+    found.collect()
+}
+
+/// One line a name with its stem, one column a noun that any of them has.
+fn table(answers: &Answers, names: impl Iterator<Item = (String, String)>, nouns: &[(&str, &str)]) -> Value {
+    let names: Vec<(String, String)> = names.collect();
+    let find = |stem: &str, noun: &str| answers.rows.find(&format!("{stem}{noun}"));
+    let used: Vec<_> =
+        nouns.iter().filter(|(noun, _)| names.iter().any(|(_, stem)| find(stem, noun).is_some())).collect();
+    let rows = names.iter().map(|(name, stem)| {
+        let cells = used.iter().map(|(noun, _)| find(stem, noun).map_or("–".into(), |row| marked(answers, row)));
+        std::iter::once(name.replace(' ', "\u{a0}")).chain(cells).collect::<Vec<_>>()
+    });
+    let header: Vec<&str> = std::iter::once("").chain(used.iter().map(|(_, title)| *title)).collect();
+    json!({"header": header, "rows": rows.collect::<Vec<_>>()})
+}
+
+/// The lengths of bottle bricks and how many bottles they take.
+fn bottles(answers: &Answers, name: &str) -> Value {
+    let stem = format!("built-in.{name}.");
+    let is_length = |path: &str| path.starts_with(&stem) && path.ends_with("length");
+    let lengths = answers.rows.iter().filter(|row| is_length(&row.path));
+    let lengths = lengths.map(|row| [super::job::capital(&row.title), marked(answers, row)]);
+    let counts = figures(
+        answers,
+        &stem,
+        &[("count", "bottle bricks"), ("diameter", "diameter"), ("collect", "bottles to collect")],
+    );
+    json!({
+        "name": super::job::capital(&name.replace('-', " ")),
+        "figures": counts.into_iter().chain(lengths).collect::<Vec<_>>(),
+    })
+}

@@ -1,0 +1,152 @@
+//! Labels of the drawings of houses from a seed: none over another, none off the sheet, few in the key.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+
+use std::f64::consts::TAU;
+use std::fmt::Write;
+
+use engine::answers::{Inputs, answers, pictures};
+use press::drawing::{Drawing, all};
+use press::paper::Paper;
+
+/// Numbers from a seed.
+struct Draw(u64);
+
+impl Draw {
+    fn between(&mut self, low: f64, high: f64) -> f64 {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        low + (high - low) * ((self.0 >> 33) as f64 / f64::from(1_u32 << 31))
+    }
+
+    fn below(&mut self, count: u32) -> u32 {
+        (self.between(0.0, f64::from(count)) as u32).min(count - 1)
+    }
+}
+
+/// A closed wall of three to seven runs, some of them arcs, with openings, built-in things and lifts.
+fn house(seed: u64) -> String {
+    let mut draw = Draw(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15));
+    let runs = 3 + draw.below(5);
+    let radius = draw.between(2.4, 4.2);
+    let system = if seed.is_multiple_of(2) { "metric" } else { "us" };
+    let mut text = format!(
+        "format = 1\n[build]\nname = \"House {seed}\"\n[site]\nunits = \"{system}\"\nnorth = \"{:.0} deg\"\n\
+         [ground]\noutside = \"-{:.0} mm\"\n[wall]\nthickness = \"{:.0} mm\"\nheight = \"{:.0} mm\"\n",
+        draw.between(0.0, 360.0),
+        draw.between(250.0, 500.0),
+        draw.between(380.0, 520.0),
+        draw.between(2100.0, 2400.0),
+    );
+    if draw.below(2) == 0 {
+        text += "bond-beam = { width = \"200 mm\", height = \"100 mm\" }\n";
+    }
+    if draw.below(2) == 0 {
+        text += "[water.trench]\nwidth = \"550 mm\"\ndepth = \"700 mm\"\nfall = \"1:80\"\nrun = \"run-0\"\nalong = \"600 mm\"\n\
+                 [water.drain]\nlength = \"8 m\"\n";
+    }
+    let turn = TAU / f64::from(runs);
+    let at =
+        |angle: f64, radius: f64| format!("[\"{:.3} m\", \"{:.3} m\"]", radius * angle.cos(), radius * angle.sin());
+    for run in 0..runs {
+        let angle = turn * f64::from(run);
+        let _ = writeln!(text, "[[wall.line]]\nname = \"run-{run}\"\nat = {}", at(angle, radius));
+        if draw.below(2) == 0 {
+            let out = radius * (0.5 * turn).cos() + draw.between(0.15, 0.5);
+            let _ = writeln!(text, "arc = {{ through = {} }}", at(angle + 0.5 * turn, out));
+        }
+        let _ = writeln!(text, "round = \"{:.0} mm\"", draw.between(550.0, 700.0));
+    }
+    let mut below = 0.0;
+    for lift in 0..draw.below(5) {
+        below += draw.between(330.0, 450.0);
+        let _ = writeln!(
+            text,
+            "[[wall.lifts]]\nname = \"lift-{lift}\"\ntop = \"{below:.0} mm\"\nstart = \"{} days\"",
+            2 * lift
+        );
+    }
+    if below > 0.0 {
+        text += "[[wall.lifts]]\nname = \"last\"\nstart = \"30 days\"\n";
+    }
+    // Half of the side of a polygon, or a little less than half of its arc.
+    let middle = radius * (0.5 * turn).sin() * 1000.0;
+    for opening in 0..(1 + draw.below(5)).min(runs) {
+        let (width, kind) = (draw.between(450.0, 900.0), if opening == 0 { "door" } else { "window" });
+        let height = if opening == 0 { 1950.0 } else { draw.between(500.0, 800.0) };
+        let _ = writeln!(
+            text,
+            "[openings.{kind}-{opening}]\nkind = \"{kind}\"\nrun = \"run-{opening}\"\nalong = \"{middle:.0} mm\"\n\
+             width = \"{width:.0} mm\"\nheight = \"{height:.0} mm\""
+        );
+        if opening > 0 {
+            let _ = writeln!(text, "sill = \"{:.0} mm\"", draw.between(700.0, 1000.0));
+        }
+    }
+    for thing in 0..draw.below(5).min(runs) {
+        let run = runs - 1 - thing;
+        let along = middle - 750.0;
+        let _ = match draw.below(3) {
+            0 => writeln!(
+                text,
+                "[built-in.niche-{thing}]\nkind = \"niche\"\nrun = \"run-{run}\"\nalong = \"{along:.0} mm\"\nform = \"rectangle\"\n\
+                 sill = \"1100 mm\"\nwidth = \"250 mm\"\nheight = \"250 mm\"\ndepth = \"150 mm\""
+            ),
+            1 => writeln!(
+                text,
+                "[built-in.vent-{thing}]\nkind = \"vent\"\nrun = \"run-{run}\"\nalong = \"{along:.0} mm\"\nlevel = \"1850 mm\"\n\
+                 diameter = \"100 mm\""
+            ),
+            _ => writeln!(
+                text,
+                "[built-in.shelf-{thing}]\nkind = \"shelf\"\nrun = \"run-{run}\"\nalong = \"{along:.0} mm\"\nlevel = \"1500 mm\"\n\
+                 length = \"300 mm\"\ndepth = \"200 mm\"\nthickness = \"30 mm\""
+            ),
+        };
+    }
+    text
+}
+
+/// The faults of a drawing's labels in words.
+fn faults(drawing: &Drawing) -> Vec<String> {
+    let scaled = &drawing.scaled;
+    let mut faults = Vec::new();
+    for (place, area) in scaled.boxes.iter().enumerate() {
+        if !scaled.room.contains(*area) {
+            faults.push(format!("{}: {area:?} leaves {:?}", drawing.name, scaled.room));
+        }
+        if let Some(other) = scaled.boxes[..place].iter().find(|other| other.overlaps(*area)) {
+            faults.push(format!("{}: {area:?} lies over {other:?}", drawing.name));
+        }
+    }
+    faults
+}
+
+#[test]
+fn no_label_of_two_hundred_houses_lies_over_another_or_leaves_its_sheet() {
+    let (mut houses, mut labels, mut in_key) = (0, 0, 0);
+    let mut refused = Vec::new();
+    for seed in 0.. {
+        if houses == 200 {
+            break;
+        }
+        assert!(seed < 400, "{houses} houses of {seed} are accepted: {refused:?}");
+        let text = house(seed);
+        let inputs = Inputs { build: text.as_bytes(), system: None };
+        let answered = match answers(&inputs) {
+            Ok(answered) => answered,
+            Err(problems) => {
+                refused.push(problems.all()[0].to_string());
+                continue;
+            }
+        };
+        let pictures = pictures(&inputs).unwrap();
+        for drawing in all(&answered, &pictures, Paper::of(answered.system)) {
+            let faults = faults(&drawing);
+            assert!(faults.is_empty(), "seed {seed}: {faults:?}\n{text}");
+            labels += drawing.scaled.boxes.len();
+            in_key += drawing.scaled.key.len();
+        }
+        houses += 1;
+    }
+    println!("{labels} labels, {in_key} of them in a key, {} builds refused", refused.len());
+    assert!(in_key * 200 < labels, "{in_key} of {labels} labels are in a key");
+}
