@@ -57,19 +57,21 @@ pub(super) fn draw(sheet: &mut Sheet, view: &View, width: f64) {
 /// Fill, marks and lines of a batch; their width is that of all lines.
 fn paint(view: &View, face: &Face, batch: &Batch) -> Vec<Element> {
     let (part, light) = (&view.parts[face.body], light(face.shade));
-    let path = |runs: &[Run<'_>]| Element::named("path").with("d", path_data(runs));
+    let path = |data: String| Element::named("path").with("d", data);
     let runs: Vec<Run<'_>> = batch.fills.iter().map(|points| Run::Closed(points)).collect();
+    let data = path_data(&runs);
     let tint = hatch::tint(part.material, light);
-    // The border in its own colour reaches over what would show between two fills.
     // The foot of a buttress has a body of its own and no name.
     let of_thing = part.path.strip_suffix(".stone").unwrap_or(&part.path);
-    let mut painted = vec![path(&runs).with("fill", tint.clone()).with("stroke", tint).data_path(of_thing)];
-    if batch.fills.iter().map(|points| area(points)).sum::<f64>() > MARKED {
-        painted.push(path(&runs).with("fill", format!("url(#{})", hatch::name(part.material, light))));
-    }
+    let is_marked = batch.fills.iter().map(|points| area(points)).sum::<f64>() > MARKED;
+    let marks =
+        is_marked.then(|| path(data.clone()).with("fill", format!("url(#{})", hatch::name(part.material, light))));
+    // The border in its own colour reaches over what would show between two fills.
+    let mut painted = vec![path(data).with("fill", tint.clone()).with("stroke", tint).data_path(of_thing)];
+    painted.extend(marks);
     if !batch.lines.is_empty() {
         let runs: Vec<Run<'_>> = batch.lines.iter().map(|points| Run::Open(points)).collect();
-        painted.push(path(&runs).with("fill", "none").with("stroke", INK));
+        painted.push(path(path_data(&runs)).with("fill", "none").with("stroke", INK));
     }
     painted
 }
