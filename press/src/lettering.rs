@@ -46,11 +46,23 @@ pub fn width_in(face: Face, text: &str, size_mm: f64) -> f64 {
 #[must_use]
 pub fn extent(text: &str, size_mm: f64) -> Extent {
     let (mut ascent, mut descent): (f64, f64) = (0.0, 0.0);
-    for (bottom, top) in text.chars().chain(['l', 'p']).filter_map(|sign| Glyph::of(Face::Text, sign)?.reach()) {
+    for (bottom, top) in text.chars().chain(['l', 'p']).filter_map(reach) {
         ascent = ascent.max(top);
         descent = descent.max(-bottom);
     }
     Extent { width: width(text, size_mm), ascent: ascent * size_mm, descent: descent * size_mm }
+}
+
+/// How far each sign of ASCII reaches below and above its line: found once, since the outline has to be read for it.
+static REACHES: LazyLock<[Option<(f64, f64)>; 128]> =
+    LazyLock::new(|| std::array::from_fn(|code| outlined(char::from(code as u8))));
+
+fn reach(sign: char) -> Option<(f64, f64)> {
+    REACHES.get(sign as usize).copied().unwrap_or_else(|| outlined(sign))
+}
+
+fn outlined(sign: char) -> Option<(f64, f64)> {
+    Glyph::of(Face::Text, sign)?.reach()
 }
 
 /// The height in millimetres of capital letters of the text face at `size_mm`.
