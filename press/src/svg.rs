@@ -1,9 +1,13 @@
 //! Writes drawings as SVG text: elements with attributes, paths from polylines, lettering, groups.
 
+mod number;
+
 use std::fmt;
 
 use crate::fonts::Face;
 use crate::lettering::{runs, width};
+pub use number::number;
+use number::write_number;
 
 /// The font families every drawing asks for; see `fonts.rs`.
 const FAMILIES: &str = "Cabin, 'DejaVu Sans', sans-serif";
@@ -258,48 +262,6 @@ impl From<&str> for Value {
 impl From<String> for Value {
     fn from(value: String) -> Value {
         Value(value)
-    }
-}
-
-/// A number with at most two decimals, no trailing zeros, never "-0".
-///
-/// What is not finite is written as 0: SVG has no word for it, and a drawing never computes.
-#[must_use]
-pub fn number(value: f64) -> String {
-    let mut written = String::with_capacity(8);
-    write_number(&mut written, value);
-    written
-}
-
-/// The same, at the end of a text. Whole hundredths are written digit by digit: most of a drawing is numbers.
-fn write_number(text: &mut String, value: f64) {
-    let hundredths = (value * 100.0).round();
-    if !value.is_finite() || hundredths == 0.0 {
-        text.push('0');
-        return;
-    }
-    if hundredths < 0.0 {
-        text.push('-');
-    }
-    let hundredths = hundredths.abs() as u64;
-    let (whole, cents) = (hundredths / 100, hundredths % 100);
-    let mut digits = [0_u8; 20];
-    let (mut from, mut rest) = (digits.len(), whole);
-    loop {
-        from -= 1;
-        digits[from] = b'0' + (rest % 10) as u8;
-        rest /= 10;
-        if rest == 0 {
-            break;
-        }
-    }
-    text.extend(digits[from..].iter().map(|digit| char::from(*digit)));
-    if cents > 0 {
-        text.push('.');
-        text.push(char::from(b'0' + (cents / 10) as u8));
-        if cents % 10 > 0 {
-            text.push(char::from(b'0' + (cents % 10) as u8));
-        }
     }
 }
 
