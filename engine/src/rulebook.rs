@@ -136,7 +136,8 @@ fn maybe_word(table: &DeTable<'_>, key: &str, place: &str) -> Result<Option<Stri
     table.get(key).map(|_| word(table, key, place)).transpose()
 }
 
-fn word(table: &DeTable<'_>, key: &str, place: &str) -> Result<String, String> {
+/// The text of a key, or what is missing at that place.
+pub(crate) fn word(table: &DeTable<'_>, key: &str, place: &str) -> Result<String, String> {
     match table.get(key).map(|value| value.get_ref()) {
         Some(DeValue::String(text)) => Ok(text.clone().into_owned()),
         _ => Err(format!("{place} needs `{key}` as text")),

@@ -2,9 +2,10 @@
 
 use std::sync::LazyLock;
 
-use toml::de::{DeTable, DeValue};
+use toml::de::DeTable;
 
 use crate::known::Origin;
+use crate::rulebook::word;
 use crate::units::{self, Kind, Quantity};
 
 /// What near enough means at one step.
@@ -68,13 +69,6 @@ fn one(table: &DeTable<'_>) -> Result<Tolerance, String> {
         within,
         origin,
     })
-}
-
-fn word(table: &DeTable<'_>, key: &str, place: &str) -> Result<String, String> {
-    match table.get(key).map(|value| value.get_ref()) {
-        Some(DeValue::String(text)) => Ok(text.clone().into_owned()),
-        _ => Err(format!("{place} needs `{key}` as text")),
-    }
 }
 
 #[cfg(test)]
