@@ -5,21 +5,35 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
-use engine::answers::{Answers, Inputs, answers};
+use engine::answers::{Answers, Computed, Inputs, compute};
 use engine::build::LARGEST;
 use engine::pictures::Pictures;
-use engine::problem::Problems;
-use engine::solids::Solids;
-use engine::units::{Length, System};
+use engine::units::System;
 
 use crate::told;
+
+/// The house of a build file, computed; `None` when its problems were shown instead.
+///
+/// # Errors
+/// The file cannot be read.
+pub fn computed(file: &Path, system: Option<System>) -> Result<Option<Computed>> {
+    let build = read(file)?;
+    Ok(match compute(&Inputs { build: &build, system }) {
+        Ok(computed) => Some(computed),
+        Err(problems) => {
+            let text = if build.len() > LARGEST { "".into() } else { String::from_utf8_lossy(&build) };
+            told::show(&problems, &file.display().to_string(), &text);
+            None
+        }
+    })
+}
 
 /// The answers of a build file; `None` when its problems were shown instead.
 ///
 /// # Errors
 /// The file cannot be read.
 pub fn answered(file: &Path, system: Option<System>) -> Result<Option<Answers>> {
-    asked(file, system, answers)
+    Ok(computed(file, system)?.map(Computed::into_answers))
 }
 
 /// The answers of a build file with its pictures; `None` when its problems were shown instead.
@@ -27,31 +41,9 @@ pub fn answered(file: &Path, system: Option<System>) -> Result<Option<Answers>> 
 /// # Errors
 /// The file cannot be read.
 pub fn pictured(file: &Path, system: Option<System>) -> Result<Option<(Answers, Pictures)>> {
-    asked(file, system, |inputs| Ok((answers(inputs)?, engine::answers::pictures(inputs)?)))
-}
-
-/// The bodies of a build file's parts, no chord farther than `chord` from its curve; `None` when its problems were shown instead.
-///
-/// # Errors
-/// The file cannot be read.
-pub fn bodies(file: &Path, chord: Length) -> Result<Option<Solids>> {
-    asked(file, None, |inputs| engine::answers::bodies(inputs, chord))
-}
-
-fn asked<T>(
-    file: &Path,
-    system: Option<System>,
-    ask: impl Fn(&Inputs<'_>) -> Result<T, Problems>,
-) -> Result<Option<T>> {
-    let build = read(file)?;
-    Ok(match ask(&Inputs { build: &build, system }) {
-        Ok(answer) => Some(answer),
-        Err(problems) => {
-            let text = if build.len() > LARGEST { "".into() } else { String::from_utf8_lossy(&build) };
-            told::show(&problems, &file.display().to_string(), &text);
-            None
-        }
-    })
+    let Some(house) = computed(file, system)? else { return Ok(None) };
+    let pictures = house.pictures();
+    Ok(Some((house.into_answers(), pictures)))
 }
 
 /// A file, or no more of it than shows that it is too large to be a build file.

@@ -76,11 +76,21 @@ pub struct Answers {
     pub story_pole: Vec<Mark>,
 }
 
-/// Everything that a build file says, computed at once.
+/// A house with its rows, ready to be asked for answers, bodies and pictures.
+#[derive(Debug)]
+pub struct Computed {
+    house: House,
+    rows: Rows,
+    orders: Vec<Order>,
+    unread: Vec<(String, usize)>,
+    system: System,
+}
+
+/// Reads a build file, places its house and computes every row.
 ///
 /// # Errors
 /// Every fault of the file, with its place and what would be right.
-pub fn answers(inputs: &Inputs<'_>) -> Result<Answers, Problems> {
+pub fn compute(inputs: &Inputs<'_>) -> Result<Computed, Problems> {
     let text = build::text(inputs.build)?;
     let (source, written, house) = placed(text);
     let Some(house) = house else { return Err(source.into_problems()) };
@@ -93,7 +103,16 @@ pub fn answers(inputs: &Inputs<'_>) -> Result<Answers, Problems> {
         return Err(source.into_problems());
     }
     let unread = written.unread.into_iter().map(|table| (table.value, table.line)).collect();
-    Ok(answers_of(house, (rows, orders), inputs.system, unread))
+    let system = inputs.system.unwrap_or(house.system);
+    Ok(Computed { house, rows, orders, unread, system })
+}
+
+/// Everything that a build file says, computed at once.
+///
+/// # Errors
+/// Every fault of the file, with its place and what would be right.
+pub fn answers(inputs: &Inputs<'_>) -> Result<Answers, Problems> {
+    Ok(compute(inputs)?.into_answers())
 }
 
 /// A build file with its faults, and the house where it has none.
@@ -105,69 +124,65 @@ fn placed(text: &str) -> (Source<'_>, Build, Option<House>) {
     (source, written, house)
 }
 
-/// The body of every part of the house, no chord farther than `chord` from its curve.
-///
-/// # Errors
-/// Every fault of the file, with its place and what would be right.
-pub fn bodies(inputs: &Inputs<'_>, chord: Length) -> Result<Solids, Problems> {
-    let (source, _, house) = placed(build::text(inputs.build)?);
-    let Some(house) = house else { return Err(source.into_problems()) };
-    let (rows, _) = quantities(&house);
-    Ok(solids(&house, &rows, chord))
-}
+impl Computed {
+    /// The name of the house.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.house.about.name
+    }
 
-/// Pictures of the whole house, which take longer than the answers.
-///
-/// # Errors
-/// Every fault of the file, with its place and what would be right.
-pub fn pictures(inputs: &Inputs<'_>) -> Result<Pictures, Problems> {
-    let (source, _, house) = placed(build::text(inputs.build)?);
-    let Some(house) = house else { return Err(source.into_problems()) };
-    let (rows, _) = quantities(&house);
-    Ok(pictures::pictures(&house, &rows))
-}
+    /// The body of every part of the house, no chord farther than `chord` from its curve.
+    #[must_use]
+    pub fn bodies(&self, chord: Length) -> Solids {
+        solids(&self.house, &self.rows, chord)
+    }
 
-fn answers_of(
-    house: House,
-    (rows, orders): (Rows, Vec<Order>),
-    system: Option<System>,
-    unread: Vec<(String, usize)>,
-) -> Answers {
-    let checks = structure(&house, &rows);
-    let lift_cards = house::lift_cards(&house);
-    let services = house::service_places(&house, &lift_cards);
-    let (plan, site) = (house::parts(&house), house::site_plan(&house, &rows));
-    let (section, details) = (house::section(&house), house::details(&house));
-    let recipes = house.recipes_used().into_iter().map(str::to_owned).collect();
-    let (unrolled, unrolled_rows) = (house::unrolled(&house), house::unrolled_rows(&house));
-    let surfaces = house::surfaces(&house, &unrolled);
-    let (trench_section, trench_rows) = (house::trench_section(&house), house::trench_rows(&house));
-    let (pegs, story_pole) = (house::pegs(&house), house::story_pole(&house));
-    let (beam_plan, schedule, carded) = (house::beam_plan(&house), house::schedule(&house), house::carded(&house));
-    Answers {
-        system: system.unwrap_or(house.system),
-        about: house.about,
-        assumed: house.assumed,
-        rows,
-        checks,
-        recipes,
-        orders,
-        unread,
-        lift_cards,
-        services,
-        plan,
-        site,
-        section,
-        details,
-        unrolled,
-        unrolled_rows,
-        beam_plan,
-        schedule,
-        carded,
-        surfaces,
-        trench_section,
-        trench_rows,
-        pegs,
-        story_pole,
+    /// Pictures of the whole house, which take longer than the answers.
+    #[must_use]
+    pub fn pictures(&self) -> Pictures {
+        pictures::pictures(&self.house, &self.rows)
+    }
+
+    /// Rows, checks and the parts of drawings.
+    #[must_use]
+    pub fn into_answers(self) -> Answers {
+        let Computed { house, rows, orders, unread, system } = self;
+        let checks = structure(&house, &rows);
+        let lift_cards = house::lift_cards(&house);
+        let services = house::service_places(&house, &lift_cards);
+        let (plan, site) = (house::parts(&house), house::site_plan(&house, &rows));
+        let (section, details) = (house::section(&house), house::details(&house));
+        let recipes = house.recipes_used().into_iter().map(str::to_owned).collect();
+        let (unrolled, unrolled_rows) = (house::unrolled(&house), house::unrolled_rows(&house));
+        let surfaces = house::surfaces(&house, &unrolled);
+        let (trench_section, trench_rows) = (house::trench_section(&house), house::trench_rows(&house));
+        let (pegs, story_pole) = (house::pegs(&house), house::story_pole(&house));
+        let (beam_plan, schedule, carded) = (house::beam_plan(&house), house::schedule(&house), house::carded(&house));
+        Answers {
+            system,
+            about: house.about,
+            assumed: house.assumed,
+            rows,
+            checks,
+            recipes,
+            orders,
+            unread,
+            lift_cards,
+            services,
+            plan,
+            site,
+            section,
+            details,
+            unrolled,
+            unrolled_rows,
+            beam_plan,
+            schedule,
+            carded,
+            surfaces,
+            trench_section,
+            trench_rows,
+            pegs,
+            story_pole,
+        }
     }
 }

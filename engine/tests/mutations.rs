@@ -5,7 +5,7 @@
 use std::ops::Range;
 use std::time::{Duration, Instant};
 
-use engine::answers::{Answers, Inputs, answers, bodies};
+use engine::answers::{Answers, Inputs, answers, compute};
 use engine::house::part::{Measured, Part};
 use engine::units::{Length, Quantity, System};
 use proptest::prelude::*;
@@ -250,7 +250,8 @@ fn all_numbers(answers: &Answers) -> Result<(), TestCaseError> {
 
 /// Every part of a build that is answered has a closed body about as large as its row, or words why it has none.
 fn all_bodies(text: &[u8]) -> Result<(), TestCaseError> {
-    let Ok(solids) = bodies(&Inputs { build: text, system: None }, Length::mm(5.0)) else { return Ok(()) };
+    let Ok(house) = compute(&Inputs { build: text, system: None }) else { return Ok(()) };
+    let solids = house.bodies(Length::mm(5.0));
     for body in &solids.bodies {
         prop_assert!(body.mesh.points.iter().flatten().all(|value| value.is_finite()), "{} is not placed", body.path);
         prop_assert_eq!(body.mesh.open_edges(), 0, "{} is open", body.path);

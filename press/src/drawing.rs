@@ -21,6 +21,7 @@ mod setting_out;
 mod sheet;
 mod site;
 mod story_pole;
+mod strips;
 
 pub use all::{Drawing, all};
 pub use bond_beam::bond_beam;

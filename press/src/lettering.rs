@@ -36,7 +36,12 @@ pub fn width(text: &str, size_mm: f64) -> f64 {
 /// The width in millimetres of `text` in `face` at `size_mm` (the height of the em).
 #[must_use]
 pub fn width_in(face: Face, text: &str, size_mm: f64) -> f64 {
-    size_mm * text.chars().filter_map(|sign| Glyph::of(face, sign)).map(|glyph| glyph.advance()).sum::<f64>()
+    let found = |sign| Glyph::of(face, sign).map_or(0.0, |glyph| glyph.advance());
+    let advance = |sign: char| match face {
+        Face::Text => ADVANCES.get(sign as usize).copied().unwrap_or_else(|| found(sign)),
+        _ => found(sign),
+    };
+    size_mm * text.chars().map(advance).sum::<f64>()
 }
 
 /// The width, ascent and descent in millimetres of one line of `text` in the text face at `size_mm`.
@@ -52,6 +57,11 @@ pub fn extent(text: &str, size_mm: f64) -> Extent {
     }
     Extent { width: width(text, size_mm), ascent: ascent * size_mm, descent: descent * size_mm }
 }
+
+/// How far each sign of ASCII moves the pen in the text face.
+static ADVANCES: LazyLock<[f64; 128]> = LazyLock::new(|| {
+    std::array::from_fn(|code| Glyph::of(Face::Text, char::from(code as u8)).map_or(0.0, |glyph| glyph.advance()))
+});
 
 /// How far each sign of ASCII reaches below and above its line: found once, since the outline has to be read for it.
 static REACHES: LazyLock<[Option<(f64, f64)>; 128]> =
@@ -76,6 +86,10 @@ pub fn capitals(size_mm: f64) -> f64 {
 /// Drawings name the face of each run, because a viewer left to itself would set the whole line in some other face.
 #[must_use]
 pub fn runs(text: &str) -> Vec<(Face, &str)> {
+    let is_plain = |byte: u8| (b' '..0x7F).contains(&byte) && !Face::Text.leaves(char::from(byte));
+    if !text.is_empty() && text.bytes().all(is_plain) {
+        return vec![(Face::Text, text)];
+    }
     let face_of = |sign: char| match Glyph::of(Face::Text, sign) {
         Some(glyph) if glyph.lent => Face::Text.lender(),
         _ => Face::Text,

@@ -2,6 +2,7 @@
 
 mod number;
 
+use std::borrow::Cow;
 use std::fmt;
 
 use crate::fonts::Face;
@@ -71,19 +72,26 @@ impl Svg {
 impl fmt::Display for Svg {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         let [left, top, width, height] = self.window.map(number);
-        let mut root = Element::named("svg")
+        let root = Element::named("svg")
             .with("xmlns", "http://www.w3.org/2000/svg")
             .with("width", format!("{}mm", number(self.width_mm)))
             .with("height", format!("{}mm", number(self.height_mm)))
             .with("viewBox", format!("{left} {top} {width} {height}"))
             .with("role", "img")
-            .with("font-family", FAMILIES)
-            .child(Element::named("title").words(&self.title));
+            .with("font-family", FAMILIES);
+        root.opened(out)?;
+        write!(out, ">\n<title>{}</title>", escaped(&self.title))?;
         if !self.definitions.is_empty() {
-            root = root.child(Element::group(self.definitions.clone()).renamed("defs"));
+            out.write_str("\n<defs>")?;
+            for definition in &self.definitions {
+                write!(out, "\n{definition}")?;
+            }
+            out.write_str("\n</defs>")?;
         }
-        root.children.extend(self.content.iter().cloned());
-        writeln!(out, "{root}")
+        for element in &self.content {
+            write!(out, "\n{element}")?;
+        }
+        out.write_str("\n</svg>\n")
     }
 }
 
@@ -100,7 +108,7 @@ pub enum Run<'a> {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Element {
     name: &'static str,
-    attributes: Vec<(&'static str, String)>,
+    attributes: Vec<(&'static str, Cow<'static, str>)>,
     words: String,
     children: Vec<Element>,
 }
@@ -191,7 +199,7 @@ impl Element {
     /// The same element naming the row or part it shows, so that page and tests can find it.
     #[must_use]
     pub fn data_path(self, path: &str) -> Element {
-        self.with("data-path", path)
+        self.with("data-path", path.to_owned())
     }
 
     /// The same element turned by `degrees` clockwise (as seen, y downwards) about a point.
@@ -215,53 +223,59 @@ impl Element {
         self
     }
 
-    fn renamed(mut self, name: &'static str) -> Element {
-        self.name = name;
-        self
+    /// Its opening tag, without the sign that ends it.
+    fn opened(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str("<")?;
+        out.write_str(self.name)?;
+        for (name, value) in &self.attributes {
+            for part in [" ", name, "=\"", &escaped(value), "\""] {
+                out.write_str(part)?;
+            }
+        }
+        Ok(())
     }
 }
 
 impl fmt::Display for Element {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(out, "<{}", self.name)?;
-        for (name, value) in &self.attributes {
-            write!(out, " {name}=\"{}\"", escaped(value))?;
-        }
+        self.opened(out)?;
         if self.children.is_empty() && self.words.is_empty() {
             return out.write_str("/>");
         }
-        write!(out, ">{}", escaped(&self.words))?;
+        out.write_str(">")?;
+        out.write_str(&escaped(&self.words))?;
         // A line break inside a text element would be drawn as a blank.
         let apart = if self.name == "text" { "" } else { "\n" };
         for child in &self.children {
-            write!(out, "{apart}{child}")?;
+            out.write_str(apart)?;
+            child.fmt(out)?;
         }
         if !self.children.is_empty() {
             out.write_str(apart)?;
         }
-        write!(out, "</{}>", self.name)
+        ["</", self.name, ">"].into_iter().try_for_each(|part| out.write_str(part))
     }
 }
 
 /// An attribute's value as it is written: a number in drawing units, or text.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Value(String);
+pub struct Value(Cow<'static, str>);
 
 impl From<f64> for Value {
     fn from(value: f64) -> Value {
-        Value(number(value))
+        Value(number(value).into())
     }
 }
 
-impl From<&str> for Value {
-    fn from(value: &str) -> Value {
-        Value(value.to_owned())
+impl From<&'static str> for Value {
+    fn from(value: &'static str) -> Value {
+        Value(value.into())
     }
 }
 
 impl From<String> for Value {
     fn from(value: String) -> Value {
-        Value(value)
+        Value(value.into())
     }
 }
 
@@ -292,9 +306,23 @@ pub fn path_data(runs: &[Run]) -> String {
     data
 }
 
+/// The signs of ASCII that are written as they are.
+const PLAIN: [bool; 256] = {
+    let mut plain = [false; 256];
+    let mut byte = b' ';
+    while byte < 0x7F {
+        plain[byte as usize] = !matches!(byte, b'&' | b'<' | b'>' | b'"');
+        byte += 1;
+    }
+    plain
+};
+
 /// Text made safe for SVG: markup escaped, characters that XML forbids left out.
 #[must_use]
-pub fn escaped(text: &str) -> String {
+pub fn escaped(text: &str) -> Cow<'_, str> {
+    if text.bytes().all(|byte| PLAIN[usize::from(byte)]) {
+        return text.into();
+    }
     let mut safe = String::with_capacity(text.len());
     for sign in text.chars() {
         match sign {
@@ -308,7 +336,7 @@ pub fn escaped(text: &str) -> String {
             _ => safe.push(sign),
         }
     }
-    safe
+    safe.into()
 }
 
 #[cfg(test)]

@@ -4,7 +4,7 @@
 use std::path::PathBuf;
 use std::process::Command;
 
-use engine::answers::{Inputs, answers, pictures};
+use engine::answers::{Inputs, answers, compute};
 use engine::units::{Fineness, Quantity, System};
 use jiff::civil::date;
 use press::book::typeset::{Typeset, typeset};
@@ -198,7 +198,7 @@ fn the_book_of_a_house_shows_its_rows_and_checks() {
     for (name, build) in HOUSES {
         for system in [System::Metric, System::Us] {
             let inputs = Inputs { build: build.as_bytes(), system: Some(system) };
-            let (answers, pictures) = (answers(&inputs).unwrap(), pictures(&inputs).unwrap());
+            let (answers, pictures) = (answers(&inputs).unwrap(), compute(&inputs).unwrap().pictures());
             let book = press::book::book(&answers, &pictures, date(2027, 4, 1)).unwrap();
             assert_eq!(book.remarks, Vec::<String>::new());
             if system == System::Metric {
@@ -229,7 +229,7 @@ fn the_book_of_a_house_shows_its_rows_and_checks() {
 fn a_value_stands_beside_its_title() {
     for (name, build) in HOUSES {
         let inputs = Inputs { build: build.as_bytes(), system: None };
-        let (answers, pictures) = (answers(&inputs).unwrap(), pictures(&inputs).unwrap());
+        let (answers, pictures) = (answers(&inputs).unwrap(), compute(&inputs).unwrap().pictures());
         let book = press::book::book(&answers, &pictures, date(2027, 4, 1)).unwrap();
         let text = text_of(&format!("{name}-lines.pdf"), &book.pdf);
         let lines: Vec<String> = text.lines().map(running).collect();

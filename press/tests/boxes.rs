@@ -4,7 +4,7 @@
 use std::f64::consts::TAU;
 use std::fmt::Write;
 
-use engine::answers::{Inputs, answers, pictures};
+use engine::answers::{Inputs, answers, compute};
 use press::drawing::{Drawing, all};
 use press::paper::Paper;
 
@@ -138,7 +138,7 @@ fn no_label_of_two_hundred_houses_lies_over_another_or_leaves_its_sheet() {
                 continue;
             }
         };
-        let pictures = pictures(&inputs).unwrap();
+        let pictures = compute(&inputs).unwrap().pictures();
         for drawing in all(&answered, &pictures, Paper::of(answered.system)) {
             let faults = faults(&drawing);
             assert!(faults.is_empty(), "seed {seed}: {faults:?}\n{text}");

@@ -1,7 +1,7 @@
 //! The drawings of whole houses: every number on them is a row, nothing runs off the sheet, the same each time.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
-use engine::answers::{Answers, Inputs, answers, pictures};
+use engine::answers::{Answers, Inputs, answers, compute};
 use engine::pictures::Pictures;
 use engine::units::System;
 use press::drawing::{all as drawings, detail, exploded, plan, trench_section, unrolled};
@@ -19,8 +19,9 @@ fn answered(text: &str) -> Answers {
 }
 
 fn pictured(text: &str) -> Pictures {
-    pictures(&Inputs { build: text.as_bytes(), system: None })
+    compute(&Inputs { build: text.as_bytes(), system: None })
         .unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
+        .pictures()
 }
 
 /// Every build in both unit systems, with its pictures.

@@ -1,7 +1,7 @@
 //! The model of a house as an independent reader sees it.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
-use engine::answers::{Answers, Inputs, answers, bodies};
+use engine::answers::{Answers, Inputs, answers, compute};
 use engine::solids::Solids;
 use engine::units::Length;
 use gltf::Gltf;
@@ -16,7 +16,7 @@ const BUILDS: [&str; 4] = [
 
 fn made(text: &str) -> (Answers, Solids) {
     let inputs = Inputs { build: text.as_bytes(), system: None };
-    (answers(&inputs).unwrap(), bodies(&inputs, Length::mm(1.0)).unwrap())
+    (answers(&inputs).unwrap(), compute(&inputs).unwrap().bodies(Length::mm(1.0)))
 }
 
 /// Volume of a closed mesh with y up, in m³.

@@ -16,10 +16,10 @@ const CHORD: Length = Length::mm(1.0);
 /// # Errors
 /// A file cannot be read or written, or a part could not be made into a body.
 pub fn solids(file: &Path, out: Option<PathBuf>) -> Result<Told> {
-    let Some(answers) = folder::answered(file, None)? else { return Ok(Told::Problems) };
-    let Some(solids) = folder::bodies(file, CHORD)? else { return Ok(Told::Problems) };
+    let Some(house) = folder::computed(file, None)? else { return Ok(Told::Problems) };
+    let solids = house.bodies(CHORD);
     let out = out.unwrap_or_else(|| folder::beside(file, "glb"));
-    let name = &answers.about.name;
+    let name = house.name();
     folder::write(&out, &press::gltf::glb(name, &solids.bodies))?;
     say(&format!("{name}: {} bodies, {}", solids.bodies.len(), out.display()))?;
     if let Some((path, why)) = solids.left_out.first() {

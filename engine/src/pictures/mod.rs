@@ -20,10 +20,10 @@ use crate::view;
 const CHORD: Length = Length::mm(12.0);
 
 /// What is smaller on an elevation may be left out, in metres.
-const SAMPLE: f64 = 0.012;
+const SAMPLE: f64 = 0.018;
 
 /// The same where the parts are pulled apart, which is drawn much smaller.
-const SMALL_SAMPLE: f64 = 0.02;
+const SMALL_SAMPLE: f64 = 0.03;
 
 /// The pictures of a house.
 #[derive(Clone, Debug)]

@@ -1,6 +1,6 @@
 //! The bodies of whole builds: closed, as large as their rows say, apart from each other.
 
-use engine::answers::{Inputs, bodies};
+use engine::answers::{Inputs, compute};
 use engine::solids::Solids;
 use engine::units::Length;
 
@@ -9,7 +9,7 @@ use super::support;
 
 fn made(text: &str, chord: Length) -> Solids {
     let inputs = Inputs { build: text.as_bytes(), system: None };
-    bodies(&inputs, chord).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
+    compute(&inputs).unwrap_or_else(|problems| panic!("{}", problems.all()[0])).bodies(chord)
 }
 
 #[test]

@@ -25,9 +25,18 @@ pub struct Drawing {
     pub scaled: Scaled,
 }
 
-/// Every drawing of a house, in the order of the book.
+/// Every drawing of a house, in the order of the book; those of surfaces and bodies on a thread of their own.
 #[must_use]
 pub fn all(answers: &Answers, pictures: &Pictures, paper: Paper) -> Vec<Drawing> {
+    std::thread::scope(|scope| {
+        let rest = scope.spawn(|| of_surfaces_and_bodies(answers, pictures, paper));
+        let mut drawings = of_ground_and_walls(answers, paper);
+        drawings.extend(rest.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)));
+        drawings
+    })
+}
+
+fn of_ground_and_walls(answers: &Answers, paper: Paper) -> Vec<Drawing> {
     let rounding = match answers.system {
         System::Metric => "Sizes are drawn to 5 mm; radii, places and levels to 1 mm.",
         System::Us => "Sizes are drawn to 1/8 in; radii, places and levels to 1/16 in.",
@@ -102,6 +111,11 @@ pub fn all(answers: &Answers, pictures: &Pictures, paper: Paper) -> Vec<Drawing>
         let scaled = lift_band(answers, card, paper);
         drawings.push(drawing(&format!("lift-{}-band", card.name), "lifts", &band, "", scaled));
     }
+    drawings
+}
+
+fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) -> Vec<Drawing> {
+    let mut drawings = Vec::new();
     for face in &answers.surfaces.faces {
         let seen = if face.side == "inside" { "inside, seen from the room" } else { "outside, seen from outside" };
         let title = format!("The face {seen}, unrolled: stop lines, and what each stretch takes of the lots");

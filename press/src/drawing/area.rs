@@ -77,7 +77,7 @@ impl Area {
     #[must_use]
     pub fn distance(self, point: [f64; 2]) -> f64 {
         let [x, y] = self.nearest(point);
-        (x - point[0]).hypot(y - point[1])
+        length([x - point[0], y - point[1]])
     }
 
     /// How many millimetres of the straight line between two points run inside; `None` when it passes by.
@@ -100,8 +100,13 @@ impl Area {
             enter = enter.max(first.min(second));
             leave = leave.min(first.max(second));
         }
-        (enter < leave).then(|| (leave - enter) * (to[0] - from[0]).hypot(to[1] - from[1]))
+        (enter < leave).then(|| (leave - enter) * length([to[0] - from[0], to[1] - from[1]]))
     }
+}
+
+/// Millimetres of a way; sheets are too small for the care that `hypot` takes.
+fn length([x, y]: [f64; 2]) -> f64 {
+    (x * x + y * y).sqrt()
 }
 
 /// Whether two straight lines cross between their ends; touching ends do not count.

@@ -31,10 +31,13 @@ struct Batch {
 /// Draws what is seen, its lines of a width in millimetres.
 pub(super) fn draw(sheet: &mut Sheet, view: &View, width: f64) {
     let kind = |face: &Face| (face.body, light(face.shade));
-    let mut kinds: Vec<(Material, Light)> =
-        view.faces.iter().map(|face| (view.parts[face.body].material, light(face.shade))).collect();
-    kinds.sort_by_key(|(material, light)| hatch::name(*material, *light));
-    kinds.dedup();
+    let mut kinds: Vec<(Material, Light)> = Vec::new();
+    for face in &view.faces {
+        let filled = (view.parts[face.body].material, light(face.shade));
+        if !kinds.contains(&filled) {
+            kinds.push(filled);
+        }
+    }
     for (material, light) in kinds {
         sheet.define(hatch::marks(material, light));
     }

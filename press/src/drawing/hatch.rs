@@ -14,48 +14,50 @@ struct Hatch {
     share: f64,
     /// Side of the square that repeats, in millimetres.
     size: f64,
-    marks: Vec<Element>,
 }
 
 fn hatch(material: Material) -> Hatch {
+    let (id, colour, share, size) = match material {
+        Material::Cob => ("cob", CLAY, 0.2, 5.0),
+        Material::Stone => ("stone", SLATE, 0.1, 3.0),
+        Material::Gravel => ("gravel", SLATE, 0.12, 3.6),
+        Material::Earth | Material::Floor => ("earth", CLAY, 0.12, 2.4),
+        Material::Plaster => ("plaster", STRAW, 0.12, 1.2),
+        Material::Timber => ("timber", STRAW, 0.45, 2.0),
+        Material::Insulation => ("insulation", STRAW, 0.15, 2.4),
+        Material::Sheet => ("sheet", SLATE, 0.75, 4.0),
+        Material::Soil => ("soil", MOSS, 0.4, 3.0),
+        Material::Glass | Material::Opening => ("opening", SLATE, 0.25, 4.0),
+        Material::Ground => ("ground", LIME, 0.0, 4.0),
+    };
+    Hatch { id, colour, share, size }
+}
+
+/// What repeats in the square of a material.
+fn figure(material: Material) -> Vec<Element> {
     let fleck = |from, to| Element::line(from, to).with("stroke", CLAY).with("stroke-width", 0.25);
     let stroke = |from, to| Element::line(from, to).with("stroke", SLATE).with("stroke-width", weight::THIN);
     let ring = |at, radius| {
         Element::circle(at, radius).with("stroke", SLATE).with("stroke-width", weight::THIN).with("fill", LIME)
     };
     let dot = |at| Element::circle(at, 0.14).with("fill", INK);
-    let (id, colour, share, size, marks) = match material {
+    match material {
         Material::Cob => {
-            let marks =
-                vec![fleck([0.7, 1.1], [2.0, 0.6]), fleck([3.4, 2.0], [4.2, 2.9]), fleck([1.2, 3.9], [2.4, 4.1])];
-            ("cob", CLAY, 0.2, 5.0, marks)
+            vec![fleck([0.7, 1.1], [2.0, 0.6]), fleck([3.4, 2.0], [4.2, 2.9]), fleck([1.2, 3.9], [2.4, 4.1])]
         }
-        Material::Stone => ("stone", SLATE, 0.1, 3.0, vec![stroke([0.0, 3.0], [3.0, 0.0])]),
+        Material::Stone => vec![stroke([0.0, 3.0], [3.0, 0.0])],
         Material::Gravel => {
-            let marks =
-                vec![ring([0.9, 0.9], 0.6), ring([2.5, 1.4], 0.45), ring([1.5, 2.5], 0.5), ring([3.0, 3.0], 0.6)];
-            ("gravel", SLATE, 0.12, 3.6, marks)
+            vec![ring([0.9, 0.9], 0.6), ring([2.5, 1.4], 0.45), ring([1.5, 2.5], 0.5), ring([3.0, 3.0], 0.6)]
         }
-        Material::Earth | Material::Floor => ("earth", CLAY, 0.12, 2.4, vec![dot([0.6, 0.6]), dot([1.8, 1.7])]),
-        Material::Plaster => ("plaster", STRAW, 0.12, 1.2, vec![dot([0.5, 0.6])]),
-        Material::Timber => {
-            ("timber", STRAW, 0.45, 2.0, vec![stroke([0.0, 0.6], [2.0, 0.6]), stroke([0.0, 1.6], [2.0, 1.6])])
+        Material::Earth | Material::Floor => vec![dot([0.6, 0.6]), dot([1.8, 1.7])],
+        Material::Plaster => vec![dot([0.5, 0.6])],
+        Material::Timber => vec![stroke([0.0, 0.6], [2.0, 0.6]), stroke([0.0, 1.6], [2.0, 1.6])],
+        Material::Insulation => vec![stroke([0.0, 0.0], [2.4, 2.4]), stroke([2.4, 0.0], [0.0, 2.4])],
+        Material::Soil => {
+            vec![stroke([0.6, 2.0], [0.9, 0.9]), stroke([2.0, 2.8], [1.8, 1.6]), stroke([2.4, 1.0], [2.7, 0.2])]
         }
-        Material::Insulation => {
-            ("insulation", STRAW, 0.15, 2.4, vec![stroke([0.0, 0.0], [2.4, 2.4]), stroke([2.4, 0.0], [0.0, 2.4])])
-        }
-        Material::Sheet => ("sheet", SLATE, 0.75, 4.0, Vec::new()),
-        Material::Soil => (
-            "soil",
-            MOSS,
-            0.4,
-            3.0,
-            vec![stroke([0.6, 2.0], [0.9, 0.9]), stroke([2.0, 2.8], [1.8, 1.6]), stroke([2.4, 1.0], [2.7, 0.2])],
-        ),
-        Material::Glass | Material::Opening => ("opening", SLATE, 0.25, 4.0, Vec::new()),
-        Material::Ground => ("ground", LIME, 0.0, 4.0, Vec::new()),
-    };
-    Hatch { id, colour, share, size, marks }
+        Material::Sheet | Material::Glass | Material::Opening | Material::Ground => Vec::new(),
+    }
 }
 
 /// How much of the light falls on a surface.
@@ -102,19 +104,19 @@ pub(super) fn tint(material: Material, light: Light) -> String {
 pub(super) fn pattern(material: Material) -> Element {
     let hatch = hatch(material);
     let whole = Element::rectangle([0.0, 0.0], hatch.size, hatch.size).with("fill", tint(material, Light::Even));
-    hatch.marks.into_iter().fold(square(&name(material, Light::Even), hatch.size).child(whole), Element::child)
+    figure(material).into_iter().fold(square(&name(material, Light::Even), hatch.size).child(whole), Element::child)
 }
 
 /// The pattern of the marks alone, for what is tinted already; where there is little light, with lines across.
 pub(super) fn marks(material: Material, light: Light) -> Element {
     let hatch = hatch(material);
     let shadow = Element::line([0.0, 0.0], [hatch.size, hatch.size]).with("stroke", SLATE).with("stroke-width", 0.1);
-    let marks = hatch.marks.into_iter().chain((light == Light::Little).then_some(shadow));
+    let marks = figure(material).into_iter().chain((light == Light::Little).then_some(shadow));
     marks.fold(square(&name(material, light), hatch.size), Element::child)
 }
 
 fn square(id: &str, size: f64) -> Element {
-    let pattern = Element::named("pattern").with("id", id).with("width", size).with("height", size);
+    let pattern = Element::named("pattern").with("id", id.to_owned()).with("width", size).with("height", size);
     pattern.with("patternUnits", "userSpaceOnUse")
 }
 

@@ -5,9 +5,11 @@
 //! has no room goes to a numbered key. The outcome depends on the input alone.
 
 use std::cell::Cell;
+use std::sync::LazyLock;
 
 use super::area::{Area, cross};
 use super::lettering_box::{LetteringBox, Turn};
+use super::strips::Strips;
 use crate::paper::{INK, LIME, SLATE, weight};
 use crate::svg::Element;
 
@@ -124,7 +126,7 @@ const LEADER_THROUGH_LABEL: f64 = 40.0;
 #[must_use]
 pub fn place(sheet: Area, obstacles: &[Obstacle], labels: &[Label]) -> Placement {
     let mut table = Table {
-        obstacles,
+        obstacles: Strips::of(sheet, obstacles),
         labels,
         options: labels.iter().map(|label| options(sheet, label, RINGS.len())).collect(),
         chosen: vec![None; labels.len()],
@@ -203,7 +205,7 @@ impl Place {
 
 /// The possible places of every label, cheapest by distance first, and the ones taken so far.
 struct Table<'a> {
-    obstacles: &'a [Obstacle],
+    obstacles: Strips<'a>,
     labels: &'a [Label],
     options: Vec<Vec<Place>>,
     chosen: Vec<Option<Place>>,
@@ -216,6 +218,11 @@ impl Table<'_> {
         for option in &self.options[label] {
             if best.is_some_and(|(least, _)| option.cost >= least) {
                 break;
+            }
+            // What it covers is known from an earlier sweep more often than not, and costs less to ask than all the others.
+            let known = option.cost + option.covering.get().unwrap_or(0.0);
+            if best.is_some_and(|(least, _)| known >= least) {
+                continue;
             }
             if let Some(friction) = self.friction(label, option) {
                 let cost = option.cost + friction + self.covering(label, option);
@@ -245,7 +252,7 @@ impl Table<'_> {
         }
         let (area, label) = (option.area, &self.labels[label]);
         let mut cost = 0.0;
-        for obstacle in self.obstacles {
+        for obstacle in self.obstacles.beside(area) {
             cost += match *obstacle {
                 Obstacle::Area(other, weight) => match area.covered_by(other) {
                     0.0 => 0.0,
@@ -329,7 +336,7 @@ fn options(sheet: Area, label: &Label, rings: usize) -> Vec<Place> {
     }
     for gap in &RINGS[..rings] {
         for step in 0..DIRECTIONS {
-            let (down, along) = turn_of(step).sin_cos();
+            let [along, down] = DIRECTED[step];
             // The box stands beside the anchor: its side or corner, not its centre, keeps the gap.
             let beside = |share: f64, half: f64| (share * 2.0).clamp(-1.0, 1.0) * half;
             let centre = [
@@ -343,10 +350,13 @@ fn options(sheet: Area, label: &Label, rings: usize) -> Vec<Place> {
     found
 }
 
-/// Directions from right, then upper right and on round, so that ties favour the right.
-fn turn_of(step: usize) -> f64 {
-    -std::f64::consts::TAU * step as f64 / DIRECTIONS as f64
-}
+/// Directions from right, then upper right and on round, so that ties favour the right: along the sheet, and down.
+static DIRECTED: LazyLock<[[f64; 2]; DIRECTIONS]> = LazyLock::new(|| {
+    std::array::from_fn(|step| {
+        let (down, along) = (-std::f64::consts::TAU * step as f64 / DIRECTIONS as f64).sin_cos();
+        [along, down]
+    })
+});
 
 #[cfg(test)]
 mod tests;

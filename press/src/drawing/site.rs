@@ -221,7 +221,7 @@ fn clear_places(answers: &Answers, extent: Rect) -> Vec<Point> {
     let mut places: Vec<(f64, Point)> = grid
         .map(|(column, row)| Point::new(extent.x0 + step * f64::from(column), extent.y0 + step * f64::from(row)))
         .filter(|place| is_free(*place))
-        .map(|place| (drawn.iter().map(|point| point.distance(place)).fold(f64::INFINITY, f64::min), place))
+        .map(|place| (drawn.iter().map(|point| point.distance_squared(place)).fold(f64::INFINITY, f64::min), place))
         .collect();
     places.sort_by(|a, b| b.0.total_cmp(&a.0));
     let mut chosen: Vec<Point> = Vec::new();
@@ -235,8 +235,8 @@ fn clear_places(answers: &Answers, extent: Rect) -> Vec<Point> {
 
 /// Whether a point lies inside a closed outline.
 fn contains(outline: &[Point], point: Point) -> bool {
-    let next = outline.iter().cycle().skip(1);
-    outline.iter().zip(next).fold(false, |inside, (a, b)| {
+    let before = outline.last().into_iter().chain(outline);
+    outline.iter().zip(before).fold(false, |inside, (a, b)| {
         let spans = (a.y > point.y) != (b.y > point.y);
         let is_right = || point.x < a.x + (point.y - a.y) / (b.y - a.y) * (b.x - a.x);
         if spans && is_right() { !inside } else { inside }

@@ -12,15 +12,15 @@ pub fn number(value: f64) -> String {
 
 /// The same, at the end of a text. Whole hundredths are written digit by digit: most of a drawing is numbers.
 pub(super) fn write_number(text: &mut String, value: f64) {
-    let hundredths = (value * 100.0).round();
-    if !value.is_finite() || hundredths == 0.0 {
+    // Truncating a half more rounds as `round` does, without the call.
+    let hundredths = (value.abs() * 100.0 + 0.5) as u64;
+    if !value.is_finite() || hundredths == 0 {
         text.push('0');
         return;
     }
-    if hundredths < 0.0 {
+    if value < 0.0 {
         text.push('-');
     }
-    let hundredths = hundredths.abs() as u64;
     let (whole, cents) = (hundredths / 100, hundredths % 100);
     let mut digits = [0_u8; 20];
     let (mut from, mut rest) = (digits.len(), whole);
@@ -32,7 +32,7 @@ pub(super) fn write_number(text: &mut String, value: f64) {
             break;
         }
     }
-    text.extend(digits[from..].iter().map(|digit| char::from(*digit)));
+    text.push_str(str::from_utf8(&digits[from..]).unwrap_or_default());
     if cents > 0 {
         text.push('.');
         text.push(char::from(b'0' + (cents / 10) as u8));
