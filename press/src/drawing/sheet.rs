@@ -21,7 +21,7 @@ const STRIP: f64 = 14.0;
 const NO_SCALE: &str = "not to one scale";
 
 /// Scales that a builder's rule has, by how many times smaller than life, with their words.
-const METRIC: [(f64, &str); 11] = [
+const METRIC: &[(f64, &str)] = &[
     (5.0, "1:5"),
     (10.0, "1:10"),
     (20.0, "1:20"),
@@ -34,7 +34,7 @@ const METRIC: [(f64, &str); 11] = [
     (500.0, "1:500"),
     (1000.0, "1:1000"),
 ];
-const US: [(f64, &str); 11] = [
+const US: &[(f64, &str)] = &[
     (8.0, "1 1/2 in = 1 ft"),
     (12.0, "1 in = 1 ft"),
     (16.0, "3/4 in = 1 ft"),
@@ -44,6 +44,8 @@ const US: [(f64, &str); 11] = [
     (64.0, "3/16 in = 1 ft"),
     (96.0, "1/8 in = 1 ft"),
     (192.0, "1/16 in = 1 ft"),
+    (240.0, "1 in = 20 ft"),
+    (360.0, "1 in = 30 ft"),
     (384.0, "1/32 in = 1 ft"),
     (768.0, "1/64 in = 1 ft"),
 ];
