@@ -3,15 +3,17 @@
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
+use crate::page;
 use crate::step::{DEMOS, finish, root, target};
 
 const RUNS: usize = 5;
 
-/// Builds for speed, then prints the best of five cold starts of each command, then the engine's own figures.
+/// Builds for speed, then prints the best of five cold starts of each command, then the engine's own figures and the page's.
 ///
 /// # Errors
 /// A sentence naming the command that failed.
 pub(crate) fn bench() -> Result<(), String> {
+    page::build()?;
     finish("cargo build --release --package loamwright")?;
     println!("\nbest of {RUNS} cold starts");
     let paper = target().join("bench.pdf").display().to_string();
@@ -23,7 +25,9 @@ pub(crate) fn bench() -> Result<(), String> {
     }
     println!();
     finish("cargo run --release --package engine --example speed")?;
-    finish("cargo run --release --package press --example drawn")
+    finish("cargo run --release --package press --example drawn")?;
+    println!("\nthe page in a browser, both on the same cores");
+    finish("npm --prefix ui run --silent measure")
 }
 
 fn print_best(name: &str, arguments: &[&str]) -> Result<(), String> {

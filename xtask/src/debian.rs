@@ -5,7 +5,7 @@ use std::process::Command;
 use crate::step::is_installed;
 
 /// Program the tests call, and the Debian package that brings it.
-const NEEDED: [(&str, &str); 1] = [("pdftotext", "poppler-utils")];
+const NEEDED: [(&str, &str); 2] = [("pdftotext", "poppler-utils"), ("chromium", "chromium")];
 
 /// Makes sure that every needed program is there.
 ///

@@ -3,6 +3,7 @@
 use std::time::Instant;
 
 use crate::debian::install_what_is_missing;
+use crate::page;
 use crate::step::{finish, is_installed, program};
 use crate::tally::{Tally, count};
 
@@ -13,13 +14,16 @@ type Step<'a> = (&'a str, &'a dyn Fn(&mut Tally) -> Result<(), String>);
 /// # Errors
 /// What failed and in which step.
 pub(crate) fn test() -> Result<(), String> {
-    let steps: [Step; 6] = [
+    let steps: [Step; 9] = [
         ("programs", &|_| install_what_is_missing()),
         ("format", &|_| finish("cargo fmt --all --check")),
+        ("page built", &|_| page::build()),
+        ("page checked", &|_| page::check()),
         ("lints", &|_| finish(LINTS)),
         ("engine for wasm32", &|_| engine_for_wasm()),
         ("doc tests", &|tally| count(&format!("cargo test --doc {ALL}"), tally)),
         ("tests", &|tally| count(&runner(), tally)),
+        ("page in a browser", &|tally| count("npm --prefix ui run --silent browser", tally)),
     ];
     let mut tally = Tally::default();
     let mut seconds = Vec::new();

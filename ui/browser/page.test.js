@@ -1,0 +1,332 @@
+// The page in a real browser, with the real program behind it.
+import assert from "node:assert/strict";
+import { chmodSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { after, before, test } from "node:test";
+import { answers, browser, folder, page, served } from "./harness.js";
+
+const AXE = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
+const WIDTHS = [[390, 844], [820, 1180], [1440, 900]];
+const LEAVES = ["", "ground", "walls", "earth", "skin", "roof", "stuff", "book"];
+
+let chrome;
+before(async () => (chrome = await browser()));
+after(() => chrome?.close());
+
+/** A build served to one page, both cleared away after. */
+async function sitting({ size = [1440, 900], leaf = "walls", ...how }, does) {
+  const program = await served(how);
+  const context = await chrome.newContext({ viewport: { width: size[0], height: size[1] }, hasTouch: size[0] < 500 });
+  try {
+    const shown = await page(context, program.address, leaf);
+    await does(shown, program, context);
+    assert.deepEqual(shown.faults, [], "errors on the page");
+  } finally {
+    await context.close();
+    await program.stop();
+    program.clear();
+  }
+}
+
+const written = (program, path) => answers(program.file).rows.find((row) => row.path === path);
+
+/** Drags a handle by pixels, in steps, as a hand does. */
+async function drag(shown, handle, [x, y]) {
+  const box = await shown.locator(`[data-handle="${handle}"]`).first().boundingBox();
+  const at = [box.x + box.width / 2, box.y + box.height / 2];
+  await shown.mouse.move(...at);
+  await shown.mouse.down();
+  for (let step = 1; step <= 4; step += 1) await shown.mouse.move(at[0] + (x * step) / 4, at[1] + (y * step) / 4);
+  await shown.mouse.up();
+  await settled(shown);
+}
+
+/** Waits until the page asks for nothing and the build is on disk. */
+async function settled(shown) {
+  await shown.waitForTimeout(120);
+  await shown.waitForFunction(() => document.querySelector("header [role=status]")?.textContent?.includes("written"));
+}
+
+for (const size of WIDTHS) {
+  test(`every leaf at ${size[0]} px: drawn, within the width, without a fault of access, still`, async () => {
+    for (const build of ["tansy-bank", "burdock-rise"]) {
+      await sitting({ size, leaf: "", build }, async (shown) => {
+        for (const leaf of LEAVES) {
+          await shown.evaluate((to) => (location.hash = to || "house"), leaf);
+          await shown.waitForTimeout(leaf === "roof" ? 1500 : 500);
+          await shown.waitForSelector(leaf === "book" ? "main h1" : "main svg");
+          const { wide, shifts } = await shown.evaluate(() => ({
+            wide: document.documentElement.scrollWidth - innerWidth,
+            shifts: globalThis.shifts,
+          }));
+          assert.ok(wide <= 0, `${leaf} of ${build} is ${wide} px too wide`);
+          assert.ok(shifts <= 0.02, `${leaf} of ${build} moved by ${shifts}`);
+          await shown.addScriptTag({ path: AXE });
+          const { violations } = await shown.evaluate(() => globalThis.axe.run());
+          const told = violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html.slice(0, 160)).join(" | ")}`);
+          assert.deepEqual(told, [], `${leaf} of ${build}`);
+          if (process.env.SHOTS) await shown.screenshot({ path: `${process.env.SHOTS}/${build}-${leaf || "house"}-${size[0]}.png`, fullPage: true });
+        }
+      });
+    }
+  });
+}
+
+test("each kind of handle changes the file, and undo and redo bring it back to the byte", async () => {
+  await sitting({}, async (shown, program) => {
+    await shown.waitForSelector("[data-handle]");
+    const texts = [program.text()];
+    const handles = await shown.locator("[data-handle]").evaluateAll((all) => all.map((one) => one.dataset.handle));
+    const kinds = new Map(handles.map((id) => [id.replace(/\.[a-z0-9-]+\./, ".*."), id]));
+    assert.ok(kinds.size >= 6, `kinds of handles: ${[...kinds.keys()].join(", ")}`);
+    let refused = 0;
+    for (const id of kinds.values()) {
+      await drag(shown, id, [9, -9]);
+      const text = program.text();
+      if (text === texts.at(-1)) refused += 1;
+      else texts.push(text);
+    }
+    assert.ok(texts.length > kinds.size / 2, `${refused} of ${kinds.size} kinds moved nothing`);
+    for (const text of texts.slice(0, -1).reverse()) {
+      await shown.keyboard.press("Control+z");
+      await settled(shown);
+      assert.equal(program.text(), text);
+    }
+    for (const text of texts.slice(1)) {
+      await shown.keyboard.press("Control+Shift+z");
+      await settled(shown);
+      assert.equal(program.text(), text);
+    }
+    const comments = (text) => text.split("\n").map((line) => /#.*$/.exec(line)?.[0]).filter(Boolean);
+    assert.deepEqual(comments(texts.at(-1)), comments(texts[0]), "comments are kept");
+  });
+});
+
+test("a value typed with its unit is taken; nonsense is told at its field and stays there", async () => {
+  await sitting({}, async (shown, program) => {
+    const field = shown.getByLabel("thickness", { exact: false }).first();
+    await field.fill("1 ft 8 in");
+    await field.press("Enter");
+    await settled(shown);
+    assert.match(program.text(), /thickness = "1 ft 8 in"/);
+    await field.fill("thick as a thumb");
+    await field.press("Enter");
+    await shown.waitForSelector("[aria-invalid=true]");
+    assert.equal(await field.inputValue(), "thick as a thumb");
+    assert.match(program.text(), /thickness = "1 ft 8 in"/);
+    assert.match(await shown.locator(".wrong").first().textContent(), /length/);
+  });
+});
+
+test("everything is reached by keyboard: a handle by Tab and arrows, a number's reason by Enter", async () => {
+  await sitting({}, async (shown, program) => {
+    const first = program.text();
+    await shown.waitForSelector("[data-handle^='wall.line']");
+    for (let step = 0; step < 60; step += 1) {
+      await shown.keyboard.press("Tab");
+      const held = await shown.evaluate(() => document.activeElement?.getAttribute("data-handle") ?? "");
+      if (held.startsWith("wall.line")) break;
+    }
+    await shown.keyboard.press("ArrowRight");
+    await settled(shown);
+    assert.notEqual(program.text(), first);
+    await shown.keyboard.press("Enter");
+    await shown.waitForSelector("dialog[open] .large");
+    await shown.keyboard.press("Escape");
+    await shown.waitForSelector("dialog:not([open])", { state: "attached" });
+  });
+});
+
+test("a file changed elsewhere is followed; one changed on both sides is shown as a clash and not overwritten", async () => {
+  await sitting({}, async (shown, program) => {
+    const other = program.text().replace('height = "2.15 m"', 'height = "2.25 m"');
+    writeFileSync(program.file, other);
+    await shown.waitForFunction(() => document.body.textContent.includes("2.250 m"), null, { timeout: 8000 });
+    const theirs = other.replace('thickness = "450 mm"', 'thickness = "470 mm"');
+    // Written in the same moment as the page's own change, before it can be noticed.
+    const field = shown.getByLabel("thickness", { exact: false }).first();
+    await field.fill("490 mm");
+    writeFileSync(program.file, theirs);
+    await field.press("Enter");
+    await shown.getByText("Keep what is on this page").waitFor();
+    assert.equal(program.text(), theirs);
+    await shown.getByText("Take what is on disk").click();
+    await settled(shown);
+    assert.equal(program.text(), theirs);
+  });
+});
+
+test("a build file that does not read is shown with its places and can be mended", async () => {
+  const place = folder("tansy-bank");
+  const file = `${place}/tansy-bank.loam.toml`;
+  const whole = readFileSync(file, "utf8");
+  writeFileSync(file, whole.replace('thickness = "450 mm"', 'thickness = "450"'));
+  await sitting({ place, leaf: "" }, async (shown, program) => {
+    await shown.getByText("cannot be read as it stands").waitFor();
+    const area = shown.locator("textarea");
+    await area.fill(whole);
+    await shown.getByText("Take it").click();
+    await shown.waitForSelector("nav svg");
+    assert.equal(program.text(), whole);
+  });
+});
+
+test("a file deleted, and one that may not be written, are told in words and nothing is lost", async () => {
+  await sitting({}, async (shown, program) => {
+    rmSync(program.file);
+    const field = shown.getByLabel("thickness", { exact: false }).first();
+    await field.fill("460 mm");
+    await field.press("Enter");
+    await shown.waitForTimeout(400);
+    const told = await shown.locator("header [role=status]").textContent();
+    assert.ok(told.length > 0);
+  });
+  if (process.getuid() === 0) return;
+  await sitting({}, async (shown, program) => {
+    chmodSync(program.place, 0o555);
+    const field = shown.getByLabel("thickness", { exact: false }).first();
+    await field.fill("460 mm");
+    await field.press("Enter");
+    await shown.getByText("not written", { exact: false }).first().waitFor();
+    chmodSync(program.place, 0o755);
+  });
+});
+
+test("the program stopped and started again: the page says so, keeps what is typed, and goes on", async () => {
+  const program = await served({});
+  const context = await chrome.newContext({ viewport: { width: 1440, height: 900 } });
+  try {
+    const shown = await page(context, program.address, "walls");
+    const field = shown.getByLabel("thickness", { exact: false }).first();
+    await program.stop();
+    await field.fill("480 mm");
+    await field.press("Enter");
+    await shown.getByText("does not answer", { exact: false }).first().waitFor();
+    assert.equal(await field.inputValue(), "480 mm");
+    const again = await served({ place: program.place, port: program.port });
+    await shown.getByText("The program does not answer. What you see stays", { exact: false }).waitFor({ state: "detached", timeout: 15000 });
+    assert.equal(await field.inputValue(), "480 mm");
+    await field.press("Enter");
+    await field.blur();
+    await settled(shown);
+    assert.match(again.text(), /thickness = "480 mm"/);
+    await again.stop();
+  } finally {
+    await context.close();
+    program.clear();
+  }
+});
+
+test("units for the eye change every number and not the file", async () => {
+  await sitting({}, async (shown, program) => {
+    const first = program.text();
+    await shown.getByText("in feet").click();
+    await shown.getByText("in metres").waitFor();
+    assert.match(await shown.locator("dl").first().textContent(), /ft|in|lb|yd/);
+    assert.equal(program.text(), first);
+  });
+});
+
+test("two pages on one build follow each other", async () => {
+  await sitting({}, async (shown, program, context) => {
+    const other = await page(context, program.address, "walls");
+    const field = shown.getByLabel("thickness", { exact: false }).first();
+    await field.fill("465 mm");
+    await field.press("Enter");
+    await other.waitForFunction(() => [...document.querySelectorAll("input")].some((one) => one.value === "465 mm"), null, { timeout: 8000 });
+  });
+});
+
+test("what if shows only what differs, and changes nothing", async () => {
+  await sitting({ leaf: "book" }, async (shown, program) => {
+    const first = program.text();
+    await shown.getByLabel("Instead of this value").selectOption("wall.thickness");
+    await shown.getByLabel("take", { exact: true }).fill("500 mm");
+    await shown.getByText("Show what differs").click();
+    await shown.locator("tbody tr").filter({ hasText: "500 mm" }).first().waitFor();
+    assert.equal(program.text(), first);
+  });
+});
+
+test("the book is made with progress and can be opened", async () => {
+  await sitting({ leaf: "book" }, async (shown, program) => {
+    await shown.getByText("Make the book").click();
+    await shown.getByText("Open the book to print it").waitFor({ timeout: 60000 });
+    const response = await fetch(`${program.address}book.pdf`);
+    assert.equal(Buffer.from(await response.arrayBuffer()).subarray(0, 5).toString(), "%PDF-");
+  });
+});
+
+test("on paper a leaf has its drawing and no buttons", async () => {
+  await sitting({}, async (shown) => {
+    await shown.emulateMedia({ media: "print" });
+    assert.equal(await shown.locator("header").isVisible(), false);
+    assert.equal(await shown.locator("main svg").first().isVisible(), true);
+  });
+});
+
+test("bodies in space: few triangles, few calls, every way of showing them", async () => {
+  await sitting({ leaf: "roof" }, async (shown) => {
+    await shown.waitForFunction(() => globalThis.stage?.tally().triangles > 0, null, { timeout: 20000 });
+    for (const words of ["Roof off", "Cut through", "Pulled apart", "Stand inside", "Whole"]) {
+      await shown.getByText(words, { exact: true }).click();
+      await shown.waitForTimeout(150);
+      const { triangles, calls } = await shown.evaluate(() => globalThis.stage.tally());
+      assert.ok(triangles > 100 && triangles <= 60_000, `${words}: ${triangles} triangles`);
+      assert.ok(calls > 0 && calls <= 80, `${words}: ${calls} calls`);
+    }
+  });
+});
+
+test("after a hundred random drags every number shown equals the answers of the saved file", async () => {
+  await sitting({}, async (shown, program) => {
+    let seed = 20261126;
+    const random = () => ((seed = (seed * 1103515245 + 12345) % 2147483648) / 2147483648);
+    await shown.waitForSelector("[data-handle]");
+    for (let turn = 0; turn < 100; turn += 1) {
+      const handles = shown.locator("[data-handle]");
+      const count = await handles.count();
+      const id = await handles.nth(Math.floor(random() * count)).getAttribute("data-handle");
+      await drag(shown, id, [Math.round((random() - 0.5) * 26), Math.round((random() - 0.5) * 26)]).catch((fault) => {
+        throw new Error(`drag ${turn} of ${id}: ${fault}`);
+      });
+    }
+    const rows = new Map(answers(program.file).rows.map((row) => [row.path, row.shown]));
+    const figures = await shown.locator("[data-row]").evaluateAll((all) => all.map((one) => [one.dataset.row, one.textContent.replace("*", "").trim()]));
+    assert.ok(figures.length > 3);
+    for (const [path, told] of figures) assert.equal(told, rows.get(path), path);
+  });
+});
+
+for (const size of [WIDTHS[0], WIDTHS[2]]) {
+  test(`from an empty folder to a printed house at ${size[0]} px`, async () => {
+    const place = folder();
+    const program = await served({ build: null, place });
+    const context = await chrome.newContext({ viewport: { width: size[0], height: size[1] } });
+    try {
+      const shown = await page(context, program.address);
+      const shot = async (name) => process.env.SHOTS && shown.screenshot({ path: `${process.env.SHOTS}/begin-${name}-${size[0]}.png`, fullPage: true });
+      await shown.getByRole("button", { name: "Bean" }).click();
+      await shown.getByText("What it takes").waitFor();
+      await shot("1-shape");
+      await shown.getByLabel("Its name").fill("Hazel Corner");
+      await shown.getByLabel("Its name").press("Tab");
+      await shown.getByText("Build this one").click();
+      await shown.waitForSelector("[data-handle]");
+      await settled(shown);
+      await shot("2-walls");
+      await shown.evaluate(() => (location.hash = "stuff"));
+      await shown.waitForTimeout(600);
+      await shot("3-stuff");
+      await shown.evaluate(() => (location.hash = "book"));
+      await shown.getByText("Make the book").click();
+      await shown.getByText("Open the book to print it").waitFor({ timeout: 60000 });
+      await shot("4-book");
+      assert.deepEqual(shown.faults, []);
+    } finally {
+      await context.close();
+      await program.stop();
+      program.clear();
+    }
+  });
+}

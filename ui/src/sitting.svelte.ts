@@ -1,0 +1,143 @@
+// What the page knows of the build, and the one queue through which it asks for more.
+import { listen, look, Refused } from "./talk";
+import type { Change, Check, Door, Frame, Picture, Problem, Row } from "./wire";
+
+const MM_PER_PX = 25.4 / 96;
+
+interface Asked {
+  change: Change | null;
+  moving: boolean;
+  done: (frame: Frame | null) => void;
+}
+
+class Sitting {
+  frame = $state.raw<Frame | null>(null);
+  rows = $state.raw<ReadonlyMap<string, Row>>(new Map());
+  checks = $state.raw<readonly Check[]>([]);
+  pictures = $state.raw<readonly Picture[]>([]);
+  doors = $state.raw<readonly Door[]>([]);
+  /** What is wrong with the last change; gone with the next one that is taken. */
+  problems = $state.raw<readonly Problem[]>([]);
+  leaf = $state("");
+  /** Whether the program on this computer answers. */
+  alive = $state(true);
+  /** What could not be done, in words. */
+  fault = $state("");
+  /** The job that runs, if any. */
+  job = $state.raw<{ name: string; share: number; words: string } | null>(null);
+  jobEnded = $state.raw<{ name: string; fault: string } | null>(null);
+  /** The row whose reason is open. */
+  reason = $state("");
+
+  private room: [number, number] = [200, 150];
+  private waiting: Asked[] = [];
+  private busy = false;
+  private since: number | null = null;
+
+  start(): void {
+    this.leaf = leafOf(location.hash);
+    addEventListener("hashchange", () => {
+      this.leaf = leafOf(location.hash);
+      this.reason = "";
+      this.whole();
+    });
+    listen(
+      (event) => {
+        if (event.kind === "changed") {
+          if (event.revision !== this.frame?.revision) this.ask(null);
+        } else if (event.kind === "job") {
+          this.job = event;
+        } else {
+          this.job = null;
+          this.jobEnded = event;
+        }
+      },
+      (is) => {
+        const back = is && !this.alive;
+        this.alive = is;
+        if (back) this.whole();
+      },
+    );
+  }
+
+  /** Tells how much room the picture has, in CSS pixels; asks for all again when that changes. */
+  fit(width: number, height: number): void {
+    const room: [number, number] = [Math.round(width * MM_PER_PX), Math.round(height * MM_PER_PX)];
+    if (room[0] === this.room[0] && Math.abs(room[1] - this.room[1]) < 12 && this.frame) return;
+    this.room = room;
+    this.whole();
+  }
+
+  /** Asks for everything anew. */
+  whole(): void {
+    this.since = null;
+    this.ask(null);
+  }
+
+  /** Asks for a change, or only what is new; a drag that waits gives way to the newest. */
+  ask(change: Change | null, moving = false): Promise<Frame | null> {
+    const waits = this.waiting.at(-1);
+    if (waits && moving && waits.moving) {
+      waits.done(null);
+      this.waiting.pop();
+    }
+    return new Promise((done) => {
+      this.waiting.push({ change, moving, done });
+      void this.next();
+    });
+  }
+
+  private async next(): Promise<void> {
+    if (this.busy) return;
+    this.busy = true;
+    for (let asked = this.waiting.shift(); asked; asked = this.waiting.shift()) {
+      asked.done(await this.one(asked));
+    }
+    this.busy = false;
+  }
+
+  private async one({ change, moving }: Asked): Promise<Frame | null> {
+    try {
+      const frame = await look({ leaf: this.leaf, room_mm: this.room, since: this.since, change, moving });
+      this.take(frame);
+      this.alive = true;
+      this.fault = "";
+      return frame;
+    } catch (error) {
+      if (error instanceof Refused) {
+        if (error.status !== 409) this.fault = error.message;
+      } else {
+        this.alive = false;
+      }
+      return null;
+    }
+  }
+
+  private take(frame: Frame): void {
+    const rows = frame.whole ? new Map<string, Row>() : new Map(this.rows);
+    for (const path of frame.gone) rows.delete(path);
+    for (const row of frame.rows) rows.set(row.path, row);
+    const known = new Map(this.pictures.map((picture) => [picture.name, picture]));
+    this.rows = rows;
+    this.checks = frame.checks ?? this.checks;
+    this.doors = frame.doors.length > 0 ? frame.doors : this.doors;
+    this.problems = frame.problems;
+    const drawn = frame.pictures.map((picture) => {
+      const before = known.get(picture.name);
+      return picture.svg === "" && before ? { ...picture, svg: before.svg, handles: before.handles } : picture;
+    });
+    const sent = new Set(drawn.map((picture) => picture.name));
+    // A frame of a drag brings only the pictures that move.
+    this.pictures = frame.whole ? drawn : [...this.pictures.map((old) => drawn.find((one) => one.name === old.name) ?? old),
+      ...drawn.filter((one) => !known.has(one.name) && sent.has(one.name))];
+    this.frame = frame;
+    this.since = frame.revision;
+  }
+}
+
+/** The leaf that an address names; the whole house has none. */
+function leafOf(hash: string): string {
+  return hash === "#house" ? "" : hash.slice(1);
+}
+
+export const sitting = new Sitting();

@@ -1,0 +1,164 @@
+// The bodies of the house in space; drawn only when something changed.
+import {
+  BufferGeometry, Color, DirectionalLight, EdgesGeometry, Group, HemisphereLight, LineBasicMaterial, LineSegments, Mesh, MeshLambertMaterial,
+  PerspectiveCamera, Plane, Scene, Vector3, WebGLRenderer, Box3, DoubleSide,
+} from "three";
+import { GLTFLoader } from "three/addons/loaders/GLTFLoader.js";
+import { mergeGeometries } from "three/addons/utils/BufferGeometryUtils.js";
+
+export type Way = "whole" | "open" | "cut" | "apart" | "inside";
+
+export interface Stage {
+  load(from: string): Promise<void>;
+  show(way: Way): void;
+  turn(round: number, up: number): void;
+  near(times: number): void;
+  end(): void;
+  /** Triangles, draw calls and milliseconds of script of the last frame. */
+  tally(): { triangles: number; calls: number; script: number };
+}
+
+/** Order of building, by the beginning of a body's path; what stands between belongs to the wall. */
+const ORDER = ["water.", "wall.stem", "floor.", "wall.anchors", "wall.bond-beam", "poles", "roof."] as const;
+/** Metres between groups that are pulled apart. */
+const APART = [0, 0.9, 0.5, 1.6, 0.5, 0.7, 0.5] as const;
+
+function rank(path: string): number {
+  const found = ORDER.findIndex((begin) => path.startsWith(begin));
+  if (found >= 3) return found + 1;
+  return found >= 0 ? found : 3;
+}
+
+/** A stage on a canvas, or nothing where the machine cannot draw bodies. */
+export function stage(canvas: HTMLCanvasElement): Stage | null {
+  let renderer: WebGLRenderer;
+  try {
+    renderer = new WebGLRenderer({ canvas, antialias: true });
+  } catch {
+    return null;
+  }
+  const scene = new Scene();
+  scene.background = new Color("#fbf9f3");
+  const camera = new PerspectiveCamera(38, 4 / 3, 0.05, 200);
+  const sun = new DirectionalLight("#fff6e4", 2.2);
+  scene.add(new HemisphereLight("#ffffff", "#b9ac95", 1.5), sun);
+  const house = new Group();
+  scene.add(house);
+  const cut = new Plane(new Vector3(0, 0, -1), 0);
+  let [round, up, far] = [0.6, 0.55, 14];
+  let way: Way = "whole";
+  let middle = new Vector3();
+  let floor = 0;
+  let [asked, ended, spent] = [0, false, 0];
+
+  const draw = () => {
+    if (asked || ended) return;
+    asked = requestAnimationFrame(() => {
+      asked = 0;
+      const start = performance.now();
+      const [width, height] = [canvas.clientWidth, canvas.clientHeight];
+      if (width > 0 && height > 0) {
+        renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
+        renderer.setSize(width, height, false);
+        camera.aspect = width / height;
+      }
+      const flat = Math.cos(up);
+      const ahead = new Vector3(Math.sin(round) * flat, Math.sin(up), Math.cos(round) * flat);
+      if (way === "inside") {
+        camera.fov = 70;
+        camera.position.set(middle.x, floor + 1.6, middle.z);
+        camera.lookAt(camera.position.clone().sub(new Vector3(ahead.x, (up - 0.5) * 0.8, ahead.z)));
+      } else {
+        camera.fov = 38;
+        camera.position.copy(middle).addScaledVector(ahead, far);
+        camera.lookAt(middle);
+      }
+      camera.updateProjectionMatrix();
+      sun.position.copy(camera.position).add(new Vector3(-4, 6, 2));
+      renderer.render(scene, camera);
+      spent = performance.now() - start;
+    });
+  };
+
+  const show = (wanted: Way) => {
+    const changed = way !== wanted;
+    way = wanted;
+    let lift = 0;
+    let before = -1;
+    for (const part of [...house.children].sort((a, b) => a.userData.rank - b.userData.rank)) {
+      const place = part.userData.rank as number;
+      if (place !== before) lift += APART[place] ?? 0.5;
+      before = place;
+      part.position.y = way === "apart" ? lift : 0;
+      part.visible = !(way === "open" && place >= 5);
+    }
+    renderer.clippingPlanes = way === "cut" ? [cut] : [];
+    if (changed) place();
+    draw();
+  };
+
+  const place = () => {
+    const box = new Box3().setFromObject(house);
+    if (box.isEmpty()) return;
+    box.getCenter(middle);
+    cut.constant = middle.z;
+    const size = box.getSize(new Vector3());
+    far = Math.max(size.x, size.y * 1.25, size.z) * 1.75;
+  };
+
+  const load = async (from: string) => {
+    const gltf = await new GLTFLoader().loadAsync(from);
+    for (const old of house.children) old.traverse((one) => one instanceof Mesh && one.geometry.dispose());
+    house.clear();
+    gltf.scene.updateMatrixWorld(true);
+    // One mesh for each material of each group keeps the draw calls few.
+    const kinds = new Map<string, { rank: number; colour: Color; parts: BufferGeometry[] }>();
+    gltf.scene.traverse((one) => {
+      if (!(one instanceof Mesh)) return;
+      const path = String(one.userData.path ?? one.parent?.userData.path ?? one.name);
+      const colour = (one.material as MeshLambertMaterial).color;
+      const key = `${rank(path)} ${colour.getHexString()}`;
+      const kind = kinds.get(key) ?? { rank: rank(path), colour, parts: [] };
+      const geometry = (one.geometry as BufferGeometry).clone().applyMatrix4(one.matrixWorld);
+      for (const name of Object.keys(geometry.attributes)) if (name !== "position") geometry.deleteAttribute(name);
+      kind.parts.push(geometry.toNonIndexed());
+      kinds.set(key, kind);
+      if (path.startsWith("floor.")) floor = Math.max(floor, new Box3().setFromObject(one).max.y);
+    });
+    for (const { rank: place, colour, parts } of kinds.values()) {
+      const geometry = mergeGeometries(parts);
+      geometry.computeVertexNormals();
+      const part = new Group();
+      part.userData.rank = place;
+      part.add(new Mesh(geometry, new MeshLambertMaterial({ color: colour, side: DoubleSide, flatShading: true, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 })));
+      part.add(new LineSegments(new EdgesGeometry(geometry, 28), new LineBasicMaterial({ color: "#2b2620" })));
+      house.add(part);
+    }
+    show(way);
+    place();
+    draw();
+  };
+
+  const watch = new ResizeObserver(draw);
+  watch.observe(canvas);
+  return {
+    load,
+    show,
+    turn(by, tilt) {
+      round -= by;
+      up = Math.min(1.45, Math.max(-0.2, up + tilt));
+      draw();
+    },
+    near(times) {
+      far = Math.min(60, Math.max(2, far * times));
+      draw();
+    },
+    end() {
+      ended = true;
+      watch.disconnect();
+      cancelAnimationFrame(asked);
+      renderer.dispose();
+    },
+    tally: () => ({ triangles: renderer.info.render.triangles, calls: renderer.info.render.calls, script: spent }),
+  };
+}
