@@ -8,7 +8,10 @@ mod dimension;
 mod elevation;
 mod exploded;
 mod faces;
+mod first_shape;
 mod floor_bays;
+mod frame;
+mod hand;
 mod hatch;
 pub mod labels;
 pub mod lettering_box;
@@ -22,20 +25,24 @@ mod sheet;
 mod site;
 mod story_pole;
 mod strips;
+mod way;
 
 pub use all::{Drawing, all};
 pub use bond_beam::bond_beam;
-pub use buckets::{buckets, number as bucket_number};
+pub use buckets::{buckets, number as bucket_number, recipes};
 pub use elevation::elevation;
 pub use exploded::{cover, exploded};
+pub use first_shape::{first_shape, first_shape_held};
 pub use floor_bays::floor_bays;
+pub use frame::Frame;
 pub use lift::{band as lift_band, bed as lift_bed};
-pub use plan::plan;
+pub use plan::{plan, plan_held};
 pub use plaster_lots::plaster_lots;
-pub use section::{detail, section, trench_section, unrolled};
+pub use section::{detail, section, section_held, trench_section, unrolled, unrolled_held};
 pub use setting_out::setting_out;
 pub use site::site;
 pub use story_pole::story_pole;
+pub use way::{Standing, TARGET as TARGET_MM, way, way_upright};
 
 use crate::svg::Svg;
 use area::Area;
@@ -45,7 +52,7 @@ use area::Area;
 pub struct Scaled {
     /// The drawing, in millimetres of paper.
     pub svg: Svg,
-    /// The scale in words, such as "1:50" or "1/4 in = 1 ft".
+    /// The scale in words, such as "1:50" or "1/4 in = 1 ft"; empty on a screen.
     pub scale: String,
     /// Labels that found no room: number and words.
     pub key: Vec<(usize, String)>,
@@ -53,4 +60,6 @@ pub struct Scaled {
     pub boxes: Vec<Area>,
     /// Where labels may stand: the sheet without the strip of its scale bar.
     pub room: Area,
+    /// From metres of the house to millimetres of the sheet and back; holds the picture still while it is changed.
+    pub frame: Frame,
 }

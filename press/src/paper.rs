@@ -1,14 +1,39 @@
-//! What every drawing and page shares: sheet sizes, the few colours, line weights by meaning.
+//! What every drawing and page shares: sheets and screens, the few colours, line weights by meaning.
 
 use engine::units::System;
 
-/// A sheet of paper held upright.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// What a drawing is made for: a sheet of paper held upright, or room on a screen.
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Paper {
     /// 210 × 297 mm.
     A4,
     /// US Letter, 215.9 × 279.4 mm.
     Letter,
+    /// Room on a screen, 96 px to the inch; all of it is for the drawing.
+    Screen {
+        /// Width in millimetres.
+        width_mm: f64,
+        /// Height in millimetres.
+        height_mm: f64,
+    },
+}
+
+/// Room for one drawing, and the scales that it may have there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Room {
+    /// Width and height in millimetres.
+    pub size_mm: [f64; 2],
+    /// Which scales it may have.
+    pub scales: Scales,
+}
+
+/// Which scales a drawing may have.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Scales {
+    /// Those of a builder's rule, said in words.
+    OfARule,
+    /// Finer steps without words: nobody lays a rule on a screen.
+    OfAScreen,
 }
 
 impl Paper {
@@ -27,14 +52,28 @@ impl Paper {
         match self {
             Paper::A4 => [210.0, 297.0],
             Paper::Letter => [215.9, 279.4],
+            Paper::Screen { width_mm, height_mm } => [width_mm, height_mm],
         }
     }
 
-    /// The largest drawing in millimetres that still fits between the book's margins with a heading and a caption.
+    /// The largest drawing in millimetres that still fits: on paper between the book's margins with a heading and a caption.
     #[must_use]
     pub fn drawing_mm(self) -> [f64; 2] {
         let [width, height] = self.size_mm();
-        [width - 46.0, height - 87.0]
+        match self {
+            Paper::Screen { .. } => [width, height],
+            Paper::A4 | Paper::Letter => [width - 46.0, height - 87.0],
+        }
+    }
+
+    /// The room for a drawing of a size in millimetres.
+    #[must_use]
+    pub fn room(self, size_mm: [f64; 2]) -> Room {
+        let scales = match self {
+            Paper::Screen { .. } => Scales::OfAScreen,
+            Paper::A4 | Paper::Letter => Scales::OfARule,
+        };
+        Room { size_mm, scales }
     }
 
     /// The word by which the book's data name it.
@@ -43,6 +82,7 @@ impl Paper {
         match self {
             Paper::A4 => "a4",
             Paper::Letter => "us-letter",
+            Paper::Screen { .. } => "screen",
         }
     }
 }

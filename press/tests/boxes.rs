@@ -4,8 +4,8 @@
 use std::f64::consts::TAU;
 use std::fmt::Write;
 
-use engine::answers::{Inputs, answers, compute};
-use press::drawing::{Drawing, all};
+use engine::answers::{Answers, Inputs, answers, compute};
+use press::drawing::{Drawing, Scaled, Standing, all, first_shape, way, way_upright};
 use press::paper::Paper;
 
 /// Numbers from a seed.
@@ -149,4 +149,69 @@ fn no_label_of_two_hundred_houses_lies_over_another_or_leaves_its_sheet() {
     }
     println!("{labels} labels, {in_key} of them in a key, {} builds refused", refused.len());
     assert!(in_key * 200 < labels, "{in_key} of {labels} labels are in a key");
+}
+
+/// The leaves of the way round the house, with states of every length.
+const STATES: [Standing<'_>; 7] = [
+    ("ground", "not known: 2 of 5 checks, the drain has no level at its end", "not known"),
+    ("walls", "2 fail: 8.2 times as high as thick, the limit is 6", "fails"),
+    ("earth", "on trust: 136 batches of cob", "on trust"),
+    ("skin", "holds", "holds"),
+    ("roof", "tight: 9.86 t when wet", "tight"),
+    ("stuff", "41 things to order for 12,480 EUR", "holds"),
+    ("book", "", ""),
+];
+
+/// Houses of the same seeds that are accepted.
+fn accepted(count: usize) -> impl Iterator<Item = (u64, Answers)> {
+    let read = |seed: u64| {
+        let text = house(seed);
+        Some((seed, answers(&Inputs { build: text.as_bytes(), system: None }).ok()?))
+    };
+    (0..400).filter_map(read).take(count)
+}
+
+/// The faults of a drawing without a name.
+fn faults_of(name: &str, scaled: Scaled) -> Vec<String> {
+    faults(&Drawing { name: name.to_owned(), chapter: "", title: String::new(), note: String::new(), scaled })
+}
+
+fn screen(width_px: f64, height_px: f64) -> Paper {
+    let [width_mm, height_mm] = [width_px, height_px].map(|px| px * 25.4 / 96.0);
+    Paper::Screen { width_mm, height_mm }
+}
+
+#[test]
+fn no_name_on_the_way_round_two_hundred_houses_lies_over_another_or_leaves_the_screen() {
+    let mut houses = 0;
+    for (seed, answered) in accepted(200) {
+        let drawn = [
+            ("way 1440", way(&answered, screen(1440.0, 800.0), &STATES)),
+            ("way 820", way(&answered, screen(820.0, 700.0), &STATES)),
+            ("way 390", way_upright(&answered, screen(390.0, 844.0), &STATES)),
+        ];
+        for (name, scaled) in drawn {
+            assert_eq!(scaled.boxes.len(), STATES.len(), "seed {seed}: {name}");
+            let faults = faults_of(name, scaled);
+            assert!(faults.is_empty(), "seed {seed}: {faults:?}");
+        }
+        houses += 1;
+    }
+    assert_eq!(houses, 200);
+}
+
+#[test]
+fn no_label_of_the_first_shape_lies_over_another_or_leaves_its_sheet() {
+    let (mut houses, mut labels, mut in_key) = (0, 0, 0);
+    for (seed, answered) in accepted(200) {
+        for (name, medium) in [("first 820", screen(820.0, 620.0)), ("first 390", screen(390.0, 500.0))] {
+            let scaled = first_shape(&answered, medium);
+            labels += scaled.boxes.len();
+            in_key += scaled.key.len();
+            let faults = faults_of(name, scaled);
+            assert!(faults.is_empty(), "seed {seed}: {faults:?}");
+        }
+        houses += 1;
+    }
+    assert!(houses == 200 && in_key * 100 < labels, "{houses} houses, {in_key} of {labels} labels are in a key");
 }

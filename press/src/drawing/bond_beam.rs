@@ -16,7 +16,7 @@ pub fn bond_beam(answers: &Answers, paper: Paper) -> Option<Scaled> {
     let plan = answers.beam_plan.as_ref()?;
     let margins = Margins { left: 22.0, top: 16.0, right: 22.0, bottom: 16.0 };
     let row = (extent(&plan.parts), margins);
-    let mut sheet = Sheet::new("Plan of the bond beam", &[row], paper.drawing_mm(), answers.system);
+    let mut sheet = Sheet::new("Plan of the bond beam", &[row], paper.room(paper.drawing_mm()), answers.system);
     material::define(&mut sheet);
     for part in &plan.parts {
         material::draw(&mut sheet, part);

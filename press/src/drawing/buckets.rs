@@ -3,7 +3,7 @@
 use engine::answers::Answers;
 
 use crate::lettering;
-use crate::paper::{CLAY, INK, LIME, SLATE, STRAW, weight};
+use crate::paper::{CLAY, INK, LIME, Paper, SLATE, STRAW, weight};
 use crate::svg::{Element, Svg};
 
 /// Height of lettering, in millimetres of the em.
@@ -63,6 +63,14 @@ pub fn buckets(answers: &Answers, recipe: &str, width_mm: f64) -> Option<Svg> {
         top += rows(line) * STEP[1];
     }
     Some(svg)
+}
+
+/// The buckets of every recipe that the house is made of, as wide as the medium: name and drawing, the wall's recipe first.
+#[must_use]
+pub fn recipes(answers: &Answers, medium: Paper) -> Vec<(String, Svg)> {
+    let [width, _] = medium.drawing_mm();
+    let drawn = answers.recipes.iter().filter_map(|name| Some((name.clone(), buckets(answers, name, width)?)));
+    drawn.collect()
 }
 
 fn lines(answers: &Answers, recipe: &str) -> Vec<Line> {

@@ -19,9 +19,13 @@ pub fn elevation(answers: &Answers, elevation: &Elevation, paper: Paper) -> Scal
     let right = BESIDE_LEVELS + section::width_of_levels(answers, &elevation.section);
     let row = (whole, Margins { left: 2.0, top: 5.0, right, bottom: 13.0 });
     let title = format!("Elevation of the house from the {}", elevation.name);
-    let room = paper.drawing_mm();
-    // Two stand on a page.
-    let mut sheet = Sheet::new(&title, &[row], [room[0], room[1] * 0.5 - 10.0], answers.system);
+    let [width, height] = paper.drawing_mm();
+    let height = match paper {
+        Paper::Screen { .. } => height,
+        // Two stand on a page.
+        Paper::A4 | Paper::Letter => height * 0.5 - 10.0,
+    };
+    let mut sheet = Sheet::new(&title, &[row], paper.room([width, height]), answers.system);
     faces::draw(&mut sheet, &elevation.view, weight::SEEN);
     section::ground_and_levels(&mut sheet, answers, &elevation.section);
     for one in &elevation.section.dimensions {

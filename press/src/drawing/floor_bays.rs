@@ -21,7 +21,7 @@ pub fn floor_bays(answers: &Answers, paper: Paper) -> Option<Scaled> {
     let parts: Vec<Part> = answers.plan.parts.iter().filter(is_shown).cloned().collect();
     let margins = Margins { left: 8.0, top: 14.0, right: 8.0, bottom: 14.0 };
     let title = "Bays of the floor";
-    let mut sheet = Sheet::new(title, &[(extent(&parts), margins)], paper.drawing_mm(), answers.system);
+    let mut sheet = Sheet::new(title, &[(extent(&parts), margins)], paper.room(paper.drawing_mm()), answers.system);
     material::define(&mut sheet);
     for part in &parts {
         material::draw(&mut sheet, part);

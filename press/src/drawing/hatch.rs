@@ -120,8 +120,13 @@ fn square(id: &str, size: f64) -> Element {
     pattern.with("patternUnits", "userSpaceOnUse")
 }
 
+/// Earth as the eye sees it, paler the smaller the share: clay with straw in it.
+pub(super) fn earth(share: f64) -> String {
+    mixed(&mixed(CLAY, STRAW, 0.55), LIME, share)
+}
+
 /// So much of one colour in the other, both as six digits of base sixteen behind a sign.
-fn mixed(colour: &str, ground: &str, share: f64) -> String {
+pub(super) fn mixed(colour: &str, ground: &str, share: f64) -> String {
     let part = |text: &str, place: usize| {
         let digits = text.get(1 + 2 * place..3 + 2 * place).unwrap_or("0");
         f64::from(u8::from_str_radix(digits, 16).unwrap_or(0))

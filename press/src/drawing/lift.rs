@@ -26,7 +26,7 @@ pub fn bed(answers: &Answers, card: &LiftCard) -> Scaled {
     let margins = Margins { left: 15.0, top: 7.0, right: 15.0, bottom: 7.0 };
     let row = (extent(&card.bed), margins);
     let title = format!("Plan of the bed of {}", card.name.replace('-', " "));
-    let mut sheet = Sheet::new(&title, &[row], BED_ROOM, answers.system);
+    let mut sheet = Sheet::new(&title, &[row], Paper::of(answers.system).room(BED_ROOM), answers.system);
     material::define(&mut sheet);
     for part in &card.bed {
         material::draw(&mut sheet, part);
@@ -66,7 +66,7 @@ pub fn band(answers: &Answers, card: &LiftCard, paper: Paper) -> Scaled {
     };
     let rows: Vec<_> = card.bands.iter().map(row).collect();
     let title = format!("Band of {} in the unrolled wall, seen from outside", card.name.replace('-', " "));
-    let mut sheet = Sheet::new(&title, &rows, [width - CARD_EDGES, BAND_HEIGHT], answers.system);
+    let mut sheet = Sheet::new(&title, &rows, paper.room([width - CARD_EDGES, BAND_HEIGHT]), answers.system);
     material::define(&mut sheet);
     for (row, section) in card.bands.iter().enumerate() {
         sheet.turn_to(row);

@@ -4,24 +4,41 @@ use engine::answers::Answers;
 use engine::house::part::{Dimension, Place, Plan};
 use kurbo::Vec2;
 
+use super::frame::Frame;
 use super::labels::Label;
 use super::sheet::{LETTERING, Margins, Sheet, extent};
 use super::{Scaled, dimension, material};
 use crate::paper::{INK, Paper, SLATE, weight};
 use crate::svg::Element;
 
+const TITLE: &str = "Plan of the house";
+
 /// The plan at the largest true scale that fits the paper.
 #[must_use]
 pub fn plan(answers: &Answers, paper: Paper) -> Scaled {
     let plan = &answers.plan;
-    let has_runs = plan.dimensions.iter().any(|dimension| dimension.path.ends_with(".run"));
-    let margins = if has_runs {
+    let margins = if has_runs(plan) {
         Margins { left: 17.0, top: 17.0, right: 22.0, bottom: 24.0 }
     } else {
         Margins { left: 9.0, top: 16.0, right: 16.0, bottom: 19.0 }
     };
     let row = (extent(&plan.parts), margins);
-    let mut sheet = Sheet::new("Plan of the house", &[row], paper.drawing_mm(), answers.system);
+    drawn(answers, Sheet::new(TITLE, &[row], paper.room(paper.drawing_mm()), answers.system))
+}
+
+/// The plan in the frame of an earlier one.
+#[must_use]
+pub fn plan_held(answers: &Answers, frame: &Frame) -> Scaled {
+    drawn(answers, Sheet::held(TITLE, frame, answers.system))
+}
+
+fn has_runs(plan: &Plan) -> bool {
+    plan.dimensions.iter().any(|dimension| dimension.path.ends_with(".run"))
+}
+
+fn drawn(answers: &Answers, mut sheet: Sheet) -> Scaled {
+    let plan = &answers.plan;
+    let has_runs = has_runs(plan);
     material::define(&mut sheet);
     for part in &plan.parts {
         material::draw(&mut sheet, part);

@@ -56,7 +56,7 @@ fn sheet(answers: &Answers, paper: Paper, rows: &[Shown<'_>]) -> Sheet {
         (extent(&section.parts), Margins { left: 4.0, top: 8.0, right: 4.0, bottom: words + BELOW })
     };
     let rows: Vec<_> = rows.iter().map(row).collect();
-    Sheet::new("A coated face unrolled", &rows, paper.drawing_mm(), answers.system)
+    Sheet::new("A coated face unrolled", &rows, paper.room(paper.drawing_mm()), answers.system)
 }
 
 fn drawn(answers: &Answers, mut sheet: Sheet, rows: &[Shown<'_>]) -> Scaled {

@@ -7,6 +7,7 @@ use engine::units::{Fineness, Quantity};
 use kurbo::{Point, Rect};
 
 use super::area::Area;
+use super::frame::Frame;
 use super::labels::Label;
 use super::sheet::{LETTERING, Margins, Sheet, extent};
 use super::{Scaled, dimension, material};
@@ -17,20 +18,39 @@ use crate::svg::Element;
 /// From the drawn part to the words of its levels, and blank paper behind them, in millimetres.
 pub(super) const BESIDE_LEVELS: f64 = 7.5;
 
+const SECTION: &str = "Cross-section of the house";
+const UNROLLED: &str = "The wall unrolled, seen from outside";
+
 /// The cross-section at the largest true scale that fits the paper.
 #[must_use]
 pub fn section(answers: &Answers, paper: Paper) -> Scaled {
     let margins = Margins { left: 2.0, top: 14.0, right: 0.0, bottom: 8.0 };
     let rows = [&answers.section];
-    drawn(answers, sheet(answers, paper, "Cross-section of the house", margins, &rows), &rows)
+    drawn(answers, sheet(answers, paper, SECTION, margins, &rows), &rows)
+}
+
+/// The cross-section in the frame of an earlier one.
+#[must_use]
+pub fn section_held(answers: &Answers, frame: &Frame) -> Scaled {
+    drawn(answers, Sheet::held(SECTION, frame, answers.system), &[&answers.section])
 }
 
 /// The wall unrolled and seen from outside, in one row or in two, whichever shows it at the larger true scale.
 #[must_use]
 pub fn unrolled(answers: &Answers, paper: Paper) -> Scaled {
     let margins = Margins { left: 5.0, top: 13.0, right: 0.0, bottom: 9.0 };
-    let title = "The wall unrolled, seen from outside";
-    larger(answers, paper, title, margins, &answers.unrolled, &answers.unrolled_rows)
+    larger(answers, paper, UNROLLED, margins, &answers.unrolled, &answers.unrolled_rows)
+}
+
+/// The wall unrolled in the frame of an earlier drawing, in as many rows as that has.
+#[must_use]
+pub fn unrolled_held(answers: &Answers, frame: &Frame) -> Scaled {
+    let sheet = Sheet::held(UNROLLED, frame, answers.system);
+    if frame.rows() == 1 {
+        drawn(answers, sheet, &[&answers.unrolled])
+    } else {
+        drawn(answers, sheet, &answers.unrolled_rows.each_ref())
+    }
 }
 
 /// The long section of the trench, one half of it, and of its drain, in one row or in two, whichever shows it at the larger
@@ -75,7 +95,7 @@ fn sheet(answers: &Answers, paper: Paper, title: &str, margins: Margins, rows: &
         (extent(&section.parts), Margins { right, ..margins })
     };
     let rows: Vec<_> = rows.iter().map(row).collect();
-    Sheet::new(title, &rows, paper.drawing_mm(), answers.system)
+    Sheet::new(title, &rows, paper.room(paper.drawing_mm()), answers.system)
 }
 
 /// Room for the words of the levels of a section on its right, in millimetres.
@@ -111,7 +131,7 @@ pub(super) fn ground_and_levels(sheet: &mut Sheet, answers: &Answers, section: &
         }
         material::draw(sheet, part);
     }
-    let right = extent(&section.parts).x1;
+    let right = sheet.right_of(extent(&section.parts));
     let marks: Vec<[f64; 2]> =
         section.levels.iter().map(|level| sheet.at(Point::new(right, level.at.in_m()))).collect();
     let heights: Vec<f64> = marks.iter().map(|[_, y]| *y).collect();

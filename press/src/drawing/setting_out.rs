@@ -18,7 +18,7 @@ const PEG: f64 = 0.8;
 pub fn setting_out(answers: &Answers, paper: Paper) -> Scaled {
     let margins = Margins { left: 9.0, top: 9.0, right: 9.0, bottom: 9.0 };
     let row = (extent(answers), margins);
-    let mut sheet = Sheet::new("Setting-out plan", &[row], paper.drawing_mm(), answers.system);
+    let mut sheet = Sheet::new("Setting-out plan", &[row], paper.room(paper.drawing_mm()), answers.system);
     wall(&mut sheet, answers);
     check_tapes(&mut sheet, answers);
     let shown: Vec<&Peg> = answers.pegs.pegs.iter().filter(|peg| is_shown(answers, peg)).collect();

@@ -6,9 +6,11 @@ use kurbo::{Point, Rect, Vec2};
 
 use super::Scaled;
 use super::area::Area;
+use super::frame::Frame;
+pub(super) use super::frame::{Margins, Row};
 use super::labels::{Label, Obstacle, place};
 use crate::lettering;
-use crate::paper::{INK, SLATE, weight};
+use crate::paper::{INK, Room, SLATE, Scales, weight};
 use crate::svg::{Element, Svg};
 
 /// Height of all lettering on drawings, in millimetres of the em.
@@ -50,13 +52,15 @@ const US: &[(f64, &str)] = &[
     (768.0, "1/64 in = 1 ft"),
 ];
 
-/// Blank paper round the drawn part, in millimetres.
-#[derive(Clone, Copy)]
-pub(super) struct Margins {
-    pub(super) left: f64,
-    pub(super) top: f64,
-    pub(super) right: f64,
-    pub(super) bottom: f64,
+/// From one scale of a screen to the next, fine enough to use the room and coarse enough to stay while a house grows a little.
+const SCREEN_STEP: f64 = 1.08;
+/// So many steps reach from 1:5 beyond 1:1000.
+const SCREEN_STEPS: i32 = 70;
+
+/// The largest scale of a screen that fits, as how many times smaller than life.
+fn screen_scale(fits: impl Fn(f64) -> bool) -> f64 {
+    let scale = |step: i32| METRIC[0].0 * SCREEN_STEP.powi(step);
+    (0..SCREEN_STEPS).map(scale).find(|scale| fits(*scale)).unwrap_or(scale(SCREEN_STEPS))
 }
 
 /// The smallest upright box round parts, in metres.
@@ -68,14 +72,12 @@ pub(super) fn extent(parts: &[Part]) -> Rect {
     })
 }
 
-/// A drawn part in metres with its margins; several stand below each other on one sheet.
-pub(super) type Row = (Rect, Margins);
-
 /// A sheet being drawn.
 pub(super) struct Sheet {
     svg: Svg,
-    scale: (f64, &'static str),
-    rows: Vec<Row>,
+    frame: Frame,
+    /// Whether the frame is that of an earlier drawing, which this one may outgrow.
+    is_held: bool,
     /// The row that is being drawn.
     row: usize,
     system: System,
@@ -84,10 +86,8 @@ pub(super) struct Sheet {
 }
 
 impl Sheet {
-    /// The smallest sheet that shows rows at the largest scale that fits a room on paper (millimetres), the first row being
-    /// drawn.
-    pub(super) fn new(title: &str, rows: &[Row], room: [f64; 2], system: System) -> Sheet {
-        let scales = if system == System::Us { US } else { METRIC };
+    /// The smallest sheet that shows rows at the largest scale that fits a room (millimetres), the first row being drawn.
+    pub(super) fn new(title: &str, rows: &[Row], room: Room, system: System) -> Sheet {
         let size = |scale: f64| {
             let sides = |(extent, margins): &Row| {
                 let width = extent.width() * 1000.0 / scale + margins.left + margins.right;
@@ -96,33 +96,60 @@ impl Sheet {
             let together = |sheet: [f64; 2], row: [f64; 2]| [sheet[0].max(row[0]), sheet[1] + row[1]];
             rows.iter().map(sides).fold([0.0, STRIP], together)
         };
-        let fits = |scale: &&(f64, &str)| {
-            let [width, height] = size(scale.0);
-            width <= room[0] && height <= room[1]
+        let [width, height] = room.size_mm;
+        let fits = |scale: f64| {
+            let size = size(scale);
+            size[0] <= width && size[1] <= height
         };
-        let scale = scales.iter().find(fits).copied().unwrap_or(scales[scales.len() - 1]);
-        let [width, height] = size(scale.0);
-        let svg = Svg::sheet(width.min(room[0]), height.min(room[1]), title);
-        Sheet { svg, scale, rows: rows.to_vec(), row: 0, system, obstacles: Vec::new(), labels: Vec::new() }
+        let (times_smaller, words) = match room.scales {
+            Scales::OfAScreen => (screen_scale(fits), ""),
+            Scales::OfARule => {
+                let scales = if system == System::Us { US } else { METRIC };
+                scales.iter().find(|scale| fits(scale.0)).copied().unwrap_or(scales[scales.len() - 1])
+            }
+        };
+        let size = size(times_smaller);
+        let size_mm = [size[0].min(width), size[1].min(height)];
+        Sheet::of(title, Frame { size_mm, times_smaller, words, rows: rows.to_vec() }, system)
     }
 
     /// A sheet for a picture that has no one scale, as large as the room on paper allows.
     pub(super) fn unscaled(title: &str, row: Row, [width, height]: [f64; 2], system: System) -> Sheet {
         let (extent, margins) = row;
         let free = [width - margins.left - margins.right, height - margins.top - margins.bottom];
-        let times = (extent.width() / free[0]).max(extent.height() / free[1]) * 1000.0;
+        let times_smaller = (extent.width() / free[0]).max(extent.height() / free[1]) * 1000.0;
         let size = [
-            extent.width() * 1000.0 / times + margins.left + margins.right,
-            extent.height() * 1000.0 / times + margins.top + margins.bottom,
+            extent.width() * 1000.0 / times_smaller + margins.left + margins.right,
+            extent.height() * 1000.0 / times_smaller + margins.top + margins.bottom,
         ];
-        let svg = Svg::sheet(size[0].min(width), size[1].min(height), title);
-        let scale = (times, NO_SCALE);
-        Sheet { svg, scale, rows: vec![row], row: 0, system, obstacles: Vec::new(), labels: Vec::new() }
+        let size_mm = [size[0].min(width), size[1].min(height)];
+        Sheet::of(title, Frame { size_mm, times_smaller, words: NO_SCALE, rows: vec![row] }, system)
+    }
+
+    /// A sheet in the frame of an earlier drawing, so that nothing of it moves but what changed.
+    pub(super) fn held(title: &str, frame: &Frame, system: System) -> Sheet {
+        Sheet { is_held: true, ..Sheet::of(title, frame.clone(), system) }
+    }
+
+    fn of(title: &str, frame: Frame, system: System) -> Sheet {
+        let [width, height] = frame.size_mm;
+        let svg = Svg::sheet(width, height, title);
+        Sheet { svg, frame, is_held: false, row: 0, system, obstacles: Vec::new(), labels: Vec::new() }
+    }
+
+    /// Width and height of the sheet in millimetres.
+    pub(super) fn size_mm(&self) -> [f64; 2] {
+        self.frame.size_mm
     }
 
     /// How many times smaller than life the sheet shows the house.
     pub(super) fn times_smaller(&self) -> f64 {
-        self.scale.0
+        self.frame.times_smaller
+    }
+
+    /// Where what stands beside a part begins, in metres: at the part's own right end, in a held frame at the row's.
+    pub(super) fn right_of(&self, part: Rect) -> f64 {
+        if self.is_held { self.frame.rows[self.row].0.x1 } else { part.x1 }
     }
 
     /// Turns to another row, counted from 0.
@@ -132,16 +159,12 @@ impl Sheet {
 
     /// A point of the house on paper, in the row that is being drawn.
     pub(super) fn at(&self, point: Point) -> [f64; 2] {
-        let height = |(extent, margins): &Row| self.paper(extent.height()) + margins.top + margins.bottom;
-        let above: f64 = self.rows[..self.row].iter().map(height).sum();
-        let (extent, margins) = self.rows[self.row];
-        let x = margins.left + self.paper(point.x - extent.x0);
-        [x, above + margins.top + self.paper(extent.y1 - point.y)]
+        self.frame.at(point, self.row)
     }
 
     /// Metres of the house in millimetres of paper.
     pub(super) fn paper(&self, metres: f64) -> f64 {
-        metres * 1000.0 / self.scale.0
+        self.frame.paper(metres)
     }
 
     /// A direction of the house on paper.
@@ -184,7 +207,7 @@ impl Sheet {
     /// Draws scale bar and labels, and closes the sheet.
     pub(super) fn finished(mut self) -> Scaled {
         let (width, height) = (self.svg.width_mm(), self.svg.height_mm());
-        let strip = if self.scale.1 == NO_SCALE { 0.0 } else { STRIP };
+        let strip = if self.frame.words == NO_SCALE { 0.0 } else { STRIP };
         if strip > 0.0 {
             self.scale_bar(height - strip * 0.5);
         }
@@ -195,24 +218,24 @@ impl Sheet {
         let key = key.map(|(number, label)| (number, label.text.replace('\n', ", "))).collect();
         let marks = placement.key.iter().filter_map(|entry| entry.mark.as_ref());
         let boxes = placement.places.iter().flatten().chain(marks).map(|placed| placed.area).collect();
-        Scaled { svg: self.svg, scale: self.scale.1.to_owned(), key, boxes, room }
+        Scaled { svg: self.svg, scale: self.frame.words.to_owned(), key, boxes, room, frame: self.frame }
     }
 
     fn scale_bar(&mut self, level: f64) {
         let (step, unit, count) = match self.system {
-            System::Metric if self.scale.0 <= 10.0 => (0.25, "m", 4),
-            System::Metric if self.scale.0 <= 25.0 => (0.5, "m", 4),
-            System::Metric if self.scale.0 < 150.0 => (1.0, "m", 4),
+            System::Metric if self.frame.times_smaller <= 10.0 => (0.25, "m", 4),
+            System::Metric if self.frame.times_smaller <= 25.0 => (0.5, "m", 4),
+            System::Metric if self.frame.times_smaller < 150.0 => (1.0, "m", 4),
             System::Metric => (5.0, "m", 2),
-            System::Us if self.scale.0 <= 24.0 => (0.3048, "ft", 4),
-            System::Us if self.scale.0 < 150.0 => (4.0 * 0.3048, "ft", 3),
+            System::Us if self.frame.times_smaller <= 24.0 => (0.3048, "ft", 4),
+            System::Us if self.frame.times_smaller < 150.0 => (4.0 * 0.3048, "ft", 3),
             System::Us => (10.0 * 0.3048, "ft", 3),
         };
         let per_step = if self.system == System::Metric { step } else { step / 0.3048 };
         let left = 4.0;
         let length = self.paper(step);
         // A narrow sheet has fewer steps, and room for the words of the scale beside them.
-        let free = self.svg.width_mm() - left - 14.0 - lettering::width(self.scale.1, 2.8);
+        let free = self.svg.width_mm() - left - 14.0 - lettering::width(self.frame.words, 2.8);
         let count = count.min((free / length).floor().max(1.0) as u32);
         for index in 0..count {
             let fill = if index % 2 == 0 { INK } else { "none" };
@@ -227,6 +250,8 @@ impl Sheet {
             self.push(Element::text(at, 2.8, &words).with("fill", INK));
         }
         let at = [left + length * f64::from(count) + 12.0, level + 1.6];
-        self.push(Element::text(at, 2.8, self.scale.1).with("fill", SLATE));
+        if !self.frame.words.is_empty() {
+            self.push(Element::text(at, 2.8, self.frame.words).with("fill", SLATE));
+        }
     }
 }

@@ -26,7 +26,7 @@ pub fn site(answers: &Answers, paper: Paper) -> Scaled {
     let plan = &answers.site;
     let extent = extent(&plan.things);
     let margins = Margins { left: 13.0, top: 17.0, right: 13.0, bottom: 12.0 };
-    let mut sheet = Sheet::new("Site plan", &[(extent, margins)], paper.drawing_mm(), answers.system);
+    let mut sheet = Sheet::new("Site plan", &[(extent, margins)], paper.room(paper.drawing_mm()), answers.system);
     material::define(&mut sheet);
     define(&mut sheet);
     for thing in &plan.things {

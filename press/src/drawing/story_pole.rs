@@ -40,7 +40,7 @@ pub fn story_pole(answers: &Answers, paper: Paper) -> Scaled {
     let levels = || left.iter().chain(&right).map(|one| one.level.in_m());
     let (low, high) = (levels().fold(f64::INFINITY, f64::min), levels().fold(f64::NEG_INFINITY, f64::max));
     let row = (Rect::new(0.0, low, 0.0, high), margins);
-    let mut sheet = Sheet::new("Story pole", &[row], paper.drawing_mm(), answers.system);
+    let mut sheet = Sheet::new("Story pole", &[row], paper.room(paper.drawing_mm()), answers.system);
     pole(&mut sheet, &answers.story_pole);
     column(&mut sheet, &left, -1.0, "from the benchmark");
     column(&mut sheet, &right, 1.0, "on the pole");
