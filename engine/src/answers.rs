@@ -2,12 +2,14 @@
 
 use crate::build::{self, Build, Source};
 use crate::check::Check;
+use crate::edit::Edit;
+use crate::house::handles::{self, Handle, On};
 use crate::house::lift_cards::{LiftCard, ServicePlace};
 use crate::house::part::{Plan, Section};
 use crate::house::{self, About, BeamPlan, Carded, Detail, House, Hung, Mark, Pegs, SitePlan, Surfaces};
 use crate::money::{Order, money};
 use crate::pictures::{self, Pictures};
-use crate::problem::Problems;
+use crate::problem::{Problem, Problems};
 use crate::quantities::{quantities, yard};
 use crate::row::Rows;
 use crate::solids::{Solids, solids};
@@ -74,6 +76,8 @@ pub struct Answers {
     pub pegs: Pegs,
     /// The marks of the story pole, from low to high.
     pub story_pole: Vec<Mark>,
+    /// What can be taken hold of in plan, unrolled wall and section.
+    pub handles: Vec<Handle>,
 }
 
 /// A house with its rows, ready to be asked for answers, bodies and pictures.
@@ -157,6 +161,7 @@ impl Computed {
         let surfaces = house::surfaces(&house, &unrolled);
         let (trench_section, trench_rows) = (house::trench_section(&house), house::trench_rows(&house));
         let (pegs, story_pole) = (house::pegs(&house), house::story_pole(&house));
+        let handles = handles::handles(&house);
         let (beam_plan, schedule, carded) = (house::beam_plan(&house), house::schedule(&house), house::carded(&house));
         Answers {
             system,
@@ -183,6 +188,25 @@ impl Computed {
             trench_rows,
             pegs,
             story_pole,
+            handles,
         }
+    }
+
+    /// What a drag writes into the text that the house was read from: a handle of a drawing taken to a place in it, in metres.
+    /// Lengths are rounded to 10 mm or 1/2 in and keep the unit in which they are written; nothing is written for what
+    /// stays as it was. Whether the house still stands then is known when the edited text is read.
+    ///
+    /// # Errors
+    /// When the drawing has no such handle, or the place is none.
+    pub fn dragged(&self, text: &str, id: &str, on: On, to: kurbo::Point) -> Result<Vec<Edit>, Problem> {
+        handles::dragged(&self.house, text, (id, on), to)
+    }
+
+    /// The same by arrow keys: steps to the right and up, each 10 mm or 1/2 in.
+    ///
+    /// # Errors
+    /// When the drawing has no such handle.
+    pub fn nudged(&self, text: &str, id: &str, on: On, steps: [i32; 2]) -> Result<Vec<Edit>, Problem> {
+        handles::nudged(&self.house, text, (id, on), steps)
     }
 }

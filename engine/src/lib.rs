@@ -46,6 +46,8 @@ pub mod skin;
 pub mod wall;
 pub mod yard;
 
+pub mod edit;
+
 pub mod build;
 
 pub mod house;

@@ -1,5 +1,6 @@
 //! What the builder may write: the build file as written, nothing filled in yet.
 
+mod begin;
 mod bond_beam;
 mod broken;
 mod built_in;
@@ -21,6 +22,7 @@ mod source;
 mod tables;
 mod written;
 
+pub use begin::begin;
 pub use bond_beam::{BondBeam, Gap};
 pub use built_in::{Anchors, BuiltIn, BuiltInKind, Keys, Mosaic, NicheForm, Spot};
 pub use earth::{Bucket, Earth, Fill, Ingredient, IngredientKind, Layer, Recipe, SoilFrom, Straw};

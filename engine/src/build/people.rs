@@ -4,6 +4,7 @@ use jiff::civil::Date;
 
 use super::reader::Table;
 use super::source::Written;
+use crate::units::{Kind, Volume};
 
 /// `[crew]`
 #[derive(Clone, Debug, Default)]
@@ -14,6 +15,8 @@ pub struct Crew {
     pub helpers: Option<Written<u64>>,
     /// Learners.
     pub learners: Option<Written<u64>>,
+    /// Cob that one person places in a day.
+    pub placing: Option<Written<Volume>>,
 }
 
 /// `[dates]`
@@ -30,7 +33,12 @@ pub struct Dates {
 }
 
 pub(super) fn crew(mut table: Table<'_, '_>) -> Crew {
-    let read = Crew { leads: table.count("leads"), helpers: table.count("helpers"), learners: table.count("learners") };
+    let read = Crew {
+        leads: table.count("leads"),
+        helpers: table.count("helpers"),
+        learners: table.count("learners"),
+        placing: table.quantity("placing", Kind::Volume),
+    };
     table.finish();
     read
 }

@@ -78,6 +78,18 @@ formula! {
 }
 
 formula! {
+    /// Days that one person would need to place the cob; two people need half as many.
+    ///
+    /// ```text
+    /// n = V (1 + t) / p        t: sawn off again, of the finished wall; p: what one person places in a day
+    /// ```
+    /// Source: an even pace; mixing, carrying and days of rest are not in it.
+    pub fn raising(volume: Volume, trim: Ratio, pace: Volume) -> f64 {
+        volume.in_m3() * (1.0 + trim.in_fraction()) / pace.in_m3()
+    }
+}
+
+formula! {
     /// Water to add to a batch.
     ///
     /// ```text

@@ -7,8 +7,8 @@ mod settlement;
 
 pub use batch::{
     armfuls, bales, batches, cob_to_mix, grains_and_water, loaf_mass, loaves, loaves_in_all, mixed, need,
-    placed_density, placed_volume, standing, trimmings, water_buckets, water_to_add, water_volume, wet_density,
-    wet_mass, whole_batches,
+    placed_density, placed_volume, raising, standing, trimmings, water_buckets, water_to_add, water_volume,
+    wet_density, wet_mass, whole_batches,
 };
 pub use bulk::{loose, loose_for_packed, mass, moisture, packed, packing, volume, wet, wet_loose};
 pub use recipe::{

@@ -10,6 +10,7 @@ mod fittings;
 mod floor;
 mod gap;
 mod goods;
+pub mod handles;
 mod hanging;
 mod hollow;
 mod layers;
@@ -73,7 +74,7 @@ use jiff::civil::Date;
 use crate::build::Path;
 use crate::curve::{Along, PlanLine, Shape, Top};
 use crate::known::Known;
-use crate::units::{Angle, Currency, Days, Density, Length, Ratio, Slope, System};
+use crate::units::{Angle, Currency, Days, Density, Length, Ratio, Slope, System, Volume};
 use crate::wall::Faces;
 
 /// A house with nothing missing.
@@ -139,6 +140,8 @@ pub struct House {
     pub goods: Vec<Good>,
     /// Numbers of people, as written: key, title, count.
     pub crew: Vec<(&'static str, Known<u64>)>,
+    /// Cob that one person places in a day.
+    pub placing: Known<Volume>,
     /// Days, as written: title, day.
     pub dates: Vec<(&'static str, Known<Date>)>,
 }

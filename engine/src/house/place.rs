@@ -10,7 +10,7 @@ use crate::build::{Build, Source, Written};
 use crate::curve::Along;
 use crate::known::{Known, Origin};
 use crate::rulebook;
-use crate::units::{Angle, Density, Fineness, Length, Quantity, Ratio, Slope, System};
+use crate::units::{Angle, Density, Fineness, Length, Quantity, Ratio, Slope, System, Volume};
 
 /// The height of a stem wall that is not written: our judgement.
 pub(super) const STEM_HEIGHT: Length = Length::mm(600.0);
@@ -89,6 +89,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         .into_iter()
         .filter_map(|(title, count)| Some((title, known(count.as_ref())?)))
         .collect(),
+        placing: placing(source, build, system),
         dates: [
             ("first day of the course", &build.dates.start),
             ("last day of the course", &build.dates.course_over),
@@ -101,6 +102,15 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     };
     goods::are_needed(source, build, &house);
     source.is_clean().then_some(house)
+}
+
+fn placing(source: &Source<'_>, build: &Build, system: System) -> Known<Volume> {
+    let range = Volume::m3(0.01)..Volume::m3(2.0);
+    let written = within(source, build.crew.placing.as_ref(), range, "the cob that one person places in a day", system);
+    written.unwrap_or_else(|| {
+        let why = "mixing and carrying left out, a learner among others; count the batches of a day to know yours";
+        Known::assumed(Volume::m3(0.15), "crew.placing", Origin::CommonPractice, why)
+    })
 }
 
 /// What needs a wall that goes round is refused where the wall is open.

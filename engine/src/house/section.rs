@@ -15,15 +15,15 @@ const CHORD: f64 = 1e-4;
 const CURVE_STEPS: u32 = 24;
 
 /// The cut: an origin on it, a unit direction along it, and the direction in which one looks.
-struct Cut {
-    origin: Point,
-    along: Vec2,
+pub(super) struct Cut {
+    pub(super) origin: Point,
+    pub(super) along: Vec2,
     beyond: Vec2,
 }
 
 /// Square to the wall through the middle of the first door, else of the first opening, else across the room, or through the
 /// middle of an open wall.
-fn cut(house: &House) -> Cut {
+pub(super) fn cut(house: &House) -> Cut {
     let door = house.openings.iter().find(|opening| opening.kind == OpeningKind::Door).or(house.openings.first());
     let (origin, along) = match door {
         Some(door) => (door.station.point, door.station.axis.turn_90()),
@@ -78,14 +78,14 @@ fn through_cob(house: &House, level: f64, cut: &Cut) -> Vec<[f64; 2]> {
 }
 
 /// Level of the wall's top where the cut passes through it.
-fn top_at(house: &House, [left, right]: [f64; 2], cut: &Cut) -> f64 {
+pub(super) fn top_at(house: &House, [left, right]: [f64; 2], cut: &Cut) -> f64 {
     let line = &house.wall.line;
     let nearest = line.nearest(cut.origin + cut.along * left.midpoint(right));
     house.wall.top.at(line, line.along_line(nearest))
 }
 
 /// Pairs of distances between which the cut passes through a body that stands between two offsets of the line.
-fn through(house: &House, inner: f64, outer: f64, cut: &Cut) -> Vec<[f64; 2]> {
+pub(super) fn through(house: &House, inner: f64, outer: f64, cut: &Cut) -> Vec<[f64; 2]> {
     let mut places = crossings(house, outer, cut);
     places.extend(crossings(house, inner, cut));
     let ends = house.wall.line.end_faces(inner, outer);

@@ -88,6 +88,12 @@ fn cob(house: &House, rows: &mut Rows) -> Option<Use> {
         .from("trim", "wall.trim")
         .from("returned", "wall.returned");
     rows.add("wall.to-mix", "cob to mix for the wall", mixed);
+    let pace = rows.known("cob that one person places in a day", &house.placing);
+    let days = crate::earth::raising(volume, trim.value, pace)
+        .from("volume", "wall.volume")
+        .from("trim", "wall.trim")
+        .from("pace", "crew.placing");
+    rows.add("crew.raising", "person-days to place the cob of the wall", days);
     Some(Use { recipe: cob.name.clone(), volume: "wall.to-mix".into() })
 }
 

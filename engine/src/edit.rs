@@ -1,0 +1,127 @@
+//! Changes a build file where it is written: comments, order and spacing stay, byte for byte, outside of what is changed.
+//!
+//! The text is read with the place of every key and every value, and pieces of it are put in the place of others; it is
+//! never written anew. A path names tables and entries of lists by their names, such as `wall.line.back.at` or
+//! `wall.lifts.first.top`; parts of a list without names count from 1, and `x` and `y` are the two parts of a place.
+
+mod add;
+mod blocks;
+mod like;
+mod remove;
+mod rename;
+mod reorder;
+mod set;
+mod tree;
+mod value;
+
+pub use like::{Step, like};
+pub use tree::Tree;
+pub use value::quoted;
+
+use std::ops::Range;
+
+use crate::problem::{Problem, line_and_column};
+
+/// One change of a build file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Edit {
+    /// Writes a value at a key, there or not yet there.
+    Set {
+        /// The key.
+        path: String,
+        /// A TOML value, or bare words such as `450 mm`, which are put in quotes; a list may be written `1 m, 2 m`.
+        to: String,
+    },
+    /// Writes a table, or an entry of a list, that is not there yet.
+    Add {
+        /// Its path; the last key is the name of an entry of a list.
+        path: String,
+        /// What stands in it, as TOML.
+        body: String,
+    },
+    /// Takes out a key, a table with all that is in it, or an entry of a list.
+    Remove {
+        /// Its path.
+        path: String,
+    },
+    /// Gives a named table or entry another name, and writes that name wherever it is meant.
+    Rename {
+        /// Its path.
+        path: String,
+        /// The new name.
+        to: String,
+    },
+    /// Moves an entry of a list to another place in it.
+    Move {
+        /// Its path.
+        path: String,
+        /// Place in the list, from 0.
+        to: usize,
+    },
+}
+
+/// The text of a build file after a change; only TOML is looked at, not what the house makes of it.
+///
+/// # Errors
+/// One sentence when the text is not TOML, when there is nothing at the path or something already, when a name is no name
+/// or is taken, and when a thing cannot be renamed.
+pub fn edit(text: &str, edit: &Edit) -> Result<String, Problem> {
+    let tree = Tree::of(text)?;
+    let splices = match edit {
+        Edit::Set { path, to } => set::set(&tree, path, to)?,
+        Edit::Add { path, body } => add::add(&tree, path, body)?,
+        Edit::Remove { path } => remove::remove(&tree, path)?,
+        Edit::Rename { path, to } => rename::rename(&tree, path, to)?,
+        Edit::Move { path, to } => reorder::reorder(&tree, path, *to)?,
+    };
+    let (Edit::Set { path, .. }
+    | Edit::Add { path, .. }
+    | Edit::Remove { path }
+    | Edit::Rename { path, .. }
+    | Edit::Move { path, .. }) = edit;
+    let edited = spliced(text, splices);
+    if Tree::of(&edited).is_err() {
+        let message = "the change would leave a file that cannot be read";
+        return Err(tree.problem(0..0, path, message, "write one value, in quotes when it has a unit"));
+    }
+    Ok(edited)
+}
+
+/// The value at a path as one reads it, without quotes; of a list its parts with commas between. None for a table and for what
+/// is not there.
+#[must_use]
+pub fn written(text: &str, path: &str) -> Option<String> {
+    Tree::of(text).ok()?.written(path)
+}
+
+/// A stretch of the text and what is to stand there.
+type Splice = (Range<usize>, String);
+
+fn spliced(text: &str, mut splices: Vec<Splice>) -> String {
+    splices.sort_by_key(|(range, _)| range.start);
+    let mut edited = String::with_capacity(text.len() + 64);
+    let mut at = 0;
+    for (range, piece) in &splices {
+        edited.push_str(text.get(at..range.start).unwrap_or_default());
+        edited.push_str(piece);
+        at = at.max(range.end);
+    }
+    edited.push_str(text.get(at..).unwrap_or_default());
+    edited
+}
+
+impl Tree<'_> {
+    /// A refusal at a byte range of the text.
+    fn problem(&self, span: Range<usize>, path: &str, message: impl Into<String>, hint: impl Into<String>) -> Problem {
+        problem(self.text(), span, path, message, hint)
+    }
+
+    fn nothing_there(&self, path: &str) -> Problem {
+        self.problem(0..0, path, "nothing is written there", "look for its name in the file")
+    }
+}
+
+fn problem(text: &str, span: Range<usize>, path: &str, message: impl Into<String>, hint: impl Into<String>) -> Problem {
+    let (line, column) = line_and_column(text, span.start);
+    Problem { line, column, span, path: path.to_owned(), message: message.into(), hint: hint.into() }
+}

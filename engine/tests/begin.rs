@@ -1,0 +1,78 @@
+//! A first build of every shape stands, and its room is as large as it was asked to be.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+
+#[path = "handles/line.rs"]
+mod line;
+
+use engine::answers::{Answers, Inputs, answers};
+use engine::build::begin;
+use engine::units::Length;
+use kurbo::{Point, Rect};
+use line::line;
+
+const SHAPES: [&str; 4] = ["ring", "bean", "rounded", "free"];
+
+fn answered(text: &str, what: &str) -> Answers {
+    answers(&Inputs { build: text.as_bytes(), system: None })
+        .unwrap_or_else(|problems| panic!("{what}: {}", problems.all()[0]))
+}
+
+/// What the line of the wall spans.
+fn span(answers: &Answers) -> Rect {
+    let line = line(answers);
+    let points: Vec<Point> = line.pieces().iter().flat_map(|piece| piece.flatten(1e-4)).collect();
+    points.iter().fold(Rect::from_points(points[0], points[0]), |all, point| all.union_pt(*point))
+}
+
+#[test]
+fn every_shape_stands_in_every_size_of_either_system_and_has_cob_batches_and_person_days() {
+    let sizes =
+        [("metric", "2.4 m", "2.4 m"), ("metric", "3 m", ""), ("metric", "4.2 m", "3 m"), ("metric", "6 m", "4 m")];
+    let us = [("us", "9 ft", "9 ft"), ("us", "14 ft", "11 ft"), ("us", "20 ft", "16 ft")];
+    for (system, length, width) in sizes.into_iter().chain(us) {
+        for shape in SHAPES {
+            let what = format!("{shape} of {length} by {width}");
+            let text =
+                begin(shape, length, width, "Wren house", system).unwrap_or_else(|problem| panic!("{what}: {problem}"));
+            assert!(!text.contains('@'), "{what} leaves a mark");
+            let answers = answered(&text, &what);
+            assert_eq!(answers.about.name, "Wren house");
+            for row in ["wall.volume", "crew.raising", "earth.recipes.cob.batches"] {
+                let found = answers.rows.find(row).and_then(|row| row.quantity.si());
+                assert!(found.is_some_and(|value| value > 0.0), "{what}: no {row}");
+            }
+            let [long, wide] =
+                [length, if width.is_empty() { length } else { width }].map(|side| Length::parse(side).unwrap().in_m());
+            let thickness = answers.rows.find("wall.thickness").unwrap().quantity.si().unwrap();
+            let middle = span(&answers);
+            for (drawn, inside) in [(middle.width(), long), (middle.height(), wide)] {
+                // Each end is rounded to 10 mm or 1/2 in.
+                let off = drawn - (inside + thickness);
+                assert!(off.abs() < 0.015, "{what}: {off} m off");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_name_is_kept_as_it_was_typed() {
+    let text = begin("ring", "3 m", "", "The \"@sill@\" house", "metric").unwrap();
+    assert_eq!(answered(&text, "ring").about.name, "The \"@sill@\" house");
+    let text = begin("ring", "3 m", "", " ", "metric").unwrap();
+    assert_eq!(answered(&text, "ring").about.name, "My house");
+}
+
+#[test]
+fn what_is_no_shape_no_size_and_no_system_is_refused_in_one_sentence() {
+    for (given, said) in [
+        (["cube", "3 m", "3 m", "metric"], "\"cube\" is no shape to begin with"),
+        (["ring", "3", "3 m", "metric"], "\"3\" has no unit"),
+        (["ring", "3 m", "30 m", "metric"], "a room of 30 m is not one to begin with"),
+        (["ring", "3 m", "3 m", "imperial"], "\"imperial\" is no system of units"),
+    ] {
+        let [shape, length, width, system] = given;
+        let problem = begin(shape, length, width, "", system).unwrap_err();
+        assert_eq!(problem.message, said);
+        assert!(!problem.hint.is_empty());
+    }
+}
