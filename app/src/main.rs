@@ -1,7 +1,8 @@
-//! The command line: reads build files, prints answers, writes the book.
+//! The command line: reads build files, prints answers, writes the book, serves the page.
 
 mod command;
 mod folder;
+mod serve;
 mod told;
 
 use std::path::PathBuf;
@@ -35,6 +36,17 @@ enum Command {
     New {
         /// Name of the house, in small letters and hyphens; the file is NAME.loam.toml
         name: String,
+    },
+    /// Show a build as a live page, on this computer only
+    Open {
+        /// The build file, NAME.loam.toml; the only one of the folder when left out, or a page on which to begin one
+        file: Option<PathBuf>,
+        /// The port; a free one when left out
+        #[arg(long, default_value_t = 0)]
+        port: u16,
+        /// Print the address only; no browser is started
+        #[arg(long)]
+        quiet: bool,
     },
     /// Print every check with its reason, and what is assumed
     Check {
@@ -120,6 +132,7 @@ fn main() -> ExitCode {
     });
     let done = match asked.command {
         Command::New { name } => command::new::new(&name),
+        Command::Open { file, port, quiet } => command::open::open(file.as_deref(), port, quiet, system),
         Command::Check { file, short } => command::check::check(&file, system, short),
         Command::Book { file, out } => command::book::book(&file, system, out),
         Command::Solids { file, out } => command::solids::solids(&file, out),

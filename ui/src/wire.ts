@@ -1,16 +1,289 @@
-// stand-in until generated
-export type Look = { leaf: string, room_mm: [number, number], since: number | null, change: Change | null, moving: boolean };
-export type Change = { kind: "set", path: string, to: string } | { kind: "remove", path: string } | { kind: "add", what: string, drawing: string, at_mm: [number, number] } | { kind: "rename", path: string, to: string } | { kind: "move", path: string, to: number } | { kind: "drag", drawing: string, handle: string, to_mm: [number, number] } | { kind: "nudge", drawing: string, handle: string, steps: [number, number] } | { kind: "whole", text: string } | { kind: "undo" } | { kind: "redo" } | { kind: "units", system: string } | { kind: "settle", keep: string } | { kind: "begin", shape: string, length: string, width: string, name: string, system: string };
-export type Frame = { revision: number, file: string, name: string, system: string, disk: string, disk_words: string, can_undo: boolean, can_redo: boolean, rows: Array<Row>, gone: Array<string>, whole: boolean, checks: Array<Check> | null, problems: Array<Problem>, text: string | null, doors: Array<Door>, pictures: Array<Picture>, fields: Array<Field>, figures: Array<string>, tables: Array<Table>, took_ms: number };
-export type Row = { path: string, title: string, shown: string, origin: string, assumed: boolean };
-export type Check = { state: string, title: string, words: string, path: string, leaf: string };
-export type Problem = { path: string, line: number, message: string, hint: string };
-export type Door = { leaf: string, title: string, state: string, words: string };
-export type Picture = { name: string, title: string, note: string, svg: string, handles: Array<Handle>, key: Array<[number, string]> };
-export type Handle = { id: string, title: string, at_mm: [number, number], kind: string, row: string, removes: string };
-export type Field = { path: string, title: string, written: string, taken: string, usual: string, purpose: string, group: string, choices: Array<string> };
-export type Table = { title: string, header: Array<string>, rows: Array<Array<string>> };
-export type Reason = { path: string, title: string, shown: string, origin: string, words: string, equation: string, source: string, inputs: Array<Row>, leads_to: Array<Row> };
-export type Beside = { other: string, rows: Array<Differs>, pictures: [string, string] };
-export type Differs = { path: string, title: string, here: string, there: string };
-export type Event = { kind: "changed", revision: number, by: string } | { kind: "job", name: string, share: number, words: string } | { kind: "done", name: string, fault: string };
+// Made from app/src/serve/wire.rs; its test says how to make it anew.
+
+/**
+ * What the page asks: where it stands, and what to change first.
+ */
+
+export type Look = { 
+/**
+ * The leaf that is open; empty for the way round the house.
+ */
+leaf: string, 
+/**
+ * Room for the picture in millimetres of the screen (96 px to the inch).
+ */
+room_mm: [number, number], 
+/**
+ * The revision whose rows the page has, to be sent only what differs; none for everything.
+ */
+since: number | null, 
+/**
+ * What to change; none to look only.
+ */
+change: Change | null, 
+/**
+ * Whether the finger is still down: nothing is written to disk and no undo step begins.
+ */
+moving: boolean, 
+/**
+ * A name that the page gives itself when it loads, to tell two tabs apart.
+ */
+page?: string, };
+
+/**
+ * A change to the build.
+ */
+
+export type Change = { "kind": "set", path: string, to: string, } | { "kind": "remove", path: string, } | { "kind": "add", what: string, drawing: string, at_mm: [number, number], } | { "kind": "rename", path: string, to: string, } | { "kind": "move", path: string, to: number, } | { "kind": "drag", drawing: string, handle: string, to_mm: [number, number], } | { "kind": "nudge", drawing: string, handle: string, steps: [number, number], } | { "kind": "whole", text: string, } | { "kind": "undo" } | { "kind": "redo" } | { "kind": "units", system: string, } | { "kind": "settle", keep: string, } | { "kind": "begin", shape: string, length: string, width: string, name: string, system: string, };
+
+/**
+ * What is to be shown.
+ */
+
+export type Frame = { 
+/**
+ * Grows with every change.
+ */
+revision: number, 
+/**
+ * The build file's name; empty before it is on disk.
+ */
+file: string, 
+/**
+ * Name of the house.
+ */
+name: string, 
+/**
+ * `metric` or `us`.
+ */
+system: string, 
+/**
+ * How the text stands to the disk: `saved`, `unsaved`, `clash`, `gone`, `not-written`; with words for the last three.
+ */
+disk: string, disk_words: string, can_undo: boolean, can_redo: boolean, 
+/**
+ * All rows, or those that changed since the revision asked for.
+ */
+rows: Array<Row>, 
+/**
+ * Paths of rows that are no more.
+ */
+gone: Array<string>, 
+/**
+ * Whether `rows` is everything.
+ */
+whole: boolean, 
+/**
+ * Every check, the most urgent first; none when unchanged since the revision asked for.
+ */
+checks: Array<Check> | null, 
+/**
+ * What is wrong with the change asked for; the last good house goes on being shown.
+ */
+problems: Array<Problem>, 
+/**
+ * The whole text of the file, sent when it does not read.
+ */
+text: string | null, 
+/**
+ * How each leaf stands.
+ */
+doors: Array<Door>, 
+/**
+ * Drawings of the open leaf; `svg` empty when unchanged.
+ */
+pictures: Array<Picture>, 
+/**
+ * Fields of the open leaf.
+ */
+fields: Array<Field>, 
+/**
+ * Paths of the few rows that the open leaf shows large.
+ */
+figures: Array<string>, 
+/**
+ * Recipes as drawings, what to order and the like: tables of the open leaf.
+ */
+tables: Array<Table>, 
+/**
+ * Milliseconds that the engine and drawings took.
+ */
+took_ms: number, };
+
+export type Row = { path: string, title: string, 
+/**
+ * The value with its unit.
+ */
+shown: string, 
+/**
+ * Where it comes from, in words.
+ */
+origin: string, assumed: boolean, };
+
+export type Check = { 
+/**
+ * `holds`, `tight`, `fails`, `on trust`, `not known`.
+ */
+state: string, title: string, words: string, 
+/**
+ * The row that it holds a limit against.
+ */
+path: string, leaf: string, };
+
+export type Problem = { path: string, 
+/**
+ * Line in the text, from 1.
+ */
+line: number, message: string, hint: string, };
+
+/**
+ * A leaf as the way round the house shows it.
+ */
+
+export type Door = { leaf: string, title: string, 
+/**
+ * The most urgent state of its checks, empty when it has none.
+ */
+state: string, 
+/**
+ * How many checks stand so, and the one number that matters.
+ */
+words: string, };
+
+export type Picture = { 
+/**
+ * Name of the drawing, as `export` has it.
+ */
+name: string, title: string, note: string, 
+/**
+ * Its text; its unit is the millimetre of its own `viewBox`.
+ */
+svg: string, handles: Array<Handle>, 
+/**
+ * Labels that found no room: number and words.
+ */
+key: Array<[number, string]>, };
+
+/**
+ * What can be taken hold of.
+ */
+
+export type Handle = { id: string, 
+/**
+ * What it is, for who does not see it.
+ */
+title: string, at_mm: [number, number], 
+/**
+ * `point`, `curve`, `along`, `up`, `free`: how it looks and which arrow keys move it.
+ */
+kind: string, 
+/**
+ * The row shown while it moves.
+ */
+row: string, 
+/**
+ * What can be removed by Delete; empty when nothing.
+ */
+removes: string, };
+
+export type Field = { 
+/**
+ * Key in the build file.
+ */
+path: string, title: string, 
+/**
+ * As written; empty when the file has none.
+ */
+written: string, 
+/**
+ * What is taken where nothing is written.
+ */
+taken: string, 
+/**
+ * Usual range, in the reader's units.
+ */
+usual: string, 
+/**
+ * What it is for.
+ */
+purpose: string, 
+/**
+ * Group heading.
+ */
+group: string, 
+/**
+ * Words to choose from; empty for free text.
+ */
+choices: Array<string>, };
+
+export type Table = { title: string, header: Array<string>, rows: Array<Array<string>>, };
+
+/**
+ * Why a value is what it is.
+ */
+
+export type Reason = { path: string, title: string, shown: string, origin: string, 
+/**
+ * What was done, in words.
+ */
+words: string, equation: string, source: string, inputs: Array<Row>, 
+/**
+ * Rows that lean on it.
+ */
+leads_to: Array<Row>, };
+
+/**
+ * What differs between two builds.
+ */
+
+export type Beside = { 
+/**
+ * Words for the other build.
+ */
+other: string, rows: Array<Differs>, pictures: [string, string], };
+
+export type Differs = { path: string, title: string, here: string, there: string, };
+
+/**
+ * A thing told by the event stream.
+ */
+
+export type Event = { "kind": "changed", revision: number, by: string, } | { "kind": "job", name: string, share: number, words: string, } | { "kind": "done", name: string, fault: string, };
+
+/**
+ * A build file of the folder.
+ */
+
+export type BuildFile = { 
+/**
+ * Its name in the folder.
+ */
+file: string, 
+/**
+ * Name of the house; empty where the file does not read.
+ */
+name: string, };
+
+/**
+ * Which build file of the folder is to be opened.
+ */
+
+export type Open = { 
+/**
+ * Its name in the folder.
+ */
+file: string, };
+
+/**
+ * A kept copy of the build.
+ */
+
+export type Kept = { 
+/**
+ * Its name, by which `/beside?file=` finds it.
+ */
+file: string, 
+/**
+ * When it was kept, in words.
+ */
+words: string, };

@@ -5,6 +5,7 @@ pub mod book;
 pub mod check;
 pub mod export;
 pub mod new;
+pub mod open;
 pub mod order;
 pub mod proof;
 pub mod solids;

@@ -1,0 +1,155 @@
+//! Adds a thing near a place of a drawing: put where it fits, then dragged there.
+
+use engine::answers::Answers;
+use engine::edit::Edit;
+use engine::house::handles::{Handle, On, Way};
+use engine::units::System;
+use kurbo::{Line, ParamCurveNearest, Point};
+
+use super::change::written;
+use super::standing::{Standing, computed, problem, refused};
+use super::wire::Problem;
+
+/// How far along a run a new thing is tried, in centimetres.
+const ALONG: [u32; 6] = [60, 100, 150, 200, 300, 400];
+
+/// The text with one more thing.
+///
+/// # Errors
+/// There is no such thing, or no room for it.
+pub fn added(base: &str, system: Option<System>, what: &str, on: On, at: Point) -> Result<String, Vec<Problem>> {
+    let standing = Standing::of(base, system)?;
+    let answers = &standing.answers;
+    match what {
+        "point" if on == On::Plan => point(base, answers, at),
+        "lift" if on != On::Plan => lift(base, answers, at),
+        "opening" | "bench" | "niche" | "bottles" => on_the_wall(base, system, answers, what, on, at),
+        "point" | "lift" => Err(vec![refused(
+            "",
+            format!("a {what} is not added here"),
+            "a point is added in the plan, a lift on the wall",
+        )]),
+        _ => Err(vec![refused(
+            "",
+            format!("there is nothing called {what} to add"),
+            "add an opening, lift, point, bench, niche or bottles",
+        )]),
+    }
+}
+
+/// The first name of its kind that is free: `window`, `window-2`.
+fn free(answers: &Answers, table: &str, word: &str) -> String {
+    let stem = format!("{table}.");
+    let is_free = |name: &String| {
+        !answers
+            .rows
+            .iter()
+            .any(|row| row.path.strip_prefix(&stem).is_some_and(|rest| rest.split('.').next() == Some(name.as_str())))
+    };
+    let mut names = std::iter::once(word.to_owned()).chain((2..1000).map(|number| format!("{word}-{number}")));
+    names.find(is_free).unwrap_or_else(|| word.to_owned())
+}
+
+/// The runs of the wall: name and where it begins in the plan.
+fn runs(answers: &Answers) -> Vec<(String, Point)> {
+    let named = answers
+        .plan
+        .places
+        .iter()
+        .filter_map(|place| Some((place.path.strip_prefix("wall.line.")?.split('.').next()?.to_owned(), place.at)));
+    named.collect()
+}
+
+/// The run whose straight way is nearest to a place in the plan.
+fn nearest(runs: &[(String, Point)], at: Point) -> Option<usize> {
+    let way = |index: usize| Line::new(runs[index].1, runs[(index + 1) % runs.len()].1).nearest(at, 1e-6).distance_sq;
+    (0..runs.len()).min_by(|one, other| way(*one).total_cmp(&way(*other)))
+}
+
+fn point(base: &str, answers: &Answers, at: Point) -> Result<String, Vec<Problem>> {
+    let runs = runs(answers);
+    let place =
+        nearest(&runs, at).ok_or_else(|| vec![refused("wall.line", "the wall has no points", "write two at least")])?;
+    let path = format!("wall.line.{}", free(answers, "wall.line", "point"));
+    let body = format!("at = [{}, {}]", millimetres(at.x), millimetres(at.y));
+    let add = Edit::Add { path: path.clone(), body };
+    written(base, &[add, Edit::Move { path, to: place + 1 }])
+}
+
+fn lift(base: &str, answers: &Answers, at: Point) -> Result<String, Vec<Problem>> {
+    let tops = answers.rows.matching("wall.lifts.*.top").filter_map(|row| row.quantity.si());
+    let below = tops.filter(|top| *top < at.y).count();
+    let path = format!("wall.lifts.{}", free(answers, "wall.lifts", "lift"));
+    let add = Edit::Add { path: path.clone(), body: format!("top = {}", millimetres(at.y)) };
+    written(base, &[add, Edit::Move { path, to: below }])
+}
+
+fn on_the_wall(
+    base: &str,
+    system: Option<System>,
+    answers: &Answers,
+    what: &str,
+    on: On,
+    at: Point,
+) -> Result<String, Vec<Problem>> {
+    let (table, word) = match what {
+        "opening" => ("openings", "window"),
+        other => ("built-in", other),
+    };
+    let path = format!("{table}.{}", free(answers, table, word));
+    let mut runs = runs(answers);
+    if on == On::Plan
+        && let Some(first) = nearest(&runs, at)
+    {
+        runs.rotate_left(first);
+    }
+    let mut last = Vec::new();
+    for (run, _) in &runs {
+        for along in ALONG {
+            let text = written(base, &[Edit::Add { path: path.clone(), body: body(what, run, along) }])?;
+            match computed(&text, system) {
+                Ok(house) => {
+                    let handles = Standing::of(&text, system)?.answers.handles;
+                    let stem = format!("{path}.");
+                    let is_its = |handle: &&Handle| handle.on == on && handle.id.starts_with(&stem);
+                    // What moves the whole thing, not what makes it larger.
+                    let whole = |handle: &&Handle| match handle.way {
+                        Way::Free => 0,
+                        Way::Along => 1,
+                        _ => 2,
+                    };
+                    let Some(handle) = handles.iter().filter(is_its).min_by_key(whole) else { return Ok(text) };
+                    let edits = house.dragged(&text, &handle.id, on, at).map_err(|fault| vec![problem(&fault)])?;
+                    let moved = written(&text, &edits)?;
+                    // Where it does not fit at the place asked for, it stays where it fits.
+                    return Ok(if computed(&moved, system).is_ok() { moved } else { text });
+                }
+                Err(problems) => last = problems,
+            }
+        }
+    }
+    Err(last)
+}
+
+/// A common one of its kind, our choice of sizes; all of them can be dragged.
+fn body(what: &str, run: &str, along: u32) -> String {
+    let (from, to) = (along.saturating_sub(50), along + 50);
+    match what {
+        "opening" => format!(
+            "kind = \"window\"\nrun = \"{run}\"\nalong = \"{along} cm\"\nwidth = \"60 cm\"\nheight = \"60 cm\"\nsill = \"90 cm\""
+        ),
+        "bench" => format!(
+            "kind = \"bench\"\nrun = \"{run}\"\nfrom = \"{from} cm\"\nto = \"{to} cm\"\ndepth = \"420 mm\"\nseat = \"430 mm\""
+        ),
+        "niche" => format!(
+            "kind = \"niche\"\nrun = \"{run}\"\nalong = \"{along} cm\"\nform = \"rectangle\"\nsill = \"1.2 m\"\nwidth = \"300 mm\"\nheight = \"250 mm\"\ndepth = \"150 mm\""
+        ),
+        _ => format!(
+            "kind = \"bottles\"\ndiameter = \"80 mm\"\nat = [{{ run = \"{run}\", along = \"{along} cm\", level = \"1.3 m\" }}]"
+        ),
+    }
+}
+
+fn millimetres(metres: f64) -> String {
+    format!("\"{} mm\"", (metres * 100.0).round() * 10.0)
+}

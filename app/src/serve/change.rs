@@ -1,0 +1,181 @@
+//! From what the page asks to a changed text.
+
+use engine::edit::{Edit, edit};
+use engine::units::System;
+use kurbo::Point;
+
+use super::add;
+use super::disk::Disk;
+use super::pictures;
+use super::session::Session;
+use super::standing::{self, Standing, problem, refused};
+use super::wire::{Change, Look, Problem};
+
+/// A first shape that is not yet a build.
+pub struct Sketch(pub Standing);
+
+impl Session {
+    /// Makes a change; what is wrong with it, and a sketch where one was asked for.
+    pub(super) fn change(&mut self, look: &Look) -> (Vec<Problem>, Option<Sketch>) {
+        let Some(change) = &look.change else {
+            if !look.moving {
+                self.lift();
+            }
+            return (Vec::new(), None);
+        };
+        let problems = match change {
+            Change::Undo => {
+                self.undo();
+                Vec::new()
+            }
+            Change::Redo => {
+                self.redo();
+                Vec::new()
+            }
+            Change::Units { system } => self.units(system),
+            Change::Settle { keep } => self.settle(keep),
+            Change::Whole { text } => self.whole(text),
+            Change::Begin { shape, length, width, name, system } => {
+                let text = engine::build::begin(shape, length, width, name, system);
+                return match text.map_err(|fault| vec![problem(&fault)]) {
+                    Err(problems) => (problems, None),
+                    Ok(text) if look.moving => match Standing::of(&text, self.system) {
+                        Ok(standing) => (Vec::new(), Some(Sketch(standing))),
+                        Err(problems) => (problems, None),
+                    },
+                    Ok(text) => (self.first(name, text), None),
+                };
+            }
+            _ => match self.changed(change, look) {
+                Ok(text) => self.take(text, look.moving),
+                Err(problems) => {
+                    if !look.moving {
+                        self.lift();
+                    }
+                    problems
+                }
+            },
+        };
+        (problems, None)
+    }
+
+    fn units(&mut self, system: &str) -> Vec<Problem> {
+        let system = match system {
+            "" => None,
+            "metric" => Some(System::Metric),
+            "us" => Some(System::Us),
+            _ => return vec![refused("", format!("there are no units called {system}"), "say metric or us")],
+        };
+        if system != self.system {
+            self.system = system;
+            // A text that does not read leaves the last house in the units that it was shown in.
+            let text = std::mem::take(&mut self.text);
+            self.stand_on(text);
+        }
+        Vec::new()
+    }
+
+    /// A text mended by hand: while the present one does not read, any text may take its place.
+    fn whole(&mut self, text: &str) -> Vec<Problem> {
+        if self.disk.is_none() {
+            return vec![refused("", "no build is open", "begin one, or open one")];
+        }
+        if self.faults.is_empty() {
+            return self.take(text.to_owned(), false);
+        }
+        self.replace(text.to_owned());
+        self.write();
+        Vec::new()
+    }
+
+    /// The text of a first shape becomes a build of its own.
+    fn first(&mut self, name: &str, text: String) -> Vec<Problem> {
+        let letters = name.trim().to_lowercase();
+        let plain = letters.chars().map(|letter| if letter.is_ascii_alphanumeric() { letter } else { '-' });
+        let words = plain.collect::<String>();
+        let words: Vec<&str> = words.split('-').filter(|word| !word.is_empty()).collect();
+        let stem = if words.is_empty() { "house".to_owned() } else { words.join("-") };
+        let file = self.in_folder(&format!("{stem}.loam.toml"));
+        if file.exists() {
+            let message = format!("there is a build file {stem}.loam.toml already");
+            return vec![refused("build.name", message, "give the house another name, or open that build")];
+        }
+        if let Err(problems) = standing::computed(&text, self.system) {
+            return problems;
+        }
+        self.begin(Disk::new(file), text);
+        self.write();
+        Vec::new()
+    }
+
+    /// The text as a change leaves it, from where it stood when the finger went down.
+    fn changed(&mut self, change: &Change, look: &Look) -> Result<String, Vec<Problem>> {
+        if self.disk.is_none() {
+            return Err(vec![refused("", "no build is open", "begin one, or open one")]);
+        }
+        let base = self.hold().base.clone();
+        let edits = match change {
+            Change::Set { path, to } => vec![Edit::Set { path: path.clone(), to: to.clone() }],
+            Change::Remove { path } => vec![Edit::Remove { path: path.clone() }],
+            Change::Rename { path, to } => vec![Edit::Rename { path: path.clone(), to: to.clone() }],
+            Change::Move { path, to } => vec![Edit::Move { path: path.clone(), to: *to as usize }],
+            Change::Drag { drawing, handle, to_mm } => {
+                let at = self.place(drawing, *to_mm, look)?;
+                let on = on(drawing)?;
+                self.computed()?.dragged(&base, handle, on, at).map_err(|fault| vec![problem(&fault)])?
+            }
+            Change::Nudge { drawing, handle, steps } => {
+                let on = on(drawing)?;
+                self.computed()?.nudged(&base, handle, on, *steps).map_err(|fault| vec![problem(&fault)])?
+            }
+            Change::Add { what, drawing, at_mm } => {
+                let at = self.place(drawing, *at_mm, look)?;
+                return add::added(&base, self.system, what, on(drawing)?, at);
+            }
+            _ => Vec::new(),
+        };
+        written(&base, &edits)
+    }
+
+    /// A place of a drawing in metres of the house.
+    fn place(&mut self, drawing: &str, at_mm: [f64; 2], look: &Look) -> Result<Point, Vec<Problem>> {
+        if !at_mm.iter().all(|mm| mm.is_finite()) {
+            return Err(vec![refused("", "that place is nowhere", "stay on the drawing")]);
+        }
+        let page = look.page.as_deref().unwrap_or("");
+        let last = self.pages.last(page).map(|had| had.frames.clone());
+        let standing = self.standing();
+        let held = self.hold();
+        if held.frames.is_empty() {
+            held.frames = last.unwrap_or_default();
+        }
+        if !held.frames.contains_key(drawing) {
+            let drawn = || pictures::one(standing.as_ref()?, drawing, look.room_mm, None)?.frame;
+            held.frames.extend(drawn().map(|frame| (drawing.to_owned(), frame)));
+        }
+        let frame = held.frames.get(drawing);
+        let none = || vec![refused("", format!("there is no drawing called {drawing}"), "touch one that is shown")];
+        frame.map(|frame| frame.house(at_mm).1).ok_or_else(none)
+    }
+
+    /// The house as it stood when the finger went down.
+    fn computed(&mut self) -> Result<&engine::answers::Computed, Vec<Problem>> {
+        let system = self.system;
+        let held = self.hold();
+        if held.computed.is_none() {
+            held.computed = Some(standing::computed(&held.base, system)?);
+        }
+        held.computed.as_ref().ok_or_else(Vec::new)
+    }
+}
+
+/// A text after edits, one after the other.
+pub fn written(text: &str, edits: &[Edit]) -> Result<String, Vec<Problem>> {
+    let one = |text: String, one: &Edit| edit(&text, one).map_err(|fault| vec![problem(&fault)]);
+    edits.iter().try_fold(text.to_owned(), one)
+}
+
+fn on(drawing: &str) -> Result<engine::house::handles::On, Vec<Problem>> {
+    pictures::on(drawing)
+        .ok_or_else(|| vec![refused("", format!("nothing can be moved in {drawing}"), "touch plan, wall or section")])
+}

@@ -1,0 +1,140 @@
+//! The leaves of the page: which rows belong to each, which of them it shows large, and how each stands.
+
+use std::sync::LazyLock;
+
+use engine::answers::Answers;
+use engine::check::State;
+
+use super::standing::Standing;
+use super::wire::Door;
+
+/// A leaf of the page.
+#[derive(Clone, Debug)]
+pub struct Leaf {
+    /// Its word in the address; empty for the way round the house.
+    pub name: String,
+    title: String,
+    /// How the paths of its rows begin.
+    reads: Vec<String>,
+    figures: Vec<String>,
+}
+
+static LEAVES: LazyLock<Vec<Leaf>> = LazyLock::new(|| {
+    let mut table = csv::Reader::from_reader(include_str!("../../../data/leaves.csv").as_bytes());
+    let words = |cell: Option<&str>| cell.unwrap_or("").split_whitespace().map(str::to_owned).collect();
+    let leaf = |record: csv::StringRecord| Leaf {
+        name: record.get(0).unwrap_or("").to_owned(),
+        title: record.get(1).unwrap_or("").to_owned(),
+        reads: words(record.get(2)),
+        figures: words(record.get(3)),
+    };
+    table.records().flatten().map(leaf).collect()
+});
+
+/// All leaves, the way round the house first.
+#[cfg(test)]
+pub fn all() -> &'static [Leaf] {
+    &LEAVES
+}
+
+/// The leaf of a row: the one that names the longest beginning of its path.
+pub fn of(path: &str) -> &'static str {
+    let begins = |start: &str| path.strip_prefix(start).is_some_and(|rest| rest.is_empty() || rest.starts_with('.'));
+    let all = LEAVES.iter().flat_map(|leaf| leaf.reads.iter().map(move |start| (leaf, start)));
+    let longest = all.filter(|(_, start)| begins(start)).max_by_key(|(_, start)| start.len());
+    longest.map_or("book", |(leaf, _)| leaf.name.as_str())
+}
+
+/// Paths of the rows that a leaf shows large; `@` stands for the recipe of the wall.
+pub fn figures(leaf: &str, answers: &Answers) -> Vec<String> {
+    let recipe = answers.recipes.first().map_or("", String::as_str);
+    let all = LEAVES.iter().filter(|known| known.name == leaf).flat_map(|known| &known.figures);
+    let paths = all.map(|path| path.replace('@', recipe));
+    let other_units = match answers.system {
+        engine::units::System::Metric => "order.total-per-sq-ft",
+        engine::units::System::Us => "order.total-per-m2",
+    };
+    paths.filter(|path| path != other_units && answers.rows.find(path).is_some()).collect()
+}
+
+/// How each leaf stands, from its checks, and the first of its figures.
+pub fn doors(standing: &Standing) -> Vec<Door> {
+    LEAVES.iter().filter(|leaf| !leaf.name.is_empty()).map(|leaf| door(leaf, standing)).collect()
+}
+
+/// The same in two or three words each, in the same order: for names in a drawing.
+pub fn in_short(standing: &Standing) -> Vec<String> {
+    let short = |leaf: &Leaf| {
+        let states = states(leaf, standing);
+        let first = figures(&leaf.name, &standing.answers).into_iter().next();
+        let figure = || Some(standing.answers.rows.find(&first?)?.shown(standing.answers.system));
+        match states.iter().min() {
+            Some(worst) => {
+                let count = states.iter().filter(|state| *state == worst).count();
+                format!("{count} {}", if count == 1 { worst.word() } else { plural(*worst) })
+            }
+            None => figure().unwrap_or_default(),
+        }
+    };
+    LEAVES.iter().filter(|leaf| !leaf.name.is_empty()).map(short).collect()
+}
+
+/// The states of a leaf's checks.
+fn states(leaf: &Leaf, standing: &Standing) -> Vec<State> {
+    let both = standing.answers.checks.iter().zip(standing.checks.iter());
+    both.filter(|(_, check)| check.leaf == leaf.name).map(|(check, _)| check.state).collect()
+}
+
+fn door(leaf: &Leaf, standing: &Standing) -> Door {
+    let answers = &standing.answers;
+    let states = states(leaf, standing);
+    let worst = states.iter().min().copied();
+    let of_checks = worst.map(|worst| {
+        let count = states.iter().filter(|state| **state == worst).count();
+        match states.len() {
+            1 => format!("1 check {}", worst.word()),
+            all if all == count => format!("all {all} checks {}", plural(worst)),
+            all => format!("{count} of {all} checks {}", if count == 1 { worst.word() } else { plural(worst) }),
+        }
+    });
+    let figure = figures(&leaf.name, answers).first().and_then(|path| answers.rows.find(path));
+    let figure = figure.map(|row| format!("{}: {}", row.title, row.shown(answers.system)));
+    Door {
+        leaf: leaf.name.clone(),
+        title: leaf.title.clone(),
+        state: worst.map_or("", State::word).to_owned(),
+        words: of_checks.into_iter().chain(figure).collect::<Vec<_>>().join("; "),
+    }
+}
+
+fn plural(state: State) -> &'static str {
+    match state {
+        State::Holds => "hold",
+        State::Fails => "fail",
+        other => other.word(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_row_belongs_to_the_leaf_that_names_the_longest_beginning_of_its_path() {
+        assert_eq!(of("wall.thickness"), "walls");
+        assert_eq!(of("wall.cob.clay"), "earth");
+        assert_eq!(of("site.outlet.from-footing"), "ground");
+        assert_eq!(of("site.area"), "stuff");
+        assert_eq!(of("waller.area"), "book");
+    }
+
+    #[test]
+    fn every_table_of_a_build_file_has_a_leaf() {
+        let tables = ["build", "site", "ground", "water", "wall", "openings", "built-in", "services", "roof", "poles"];
+        let tables =
+            tables.into_iter().chain(["earth", "skin", "floor", "weather", "crew", "dates", "prices", "rules"]);
+        for table in tables {
+            assert!(LEAVES.iter().any(|leaf| leaf.reads.iter().any(|start| start == table)), "{table}");
+        }
+    }
+}

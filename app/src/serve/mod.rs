@@ -1,0 +1,59 @@
+//! The server of the page: one build, on this computer only.
+
+mod add;
+mod assets;
+mod beside;
+mod book_job;
+mod change;
+mod disk;
+mod events;
+mod fields;
+mod frame;
+mod guard;
+mod had;
+mod leaves;
+mod pictures;
+mod reason;
+mod routes;
+mod session;
+mod standing;
+mod step;
+mod tables;
+#[cfg(test)]
+mod tests;
+mod turn;
+mod wire;
+
+pub use session::Session;
+
+use std::net::Ipv4Addr;
+
+use anyhow::{Context, Result};
+use tokio::net::TcpListener;
+
+/// Serves a sitting on a port of the loopback address, a free one for 0, until it is interrupted; `ready` is told the port.
+///
+/// # Errors
+/// The port is taken.
+pub fn serve(session: Session, port: u16, ready: impl FnOnce(u16)) -> Result<()> {
+    let runtime = tokio::runtime::Builder::new_multi_thread()
+        .worker_threads(2)
+        .enable_all()
+        .build()
+        .context("no thread can be started")?;
+    runtime.block_on(async {
+        let address = (Ipv4Addr::LOCALHOST, port);
+        let listener = TcpListener::bind(address).await.with_context(|| format!("port {port} cannot be opened"))?;
+        let port = listener.local_addr().context("the port cannot be read")?.port();
+        ready(port);
+        let interrupted = async {
+            let _ = tokio::signal::ctrl_c().await;
+        };
+        let router = routes::router(routes::Served::new(session), port);
+        // An open event stream must not keep the program from ending.
+        tokio::select! {
+            served = axum::serve(listener, router) => served.context("the server stopped"),
+            () = interrupted => Ok(()),
+        }
+    })
+}

@@ -1,0 +1,221 @@
+//! The drawings of a leaf, sized for the screen, with what can be taken hold of in each.
+
+use std::collections::BTreeMap;
+use std::hash::{DefaultHasher, Hash, Hasher};
+
+use engine::answers::Answers;
+use engine::house::handles::{self, On, Way};
+use engine::units::System;
+use kurbo::Point;
+use press::drawing::{self, Frame, Scaled};
+use press::paper::Paper;
+
+use super::leaves;
+use super::standing::Standing;
+use super::wire::{Handle, Picture};
+
+/// A screen narrower than this, in millimetres, is held upright.
+const UPRIGHT_BELOW: f64 = 140.0;
+
+/// Frames of drawings by name: where the house lies on each.
+pub type Frames = BTreeMap<String, Frame>;
+
+/// A drawing for the page, where the house lies on it, and a digest of its text.
+pub struct Drawn {
+    /// The drawing.
+    pub picture: Picture,
+    /// Where the house lies on it, where it is drawn to a scale.
+    pub frame: Option<Frame>,
+    /// A digest of its text.
+    pub digest: u64,
+}
+
+/// Names of the drawings of a leaf, the first being the one that is shown large.
+pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
+    let fixed: &[&str] = match leaf {
+        "" => &["way"],
+        "begin" => &["first-shape"],
+        "ground" => &["trench", "site"],
+        "walls" => &["plan", "unrolled", "section"],
+        "roof" => &["exploded"],
+        "stuff" => &["site"],
+        _ => &[],
+    };
+    let mut names: Vec<String> = fixed.iter().map(|name| (*name).to_owned()).collect();
+    match leaf {
+        "skin" => {
+            names.extend(answers.surfaces.faces.iter().map(|face| format!("plaster-lots-{}", face.side)));
+            names.push("floor-bays".to_owned());
+        }
+        "earth" => names.extend(answers.recipes.iter().map(|recipe| format!("recipe-{recipe}"))),
+        "roof" => names.extend(["north", "east", "south", "west"].map(|side| format!("elevation-{side}"))),
+        _ => {}
+    }
+    names
+}
+
+/// A drawing by name, in the frame of an earlier one where one is held; none when the house lacks what it shows.
+pub fn one(standing: &Standing, name: &str, room_mm: [f64; 2], held: Option<&Frame>) -> Option<Drawn> {
+    let answers = &standing.answers;
+    let medium = medium(room_mm, answers.system);
+    if let Some(recipe) = name.strip_prefix("recipe-") {
+        let (_, svg) = drawing::recipes(answers, medium).into_iter().find(|(known, _)| known == recipe)?;
+        return Some(drawn(name, answers, svg.to_string(), None));
+    }
+    let scaled = match held {
+        Some(frame) => in_frame(answers, name, frame).or_else(|| scaled(standing, name, medium))?,
+        None => scaled(standing, name, medium)?,
+    };
+    let mut drawn = drawn(name, answers, scaled.svg.to_string(), Some(scaled.frame));
+    drawn.picture.key =
+        scaled.key.into_iter().map(|(number, words)| (u32::try_from(number).unwrap_or(0), words)).collect();
+    Some(drawn)
+}
+
+fn drawn(name: &str, answers: &Answers, svg: String, frame: Option<Frame>) -> Drawn {
+    let mut digest = DefaultHasher::new();
+    svg.hash(&mut digest);
+    let on = on(name);
+    let of_this = answers.handles.iter().filter(|handle| Some(handle.on) == on);
+    let handles = frame.iter().flat_map(|frame| of_this.clone().map(|handle| placed(handle, answers, frame)));
+    let picture = Picture {
+        name: name.to_owned(),
+        title: title(name, answers),
+        note: note(name).to_owned(),
+        svg,
+        handles: handles.collect(),
+        key: Vec::new(),
+    };
+    Drawn { picture, frame, digest: digest.finish() }
+}
+
+/// The screen's room; a page of paper where none is said.
+fn medium([width_mm, height_mm]: [f64; 2], system: System) -> Paper {
+    let is_room = |side: f64| (40.0..=2000.0).contains(&side);
+    if is_room(width_mm) && is_room(height_mm) { Paper::Screen { width_mm, height_mm } } else { Paper::of(system) }
+}
+
+fn in_frame(answers: &Answers, name: &str, frame: &Frame) -> Option<Scaled> {
+    match name {
+        "plan" => Some(drawing::plan_held(answers, frame)),
+        "unrolled" => Some(drawing::unrolled_held(answers, frame)),
+        "section" => Some(drawing::section_held(answers, frame)),
+        "first-shape" => Some(drawing::first_shape_held(answers, frame)),
+        _ => None,
+    }
+}
+
+fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
+    let answers = &standing.answers;
+    match name {
+        "way" => Some(way(standing, medium)),
+        "section" => Some(drawing::section(answers, medium)),
+        "plan" => Some(drawing::plan(answers, medium)),
+        "first-shape" => Some(drawing::first_shape(answers, medium)),
+        "unrolled" => Some(drawing::unrolled(answers, medium)),
+        "trench" => drawing::trench_section(answers, medium),
+        "site" => Some(drawing::site(answers, medium)),
+        "floor-bays" => drawing::floor_bays(answers, medium),
+        "exploded" => Some(drawing::exploded(answers, &standing.pictures()?.exploded, medium)),
+        other => match (other.strip_prefix("plaster-lots-"), other.strip_prefix("elevation-")) {
+            (Some(side), _) => {
+                let face = answers.surfaces.faces.iter().find(|face| face.side == side)?;
+                Some(drawing::plaster_lots(answers, face, medium))
+            }
+            (_, Some(side)) => {
+                let seen = standing.pictures()?.elevations.iter().find(|one| one.name == side)?;
+                Some(drawing::elevation(answers, seen, medium))
+            }
+            _ => None,
+        },
+    }
+}
+
+/// The way round the house, upright where the screen is narrow.
+fn way(standing: &Standing, medium: Paper) -> Scaled {
+    let doors = leaves::doors(standing);
+    let short = leaves::in_short(standing);
+    let states: Vec<(&str, &str, &str)> = doors
+        .iter()
+        .zip(&short)
+        .map(|(door, words)| (door.leaf.as_str(), words.as_str(), door.state.as_str()))
+        .collect();
+    let [width, _] = medium.drawing_mm();
+    if width < UPRIGHT_BELOW {
+        drawing::way_upright(&standing.answers, medium, &states)
+    } else {
+        drawing::way(&standing.answers, medium, &states)
+    }
+}
+
+/// The coordinates that a drawing shows, where something in it can be taken hold of.
+pub fn on(name: &str) -> Option<On> {
+    match name {
+        "plan" | "first-shape" => Some(On::Plan),
+        "unrolled" => Some(On::Unrolled),
+        "section" => Some(On::Section),
+        _ => None,
+    }
+}
+
+fn placed(handle: &handles::Handle, answers: &Answers, frame: &Frame) -> Handle {
+    let kind = match handle.way {
+        Way::Point => "point",
+        Way::Curve => "curve",
+        Way::Along => "along",
+        Way::Up => "up",
+        Way::Free => "free",
+    };
+    Handle {
+        id: handle.id.clone(),
+        title: handle.title.clone(),
+        at_mm: frame.at(handle.at, row_of(handle.at, handle.on, answers, frame)),
+        kind: kind.to_owned(),
+        row: handle.row.clone(),
+        removes: handle.removes.clone(),
+    }
+}
+
+/// The row of a drawing in which a point lies: the unrolled wall may stand in two.
+fn row_of(at: Point, on: On, answers: &Answers, frame: &Frame) -> usize {
+    if on != On::Unrolled || frame.rows() < 2 {
+        return 0;
+    }
+    let [first, _] = &answers.unrolled_rows;
+    let points = first.parts.iter().flat_map(|part| &part.outlines).flat_map(|outline| &outline.points);
+    let end = points.map(|point| point.x).fold(f64::NEG_INFINITY, f64::max);
+    usize::from(at.x > end)
+}
+
+fn title(name: &str, answers: &Answers) -> String {
+    let fixed = match name {
+        "way" => "The way round the house",
+        "first-shape" => "The first shape",
+        "trench" => "Trench and drain, cut lengthwise",
+        "site" => "Site plan",
+        "plan" => "Plan",
+        "unrolled" => "The wall unrolled, seen from outside",
+        "section" => "Cross-section",
+        "exploded" => "The house pulled apart",
+        "floor-bays" => "Bays of the floor",
+        "plaster-lots-inside" => "Plaster inside, unrolled",
+        "plaster-lots-outside" => "Plaster outside, unrolled",
+        other => other,
+    };
+    match (name.strip_prefix("elevation-"), name.strip_prefix("recipe-")) {
+        (Some(side), _) => format!("{} from the {side}", answers.about.name),
+        (_, Some(recipe)) => format!("One tarp of {}", recipe.replace('-', " ")),
+        _ => fixed.to_owned(),
+    }
+}
+
+fn note(name: &str) -> &'static str {
+    match name {
+        "plan" => "Measured on the middle of the wall at the foot of the cob.",
+        "unrolled" => "Lifts from the foot up; levels are heights above the foot of the cob.",
+        "section" => "Levels are heights above the foot of the cob.",
+        "exploded" => "What is built first lies lowest.",
+        "site" => "Dashes show the eave.",
+        _ => "",
+    }
+}

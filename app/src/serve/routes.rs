@@ -1,0 +1,230 @@
+//! The routes: what can be asked, and how it is answered.
+
+use std::convert::Infallible;
+use std::sync::Arc;
+
+use axum::extract::{DefaultBodyLimit, Path, Query, State};
+use axum::http::StatusCode;
+use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE};
+use axum::middleware::from_fn_with_state;
+use axum::response::sse::{self, KeepAlive, Sse};
+use axum::response::{IntoResponse, Response};
+use axum::routing::{get, post};
+use axum::{Json, Router};
+use engine::units::Length;
+use futures_util::stream::Stream;
+use press::paper::Paper;
+use serde::Deserialize;
+use tokio::task::spawn_blocking;
+
+use super::beside::Other;
+use super::book_job::BookJob;
+use super::events::Events;
+use super::reason::reason;
+use super::session::Session;
+use super::standing::{Standing, computed};
+use super::turn::Turns;
+use super::wire::{BuildFile, Change, Event, Kept, Look, Open};
+use super::{assets, guard};
+
+/// The largest request, in bytes.
+const LARGEST: usize = 2 * 1024 * 1024;
+/// How far a chord of the model keeps from its curve.
+const CHORD: Length = Length::mm(5.0);
+
+/// All that the routes share.
+#[derive(Clone, Debug)]
+pub struct Served {
+    turns: Turns,
+    events: Events,
+    book: BookJob,
+}
+
+impl Served {
+    /// Serves a sitting.
+    #[must_use]
+    pub fn new(session: Session) -> Served {
+        Served { turns: Turns::new(session), events: Events::default(), book: BookJob::default() }
+    }
+
+    /// The queue before the session.
+    #[cfg(test)]
+    pub fn turns(&self) -> &Turns {
+        &self.turns
+    }
+}
+
+/// The routes of a sitting at a port.
+pub fn router(served: Served, port: u16) -> Router {
+    Router::new()
+        .route("/look", post(look))
+        .route("/events", get(events))
+        .route("/reason", get(why))
+        .route("/beside", get(beside))
+        .route("/kept", get(kept))
+        .route("/keep", post(keep))
+        .route("/builds", get(builds))
+        .route("/open", post(open))
+        .route("/house.glb", get(model))
+        .route("/drawing/{name}", get(drawing))
+        .route("/book", post(book))
+        .route("/book/stop", post(stop))
+        .route("/book.pdf", get(pdf))
+        .route("/text", get(text))
+        .route("/fonts/{name}", get(assets::font))
+        .fallback(get(assets::asset))
+        .layer(DefaultBodyLimit::max(LARGEST))
+        .layer(from_fn_with_state(port, guard::guard))
+        .with_state(served)
+}
+
+/// An answer in words that is none.
+type Refusal = (StatusCode, String);
+
+fn refusal(status: StatusCode, words: &str) -> Refusal {
+    (status, words.to_owned())
+}
+
+fn no_house() -> Refusal {
+    refusal(StatusCode::NOT_FOUND, "No build is open, or none that reads.")
+}
+
+/// Runs slow work where it keeps nobody else waiting.
+async fn aside<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'static) -> Result<T, Refusal> {
+    spawn_blocking(work)
+        .await
+        .map_err(|_| refusal(StatusCode::INTERNAL_SERVER_ERROR, "The program failed at this; the build is as it was."))
+}
+
+async fn standing(served: &Served) -> Result<Arc<Standing>, Refusal> {
+    served.turns.turn().await.standing().ok_or_else(no_house)
+}
+
+async fn look(State(served): State<Served>, Json(asked): Json<Look>) -> Result<Response, Refusal> {
+    let Some(mut session) = served.turns.look(&asked).await else {
+        return Err(refusal(StatusCode::CONFLICT, "A newer one of this page came meanwhile."));
+    };
+    let by = asked.page.clone().unwrap_or_default();
+    if !asked.moving && matches!(asked.change, Some(Change::Begin { .. })) {
+        served.book.forget(&served.events);
+    }
+    let (frame, changed) = aside(move || {
+        let before = session.revision();
+        let frame = session.look(&asked);
+        (frame, (session.revision() != before).then(|| session.revision()))
+    })
+    .await?;
+    if let Some(revision) = changed {
+        served.events.tell(Event::Changed { revision, by });
+    }
+    Ok(([(CACHE_CONTROL, "no-store")], Json(frame)).into_response())
+}
+
+async fn events(State(served): State<Served>) -> Sse<impl Stream<Item = Result<sse::Event, Infallible>>> {
+    Sse::new(served.events.stream(&served.turns)).keep_alive(KeepAlive::default())
+}
+
+#[derive(Deserialize)]
+struct Asked {
+    path: String,
+}
+
+async fn why(State(served): State<Served>, Query(asked): Query<Asked>) -> Result<Response, Refusal> {
+    let standing = standing(&served).await?;
+    match reason(&standing, &asked.path) {
+        Some(reason) => Ok(Json(reason).into_response()),
+        None => Err((StatusCode::NOT_FOUND, format!("There is no row called {}.", asked.path))),
+    }
+}
+
+async fn beside(State(served): State<Served>, Query(other): Query<Other>) -> Result<Response, Refusal> {
+    let session = served.turns.turn().await;
+    match aside(move || session.beside(&other)).await? {
+        Ok(beside) => Ok(Json(beside).into_response()),
+        Err(problems) => {
+            let words =
+                problems.iter().map(|problem| format!("{} {}; {}", problem.path, problem.message, problem.hint));
+            let words = words.map(|words| words.trim().to_owned()).collect::<Vec<_>>().join("\n");
+            Err((StatusCode::UNPROCESSABLE_ENTITY, words))
+        }
+    }
+}
+
+async fn kept(State(served): State<Served>) -> Json<Vec<Kept>> {
+    Json(served.turns.turn().await.kept())
+}
+
+async fn keep(State(served): State<Served>) -> Result<Json<Kept>, Refusal> {
+    let kept = served.turns.turn().await.keep();
+    kept.map(Json).map_err(|why| (StatusCode::CONFLICT, why))
+}
+
+async fn builds(State(served): State<Served>) -> Json<Vec<BuildFile>> {
+    Json(served.turns.turn().await.builds())
+}
+
+async fn open(State(served): State<Served>, Json(asked): Json<Open>) -> Result<StatusCode, Refusal> {
+    let mut session = served.turns.turn().await;
+    let revision = aside(move || session.open_named(&asked.file).map(|()| session.revision())).await?;
+    let revision = revision.map_err(|why| (StatusCode::NOT_FOUND, why))?;
+    served.book.forget(&served.events);
+    served.events.tell(Event::Changed { revision, by: "open".to_owned() });
+    Ok(StatusCode::NO_CONTENT)
+}
+
+async fn model(State(served): State<Served>) -> Result<Response, Refusal> {
+    let (text, system) = {
+        let session = served.turns.turn().await;
+        let standing = session.standing().ok_or_else(no_house)?;
+        (standing.text().to_owned(), session.system())
+    };
+    let made = aside(move || {
+        let house = computed(&text, system).ok()?;
+        Some(press::gltf::glb(house.name(), &house.bodies(CHORD).bodies))
+    });
+    let glb = made.await?.ok_or_else(no_house)?;
+    Ok(([(CONTENT_TYPE, "model/gltf-binary"), (CACHE_CONTROL, "no-store")], glb).into_response())
+}
+
+async fn drawing(State(served): State<Served>, Path(file): Path<String>) -> Result<Response, Refusal> {
+    let standing = standing(&served).await?;
+    let name = file.strip_suffix(".svg").unwrap_or(&file).to_owned();
+    let drawn = aside(move || {
+        let drawings = press::drawing::all(&standing.answers, standing.pictures()?, Paper::of(standing.answers.system));
+        drawings.into_iter().find(|drawing| drawing.name == name).map(|drawing| drawing.scaled.svg.to_string())
+    });
+    let none = || (StatusCode::NOT_FOUND, format!("This house has no drawing called {file}."));
+    let svg = drawn.await?.ok_or_else(none)?;
+    Ok(([(CONTENT_TYPE, "image/svg+xml"), (CACHE_CONTROL, "no-store")], svg).into_response())
+}
+
+async fn book(State(served): State<Served>) -> Result<StatusCode, Refusal> {
+    let standing = standing(&served).await?;
+    served.book.start(standing, &served.events);
+    Ok(StatusCode::ACCEPTED)
+}
+
+async fn stop(State(served): State<Served>) -> StatusCode {
+    served.book.stop(&served.events);
+    StatusCode::NO_CONTENT
+}
+
+async fn pdf(State(served): State<Served>) -> Result<Response, Refusal> {
+    let none = || refusal(StatusCode::NOT_FOUND, "No book has been made yet.");
+    let pdf = served.book.pdf().ok_or_else(none)?;
+    let file = served.turns.turn().await.file_stem();
+    // The name of a file may hold signs that a header may not.
+    let plain = file.chars().filter(|letter| letter.is_ascii_alphanumeric() || *letter == '-').collect::<String>();
+    let named = format!("inline; filename=\"{plain}.pdf\"");
+    let said = [
+        (CONTENT_TYPE, "application/pdf".to_owned()),
+        (CACHE_CONTROL, "no-store".to_owned()),
+        (CONTENT_DISPOSITION, named),
+    ];
+    Ok((said, pdf).into_response())
+}
+
+async fn text(State(served): State<Served>) -> Response {
+    let text = served.turns.turn().await.text().to_owned();
+    ([(CONTENT_TYPE, "text/plain; charset=utf-8"), (CACHE_CONTROL, "no-store")], text).into_response()
+}

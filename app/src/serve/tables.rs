@@ -1,0 +1,103 @@
+//! Tables of a leaf: what to order, recipes by the bucket, openings, what the book holds.
+
+use engine::answers::Answers;
+
+use super::wire::Table;
+
+/// Chapters of the build book, in its order.
+const CHAPTERS: [&str; 19] = [
+    "The job on one page",
+    "Site and yard",
+    "Setting out",
+    "Drawings",
+    "Walls and what is on them",
+    "Recipes and batches",
+    "Lift cards",
+    "Skin",
+    "Floor",
+    "What to order",
+    "At the gate",
+    "Checklists",
+    "Test sheets",
+    "Roof, drying and days",
+    "Quantities",
+    "Checks",
+    "Cautions",
+    "Glossary",
+    "Sources",
+];
+
+/// The tables of a leaf.
+pub fn tables(leaf: &str, answers: &Answers, kept: &[(String, String)]) -> Vec<Table> {
+    match leaf {
+        "ground" => balance(answers),
+        "walls" => vec![openings(answers)],
+        "earth" => answers.recipes.iter().map(|recipe| of_recipe(answers, recipe)).collect(),
+        "stuff" => vec![orders(answers)],
+        "book" => {
+            let chapters = CHAPTERS.iter().map(|chapter| vec![(*chapter).to_owned()]).collect();
+            let copies = kept.iter().map(|(file, words)| vec![file.clone(), words.clone()]).collect();
+            vec![table("Chapters", &["chapter"], chapters), table("Kept copies", &["copy", "kept"], copies)]
+        }
+        _ => Vec::new(),
+    }
+}
+
+fn table(title: &str, header: &[&str], rows: Vec<Vec<String>>) -> Table {
+    Table { title: title.to_owned(), header: header.iter().map(|word| (*word).to_owned()).collect(), rows }
+}
+
+fn words(name: &str) -> String {
+    name.replace('-', " ")
+}
+
+fn shown(answers: &Answers, path: &str) -> String {
+    answers.rows.find(path).map_or_else(|| "–".to_owned(), |row| row.shown(answers.system))
+}
+
+fn orders(answers: &Answers) -> Table {
+    let lines = press::orders::lines(answers).into_iter();
+    let mut rows: Vec<Vec<String>> =
+        lines.map(|line| vec![line.about, line.needed, line.order, line.price, line.cost, line.open]).collect();
+    for [what, amount] in press::orders::totals(answers) {
+        rows.push(vec![what, String::new(), String::new(), String::new(), amount, String::new()]);
+    }
+    table("What to order", &["what", "the build takes", "order", "price of one", "price", "open"], rows)
+}
+
+fn of_recipe(answers: &Answers, recipe: &str) -> Table {
+    let stem = format!("earth.recipes.{recipe}");
+    let buckets = format!("{stem}.buckets.");
+    let ingredients = answers.rows.iter().filter_map(|row| Some((row, row.path.strip_prefix(&buckets)?)));
+    let mut rows: Vec<Vec<String>> =
+        ingredients.map(|(row, name)| vec![words(name), format!("{} buckets", row.shown(answers.system))]).collect();
+    let rest =
+        [("armfuls", "straw", "armfuls"), ("water-buckets", "water to add", "buckets"), ("loaves", "gives", "loaves")];
+    for (noun, what, of) in rest {
+        if let Some(row) = answers.rows.find(&format!("{stem}.{noun}")) {
+            rows.push(vec![what.to_owned(), format!("{} {of}", row.shown(answers.system))]);
+        }
+    }
+    rows.push(vec!["batches in all".to_owned(), shown(answers, &format!("{stem}.whole-batches"))]);
+    table(&format!("One tarp of {}", words(recipe)), &["what", "how much"], rows)
+}
+
+fn openings(answers: &Answers) -> Table {
+    let names = answers.rows.matching("openings.*.width").filter_map(|row| row.path.split('.').nth(1));
+    let rows = names.map(|name| {
+        let of = |noun: &str| shown(answers, &format!("openings.{name}.{noun}"));
+        vec![words(name), of("width"), of("height"), of("sill"), of("area")]
+    });
+    table("Openings", &["opening", "width", "height", "sill", "area"], rows.collect())
+}
+
+fn balance(answers: &Answers) -> Vec<Table> {
+    let stages = |earth: &str| {
+        let stem = format!("balance.{earth}.");
+        let all = answers.rows.iter().filter(move |row| row.path.starts_with(&stem) && row.path.ends_with(".left"));
+        all.map(|row| vec![row.title.clone(), row.shown(answers.system)]).collect::<Vec<_>>()
+    };
+    let both = [("topsoil", "Topsoil on its heap"), ("subsoil", "Subsoil on its heap")];
+    let tables = both.map(|(earth, title)| table(title, &["after", "on the heap"], stages(earth)));
+    tables.into_iter().filter(|table| !table.rows.is_empty()).collect()
+}

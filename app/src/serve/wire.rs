@@ -1,0 +1,320 @@
+//! What the page and the program say to each other; the page's own types are generated from this file.
+
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// What the page asks: where it stands, and what to change first.
+#[derive(Clone, Debug, Deserialize, TS)]
+pub struct Look {
+    /// The leaf that is open; empty for the way round the house.
+    pub leaf: String,
+    /// Room for the picture in millimetres of the screen (96 px to the inch).
+    pub room_mm: [f64; 2],
+    /// The revision whose rows the page has, to be sent only what differs; none for everything.
+    pub since: Option<u32>,
+    /// What to change; none to look only.
+    pub change: Option<Change>,
+    /// Whether the finger is still down: nothing is written to disk and no undo step begins.
+    pub moving: bool,
+    /// A name that the page gives itself when it loads, to tell two tabs apart.
+    #[serde(default)]
+    #[ts(optional)]
+    pub page: Option<String>,
+}
+
+/// A change to the build.
+#[derive(Clone, Debug, Deserialize, TS)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub enum Change {
+    /// Writes a value as typed at a key of the build file, such as `openings.door.width`.
+    Set { path: String, to: String },
+    /// Takes a key or table out.
+    Remove { path: String },
+    /// Adds a thing of a kind (`opening`, `lift`, `point`, `bench`, `niche`, `bottles`) near a place of the drawing.
+    Add { what: String, drawing: String, at_mm: [f64; 2] },
+    /// Gives a thing another name.
+    Rename { path: String, to: String },
+    /// Moves a thing of a list to another place.
+    Move { path: String, to: u32 },
+    /// Drags a handle of a drawing to a place in the drawing's own millimetres.
+    Drag { drawing: String, handle: String, to_mm: [f64; 2] },
+    /// Nudges a handle by steps to the right and up, by keyboard.
+    Nudge { drawing: String, handle: String, steps: [i32; 2] },
+    /// Puts a whole text in place, as mended by hand.
+    Whole { text: String },
+    /// Back by one step.
+    Undo,
+    /// Forward by one step.
+    Redo,
+    /// Units for the eye: `metric`, `us`, or empty for those of the file.
+    Units { system: String },
+    /// After a clash: keeps what is on the page (`page`) or takes what is on disk (`disk`).
+    Settle { keep: String },
+    /// Begins anew with a first shape (`ring`, `bean`, `rounded`, `free`), inner length and width as typed.
+    Begin { shape: String, length: String, width: String, name: String, system: String },
+}
+
+/// What is to be shown.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct Frame {
+    /// Grows with every change.
+    pub revision: u32,
+    /// The build file's name; empty before it is on disk.
+    pub file: String,
+    /// Name of the house.
+    pub name: String,
+    /// `metric` or `us`.
+    pub system: String,
+    /// How the text stands to the disk: `saved`, `unsaved`, `clash`, `gone`, `not-written`; with words for the last three.
+    pub disk: String,
+    pub disk_words: String,
+    pub can_undo: bool,
+    pub can_redo: bool,
+    /// All rows, or those that changed since the revision asked for.
+    pub rows: Vec<Row>,
+    /// Paths of rows that are no more.
+    pub gone: Vec<String>,
+    /// Whether `rows` is everything.
+    pub whole: bool,
+    /// Every check, the most urgent first; none when unchanged since the revision asked for.
+    pub checks: Option<Vec<Check>>,
+    /// What is wrong with the change asked for; the last good house goes on being shown.
+    pub problems: Vec<Problem>,
+    /// The whole text of the file, sent when it does not read.
+    pub text: Option<String>,
+    /// How each leaf stands.
+    pub doors: Vec<Door>,
+    /// Drawings of the open leaf; `svg` empty when unchanged.
+    pub pictures: Vec<Picture>,
+    /// Fields of the open leaf.
+    pub fields: Vec<Field>,
+    /// Paths of the few rows that the open leaf shows large.
+    pub figures: Vec<String>,
+    /// Recipes as drawings, what to order and the like: tables of the open leaf.
+    pub tables: Vec<Table>,
+    /// Milliseconds that the engine and drawings took.
+    pub took_ms: f64,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Row {
+    pub path: String,
+    pub title: String,
+    /// The value with its unit.
+    pub shown: String,
+    /// Where it comes from, in words.
+    pub origin: String,
+    pub assumed: bool,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Check {
+    /// `holds`, `tight`, `fails`, `on trust`, `not known`.
+    pub state: String,
+    pub title: String,
+    pub words: String,
+    /// The row that it holds a limit against.
+    pub path: String,
+    pub leaf: String,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Problem {
+    pub path: String,
+    /// Line in the text, from 1.
+    pub line: u32,
+    pub message: String,
+    pub hint: String,
+}
+
+/// A leaf as the way round the house shows it.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Door {
+    pub leaf: String,
+    pub title: String,
+    /// The most urgent state of its checks, empty when it has none.
+    pub state: String,
+    /// How many checks stand so, and the one number that matters.
+    pub words: String,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Picture {
+    /// Name of the drawing, as `export` has it.
+    pub name: String,
+    pub title: String,
+    pub note: String,
+    /// Its text; its unit is the millimetre of its own `viewBox`.
+    pub svg: String,
+    pub handles: Vec<Handle>,
+    /// Labels that found no room: number and words.
+    pub key: Vec<(u32, String)>,
+}
+
+/// What can be taken hold of.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Handle {
+    pub id: String,
+    /// What it is, for who does not see it.
+    pub title: String,
+    pub at_mm: [f64; 2],
+    /// `point`, `curve`, `along`, `up`, `free`: how it looks and which arrow keys move it.
+    pub kind: String,
+    /// The row shown while it moves.
+    pub row: String,
+    /// What can be removed by Delete; empty when nothing.
+    pub removes: String,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Field {
+    /// Key in the build file.
+    pub path: String,
+    pub title: String,
+    /// As written; empty when the file has none.
+    pub written: String,
+    /// What is taken where nothing is written.
+    pub taken: String,
+    /// Usual range, in the reader's units.
+    pub usual: String,
+    /// What it is for.
+    pub purpose: String,
+    /// Group heading.
+    pub group: String,
+    /// Words to choose from; empty for free text.
+    pub choices: Vec<String>,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Table {
+    pub title: String,
+    pub header: Vec<String>,
+    pub rows: Vec<Vec<String>>,
+}
+
+/// Why a value is what it is.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct Reason {
+    pub path: String,
+    pub title: String,
+    pub shown: String,
+    pub origin: String,
+    /// What was done, in words.
+    pub words: String,
+    pub equation: String,
+    pub source: String,
+    pub inputs: Vec<Row>,
+    /// Rows that lean on it.
+    pub leads_to: Vec<Row>,
+}
+
+/// What differs between two builds.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct Beside {
+    /// Words for the other build.
+    pub other: String,
+    pub rows: Vec<Differs>,
+    pub pictures: [String; 2],
+}
+
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct Differs {
+    pub path: String,
+    pub title: String,
+    pub here: String,
+    pub there: String,
+}
+
+/// A thing told by the event stream.
+#[derive(Clone, Debug, Serialize, TS)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub enum Event {
+    /// The build changed: in another tab, or on disk.
+    Changed { revision: u32, by: String },
+    /// A long job goes on: 0 to 1, and what it does.
+    Job { name: String, share: f64, words: String },
+    /// It ended: with nothing, or with what went wrong.
+    Done { name: String, fault: String },
+}
+
+/// A build file of the folder.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct BuildFile {
+    /// Its name in the folder.
+    pub file: String,
+    /// Name of the house; empty where the file does not read.
+    pub name: String,
+}
+
+/// Which build file of the folder is to be opened.
+#[derive(Clone, Debug, Deserialize, TS)]
+pub struct Open {
+    /// Its name in the folder.
+    pub file: String,
+}
+
+/// A kept copy of the build.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct Kept {
+    /// Its name, by which `/beside?file=` finds it.
+    pub file: String,
+    /// When it was kept, in words.
+    pub words: String,
+}
+
+#[cfg(test)]
+mod tests {
+    use std::path::Path;
+
+    use ts_rs::Config;
+
+    use super::*;
+
+    /// One type of the page, with what is said of it.
+    fn one<T: TS>(text: &mut String, config: &Config) {
+        text.push('\n');
+        if let Some(docs) = T::docs() {
+            text.push_str(&docs);
+            text.push('\n');
+        }
+        text.push_str("export ");
+        text.push_str(&T::decl(config));
+        text.push('\n');
+    }
+
+    fn all() -> String {
+        let config = Config::default();
+        let mut text = String::from("// Made from app/src/serve/wire.rs; its test says how to make it anew.\n");
+        one::<Look>(&mut text, &config);
+        one::<Change>(&mut text, &config);
+        one::<Frame>(&mut text, &config);
+        one::<Row>(&mut text, &config);
+        one::<Check>(&mut text, &config);
+        one::<Problem>(&mut text, &config);
+        one::<Door>(&mut text, &config);
+        one::<Picture>(&mut text, &config);
+        one::<Handle>(&mut text, &config);
+        one::<Field>(&mut text, &config);
+        one::<Table>(&mut text, &config);
+        one::<Reason>(&mut text, &config);
+        one::<Beside>(&mut text, &config);
+        one::<Differs>(&mut text, &config);
+        one::<Event>(&mut text, &config);
+        one::<BuildFile>(&mut text, &config);
+        one::<Open>(&mut text, &config);
+        one::<Kept>(&mut text, &config);
+        text
+    }
+
+    #[test]
+    fn the_types_of_the_page_are_those_of_the_program() {
+        let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("../ui/src/wire.ts");
+        let text = all();
+        if std::env::var_os("LOAMWRIGHT_BLESS").is_some() {
+            std::fs::create_dir_all(file.parent().unwrap()).unwrap();
+            std::fs::write(&file, &text).unwrap();
+        }
+        let written = std::fs::read_to_string(&file).unwrap_or_default();
+        assert_eq!(written, text, "ui/src/wire.ts is behind; write it with LOAMWRIGHT_BLESS=1");
+    }
+}
