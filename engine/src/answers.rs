@@ -12,7 +12,7 @@ use crate::pictures::{self, Pictures};
 use crate::problem::{Problem, Problems};
 use crate::quantities::{quantities, yard};
 use crate::row::Rows;
-use crate::solids::{Solids, solids};
+use crate::solids::{Solid, Solids, solids};
 use crate::structure::structure;
 use crate::units::{Length, System};
 
@@ -139,6 +139,12 @@ impl Computed {
     #[must_use]
     pub fn bodies(&self, chord: Length) -> Solids {
         solids(&self.house, &self.rows, chord)
+    }
+
+    /// The bodies of the roof as a first cut, for looking at.
+    #[must_use]
+    pub fn roof_bodies(&self) -> Vec<Solid> {
+        pictures::roof_bodies(&self.house, &self.rows)
     }
 
     /// Pictures of the whole house, which take longer than the answers.

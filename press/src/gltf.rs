@@ -16,13 +16,16 @@ const FLOAT: u32 = 5126;
 const UNSIGNED_INT: u32 = 5125;
 
 /// What parts are made of, in linear colour without gloss, roughly as the eye sees it: our judgement.
-const COLOURS: [(&str, [f64; 4]); 7] = [
+const COLOURS: [(&str, [f64; 4]); 10] = [
     ("cob", [0.45, 0.27, 0.15, 1.0]),
     ("stone", [0.30, 0.31, 0.31, 1.0]),
     ("gravel", [0.42, 0.40, 0.36, 1.0]),
     ("earth", [0.34, 0.22, 0.14, 1.0]),
     ("timber", [0.52, 0.36, 0.19, 1.0]),
     ("glass", [0.35, 0.50, 0.45, 1.0]),
+    ("insulation", [0.62, 0.52, 0.30, 1.0]),
+    ("sheet", [0.12, 0.13, 0.14, 1.0]),
+    ("soil", [0.16, 0.22, 0.09, 1.0]),
     ("other", [0.50, 0.50, 0.50, 1.0]),
 ];
 

@@ -54,9 +54,19 @@ export async function served({ build = "tansy-bank", place = folder(build), port
   };
 }
 
-/** What the program answers on the command line for a build file. */
-export function answers(file, ...words) {
-  return JSON.parse(execFileSync(program(), ["export", "answers", file, ...words], { encoding: "utf8", maxBuffer: 1 << 26 }));
+/** Paths and values of every row, as the command line shows them for a build file. */
+export function shownRows(file) {
+  const text = execFileSync(program(), ["export", "rows", file], { encoding: "utf8", maxBuffer: 1 << 26 });
+  const cell = /"((?:[^"]|"")*)"|([^,]*)/y;
+  return text.trim().split("\n").slice(1).map((line) => {
+    const cells = [];
+    for (let at = 0; at <= line.length; at = cell.lastIndex + 1) {
+      cell.lastIndex = at;
+      const [, quoted, plain] = cell.exec(line);
+      cells.push(quoted?.replaceAll('""', '"') ?? plain);
+    }
+    return [cells[0], cells[4]];
+  });
 }
 
 const FLAGS = [

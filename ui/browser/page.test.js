@@ -3,9 +3,9 @@ import assert from "node:assert/strict";
 import { chmodSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { after, before, test } from "node:test";
-import { answers, browser, folder, page, served } from "./harness.js";
+import { browser, folder, page, served, shownRows } from "./harness.js";
 
-const AXE = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const WIDTHS = [[390, 844], [820, 1180], [1440, 900]];
 const LEAVES = ["", "ground", "walls", "earth", "skin", "roof", "stuff", "book"];
 
@@ -27,8 +27,6 @@ async function sitting({ size = [1440, 900], leaf = "walls", ...how }, does) {
     program.clear();
   }
 }
-
-const written = (program, path) => answers(program.file).rows.find((row) => row.path === path);
 
 /** Drags a handle by pixels, in steps, as a hand does. */
 async function drag(shown, handle, [x, y]) {
@@ -52,7 +50,8 @@ for (const size of WIDTHS) {
     for (const build of ["tansy-bank", "burdock-rise"]) {
       await sitting({ size, leaf: "", build }, async (shown) => {
         for (const leaf of LEAVES) {
-          await shown.evaluate((to) => (location.hash = to || "house"), leaf);
+          await shown.locator("a.home").click();
+          if (leaf) await shown.locator(`nav a[data-leaf="${leaf}"]`).first().click();
           await shown.waitForTimeout(leaf === "roof" ? 1500 : 500);
           await shown.waitForSelector(leaf === "book" ? "main h1" : "main svg");
           const { wide, shifts } = await shown.evaluate(() => ({
@@ -61,7 +60,7 @@ for (const size of WIDTHS) {
           }));
           assert.ok(wide <= 0, `${leaf} of ${build} is ${wide} px too wide`);
           assert.ok(shifts <= 0.02, `${leaf} of ${build} moved by ${shifts}`);
-          await shown.addScriptTag({ path: AXE });
+          await shown.evaluate(AXE);
           const { violations } = await shown.evaluate(() => globalThis.axe.run());
           const told = violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html.slice(0, 160)).join(" | ")}`);
           assert.deepEqual(told, [], `${leaf} of ${build}`);
@@ -104,7 +103,7 @@ test("each kind of handle changes the file, and undo and redo bring it back to t
 
 test("a value typed with its unit is taken; nonsense is told at its field and stays there", async () => {
   await sitting({}, async (shown, program) => {
-    const field = shown.getByLabel("thickness", { exact: false }).first();
+    const field = shown.getByLabel("Thickness at the foot");
     await field.fill("1 ft 8 in");
     await field.press("Enter");
     await settled(shown);
@@ -144,7 +143,7 @@ test("a file changed elsewhere is followed; one changed on both sides is shown a
     await shown.waitForFunction(() => document.body.textContent.includes("2.250 m"), null, { timeout: 8000 });
     const theirs = other.replace('thickness = "450 mm"', 'thickness = "470 mm"');
     // Written in the same moment as the page's own change, before it can be noticed.
-    const field = shown.getByLabel("thickness", { exact: false }).first();
+    const field = shown.getByLabel("Thickness at the foot");
     await field.fill("490 mm");
     writeFileSync(program.file, theirs);
     await field.press("Enter");
@@ -174,7 +173,7 @@ test("a build file that does not read is shown with its places and can be mended
 test("a file deleted, and one that may not be written, are told in words and nothing is lost", async () => {
   await sitting({}, async (shown, program) => {
     rmSync(program.file);
-    const field = shown.getByLabel("thickness", { exact: false }).first();
+    const field = shown.getByLabel("Thickness at the foot");
     await field.fill("460 mm");
     await field.press("Enter");
     await shown.waitForTimeout(400);
@@ -184,7 +183,7 @@ test("a file deleted, and one that may not be written, are told in words and not
   if (process.getuid() === 0) return;
   await sitting({}, async (shown, program) => {
     chmodSync(program.place, 0o555);
-    const field = shown.getByLabel("thickness", { exact: false }).first();
+    const field = shown.getByLabel("Thickness at the foot");
     await field.fill("460 mm");
     await field.press("Enter");
     await shown.getByText("not written", { exact: false }).first().waitFor();
@@ -197,7 +196,7 @@ test("the program stopped and started again: the page says so, keeps what is typ
   const context = await chrome.newContext({ viewport: { width: 1440, height: 900 } });
   try {
     const shown = await page(context, program.address, "walls");
-    const field = shown.getByLabel("thickness", { exact: false }).first();
+    const field = shown.getByLabel("Thickness at the foot");
     await program.stop();
     await field.fill("480 mm");
     await field.press("Enter");
@@ -230,7 +229,7 @@ test("units for the eye change every number and not the file", async () => {
 test("two pages on one build follow each other", async () => {
   await sitting({}, async (shown, program, context) => {
     const other = await page(context, program.address, "walls");
-    const field = shown.getByLabel("thickness", { exact: false }).first();
+    const field = shown.getByLabel("Thickness at the foot");
     await field.fill("465 mm");
     await field.press("Enter");
     await other.waitForFunction(() => [...document.querySelectorAll("input")].some((one) => one.value === "465 mm"), null, { timeout: 8000 });
@@ -291,7 +290,7 @@ test("after a hundred random drags every number shown equals the answers of the 
         throw new Error(`drag ${turn} of ${id}: ${fault}`);
       });
     }
-    const rows = new Map(answers(program.file).rows.map((row) => [row.path, row.shown]));
+    const rows = new Map(shownRows(program.file));
     const figures = await shown.locator("[data-row]").evaluateAll((all) => all.map((one) => [one.dataset.row, one.textContent.replace("*", "").trim()]));
     assert.ok(figures.length > 3);
     for (const [path, told] of figures) assert.equal(told, rows.get(path), path);

@@ -29,6 +29,8 @@ class Sitting {
   /** The row whose reason is open. */
   reason = $state("");
 
+  /** By which the program tells two pages apart. */
+  private readonly name = crypto.randomUUID();
   private room: [number, number] = [200, 150];
   private waiting: Asked[] = [];
   private busy = false;
@@ -39,12 +41,13 @@ class Sitting {
     addEventListener("hashchange", () => {
       this.leaf = leafOf(location.hash);
       this.reason = "";
-      this.whole();
+      this.problems = [];
+      this.ask(null);
     });
     listen(
       (event) => {
         if (event.kind === "changed") {
-          if (event.revision !== this.frame?.revision) this.ask(null);
+          if (event.by !== this.name) this.ask(null);
         } else if (event.kind === "job") {
           this.job = event;
         } else {
@@ -65,7 +68,7 @@ class Sitting {
     const room: [number, number] = [Math.round(width * MM_PER_PX), Math.round(height * MM_PER_PX)];
     if (room[0] === this.room[0] && Math.abs(room[1] - this.room[1]) < 12 && this.frame) return;
     this.room = room;
-    this.whole();
+    this.ask(null);
   }
 
   /** Asks for everything anew. */
@@ -98,8 +101,8 @@ class Sitting {
 
   private async one({ change, moving }: Asked): Promise<Frame | null> {
     try {
-      const frame = await look({ leaf: this.leaf, room_mm: this.room, since: this.since, change, moving });
-      this.take(frame);
+      const frame = await look({ leaf: this.leaf, room_mm: this.room, since: this.since, change, moving, page: this.name });
+      this.take(frame, moving && change?.kind === "drag");
       this.alive = true;
       this.fault = "";
       return frame;
@@ -113,25 +116,23 @@ class Sitting {
     }
   }
 
-  private take(frame: Frame): void {
+  private take(frame: Frame, moving: boolean): void {
     const rows = frame.whole ? new Map<string, Row>() : new Map(this.rows);
     for (const path of frame.gone) rows.delete(path);
     for (const row of frame.rows) rows.set(row.path, row);
-    const known = new Map(this.pictures.map((picture) => [picture.name, picture]));
     this.rows = rows;
     this.checks = frame.checks ?? this.checks;
     this.doors = frame.doors.length > 0 ? frame.doors : this.doors;
     this.problems = frame.problems;
     const drawn = frame.pictures.map((picture) => {
-      const before = known.get(picture.name);
-      return picture.svg === "" && before ? { ...picture, svg: before.svg, handles: before.handles } : picture;
+      const before = this.pictures.find((one) => one.name === picture.name);
+      return picture.svg === "" && before ? { ...picture, svg: before.svg } : picture;
     });
-    const sent = new Set(drawn.map((picture) => picture.name));
-    // A frame of a drag brings only the pictures that move.
-    this.pictures = frame.whole ? drawn : [...this.pictures.map((old) => drawn.find((one) => one.name === old.name) ?? old),
-      ...drawn.filter((one) => !known.has(one.name) && sent.has(one.name))];
-    this.frame = frame;
-    this.since = frame.revision;
+    // A frame of a drag brings only the pictures that move, and no fields.
+    this.pictures = moving ? this.pictures.map((old) => drawn.find((one) => one.name === old.name) ?? old) : drawn;
+    this.frame = moving && this.frame ? { ...frame, fields: this.frame.fields, tables: this.frame.tables } : frame;
+    // A first shape is no build yet: nothing of it is counted on.
+    this.since = frame.revision > 0 ? frame.revision : null;
   }
 }
 

@@ -1,7 +1,7 @@
 // The bodies of the house in space; drawn only when something changed.
 import {
-  BufferGeometry, Color, DirectionalLight, EdgesGeometry, Group, HemisphereLight, LineBasicMaterial, LineSegments, Mesh, MeshLambertMaterial,
-  PerspectiveCamera, Plane, Scene, Vector3, WebGLRenderer, Box3, DoubleSide,
+  BufferGeometry, Color, DirectionalLight, EdgesGeometry, Group, HemisphereLight, LineBasicMaterial, LineSegments, Mesh, MeshBasicMaterial, MeshLambertMaterial,
+  PerspectiveCamera, Plane, Scene, Vector3, WebGLRenderer, BackSide, Box3,
 } from "three";
 import { GLTFLoader } from "three/addons/loaders/GLTFLoader.js";
 import { mergeGeometries } from "three/addons/utils/BufferGeometryUtils.js";
@@ -115,7 +115,8 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
     const kinds = new Map<string, { rank: number; colour: Color; parts: BufferGeometry[] }>();
     gltf.scene.traverse((one) => {
       if (!(one instanceof Mesh)) return;
-      const path = String(one.userData.path ?? one.parent?.userData.path ?? one.name);
+      // The loader keeps the name as it was written beside the one that it makes of it.
+      const path = String(one.userData.name ?? one.parent?.userData.name ?? one.name);
       const colour = (one.material as MeshLambertMaterial).color;
       const key = `${rank(path)} ${colour.getHexString()}`;
       const kind = kinds.get(key) ?? { rank: rank(path), colour, parts: [] };
@@ -130,7 +131,10 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
       geometry.computeVertexNormals();
       const part = new Group();
       part.userData.rank = place;
-      part.add(new Mesh(geometry, new MeshLambertMaterial({ color: colour, side: DoubleSide, flatShading: true, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 })));
+      const behind = { polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 };
+      part.add(new Mesh(geometry, new MeshLambertMaterial({ color: colour, flatShading: true, ...behind })));
+      // What is cut shows the backs of its faces: one even tone, as a cut is filled on a drawing.
+      part.add(new Mesh(geometry, new MeshBasicMaterial({ color: colour.clone().multiplyScalar(0.55), side: BackSide, ...behind })));
       part.add(new LineSegments(new EdgesGeometry(geometry, 28), new LineBasicMaterial({ color: "#2b2620" })));
       house.add(part);
     }

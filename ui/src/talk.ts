@@ -1,5 +1,5 @@
 // Every word between the page and the program on this computer.
-import type { Beside, Event, Frame, Look, Reason } from "./wire";
+import type { Beside, BuildFile, Event, Frame, Kept, Look, Reason } from "./wire";
 
 /** What the program said when it could not do as asked. */
 export class Refused extends Error {
@@ -33,8 +33,12 @@ export async function beside(query: Record<string, string>): Promise<Beside> {
   return (await answered(`/beside?${new URLSearchParams(query)}`)).json() as Promise<Beside>;
 }
 
-export async function names(path: "/builds" | "/kept"): Promise<string[]> {
-  return (await answered(path)).json() as Promise<string[]>;
+export async function builds(): Promise<BuildFile[]> {
+  return (await answered("/builds")).json() as Promise<BuildFile[]>;
+}
+
+export async function kept(): Promise<Kept[]> {
+  return (await answered("/kept")).json() as Promise<Kept[]>;
 }
 
 export async function open(file: string): Promise<void> {

@@ -104,9 +104,14 @@ impl Session {
             text,
             doors: leaves::doors(&standing),
             pictures,
-            fields: fields(&look.leaf, &self.text, Some(&standing), answers.system),
+            // The page goes on showing its fields while a finger is down.
+            fields: if look.moving {
+                Vec::new()
+            } else {
+                fields(&look.leaf, &self.text, Some(&standing), answers.system)
+            },
             figures: leaves::figures(&look.leaf, answers),
-            tables: tables::tables(&look.leaf, answers, &kept),
+            tables: if look.moving { Vec::new() } else { tables::tables(&look.leaf, answers, &kept) },
             ..self.bare(answers.system)
         }
     }

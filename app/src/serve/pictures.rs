@@ -57,7 +57,7 @@ pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
 /// A drawing by name, in the frame of an earlier one where one is held; none when the house lacks what it shows.
 pub fn one(standing: &Standing, name: &str, room_mm: [f64; 2], held: Option<&Frame>) -> Option<Drawn> {
     let answers = &standing.answers;
-    let medium = medium(room_mm, answers.system);
+    let medium = medium([room_mm[0].max(least_width(name)), room_mm[1]], answers.system);
     if let Some(recipe) = name.strip_prefix("recipe-") {
         let (_, svg) = drawing::recipes(answers, medium).into_iter().find(|(known, _)| known == recipe)?;
         return Some(drawn(name, answers, svg.to_string(), None));
@@ -87,6 +87,12 @@ fn drawn(name: &str, answers: &Answers, svg: String, frame: Option<Frame>) -> Dr
         key: Vec::new(),
     };
     Drawn { picture, frame, digest: digest.finish() }
+}
+
+/// What a drawing needs to be read, in millimetres: on a narrower screen it is pushed from side to side.
+fn least_width(name: &str) -> f64 {
+    let is_long = ["unrolled", "trench", "site", "section"].contains(&name) || name.starts_with("plaster-lots-");
+    if is_long { 165.0 } else { 0.0 }
 }
 
 /// The screen's room; a page of paper where none is said.

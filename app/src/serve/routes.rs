@@ -180,7 +180,9 @@ async fn model(State(served): State<Served>) -> Result<Response, Refusal> {
     };
     let made = aside(move || {
         let house = computed(&text, system).ok()?;
-        Some(press::gltf::glb(house.name(), &house.bodies(CHORD).bodies))
+        let mut bodies = house.bodies(CHORD).bodies;
+        bodies.extend(house.roof_bodies());
+        Some(press::gltf::glb(house.name(), &bodies))
     });
     let glb = made.await?.ok_or_else(no_house)?;
     Ok(([(CONTENT_TYPE, "model/gltf-binary"), (CACHE_CONTROL, "no-store")], glb).into_response())

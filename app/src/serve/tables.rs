@@ -86,9 +86,9 @@ fn openings(answers: &Answers) -> Table {
     let names = answers.rows.matching("openings.*.width").filter_map(|row| row.path.split('.').nth(1));
     let rows = names.map(|name| {
         let of = |noun: &str| shown(answers, &format!("openings.{name}.{noun}"));
-        vec![words(name), of("width"), of("height"), of("sill"), of("area")]
+        vec![words(name), of("width"), of("height"), of("sill")]
     });
-    table("Openings", &["opening", "width", "height", "sill", "area"], rows.collect())
+    table("Openings", &["opening", "width", "height", "sill"], rows.collect())
 }
 
 fn balance(answers: &Answers) -> Vec<Table> {

@@ -5,6 +5,7 @@ use kurbo::Point;
 use super::{Body, SMALL_SAMPLE, View, roof};
 use crate::build::OpeningKind;
 use crate::house::built_in::What;
+use crate::house::part::Material;
 use crate::house::{BuiltIn, House, Weight};
 use crate::row::Rows;
 use crate::view::{self, Sight};
@@ -62,18 +63,18 @@ pub(super) fn exploded(house: &House, rows: &Rows, bodies_of: Vec<Body>) -> Expl
         let poles = Layer {
             path: "poles.diameter".into(),
             name: "poles".into(),
-            bodies: roof.poles,
+            bodies: roof.poles.iter().map(|pole| Body::new(roof::POLES, Material::Timber, pole)).collect(),
             height: None,
             above: WIDE,
         };
         layers.push(poles);
-        for ((body, thick), layer) in roof.layers.into_iter().zip(&placed.layers) {
+        for (body, layer) in roof.layers.into_iter().zip(&placed.layers) {
             let noun = if matches!(layer.weight, Weight::Sheet(_)) { "mass" } else { "thickness" };
             layers.push(Layer {
                 path: layer.path(noun),
                 name: layer.name.clone(),
-                bodies: vec![body],
-                height: Some(thick),
+                bodies: vec![Body::new(&body.path, body.material, &body.mesh)],
+                height: Some(body.thick),
                 above: NARROW,
             });
         }

@@ -87,6 +87,12 @@ impl Body {
     }
 }
 
+/// The bodies of the roof as a first cut, for looking at; none where there is no roof, or its rows do not tell enough.
+#[must_use]
+pub fn roof_bodies(house: &House, rows: &Rows) -> Vec<Solid> {
+    roof::solids(house, rows)
+}
+
 /// The pictures of a house with its rows.
 #[must_use]
 pub fn pictures(house: &House, rows: &Rows) -> Pictures {

@@ -2,22 +2,68 @@
 
 use kurbo::{Point, Vec2};
 
-use super::{Body, CHORD};
+use super::CHORD;
 use crate::house::part::Material;
 use crate::house::{Frame, House, Roof, Weight};
 use crate::row::Rows;
 use crate::solid::{Mesh, prism};
-use crate::units::{Angle, Length};
+use crate::solids::Solid;
+use crate::units::{Angle, Length, Volume};
 
 /// Sides of a pole.
 const SIDES: u32 = 12;
 /// Thickness at which a sheet is drawn, in metres.
 const SHEET: f64 = 0.01;
 
-/// The roof of a picture: its poles, and its layers from below, each with its thickness in metres.
+/// The path of all poles together.
+pub(super) const POLES: &str = "roof.poles";
+
+/// The roof of a picture: its poles, and its layers from below.
 pub(super) struct Bodies {
-    pub(super) poles: Vec<Body>,
-    pub(super) layers: Vec<(Body, f64)>,
+    pub(super) poles: Vec<Mesh>,
+    pub(super) layers: Vec<LayerBody>,
+}
+
+/// A layer of the roof.
+pub(super) struct LayerBody {
+    pub(super) path: String,
+    pub(super) material: Material,
+    pub(super) mesh: Mesh,
+    /// Its thickness in metres.
+    pub(super) thick: f64,
+}
+
+/// The roof where it will lie, its poles on the bond beam: a first cut, no pole is placed yet.
+pub(super) fn solids(house: &House, rows: &Rows) -> Vec<Solid> {
+    let beam = rows.value::<Length>("wall.bond-beam.height").map_or(0.0, Length::in_m);
+    let level = house.wall.top_level().at.in_m() + beam;
+    let (Some(roof), Some(bodies)) = (&house.roof, bodies(house, rows, level)) else { return Vec::new() };
+    let solid = |path: &str, material: &'static str, mesh: Mesh| Solid {
+        path: path.to_owned(),
+        name: path.rsplit('.').next().unwrap_or(path).replace('-', " "),
+        material,
+        lift: None,
+        day: None,
+        volume: Volume::m3(mesh.volume()),
+        mesh,
+    };
+    let mut solids: Vec<Solid> = bodies.poles.into_iter().map(|mesh| solid(POLES, "timber", mesh)).collect();
+    let mut under = roof.diameter.value.in_m();
+    for LayerBody { path, material, mut mesh, thick } in bodies.layers {
+        for point in &mut mesh.points {
+            point[2] += under;
+        }
+        under += thick;
+        let material = match material {
+            Material::Timber => "timber",
+            Material::Soil => "soil",
+            Material::Gravel => "gravel",
+            Material::Sheet => "sheet",
+            _ => "insulation",
+        };
+        solids.push(solid(&path, material, mesh));
+    }
+    solids
 }
 
 /// The bodies of a roof whose poles lie on a level, in metres; `None` where its rows do not tell enough.
@@ -51,7 +97,7 @@ pub(super) fn bodies(house: &House, rows: &Rows, level: f64) -> Option<Bodies> {
     }
 }
 
-fn layers(roof: &Roof, shape: impl Fn(f64) -> Option<Mesh>) -> Vec<(Body, f64)> {
+fn layers(roof: &Roof, shape: impl Fn(f64) -> Option<Mesh>) -> Vec<LayerBody> {
     let sheet = roof.layers.iter().position(|layer| matches!(layer.weight, Weight::Sheet(_)));
     let last = roof.layers.len().saturating_sub(1);
     let drawn = roof.layers.iter().enumerate().filter_map(|(place, layer)| {
@@ -67,13 +113,13 @@ fn layers(roof: &Roof, shape: impl Fn(f64) -> Option<Mesh>) -> Vec<(Body, f64)> 
                 (material, thickness.value.in_m())
             }
         };
-        Some((Body::new(&format!("roof.layers.{}", layer.name), material, &shape(thick)?), thick))
+        Some(LayerBody { path: format!("roof.layers.{}", layer.name), material, mesh: shape(thick)?, thick })
     });
     drawn.collect()
 }
 
 /// A straight round pole between the ends of its axis.
-fn pole(from: [f64; 3], to: [f64; 3], radius: f64) -> Body {
+fn pole(from: [f64; 3], to: [f64; 3], radius: f64) -> Mesh {
     let way = [0, 1, 2].map(|axis| to[axis] - from[axis]);
     let flat = Vec2::new(way[0], way[1]);
     let length = (flat.hypot2() + way[2] * way[2]).sqrt();
@@ -97,7 +143,7 @@ fn pole(from: [f64; 3], to: [f64; 3], radius: f64) -> Body {
             triangles.extend([[0, side - 1, side], [SIDES, SIDES + side, SIDES + side - 1]]);
         }
     }
-    Body::new("roof.poles", Material::Timber, &outward(Mesh { points, triangles }))
+    outward(Mesh { points, triangles })
 }
 
 /// The mesh turned so that it holds something.
@@ -124,7 +170,7 @@ struct Ring {
 }
 
 impl Ring {
-    fn poles(&self) -> Vec<Body> {
+    fn poles(&self) -> Vec<Mesh> {
         let turn = std::f64::consts::TAU / self.count as f64;
         // The axis passes the centre at this distance.
         let aside = self.eye * (0.5 * turn).cos();
@@ -188,7 +234,7 @@ impl Slope<'_> {
         self.level + (self.reach(self.fall)[1] - fallen) * self.pitch
     }
 
-    fn poles(&self, count: u64, radius: f64) -> Vec<Body> {
+    fn poles(&self, count: u64, radius: f64) -> Vec<Mesh> {
         let (along, across) = (self.reach(self.fall), self.reach(self.fall.turn_90()));
         let body = |place: u64| {
             let share = (place as f64 + 0.5) / count as f64;
