@@ -77,7 +77,7 @@ impl fmt::Display for Svg {
             .with("width", format!("{}mm", number(self.width_mm)))
             .with("height", format!("{}mm", number(self.height_mm)))
             .with("viewBox", format!("{left} {top} {width} {height}"))
-            .with("role", "img")
+            .with("role", if self.content.iter().any(Element::has_link) { "group" } else { "img" })
             .with("font-family", FAMILIES);
         root.opened(out)?;
         write!(out, ">\n<title>{}</title>", escaped(&self.title))?;
@@ -221,6 +221,10 @@ impl Element {
     pub fn words(mut self, words: &str) -> Element {
         words.clone_into(&mut self.words);
         self
+    }
+
+    fn has_link(&self) -> bool {
+        self.name == "a" || self.children.iter().any(Element::has_link)
     }
 
     /// Its opening tag, without the sign that ends it.

@@ -69,12 +69,13 @@ export function shownRows(file) {
   });
 }
 
-const FLAGS = [
-  "--no-sandbox", "--disable-quic", "--disable-background-networking", "--disable-component-update", "--disable-sync",
-  "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--force-device-scale-factor=1",
-];
+const FLAGS = ["--no-sandbox", "--disable-quic", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+/** Bodies in space without a graphics card: right, but slow for everything else on the page. */
+export const SPACE = ["--use-angle=swiftshader", "--enable-unsafe-swiftshader"];
+/** The page drawn by the processor alone, as a browser does where there is no graphics card. */
+export const FLAT = ["--disable-gpu"];
 
-export function browser(extra = []) {
+export function browser(extra = SPACE) {
   const executablePath = process.env.CHROME || ["/usr/bin/chromium", "/usr/bin/google-chrome"].find(existsSync);
   if (!executablePath) throw new Error("No browser: sudo apt-get install --yes chromium");
   return chromium.launch({ executablePath, args: [...FLAGS, ...extra] });

@@ -2,7 +2,7 @@
 import { readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
-import { browser, page, served } from "./harness.js";
+import { FLAT, SPACE, browser, page, served } from "./harness.js";
 
 const DRAGS = 120;
 
@@ -54,7 +54,8 @@ async function drags(shown, count) {
 }
 
 const program = await served({ profile: "release" });
-const chrome = await browser();
+const chrome = await browser(FLAT);
+const spacious = await browser(SPACE);
 try {
   for (const [width, height, slowed, limit] of [[1440, 900, 1, 50], [390, 844, 4, 150]]) {
     const context = await chrome.newContext({ viewport: { width, height } });
@@ -85,7 +86,7 @@ try {
   told("weight without bodies in space", [weigh(files.filter((name) => !name.includes("solid-")))], 250, "kB");
   told("weight with them", [weigh(files)], 700, "kB");
 
-  const context = await chrome.newContext({ viewport: { width: 1440, height: 900 } });
+  const context = await spacious.newContext({ viewport: { width: 1440, height: 900 } });
   const shown = await page(context, program.address, "roof");
   await shown.waitForFunction(() => globalThis.stage?.tally().triangles > 0, null, { timeout: 20000 });
   const frames = [];
@@ -122,6 +123,7 @@ try {
   told("processor time of the idle program in 10 s", [(ticks() - idle) * 10], 20);
 } finally {
   await chrome.close();
+  await spacious.close();
   await program.stop();
   program.clear();
 }

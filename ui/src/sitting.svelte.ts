@@ -18,7 +18,10 @@ class Sitting {
   doors = $state.raw<readonly Door[]>([]);
   /** What is wrong with the last change; gone with the next one that is taken. */
   problems = $state.raw<readonly Problem[]>([]);
+  /** The leaf that is asked for. */
   leaf = $state("");
+  /** The leaf that what is here belongs to: the old one stays until the new one has come. */
+  shown = $state("");
   /** Whether the program on this computer answers. */
   alive = $state(true);
   /** What could not be done, in words. */
@@ -33,7 +36,8 @@ class Sitting {
   private readonly name = crypto.randomUUID();
   private room: [number, number] = [200, 150];
   private waiting: Asked[] = [];
-  private busy = false;
+  /** Whether something is asked that is not answered yet. */
+  busy = $state(false);
   private since: number | null = null;
 
   start(): void {
@@ -100,8 +104,10 @@ class Sitting {
   }
 
   private async one({ change, moving }: Asked): Promise<Frame | null> {
+    const leaf = this.leaf;
     try {
-      const frame = await look({ leaf: this.leaf, room_mm: this.room, since: this.since, change, moving, page: this.name });
+      const frame = await look({ leaf, room_mm: this.room, since: this.since, change, moving, page: this.name });
+      this.shown = leaf;
       this.take(frame, moving && change?.kind === "drag");
       this.alive = true;
       this.fault = "";

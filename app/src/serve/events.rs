@@ -70,7 +70,8 @@ impl Events {
                 }
                 // Whoever has the session now looks at the disk as well.
                 let Some(mut session) = turns.free() else { continue };
-                let looked = tokio::task::spawn_blocking(move || session.outside().then(|| session.revision())).await;
+                let looked =
+                    tokio::task::spawn_blocking(move || session.outside(false).then(|| session.revision())).await;
                 if let Ok(Some(revision)) = looked {
                     events.tell(Event::Changed { revision, by: "disk".to_owned() });
                 }

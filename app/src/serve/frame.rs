@@ -20,7 +20,7 @@ impl Session {
     /// Makes the change asked for and says what is to be shown.
     pub fn look(&mut self, look: &Look) -> Frame {
         let begun = Instant::now();
-        self.outside();
+        self.outside(look.change.is_some());
         let (problems, sketch) = self.change(look);
         let mut frame = match sketch {
             Some(Sketch(standing)) => self.sketched(look, &standing),

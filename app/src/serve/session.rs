@@ -236,8 +236,9 @@ impl Session {
         }
     }
 
-    /// Follows the disk: whether anything is new.
-    pub fn outside(&mut self) -> bool {
+    /// Follows the disk: whether anything is new. What another wrote is taken when the page has nothing of its own; a page that
+    /// asks for a change has not seen it: the builder settles that.
+    pub fn outside(&mut self, asks_for_change: bool) -> bool {
         if self.held.is_some() || !self.disk.as_ref().is_some_and(Disk::touched) {
             return false;
         }
@@ -245,7 +246,7 @@ impl Session {
         let before = disk.state.clone();
         match disk.look() {
             Found::Other(theirs) if theirs == self.text => disk.known(&theirs),
-            Found::Other(theirs) if before == State::Saved => {
+            Found::Other(theirs) if before == State::Saved && !asks_for_change => {
                 disk.known(&theirs);
                 self.replace(theirs);
                 return true;
