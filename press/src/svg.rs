@@ -1,5 +1,6 @@
 //! Writes drawings as SVG text: elements with attributes, paths from polylines, lettering, groups.
 
+mod escaped;
 mod number;
 
 use std::borrow::Cow;
@@ -7,6 +8,7 @@ use std::fmt;
 
 use crate::fonts::Face;
 use crate::lettering::{runs, width};
+pub use escaped::escaped;
 pub use number::number;
 use number::write_number;
 
@@ -308,39 +310,6 @@ pub fn path_data(runs: &[Run]) -> String {
         data.push_str(end);
     }
     data
-}
-
-/// The signs of ASCII that are written as they are.
-const PLAIN: [bool; 256] = {
-    let mut plain = [false; 256];
-    let mut byte = b' ';
-    while byte < 0x7F {
-        plain[byte as usize] = !matches!(byte, b'&' | b'<' | b'>' | b'"');
-        byte += 1;
-    }
-    plain
-};
-
-/// Text made safe for SVG: markup escaped, characters that XML forbids left out.
-#[must_use]
-pub fn escaped(text: &str) -> Cow<'_, str> {
-    if text.bytes().all(|byte| PLAIN[usize::from(byte)]) {
-        return text.into();
-    }
-    let mut safe = String::with_capacity(text.len());
-    for sign in text.chars() {
-        match sign {
-            '&' => safe.push_str("&amp;"),
-            '<' => safe.push_str("&lt;"),
-            '>' => safe.push_str("&gt;"),
-            '"' => safe.push_str("&quot;"),
-            '\t' | '\n' | '\r' => safe.push(' '),
-            '\u{FFFE}' | '\u{FFFF}' => {}
-            _ if sign.is_control() => {}
-            _ => safe.push(sign),
-        }
-    }
-    safe.into()
 }
 
 #[cfg(test)]

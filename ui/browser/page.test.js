@@ -53,6 +53,8 @@ for (const size of WIDTHS) {
       await sitting({ size, leaf: "", build }, async (shown) => {
         for (const leaf of LEAVES) {
           await shown.locator("a.home").click();
+          await shown.waitForSelector("nav svg a");
+          await shown.evaluate(() => (globalThis.shifts = 0));
           if (leaf) await shown.locator(`nav a[data-leaf="${leaf}"] text`).first().click();
           await shown.waitForSelector(leaf === "book" ? "main h1" : leaf === "" ? "nav svg a" : "main figure svg");
           await shown.waitForTimeout(leaf === "roof" ? 1200 : 250);

@@ -223,7 +223,7 @@ mod tests {
         let fields = fields("walls", text, Some(&standing), System::Metric);
         let find = |path: &str| fields.iter().find(|field| field.path == path);
         assert_eq!(find("openings.reading-window.sill").unwrap().written, "700 mm");
-        assert_eq!(find("openings.reading-window.sill").unwrap().group, "Opening reading window");
+        assert_eq!(find("openings.reading-window.sill").unwrap().group, "Opening: reading window");
         assert!(find("openings.door.sill").is_none());
         assert_eq!(find("wall.line.back.at").unwrap().written, "-2.45 m, -1.15 m");
         assert_eq!(find("wall.lifts.sills.top").unwrap().written, "680 mm");
