@@ -75,7 +75,7 @@ export const SPACE = ["--use-angle=swiftshader", "--enable-unsafe-swiftshader"];
 /** The page drawn by the processor alone, as a browser does where there is no graphics card. */
 export const FLAT = ["--disable-gpu"];
 
-export function browser(extra = SPACE) {
+export function browser(extra = FLAT) {
   const executablePath = process.env.CHROME || ["/usr/bin/chromium", "/usr/bin/google-chrome"].find(existsSync);
   if (!executablePath) throw new Error("No browser: sudo apt-get install --yes chromium");
   return chromium.launch({ executablePath, args: [...FLAGS, ...extra] });
