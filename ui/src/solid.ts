@@ -20,6 +20,8 @@ export interface Stage {
 
 /** Order of building, by the beginning of a body's path; what stands between belongs to the wall. */
 const ORDER = ["water.", "wall.stem", "floor.", "wall.anchors", "wall.bond-beam", "poles", "roof."] as const;
+/** Degrees from the lowest to the highest that is seen. */
+const VIEW = 38;
 /** Metres between groups that are pulled apart. */
 const APART = [0, 0.9, 0.5, 1.6, 0.5, 0.7, 0.5] as const;
 
@@ -39,7 +41,7 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
   }
   const scene = new Scene();
   scene.background = new Color("#fbf9f3");
-  const camera = new PerspectiveCamera(38, 4 / 3, 0.05, 200);
+  const camera = new PerspectiveCamera(VIEW, 4 / 3, 0.05, 200);
   const sun = new DirectionalLight("#fff6e4", 2.2);
   scene.add(new HemisphereLight("#ffffff", "#b9ac95", 1.5), sun);
   const house = new Group();
@@ -69,7 +71,7 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
         camera.position.set(middle.x, floor + 1.6, middle.z);
         camera.lookAt(camera.position.clone().sub(new Vector3(ahead.x, (up - 0.5) * 0.8, ahead.z)));
       } else {
-        camera.fov = 38;
+        camera.fov = VIEW;
         camera.position.copy(middle).addScaledVector(ahead, far);
         camera.lookAt(middle);
       }
@@ -102,8 +104,8 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
     if (box.isEmpty()) return;
     box.getCenter(middle);
     cut.constant = middle.z;
-    const size = box.getSize(new Vector3());
-    far = Math.max(size.x, size.y * 1.25, size.z) * 1.75;
+    // The whole house stays in sight however it is turned.
+    far = (0.5 * box.getSize(new Vector3()).length() * 1.05) / Math.sin((0.5 * VIEW * Math.PI) / 180);
   };
 
   const load = async (from: string) => {

@@ -1,5 +1,5 @@
 // Every word between the page and the program on this computer.
-import type { Beside, BuildFile, Event, Frame, Kept, Look, Reason } from "./wire";
+import type { Beside, BuildFile, Event, Frame, Kept, Listed, Look, Reason } from "./wire";
 
 /** What the program said when it could not do as asked. */
 export class Refused extends Error {
@@ -35,6 +35,10 @@ export async function beside(query: Record<string, string>): Promise<Beside> {
 
 export async function builds(): Promise<BuildFile[]> {
   return (await answered("/builds")).json() as Promise<BuildFile[]>;
+}
+
+export async function drawings(): Promise<Listed[]> {
+  return (await answered("/drawings")).json() as Promise<Listed[]>;
 }
 
 export async function kept(): Promise<Kept[]> {

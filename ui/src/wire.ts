@@ -251,6 +251,20 @@ export type Differs = { path: string, title: string, here: string, there: string
 export type Event = { "kind": "changed", revision: number, by: string, } | { "kind": "job", name: string, share: number, words: string, } | { "kind": "done", name: string, fault: string, };
 
 /**
+ * A drawing of the book, to be printed by itself.
+ */
+
+export type Listed = { 
+/**
+ * Its name, by which `/drawing/NAME.svg` gives it.
+ */
+name: string, 
+/**
+ * What it shows.
+ */
+title: string, };
+
+/**
  * A build file of the folder.
  */
 

@@ -89,11 +89,6 @@ impl Session {
         };
         let checks = had.as_ref().is_none_or(|had| had.checks != standing.checks).then(|| standing.checks.to_vec());
         self.pages.note(page, self.had(look, &standing, seen));
-        let kept: Vec<(String, String)> = if look.leaf == "book" {
-            self.kept().into_iter().map(|kept| (kept.file, kept.words)).collect()
-        } else {
-            Vec::new()
-        };
         Frame {
             name: answers.about.name.clone(),
             rows,
@@ -111,7 +106,7 @@ impl Session {
                 fields(&look.leaf, &self.text, Some(&standing), answers.system)
             },
             figures: leaves::figures(&look.leaf, answers),
-            tables: if look.moving { Vec::new() } else { tables::tables(&look.leaf, answers, &kept) },
+            tables: if look.moving { Vec::new() } else { tables::tables(&look.leaf, answers) },
             ..self.bare(answers.system)
         }
     }

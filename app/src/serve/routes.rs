@@ -13,6 +13,7 @@ use axum::routing::{get, post};
 use axum::{Json, Router};
 use engine::units::Length;
 use futures_util::stream::Stream;
+use press::drawing::Drawing;
 use press::paper::Paper;
 use serde::Deserialize;
 use tokio::task::spawn_blocking;
@@ -24,7 +25,7 @@ use super::reason::reason;
 use super::session::Session;
 use super::standing::{Standing, computed};
 use super::turn::Turns;
-use super::wire::{BuildFile, Change, Event, Kept, Look, Open};
+use super::wire::{BuildFile, Change, Event, Kept, Listed, Look, Open};
 use super::{assets, guard};
 
 /// The largest request, in bytes.
@@ -66,6 +67,7 @@ pub fn router(served: Served, port: u16) -> Router {
         .route("/builds", get(builds))
         .route("/open", post(open))
         .route("/house.glb", get(model))
+        .route("/drawings", get(drawings))
         .route("/drawing/{name}", get(drawing))
         .route("/book", post(book))
         .route("/book/stop", post(stop))
@@ -188,16 +190,28 @@ async fn model(State(served): State<Served>) -> Result<Response, Refusal> {
     Ok(([(CONTENT_TYPE, "model/gltf-binary"), (CACHE_CONTROL, "no-store")], glb).into_response())
 }
 
+async fn drawings(State(served): State<Served>) -> Result<Json<Vec<Listed>>, Refusal> {
+    let standing = standing(&served).await?;
+    let listed = |drawing: Drawing| Listed { name: drawing.name, title: drawing.title };
+    let drawn = aside(move || Some(on_paper(&standing)?.into_iter().map(listed).collect()));
+    Ok(Json(drawn.await?.ok_or_else(no_house)?))
+}
+
 async fn drawing(State(served): State<Served>, Path(file): Path<String>) -> Result<Response, Refusal> {
     let standing = standing(&served).await?;
     let name = file.strip_suffix(".svg").unwrap_or(&file).to_owned();
     let drawn = aside(move || {
-        let drawings = press::drawing::all(&standing.answers, standing.pictures()?, Paper::of(standing.answers.system));
-        drawings.into_iter().find(|drawing| drawing.name == name).map(|drawing| drawing.scaled.svg.to_string())
+        let drawing = on_paper(&standing)?.into_iter().find(|drawing| drawing.name == name)?;
+        Some(drawing.scaled.svg.to_string())
     });
     let none = || (StatusCode::NOT_FOUND, format!("This house has no drawing called {file}."));
     let svg = drawn.await?.ok_or_else(none)?;
     Ok(([(CONTENT_TYPE, "image/svg+xml"), (CACHE_CONTROL, "no-store")], svg).into_response())
+}
+
+/// Every drawing as the book has it.
+fn on_paper(standing: &Standing) -> Option<Vec<Drawing>> {
+    Some(press::drawing::all(&standing.answers, standing.pictures()?, Paper::of(standing.answers.system)))
 }
 
 async fn book(State(served): State<Served>) -> Result<StatusCode, Refusal> {

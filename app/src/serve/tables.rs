@@ -1,44 +1,16 @@
-//! Tables of a leaf: what to order, recipes by the bucket, openings, what the book holds.
+//! Tables of a leaf: what to order, recipes by the bucket, openings, the earth balance.
 
 use engine::answers::Answers;
 
 use super::wire::Table;
 
-/// Chapters of the build book, in its order.
-const CHAPTERS: [&str; 19] = [
-    "The job on one page",
-    "Site and yard",
-    "Setting out",
-    "Drawings",
-    "Walls and what is on them",
-    "Recipes and batches",
-    "Lift cards",
-    "Skin",
-    "Floor",
-    "What to order",
-    "At the gate",
-    "Checklists",
-    "Test sheets",
-    "Roof, drying and days",
-    "Quantities",
-    "Checks",
-    "Cautions",
-    "Glossary",
-    "Sources",
-];
-
 /// The tables of a leaf.
-pub fn tables(leaf: &str, answers: &Answers, kept: &[(String, String)]) -> Vec<Table> {
+pub fn tables(leaf: &str, answers: &Answers) -> Vec<Table> {
     match leaf {
         "ground" => balance(answers),
         "walls" => vec![openings(answers)],
         "earth" => answers.recipes.iter().map(|recipe| of_recipe(answers, recipe)).collect(),
         "stuff" => vec![orders(answers)],
-        "book" => {
-            let chapters = CHAPTERS.iter().map(|chapter| vec![(*chapter).to_owned()]).collect();
-            let copies = kept.iter().map(|(file, words)| vec![file.clone(), words.clone()]).collect();
-            vec![table("Chapters", &["chapter"], chapters), table("Kept copies", &["copy", "kept"], copies)]
-        }
         _ => Vec::new(),
     }
 }

@@ -237,6 +237,15 @@ pub enum Event {
     Done { name: String, fault: String },
 }
 
+/// A drawing of the book, to be printed by itself.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Listed {
+    /// Its name, by which `/drawing/NAME.svg` gives it.
+    pub name: String,
+    /// What it shows.
+    pub title: String,
+}
+
 /// A build file of the folder.
 #[derive(Clone, Debug, Serialize, TS)]
 pub struct BuildFile {
@@ -300,6 +309,7 @@ mod tests {
         one::<Beside>(&mut text, &config);
         one::<Differs>(&mut text, &config);
         one::<Event>(&mut text, &config);
+        one::<Listed>(&mut text, &config);
         one::<BuildFile>(&mut text, &config);
         one::<Open>(&mut text, &config);
         one::<Kept>(&mut text, &config);

@@ -31,7 +31,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     let people: Vec<[String; 2]> = answers
         .rows
         .iter()
-        .filter(|row| row.path.starts_with("crew.") || row.path.starts_with("dates."))
+        .filter(|row| row.path.starts_with("crew.") && row.path != "crew.placing" || row.path.starts_with("dates."))
         .map(|row| [capital(&row.title), row.shown(answers.system)])
         .collect();
     let path = about.path.map_or("not written: ask your building official first", |path| match path {
