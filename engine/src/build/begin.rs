@@ -1,24 +1,27 @@
 //! The text of a first build: a wall line of a shape and size, with all that a small house needs to be reckoned.
 
-use kurbo::{Point, Rect, Vec2};
+use kurbo::{Point, Vec2};
 
 use crate::curve::{PlanLine, Vertex, Way};
 use crate::edit::{Step, like, quoted};
 use crate::problem::Problem;
-use crate::units::Length;
+use crate::units::{Length, Slope};
+use crate::wall;
 
 /// The words of a first build, with a mark in the place of each size.
 const TEXT: &str = include_str!("begin.loam.toml");
 /// Room inside that a first build may have, in metres: our judgement.
 const LEAST: f64 = 1.8;
 const MOST: f64 = 9.0;
+/// How wide the room may be that poles of a first build lie across, in metres: our judgement.
+const ACROSS: f64 = 4.5;
 /// How often the shape is drawn anew until it is as long and as wide as asked.
 const ROUNDS: u32 = 8;
-/// Chord error at which the shape is measured, in metres.
-const CHORD: f64 = 0.001;
+/// How far off the shape may be from what was asked, before its points go to the marks of a tape, in metres.
+const NEAR: f64 = 0.0005;
 
 /// What stands for each mark: its name, in metric units, in US units.
-const SIZES: [(&str, &str, &str); 30] = [
+const SIZES: [(&str, &str, &str); 32] = [
     ("units", "metric", "us"),
     ("ground", "-450 mm", "-18 in"),
     ("floor", "-150 mm", "-6 in"),
@@ -26,12 +29,14 @@ const SIZES: [(&str, &str, &str); 30] = [
     ("drain", "8 m", "26 ft"),
     ("thickness", "450 mm", "18 in"),
     ("height", "2.1 m", "7 ft"),
+    ("batter", "1:25", "1:25"),
     ("stem", "600 mm", "24 in"),
     ("door-width", "900 mm", "36 in"),
     ("door-height", "1.95 m", "6 ft 6 in"),
     ("window-width", "600 mm", "24 in"),
     ("window-height", "700 mm", "28 in"),
     ("sill", "800 mm", "32 in"),
+    ("lintel", "150 mm", "6 in"),
     ("brim", "15 L", "4 US gal"),
     ("soil", "1200 kg/m3", "75 pcf"),
     ("sand", "1600 kg/m3", "100 pcf"),
@@ -51,6 +56,9 @@ const SIZES: [(&str, &str, &str); 30] = [
     ("along", "1 m", "1 ft 1 in"),
 ];
 
+const WIDER: &str = "write a width of 4.5 m (14 ft 9 in) at most: it is our judgement, nothing here checks a pole; an engineer \
+                     sizes those of a wider room";
+
 /// A point of the line with its name.
 type Named = (&'static str, Vertex);
 
@@ -66,7 +74,8 @@ struct Shape {
 /// width as wide as long. `system` is `metric` or `us`.
 ///
 /// # Errors
-/// One sentence when the shape or the system is not known, and when a size does not read or is no small house's.
+/// One sentence when the shape or the system is not known, when a size does not read or is no small house's, when the poles would
+/// lie too far across, and when faces or eave would fold in so narrow a shape.
 pub fn begin(shape: &str, length: &str, width: &str, name: &str, system: &str) -> Result<String, Problem> {
     let is_us = match system {
         "metric" => false,
@@ -77,12 +86,21 @@ pub fn begin(shape: &str, length: &str, width: &str, name: &str, system: &str) -
     };
     let long = inner("length", length)?;
     let wide = if width.trim().is_empty() { long } else { inner("width", width)? };
+    if wide > ACROSS {
+        let typed = if width.trim().is_empty() { length } else { width };
+        let message = format!("the poles of a first build do not lie across {}", typed.trim());
+        return Err(refused("width", message, WIDER));
+    }
     let size = |mark: &str| {
         let found = SIZES.iter().find(|(name, ..)| *name == mark);
         found.map_or("", |(_, metric, us)| if is_us { us } else { metric })
     };
-    let thickness = Length::parse(size("thickness")).map_or(0.45, Length::in_m);
-    let (shape, line) = fitted(shape, [long, wide], thickness)?;
+    let length_of = |mark: &str| Length::parse(size(mark)).unwrap_or(Length::ZERO);
+    let thickness = length_of("thickness");
+    let batter = Slope::parse(size("batter")).unwrap_or(Slope::ZERO);
+    let eave = wall::eave_offset(thickness, batter, length_of("height"), length_of("overhang")).value;
+    let tape = Step::Drag.length(size("along"));
+    let (shape, line) = fitted(shape, [long, wide], [thickness, eave, tape].map(Length::in_m))?;
     let written = |metres: f64| quoted(&like(Length::m(metres), size("along"), Step::Drag));
     let along = |(run, share): (usize, f64)| written(share * line.runs()[run].whole.length());
     let mut text = TEXT.to_owned();
@@ -115,8 +133,9 @@ fn inner(path: &str, typed: &str) -> Result<f64, Problem> {
     Err(refused(path, message, "write a size inside from 1.8 m to 9 m (6 ft to 29 ft)"))
 }
 
-/// The shape drawn so that its line is as long and as wide as the room and the wall together.
-fn fitted(word: &str, inner: [f64; 2], thickness: f64) -> Result<(Shape, PlanLine), Problem> {
+/// The shape drawn so that its line is as long and as wide as the room and the wall together, its points where a tape has
+/// marks. Neither the faces of a wall so thick nor an eave so far from its middle fold or cross.
+fn fitted(word: &str, inner: [f64; 2], [thickness, eave, tape]: [f64; 3]) -> Result<(Shape, PlanLine), Problem> {
     let is_round = (inner[0] - inner[1]).abs() < 0.005;
     let wanted = inner.map(|inner| inner + thickness);
     let mut scale = [0.5 * wanted[0], 0.5 * wanted[1]];
@@ -133,22 +152,41 @@ fn fitted(word: &str, inner: [f64; 2], thickness: f64) -> Result<(Shape, PlanLin
                 return Err(refused("shape", message, "write \"ring\", \"bean\", \"rounded\" or \"free\""));
             }
         };
-        let vertices: Vec<Vertex> = shape.points.iter().map(|(_, vertex)| *vertex).collect();
-        let line = PlanLine::closed(&vertices).map_err(|_| no_room())?;
-        let drawn = extent(&line);
+        let (drawn, _) = shape.line().ok_or_else(no_room)?.extent(0.0);
         let off = [wanted[0] - drawn.width(), wanted[1] - drawn.height()];
-        if off.iter().all(|off| off.abs() < 0.5 * CHORD) || word == "ring" && is_round {
-            return Ok((shape, line));
+        if off.iter().all(|off| off.abs() < NEAR) || word == "ring" && is_round {
+            let shape = shape.on(tape);
+            let line = shape.line().ok_or_else(no_room)?;
+            let is_whole = |right: f64| line.first_fold(right).is_none() && line.first_crossing(right).is_none();
+            let stands = [-0.5 * thickness, 0.5 * thickness, eave].into_iter().all(is_whole);
+            return if stands { Ok((shape, line)) } else { Err(no_room()) };
         }
         scale = [scale[0] * wanted[0] / drawn.width(), scale[1] * wanted[1] / drawn.height()];
     }
     Err(no_room())
 }
 
-fn extent(line: &PlanLine) -> Rect {
-    let mut points = line.pieces().iter().flat_map(|piece| piece.flatten(0.1 * CHORD));
-    let first = points.next().unwrap_or(Point::ORIGIN);
-    points.fold(Rect::from_points(first, first), |all, point| all.union_pt(point))
+impl Shape {
+    fn line(&self) -> Option<PlanLine> {
+        let vertices: Vec<Vertex> = self.points.iter().map(|(_, vertex)| *vertex).collect();
+        PlanLine::closed(&vertices).ok()
+    }
+
+    /// The same with every point, tangent and radius at the nearest mark of a tape, in metres.
+    fn on(self, tape: f64) -> Shape {
+        let mark = |metres: f64| (metres / tape).round() * tape;
+        let vector = |of: Vec2| Vec2::new(mark(of.x), mark(of.y));
+        let point = |of: Point| vector(of.to_vec2()).to_point();
+        let moved = |(name, vertex): Named| {
+            let way = match vertex.way {
+                Way::Straight => Way::Straight,
+                Way::Through(through) => Way::Through(point(through)),
+                Way::Curve { leave, arrive } => Way::Curve { leave: vector(leave), arrive: vector(arrive) },
+            };
+            (name, Vertex { at: point(vertex.at), round: mark(vertex.round), way })
+        };
+        Shape { points: self.points.into_iter().map(moved).collect(), ..self }
+    }
 }
 
 fn ring(radius: f64) -> Shape {
