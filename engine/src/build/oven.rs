@@ -63,6 +63,8 @@ pub struct OvenFloor {
     pub width: Option<Written<Length>>,
     /// Thickness of a brick.
     pub thickness: Option<Written<Length>>,
+    /// Density of a brick.
+    pub density: Option<Written<Density>>,
     /// What is lost in cutting to the circle.
     pub waste: Option<Written<Ratio>>,
 }
@@ -108,6 +110,7 @@ pub(super) fn oven(table: &mut Table<'_, '_>) -> Oven {
         read.floor.length = floor.quantity("length", Kind::Length);
         read.floor.width = floor.quantity("width", Kind::Length);
         read.floor.thickness = floor.quantity("thickness", Kind::Length);
+        read.floor.density = floor.quantity("density", Kind::Density);
         read.floor.waste = floor.quantity("waste", Kind::Ratio);
         floor.finish();
     }

@@ -150,7 +150,7 @@ fn stands_out(site: &Site<'_>, written: &build::BuiltIn, bench: &Bench) -> bool 
 }
 
 /// Its outline in plan from one end over its front to the other, a little in front of the wall; in metres.
-fn outline(wall: &Wall, bench: &Bench) -> Vec<Point> {
+pub(super) fn outline(wall: &Wall, bench: &Bench) -> Vec<Point> {
     let [inner, outer] = offsets(wall);
     let back = if bench.side == Side::Inner { inner - CLEAR } else { outer + CLEAR };
     let at = |along: f64, offset: f64| {

@@ -136,7 +136,7 @@ fn seat(wall: &Wall, bench: &Bench, at: f64) -> Outline {
 }
 
 /// A buttress: what is seen at its foot, and what is cut.
-fn pier(wall: &Wall, buttress: &Buttress, at: f64) -> Vec<Outline> {
+pub(super) fn pier(wall: &Wall, buttress: &Buttress, at: f64) -> Vec<Outline> {
     let body = buttress.body(wall);
     let top = body.cut.form.top();
     let outline = |level: f64, meaning: Meaning| {

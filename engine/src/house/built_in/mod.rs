@@ -1,5 +1,6 @@
 //! What is built into and onto the wall, with nothing missing: niches, shelves, benches and all the rest.
 
+mod apart;
 mod beam;
 mod bench;
 mod buttress;
@@ -14,6 +15,7 @@ mod site;
 mod through;
 mod timber;
 
+pub(super) use apart::ovens_are_clear;
 pub use beam::{BondBeam, Lie, Stretch};
 pub use bench::Bench;
 pub use buttress::Buttress;

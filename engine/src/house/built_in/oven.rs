@@ -68,6 +68,12 @@ impl Oven {
         oven::over_layer(oven::over_layer(self.diameter.value, thermal).value, insulation).value
     }
 
+    /// Diameter of the ground that it takes: over dome, base and footing, whichever is wider.
+    #[must_use]
+    pub fn ground(&self) -> Length {
+        self.overall().max(self.footing[1].value)
+    }
+
     /// Diameter over dome and base, whichever is wider.
     #[must_use]
     pub fn overall(&self) -> Length {
@@ -159,10 +165,18 @@ pub(super) fn place(site: &Site<'_>, written: &build::BuiltIn) -> Option<Oven> {
     let default = usual(Length::mm(100.0), Origin::CommonPractice, "dense earth to keep the heat for a baking");
     let thermal = read.value(&keys.thermal, "thermal", layer, "the thickness of a dome's layer", default)?;
     let default = usual(Length::mm(150.0), Origin::Judgement, "straw and clay to hold the heat in");
-    let insulation = read.value(&keys.insulation, "insulation", layer, "the thickness of a dome's layer", default)?;
+    let what = "the thickness of a dome's insulation";
+    let insulation = read.value(&keys.insulation, "insulation", mm(0.0, 600.0), what, default)?;
     let of = site.recipe(keys.of.as_ref())?;
     let insulation_of = match &keys.insulation_of {
         Some(written) => site.recipe(Some(written))?,
+        None if insulation.value > Length::ZERO && site.earth.is_some() => {
+            let thick = site.shown(insulation.value);
+            let message = format!("nothing says of what the {thick} of insulation round the dome are made");
+            let hint = "write insulation-of with the name of its recipe, or insulation = \"0 mm\" for none";
+            site.refuse(keys.insulation.as_ref(), &written.name, message, hint);
+            return None;
+        }
         None => None,
     };
     let default = usual(Density::kg_m3(1800.0), Origin::Memory, "dense earth with little straw, dry");
@@ -194,7 +208,7 @@ pub(super) fn place(site: &Site<'_>, written: &build::BuiltIn) -> Option<Oven> {
     let wastes = (Ratio::ZERO, Ratio::percent(60.0));
     let waste = read.value(&keys.floor.waste, "floor.waste", wastes, "a loss of bricks", default);
     let default = usual(Density::kg_m3(2100.0), Origin::Memory, "dense fire brick");
-    let brick_density = read.density(&None, "floor.density", default)?;
+    let brick_density = read.density(&keys.floor.density, "floor.density", default)?;
     let default = usual(Length::mm(450.0), Origin::Judgement, "below topsoil; frost under a heated room is rare");
     let depth =
         read.value(&keys.footing.depth, "footing.depth", mm(100.0, 2000.0), "the depth of a footing", default)?;
