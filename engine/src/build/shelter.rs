@@ -27,8 +27,8 @@ pub struct Cover {
     pub bag: Option<Written<Mass>>,
 }
 
-/// `sheet = { length, width }`
-#[derive(Clone, Debug)]
+/// `sheet = { length, width }`, `board = { length, width }`
+#[derive(Clone, Debug, Default)]
 pub struct Sheet {
     /// Its length.
     pub length: Option<Written<Length>>,
@@ -48,7 +48,7 @@ pub struct Platform {
     /// Gap between the face and the platform.
     pub gap: Option<Written<Length>>,
     /// Length and width of a board.
-    pub board: Option<Sheet>,
+    pub board: Sheet,
 }
 
 /// `[weather]`
@@ -62,7 +62,7 @@ pub(super) fn cover(mut table: Table<'_, '_>) -> Cover {
     let read = Cover {
         lap: table.quantity("lap", Kind::Length),
         overlap: table.quantity("overlap", Kind::Length),
-        sheet: table.table("sheet").map(|table| sheet(table, ["6 m", "2 m"])),
+        sheet: table.table("sheet").map(sheet),
         weight: table.quantity("weight", Kind::SurfaceMass),
         battens: table.quantity("battens", Kind::Length),
         lift: table.quantity("lift", Kind::Number),
@@ -74,11 +74,17 @@ pub(super) fn cover(mut table: Table<'_, '_>) -> Cover {
     read
 }
 
-fn sheet(mut table: Table<'_, '_>, [length, width]: [&str; 2]) -> Sheet {
+fn sheet(mut table: Table<'_, '_>) -> Sheet {
     let read = Sheet {
-        length: table.needed_like("length", Kind::Length, length),
-        width: table.needed_like("width", Kind::Length, width),
+        length: table.needed_like("length", Kind::Length, "6 m"),
+        width: table.needed_like("width", Kind::Length, "2 m"),
     };
+    table.finish();
+    read
+}
+
+fn board(mut table: Table<'_, '_>) -> Sheet {
+    let read = Sheet { length: table.quantity("length", Kind::Length), width: table.quantity("width", Kind::Length) };
     table.finish();
     read
 }
@@ -89,7 +95,7 @@ pub(super) fn platform(mut table: Table<'_, '_>) -> Platform {
         spacing: table.quantity("spacing", Kind::Length),
         width: table.quantity("width", Kind::Length),
         gap: table.quantity("gap", Kind::Length),
-        board: table.table("board").map(|table| sheet(table, ["3 m", "225 mm"])),
+        board: table.table("board").map_or_else(Sheet::default, board),
     };
     table.finish();
     read
@@ -98,5 +104,5 @@ pub(super) fn platform(mut table: Table<'_, '_>) -> Platform {
 /// The gust; every other key of the table is handed back as one that nothing reads yet.
 pub(super) fn weather(mut table: Table<'_, '_>) -> (Weather, Vec<Written<String>>) {
     let weather = Weather { gust: table.quantity("gust", Kind::Speed) };
-    (weather, table.left_over())
+    (weather, table.rest())
 }

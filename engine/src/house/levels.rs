@@ -31,6 +31,18 @@ pub(super) fn levels(
             Known::assumed(Length::mm(150.0) - stem, "ground.outside", Origin::Judgement, why)
                 .following("wall.stem.height")
         });
+    if let (Some(at), Some(wall)) = (&build.ground.outside, wall) {
+        let top = wall.least_top([0.0, wall.line.length()]);
+        if at.value >= top {
+            let message = format!(
+                "the ground would lie at {}, the wall's top is at {}",
+                shown(at.value, system),
+                shown(top, system)
+            );
+            let hint = "write its level from the foot of the cob: below it, with a minus";
+            source.fault(at.span.clone(), &at.path, message, hint);
+        }
+    }
     let floor = level(build.ground.floor.as_ref(), "a level of the floor of a small house").unwrap_or_else(|| {
         if wall.is_some_and(|wall| !wall.line.is_closed()) {
             let why = "a wall that does not go round has no floor; one walks on the ground";

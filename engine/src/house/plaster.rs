@@ -48,7 +48,7 @@ pub(super) fn plastering(
     let bins = Volume::litres(10.0)..Volume::litres(1500.0);
     let spans = Days::minutes(5.0)..Days::hours(24.0);
     let areas = Area::m2(0.2)..Area::m2(30.0);
-    let heights = Length::m(1.0)..Length::m(4.0);
+    let heights = Length::m(1.0)..Length::m(2.100_001);
     let people = written.people.as_ref().filter(|people| {
         let is_crew = (1..100).contains(&people.value);
         if !is_crew {

@@ -1,7 +1,7 @@
 //! The weather cover and the platforms with nothing missing.
 
 use super::place::within;
-use crate::build::{self, Build, Source, Written};
+use crate::build::{Build, Source, Written};
 use crate::known::{Known, Origin};
 use crate::units::{Density, Length, Mass, Speed, SurfaceMass, System};
 
@@ -64,8 +64,8 @@ pub(super) fn cover(source: &Source<'_>, build: &Build, system: System) -> Cover
     let length = |value: &Option<Written<Length>>, from: f64, to: f64, what: &str| {
         within(source, value.as_ref(), lengths(from, to), what, system)
     };
-    let number =
-        |value: &Option<Written<f64>>, to: f64, what: &str| within(source, value.as_ref(), 0.1..to, what, system);
+    // Less than the pressure of the gust, or less ballast than it lifts, would let the sheet go.
+    let number = |value: &Option<Written<f64>>, what: &str| within(source, value.as_ref(), 1.0..5.0, what, system);
     let overlap = length(&written.overlap, 0.0, 2.0, "how far sheets lie over each other").unwrap_or_else(|| {
         let why = "rain driven along the wall does not find the joint";
         Known::assumed(Length::mm(300.0), "wall.cover.overlap", Origin::Judgement, why)
@@ -79,7 +79,9 @@ pub(super) fn cover(source: &Source<'_>, build: &Build, system: System) -> Cover
             Known::assumed(Length::mm(500.0), "wall.cover.lap", Origin::Judgement, why)
         }),
         sheet: written.sheet.as_ref().and_then(|sheet| {
-            let both = sized(source, sheet, [lengths(0.5, 100.0), lengths(0.3, 30.0)], "a size of a sheet", system)?;
+            let what = "a size of a sheet";
+            let (long, wide) = (length(&sheet.length, 0.5, 100.0, what), length(&sheet.width, 0.3, 30.0, what));
+            let both = [long?, wide?];
             for (side, at) in both.iter().zip([&sheet.length, &sheet.width]) {
                 if let Some(at) = at.as_ref().filter(|_| side.value <= overlap.value) {
                     let hint = "write larger sheets, or a smaller wall.cover.overlap";
@@ -98,11 +100,11 @@ pub(super) fn cover(source: &Source<'_>, build: &Build, system: System) -> Cover
             let why = "the sheet does not sag into a pool between them";
             Known::assumed(Length::m(1.0), "wall.cover.battens", Origin::Judgement, why)
         }),
-        lift: number(&written.lift, 5.0, "a coefficient of suction").unwrap_or_else(|| {
+        lift: number(&written.lift, "a coefficient of suction on a loose sheet").unwrap_or_else(|| {
             let why = "a loose sheet is lifted by the whole pressure of the gust";
             Known::assumed(1.0, "wall.cover.lift", Origin::Judgement, why)
         }),
-        safety: number(&written.safety, 5.0, "a factor of safety").unwrap_or_else(|| {
+        safety: number(&written.safety, "a factor of safety").unwrap_or_else(|| {
             let why = "a gust comes stronger than forecast, and bags are lighter than they look";
             Known::assumed(1.5, "wall.cover.safety", Origin::Judgement, why)
         }),
@@ -119,37 +121,23 @@ pub(super) fn cover(source: &Source<'_>, build: &Build, system: System) -> Cover
     }
 }
 
-fn sized(
-    source: &Source<'_>,
-    sheet: &build::Sheet,
-    [lengths, widths]: [std::ops::Range<Length>; 2],
-    what: &str,
-    system: System,
-) -> Option<[Known<Length>; 2]> {
-    let length = within(source, sheet.length.as_ref(), lengths, what, system);
-    let width = within(source, sheet.width.as_ref(), widths, what, system);
-    Some([length?, width?])
-}
-
 /// The platforms of a build file.
 pub(super) fn platform(source: &Source<'_>, build: &Build, system: System) -> Platform {
     let written = &build.wall.platform;
     let length = |value: &Option<Written<Length>>, from: f64, to: f64, what: &str| {
         within(source, value.as_ref(), lengths(from, to), what, system)
     };
-    let board = written.board.as_ref().and_then(|board| {
-        sized(source, board, [lengths(0.8, 8.0), lengths(0.05, 1.5)], "a size of a platform's board", system)
-    });
-    let default = |noun: &str, value: f64, why: &'static str| {
-        Known::assumed(Length::m(value), format!("wall.platform.board.{noun}"), Origin::CommonPractice, why)
+    let board = |value: &Option<Written<Length>>, [from, to]: [f64; 2], noun: &str, usual: f64, why: &'static str| {
+        length(value, from, to, "a size of a platform's board").unwrap_or_else(|| {
+            Known::assumed(Length::m(usual), format!("wall.platform.board.{noun}"), Origin::CommonPractice, why)
+        })
     };
     Platform {
-        above: length(&written.above, 0.5, 3.0, "a height at which one still works from the ground").unwrap_or_else(
-            || {
+        above: length(&written.above, 0.5, 1.500_001, "a height at which one still works from the ground")
+            .unwrap_or_else(|| {
                 let why = "above 1.2 to 1.5 m nobody lays and treads a lift from the ground";
                 Known::assumed(Length::m(1.4), "wall.platform.above", Origin::CommonPractice, why)
-            },
-        ),
+            }),
         spacing: length(&written.spacing, 0.3, 4.0, "a spacing of trestles").unwrap_or_else(|| {
             let why = "boards that two people and their cob do not bend";
             Known::assumed(Length::m(1.5), "wall.platform.spacing", Origin::Judgement, why)
@@ -162,8 +150,9 @@ pub(super) fn platform(source: &Source<'_>, build: &Build, system: System) -> Pl
             let why = "room to see and trim the face; nothing leans on green cob";
             Known::assumed(Length::mm(150.0), "wall.platform.gap", Origin::Judgement, why)
         }),
-        board: board.unwrap_or_else(|| {
-            [default("length", 3.0, "a scaffold board of 3 m"), default("width", 0.225, "a scaffold board of 225 mm")]
-        }),
+        board: [
+            board(&written.board.length, [0.8, 8.0], "length", 3.0, "a scaffold board of 3 m"),
+            board(&written.board.width, [0.05, 1.5], "width", 0.225, "a scaffold board of 225 mm"),
+        ],
     }
 }
