@@ -134,23 +134,26 @@ impl Check {
     const ROUNDING: f64 = 1e-9;
 
     /// Holds a rule against every row it measures. A rule on one path says *not known* when there is no such row; a rule
-    /// on each of many things says nothing when there are none; a rule without its text says *not known*. This is the only
-    /// way to make a check.
+    /// on each of many things says nothing when there are none, and *not known* of each that could not be measured; a rule
+    /// without its text says *not known*. This is the only way to make a check.
     #[must_use]
     pub fn against(rule: &Rule, rows: &Rows) -> Vec<Check> {
-        let Some(limit) = &rule.limit else { return vec![Check::not_known(rule, None)] };
-        let checks: Vec<Check> = rows.matching(&limit.measures).map(|row| Check::of(rule, limit, row, rows)).collect();
-        if !checks.is_empty() || limit.measures.contains('*') {
+        let Some(limit) = &rule.limit else { return vec![Check::not_known(rule, None, &rule.title)] };
+        let measures = limit.measures.as_str();
+        let found = rows.matching(measures).map(|row| Check::of(rule, limit, row, rows));
+        let unknown = rows.unknown(measures).map(|(path, title)| Check::not_known(rule, Some(path), title));
+        let checks: Vec<Check> = found.chain(unknown).collect();
+        if !checks.is_empty() || measures.contains('*') {
             return checks;
         }
-        vec![Check::not_known(rule, Some(limit.measures.clone()))]
+        vec![Check::not_known(rule, Some(measures), &rule.title)]
     }
 
-    fn not_known(rule: &Rule, path: Option<String>) -> Check {
+    fn not_known(rule: &Rule, path: Option<&str>, subject: &str) -> Check {
         Check {
             rule: rule.clone(),
-            path,
-            subject: rule.title.clone(),
+            path: path.map(str::to_owned),
+            subject: subject.to_owned(),
             found: None,
             state: State::NotKnown,
             leans_on: Vec::new(),
@@ -229,9 +232,11 @@ fn capital(text: &str) -> String {
 
 fn state(found: f64, comparison: Comparison, limit: f64, counted: bool, leans: bool) -> State {
     let slack = Check::ROUNDING * limit.abs();
+    // Of a limit below zero the larger number is the stricter one.
+    let [less, more] = if limit < 0.0 { [limit / 0.9, 0.9 * limit] } else { [0.9 * limit, limit / 0.9] };
     let (fails, tight) = match comparison {
-        Comparison::AtMost => (found > limit + slack, found > 0.9 * limit + slack),
-        Comparison::AtLeast => (found < limit - slack, found < limit / 0.9 - slack),
+        Comparison::AtMost => (found > limit + slack, found > less + slack),
+        Comparison::AtLeast => (found < limit - slack, found < more - slack),
     };
     match (fails, leans, tight && !counted) {
         (true, _, _) => State::Fails,
@@ -282,6 +287,29 @@ mod tests {
         assert_eq!(at(1.0), State::Tight);
         assert_eq!(at(1.111), State::Tight);
         assert_eq!(at(1.112), State::Holds);
+    }
+
+    #[test]
+    fn a_minimum_below_zero_fails_just_below_is_tight_within_a_tenth_and_then_holds() {
+        let at = |found| state(found, Comparison::AtLeast, -1.0, false, false);
+        assert_eq!([at(-1.000_001), at(-1.0), at(-0.91)], [State::Fails, State::Tight, State::Tight]);
+        assert_eq!([at(-0.9), at(0.0), at(2.0)], [State::Holds; 3]);
+    }
+
+    #[test]
+    fn what_could_not_be_measured_of_one_thing_is_not_known_under_its_own_name() {
+        let each = Limit { measures: "*.width".into(), comparison: Comparison::AtMost, bound: Length::m(1.0).into() };
+        let rule = Rule { limit: Some(each), ..rule(Comparison::AtMost, Standing::Seen) };
+        let mut rows = Rows::default();
+        rows.known("width of the one", &Known::given(Length::m(0.5), "one.width", 3));
+        rows.not_known("other.width", "width of the other");
+        rows.not_known("other.height", "height of the other");
+        let checks = Check::against(&rule, &rows);
+        assert_eq!(checks.iter().map(|check| check.state).collect::<Vec<_>>(), [State::Holds, State::NotKnown]);
+        assert_eq!(checks[1].path.as_deref(), Some("other.width"));
+        let said = checks[1].sentence(System::Metric);
+        assert_eq!(said, "Width of the other: at most 1.000 m wanted. Measure the width.");
+        assert!(Check::against(&rule, &Rows::default()).is_empty());
     }
 
     #[test]

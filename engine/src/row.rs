@@ -61,6 +61,8 @@ pub struct Rows {
     list: Vec<Row>,
     /// Places in the list by a digest of the path; where two paths share one, the next number that is free.
     index: BTreeMap<u64, usize>,
+    /// Path and title of what a walk could not measure, since something that it needs is not written.
+    unknown: Vec<(String, String)>,
 }
 
 impl Rows {
@@ -98,6 +100,17 @@ impl Rows {
             self.index.insert(free, self.list.len());
         }
         self.list.push(Row { path, title, quantity, origin, own, reason });
+    }
+
+    /// Notes what belongs to the house and cannot be measured, since something that it needs is not written.
+    pub fn not_known(&mut self, path: impl Into<String>, title: impl Into<String>) {
+        self.unknown.push((path.into(), title.into()));
+    }
+
+    /// Path and title of what could not be measured, where the path matches a pattern in which `*` stands for one key.
+    pub fn unknown<'a>(&'a self, pattern: &'a str) -> impl Iterator<Item = (&'a str, &'a str)> {
+        let unknown = self.unknown.iter().filter(move |(path, _)| matches(pattern, path));
+        unknown.map(|(path, title)| (path.as_str(), title.as_str()))
     }
 
     /// The row of that path.

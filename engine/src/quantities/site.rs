@@ -178,11 +178,16 @@ fn lines(house: &House, rows: &mut Rows) {
         rows.known(format!("height of {name} above the ground"), &line.height);
         distance(house, &stem, &name, [from, to], rows);
         let to_wall = format!("{stem}.to-wall");
+        if line.kind != LineKind::Power {
+            continue;
+        }
         let pole: Option<Length> = rows.value("roof.poles.cut-length");
-        if let (LineKind::Power, Some(pole), Some(apart)) = (line.kind, pole, rows.value(&to_wall)) {
-            let clear = yard::pole_clear(apart, pole).from("from wall", to_wall).from("pole", "roof.poles.cut-length");
-            let title = format!("from {name} to the tip of a pole raised at the wall");
-            rows.add(format!("{stem}.clear"), title, clear);
+        let (clear, title) = (format!("{stem}.clear"), format!("from {name} to the tip of a pole raised at the wall"));
+        if let (Some(pole), Some(apart)) = (pole, rows.value(&to_wall)) {
+            let answer = yard::pole_clear(apart, pole).from("from wall", to_wall).from("pole", "roof.poles.cut-length");
+            rows.add(clear, title, answer);
+        } else {
+            rows.not_known(clear, title);
         }
     }
 }
