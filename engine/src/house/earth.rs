@@ -302,8 +302,8 @@ fn recipe(source: &Source<'_>, written: &build::Recipe, ingredients: &[Ingredien
     let what = "what a bar of cob shrinks by";
     let shrinkage = within(source, written.shrinkage.as_ref(), percent(0.0, 15.0), what, system);
     let shrinkage = shrinkage.unwrap_or_else(|| {
-        let why = "1 cm in a metre (Berge, Ecology of Building Materials); let a bar of yours dry and measure it";
-        Known::assumed(Ratio::percent(1.0), path("shrinkage"), Origin::Table, why)
+        let why = "about 1 cm in a metre, said of any cob and not of this mix; let a bar of yours dry and measure it";
+        Known::assumed(Ratio::percent(1.0), path("shrinkage"), Origin::CommonPractice, why)
     });
     let (name, water) = (written.name.value.clone(), water?);
     (whole && adds_up).then_some(Recipe { name, parts, batch, straw, water, placed_yield, shrinkage })

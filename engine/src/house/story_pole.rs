@@ -102,7 +102,8 @@ fn opening(opening: &Opening) -> [Mark; 2] {
     let (name, bottom, height) = (&opening.name, opening.bottom.path.as_str(), opening.path("height"));
     let word = if opening.kind == OpeningKind::Door { "threshold" } else { "sill" };
     let head = match opening.form {
-        OpeningForm::Rectangle => "underside of the lintel",
+        OpeningForm::Rectangle if opening.lintel.is_some() => "underside of the lintel",
+        OpeningForm::Rectangle => "head",
         OpeningForm::Arched => "crown of the arch",
         OpeningForm::Round => "top of the circle",
     };

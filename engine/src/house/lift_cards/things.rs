@@ -25,11 +25,12 @@ pub(super) fn things(house: &House) -> Vec<Thing<'_>> {
     if house.bond_beam.is_some() {
         let highest = house.wall.lifts.last().map_or(house.wall.height.value, |lift| lift.top.value);
         let lowest = house.wall.least_top([0.0, house.wall.line.length()]);
-        let task = "set what holds the beam down into the wet cob before the top is closed; measure its places twice";
+        let task =
+            "how the beam is held down is not computed: an engineer says what goes into this lift, before it closes";
         things.push(Thing {
             range: [lowest.in_m(), highest.in_m()],
             rows: listed("wall.bond-beam", &[("underside, wet", "laid-at"), ("width", "width"), ("height", "height")]),
-            ..Thing::new(ItemKind::BondBeam, "wall.bond-beam".into(), "bolts of the bond beam", [task; 3])
+            ..Thing::new(ItemKind::BondBeam, "wall.bond-beam".into(), "hold-down of the bond beam", [task; 3])
         });
     }
     things
