@@ -3,6 +3,8 @@
 
 #[path = "laws/edit.rs"]
 mod edit;
+#[path = "laws/told.rs"]
+mod told;
 
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -172,6 +172,7 @@ fn every_tolerance_protects_a_row_of_a_build_and_the_builders_word_counts() {
         let protects = builds.iter().any(|answers| answers.rows.matching(&one.protects).next().is_some());
         assert!(protects, "{} protects {}, which is no row", one.name, one.protects);
     }
-    let within = |answers: &Answers| answers.rows.find("tolerances.stem-level.within").unwrap().shown(answers.system);
+    let within =
+        |answers: &Answers| answers.rows.find("rules.tolerances.stem-level.within").unwrap().shown(answers.system);
     assert_eq!([within(&builds[0]), within(&builds[4])], ["8 mm", "10 mm"]);
 }

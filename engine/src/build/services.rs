@@ -66,6 +66,8 @@ pub struct Service {
     pub diameter: Option<Written<Length>>,
     /// Diameter of the sleeve that it passes in.
     pub sleeve: Option<Written<Length>>,
+    /// How much wider than the service a sleeve is that is not written.
+    pub play: Option<Written<Length>>,
     /// Fall of a drain.
     pub slope: Option<Written<Slope>>,
     /// Levels of the boxes of a conduit.
@@ -79,7 +81,7 @@ pub struct Service {
 }
 
 /// Every key of every kind, for a table whose kind cannot be read: none is blamed.
-const ALL: [&str; 13] = [
+const ALL: [&str; 14] = [
     "through",
     "run",
     "along",
@@ -88,6 +90,7 @@ const ALL: [&str; 13] = [
     "to-level",
     "diameter",
     "sleeve",
+    "play",
     "slope",
     "boxes",
     "side",
@@ -106,6 +109,7 @@ pub(super) fn service(name: Written<String>, mut table: Table<'_, '_>) -> Servic
         to_level: None,
         diameter: None,
         sleeve: None,
+        play: None,
         slope: None,
         boxes: Vec::new(),
         side: None,
@@ -142,6 +146,9 @@ fn on_the_wall(kind: ServiceKind, table: &mut Table<'_, '_>, service: &mut Servi
         service.side = super::built_in::side(table);
     } else {
         service.sleeve = table.quantity("sleeve", Kind::Length);
+        if kind != ServiceKind::Flue {
+            service.play = table.quantity("play", Kind::Length);
+        }
     }
     if kind == ServiceKind::Drain {
         service.slope = table.quantity("slope", Kind::Slope);

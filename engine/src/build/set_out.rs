@@ -26,8 +26,6 @@ pub struct SetOut {
     pub benchmark: Option<Written<Length>>,
     /// The highest step that is built before a door.
     pub rise: Option<Written<Length>>,
-    /// How far thresholds stand out of the stem.
-    pub drip: Option<Written<Length>>,
 }
 
 /// `[rules.tolerances.NAME]`
@@ -56,7 +54,6 @@ pub(super) fn set_out(mut table: Table<'_, '_>) -> SetOut {
         string: table.quantity("string", Kind::Length),
         benchmark: table.quantity("benchmark", Kind::Length),
         rise: table.quantity("rise", Kind::Length),
-        drip: table.quantity("drip", Kind::Length),
     };
     table.finish();
     read

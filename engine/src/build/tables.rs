@@ -110,12 +110,6 @@ impl<'s, 'i> Table<'s, 'i> {
         self.points(key)
     }
 
-    /// Keys that nobody asked for, as keys that nothing reads yet.
-    pub fn left_over(self) -> Vec<Written<String>> {
-        let left = self.table.iter().filter(|(key, _)| !self.asked.contains(&key.get_ref().as_ref()));
-        left.map(|(key, value)| self.written(key.get_ref(), value.span(), self.key_path(key.get_ref()))).collect()
-    }
-
     /// Quantities of one kind, each under a name of the builder's (`buckets = { soil = 3, sand = 5 }`).
     pub fn by_name<T: TryFrom<Quantity>>(
         &mut self,

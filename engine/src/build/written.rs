@@ -3,6 +3,7 @@
 use super::bond_beam::{self, BondBeam, Gap};
 use super::built_in::{self, Anchors, BuiltIn};
 use super::earth::{self, Earth};
+use super::gauge::{self, Gauge};
 use super::ground::{self, Ground, Water};
 use super::line::{self, Point};
 use super::openings::{self, Opening};
@@ -115,6 +116,8 @@ pub struct Wall {
     pub gap: Option<Gap>,
     /// `[wall.anchors.NAME]`
     pub anchors: Vec<Anchors>,
+    /// `[wall.gauge]` and `[wall.bulge]`
+    pub gauge: Gauge,
     /// `[wall.cover]`
     pub cover: Cover,
     /// `[wall.platform]`
@@ -283,6 +286,7 @@ fn wall(mut table: Table<'_, '_>) -> Wall {
     if let Some(mut named) = table.table("anchors") {
         wall.anchors = named.named_tables().into_iter().map(|(name, table)| built_in::anchors(name, table)).collect();
     }
+    wall.gauge = gauge::gauge(&mut table);
     wall.cover = table.table("cover").map_or_else(Cover::default, shelter::cover);
     wall.platform = table.table("platform").map_or_else(Platform::default, shelter::platform);
     wall.recipe = table.text("recipe");

@@ -124,9 +124,6 @@ fn of_item(item: &Item) -> Option<Node<'_>> {
 /// The keys of a path of the file, or of a row that shows one value of it.
 pub(super) fn keys(path: &str) -> Vec<String> {
     let mut keys: Vec<String> = path.split('.').map(str::to_owned).collect();
-    if keys.first().is_some_and(|first| first == "tolerances") {
-        keys.insert(0, "rules".to_owned());
-    }
     let of_point = keys.len() == 4 && keys[0] == "wall" && keys[1] == "line";
     let inner: &[&str] = match keys.last().map(String::as_str).filter(|_| of_point) {
         Some("x") => &["at", "x"],

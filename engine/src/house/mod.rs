@@ -9,6 +9,7 @@ mod elevation;
 mod fittings;
 mod floor;
 mod gap;
+mod gauge;
 mod goods;
 pub mod handles;
 mod hanging;
@@ -47,6 +48,7 @@ pub use earth::{Amount, Earth, Ingredient, Recipe};
 pub use elevation::{Elevation, elevations};
 pub use floor::{Bays, Oil};
 pub use gap::Gap;
+pub use gauge::Gauge;
 pub use goods::{Good, Vehicle};
 pub use layers::{Layer, Of, Skin};
 pub use lift_cards::{lift_cards, service_places};
@@ -128,6 +130,8 @@ pub struct House {
     pub roof: Option<Roof>,
     /// The site.
     pub site: Site,
+    /// What its lifts are checked with.
+    pub gauge: Gauge,
     /// The cover of the wall while it rises.
     pub cover: Cover,
     /// The platforms from which it is laid.

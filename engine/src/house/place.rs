@@ -3,8 +3,8 @@
 use std::ops::Range;
 
 use super::{
-    About, House, Stone, Wall, built_in, earth, floor as floor_work, gap, goods, layers, levels, lifts, line, openings,
-    profile, roof, set_out, shelter, site,
+    About, House, Stone, Wall, built_in, earth, floor as floor_work, gap, gauge, goods, layers, levels, lifts, line,
+    openings, profile, roof, set_out, shelter, site,
 };
 use crate::build::{Build, Source, Written};
 use crate::curve::Along;
@@ -77,6 +77,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         skin,
         roof,
         site,
+        gauge: gauge::place(source, &build.wall.gauge, system),
         cover: shelter::cover(source, build, system),
         platform: shelter::platform(source, build, system),
         heap: goods::heap(source, build, system),

@@ -31,8 +31,6 @@ pub struct SetOut {
     pub benchmark: Known<Length>,
     /// The highest step that is built before a door.
     pub rise: Known<Length>,
-    /// How far thresholds stand out of the stem.
-    pub drip: Known<Length>,
     /// What near enough means at each step.
     pub tolerances: Vec<Near>,
 }
@@ -50,7 +48,7 @@ impl Near {
     /// Its row.
     #[must_use]
     pub fn path(name: &str) -> String {
-        format!("tolerances.{name}.within")
+        format!("rules.tolerances.{name}.within")
     }
 }
 
@@ -77,12 +75,11 @@ pub(super) fn place(
     let judged = |value: Length, key: &str, why: &'static str| {
         Known::assumed(value, format!("site.set-out.{key}"), Origin::Judgement, why)
     };
-    let step = if system == System::Us { Length::inches(20.0) } else { Length::mm(500.0) };
     let clear = judged(Length::m(1.0), "clear", "room for the spoil of the trench and for feet");
     let clear = length(&written.clear, 0.1..20.0, "clear ground beside a trench", clear);
     let beyond = judged(Length::m(1.0), "beyond", "a peg that digging does not shake");
     let beyond = length(&written.beyond, 0.1..20.0, "how far a baseline goes beyond a house", beyond);
-    let spacing = judged(step, "spacing", "a bent lath is true between points so near");
+    let spacing = judged(Length::mm(500.0), "spacing", "a bent lath is true between points so near");
     let spacing = length(&written.spacing, 0.1..3.0, "a step along a curve", spacing);
     let string = judged(Length::m(4.0), "string", "a longer string sags and stretches");
     let string = length(&written.string, 0.5..20.0, "a radius that is swung by a string", string);
@@ -90,13 +87,6 @@ pub(super) fn place(
     let benchmark = length(&written.benchmark, -10.0..10.0, "the level of a benchmark beside a small house", benchmark);
     let rise = judged(Length::mm(180.0), "rise", "an easy step, wet or dark");
     let rise = length(&written.rise, 0.08..0.4, "the height of a step", rise);
-    let drip = Known::assumed(
-        Length::mm(30.0),
-        "site.set-out.drip",
-        Origin::CommonPractice,
-        "water drips clear of the stem from a groove under the edge",
-    );
-    let drip = length(&written.drip, 0.0..0.3, "how far a threshold stands out", drip);
     let pegs = match (&written.from, &written.to) {
         (Some(from), Some(to)) => Some([peg(source, from, system)?, peg(source, to, system)?]),
         _ => None,
@@ -123,7 +113,7 @@ pub(super) fn place(
         return None;
     }
     let tolerances = near(source, build, system);
-    Some(SetOut { pegs, baseline, clear, beyond, spacing, string, benchmark, rise, drip, tolerances })
+    Some(SetOut { pegs, baseline, clear, beyond, spacing, string, benchmark, rise, tolerances })
 }
 
 fn peg(source: &Source<'_>, written: &Place, system: System) -> Option<[Known<Length>; 2]> {

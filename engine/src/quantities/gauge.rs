@@ -3,15 +3,14 @@
 use super::uneven::bind_once;
 use crate::curve::Side;
 use crate::house::{House, Lift};
-use crate::known::{Known, Origin};
 use crate::row::Rows;
-use crate::units::{Length, Slope, System};
+use crate::units::{Length, Slope};
 use crate::wall;
 
 pub(super) fn walk(house: &House, rows: &mut Rows) {
     if !house.wall.lifts.is_empty() {
         batter(house, rows);
-        bulge(rows);
+        bulge(house, rows);
     }
     let mut below: Option<&Lift> = None;
     for lift in &house.wall.lifts {
@@ -21,36 +20,21 @@ pub(super) fn walk(house: &House, rows: &mut Rows) {
 }
 
 fn batter(house: &House, rows: &mut Rows) {
-    let lengths = match house.system {
-        System::Metric => [Length::mm(600.0), Length::mm(1200.0)],
-        System::Us => [Length::inches(24.0), Length::inches(48.0)],
-    };
-    for (noun, length) in ["short", "long"].into_iter().zip(lengths) {
-        let why = "the two spirit levels that most builders have";
-        let path = format!("wall.gauge.{noun}");
-        let level = Known::assumed(length, path.as_str(), Origin::CommonPractice, why);
-        rows.known(format!("length of the {noun} spirit level"), &level);
+    for (noun, level) in ["short", "long"].into_iter().zip(&house.gauge.levels) {
+        let length = rows.known(format!("length of the {noun} spirit level"), level);
         for (side, word) in [(Side::Inner, "inside"), (Side::Outer, "outside")] {
             let batter = if side == Side::Inner { &house.wall.batter_inside } else { &house.wall.batter_outside };
             let off = wall::batter_gauge(batter.value, length).from("batter", batter.path.as_str());
-            let off = off.from("level length", path.as_str());
+            let off = off.from("level length", level.path.as_str());
             rows.add(format!("wall.gauge.{word}-{noun}"), format!("batter {word} on the {noun} spirit level"), off);
         }
     }
 }
 
 /// Where wet cob is watched, and when to stop: a bulge warns before a wall slumps, builders say.
-fn bulge(rows: &mut Rows) {
-    let why = "a string or caliper this far above the foot of the lift shows a bulge first";
-    rows.known(
-        "level of the bulge gauge above the foot of the lift",
-        &Known::assumed(Length::mm(100.0), "wall.bulge.at", Origin::Judgement, why),
-    );
-    let why = "more than a hand's unevenness; a bulge that is seen stops the work sooner";
-    rows.known(
-        "bulge at which the lift is stopped",
-        &Known::assumed(Length::mm(10.0), "wall.bulge.stop", Origin::Judgement, why),
-    );
+fn bulge(house: &House, rows: &mut Rows) {
+    rows.known("level of the bulge gauge above the foot of the lift", &house.gauge.bulge_at);
+    rows.known("bulge at which the lift is stopped", &house.gauge.bulge_stop);
 }
 
 /// Thickness at the foot and the top of a lift; where the wall is not even, at each named point that the lift passes.

@@ -14,7 +14,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
 fn one(opening: &Opening, rows: &mut Rows) -> Option<Need> {
     let name = &opening.name;
     if let Some(drip) = &opening.hanging.drip {
-        rows.known(format!("how far the threshold of {name} stands out of the outer face"), drip);
+        rows.known(format!("how far the threshold of {name} stands out of the stem"), drip);
         let length = wall::threshold_length(opening.width.value).from("width", opening.width.path.as_str());
         rows.add(opening.path("threshold-length"), format!("length of the threshold of {name}"), length);
     }

@@ -19,7 +19,6 @@ pub(super) fn walk(house: &House, rows: &mut Rows) {
     let doors: Vec<&Opening> = house.openings.iter().filter(|opening| opening.kind == OpeningKind::Door).collect();
     if !doors.is_empty() {
         rows.known("height of a step that is built before a door, at most", &set.rise);
-        rows.known("how far a threshold stands out of the stem", &set.drip);
     }
     for door in doors {
         threshold(house, door, rows);
@@ -69,8 +68,10 @@ fn threshold(house: &House, door: &Opening, rows: &mut Rows) {
             .from("steps", format!("{stem}.steps"));
         rows.add(format!("{stem}.each-step"), format!("height of each step before {name}"), each);
     }
-    let depth = set_out::threshold_depth(house.wall.stem_width.value, house.set_out.drip.value)
-        .from("stem width", "wall.stem.width")
-        .from("drip", "site.set-out.drip");
-    rows.add(format!("{stem}.depth"), format!("depth of the threshold of {name}, to its drip"), depth);
+    if let Some(drip) = &door.hanging.drip {
+        let depth = set_out::threshold_depth(house.wall.stem_width.value, drip.value)
+            .from("stem width", "wall.stem.width")
+            .from("drip", drip.path.as_str());
+        rows.add(format!("{stem}.depth"), format!("depth of the threshold of {name}, to its drip"), depth);
+    }
 }

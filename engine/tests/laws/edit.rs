@@ -74,9 +74,6 @@ fn find<'t, 'i>(file: &'t Spanned<DeTable<'i>>, path: &str) -> Option<&'t Spanne
             other => point.get(other),
         };
     }
-    // A tolerance is a row of its own and a rule of the builder's in the file.
-    let rules: &[&str] = if keys.first() == Some(&"tolerances") { &["rules"] } else { &[] };
-    let keys = [rules, &keys].concat();
     let (first, rest) = keys.split_first()?;
     rest.iter().try_fold(file.get_ref().get(*first)?, |value, key| match value.get_ref() {
         DeValue::Array(listed) => listed

@@ -20,12 +20,11 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "spacing": shown(answers, "site.set-out.spacing"),
         "string": shown(answers, "site.set-out.string"),
         "thresholds": thresholds(answers),
-        "drip": shown(answers, "site.set-out.drip"),
         "tolerances": tolerances(answers),
         "near": {
-            "pegs": shown(answers, "tolerances.pegs.within"),
-            "diagonals": shown(answers, "tolerances.diagonals.within"),
-            "loop": shown(answers, "tolerances.level-loop.within"),
+            "pegs": shown(answers, "rules.tolerances.pegs.within"),
+            "diagonals": shown(answers, "rules.tolerances.diagonals.within"),
+            "loop": shown(answers, "rules.tolerances.level-loop.within"),
         },
     })
 }
@@ -125,16 +124,16 @@ fn thresholds(answers: &Answers) -> Vec<Vec<String>> {
         .map(|row| {
             let stem = row.path.trim_end_matches(".inside");
             let door = stem.trim_start_matches("set-out.thresholds.");
-            let nouns = ["inside", "outside", "steps", "each-step", "depth"];
-            let numbers = nouns.map(|noun| shown(answers, &format!("{stem}.{noun}")));
-            std::iter::once(words(door)).chain(numbers).collect()
+            let nouns = ["inside", "outside", "steps", "each-step"].map(|noun| format!("{stem}.{noun}"));
+            let paths = nouns.into_iter().chain([format!("openings.{door}.drip"), format!("{stem}.depth")]);
+            std::iter::once(words(door)).chain(paths.map(|path| shown(answers, &path))).collect()
         })
         .collect()
 }
 
 fn tolerances(answers: &Answers) -> Vec<[String; 5]> {
     let row = |one: &engine::tolerance::Tolerance| {
-        let row = answers.rows.find(&format!("tolerances.{}.within", one.name))?;
+        let row = answers.rows.find(&format!("rules.tolerances.{}.within", one.name))?;
         Some([
             capital(&one.step),
             capital(&one.measures),

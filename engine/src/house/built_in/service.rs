@@ -177,6 +177,11 @@ fn clearance(site: &Site<'_>, written: &build::Service) -> Option<Known<Length>>
 fn passing(site: &Site<'_>, written: &build::Service, kind: ServiceKind, diameter: &Known<Length>) -> Option<Passing> {
     let spot = site.spot(&written.spot)?;
     let level = known(written.spot.level.as_ref())?;
+    if let (Some(_), Some(play)) = (&written.sleeve, &written.play) {
+        let message = "the sleeve says already how wide it is";
+        site.refuse(Some(play), &written.name, message, "leave `play` out; it goes without `sleeve`");
+        return None;
+    }
     let (sleeve, play) = match &written.sleeve {
         Some(_) => (site.size(written.sleeve.as_ref(), "the diameter of a sleeve")?, None),
         None if kind == ServiceKind::Flue => {
@@ -188,10 +193,9 @@ fn passing(site: &Site<'_>, written: &build::Service, kind: ServiceKind, diamete
             return None;
         }
         None => {
-            let why = "10 mm all round to pass it and to pack it";
-            let play = Known::assumed(PLAY, path(written, "play"), Origin::Judgement, why);
+            let play = play(site, written)?;
             let why = "the service and what it needs round it";
-            let wide = Known::assumed(diameter.value + PLAY, path(written, "sleeve"), Origin::Judgement, why);
+            let wide = Known::assumed(diameter.value + play.value, path(written, "sleeve"), Origin::Judgement, why);
             (wide.following(diameter.path.as_str()).following(play.path.as_str()), Some(play))
         }
     };
@@ -212,6 +216,19 @@ fn passing(site: &Site<'_>, written: &build::Service, kind: ServiceKind, diamete
     let slope = if kind == ServiceKind::Drain { Some(fall(site, written)?) } else { None };
     let of = written.of.as_ref().map_or_else(|| format!("{}-sleeve", kind.word()), |of| of.value.clone());
     Some(Passing { spot, level, sleeve, play, cut, slope, clearance: clearance(site, written), of })
+}
+
+/// How much wider than the service its sleeve is; none within where it was refused.
+fn play(site: &Site<'_>, written: &build::Service) -> Option<Known<Length>> {
+    if written.play.is_some() {
+        return site.within(
+            written.play.as_ref(),
+            Length::ZERO..Length::mm(200.0),
+            "the play of a service in a sleeve",
+        );
+    }
+    let why = "10 mm all round to pass it and to pack it";
+    Some(Known::assumed(PLAY, path(written, "play"), Origin::Judgement, why))
 }
 
 /// The fall of a drain; none within where it was refused.
