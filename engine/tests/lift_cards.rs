@@ -157,6 +157,14 @@ fn what_the_lift_buries_is_photographed() {
 }
 
 #[test]
+fn the_card_of_a_bond_beam_says_that_its_hold_down_is_not_computed() {
+    let answers = answered(BUILDS[0].1);
+    let mut items = answers.lift_cards.iter().flat_map(|card| &card.items);
+    let beam = items.find(|item| item.path == "wall.bond-beam").unwrap();
+    assert!(beam.task.contains("is not computed: an engineer says"), "{}", beam.task);
+}
+
+#[test]
 fn deadmen_go_into_the_lift_that_they_name_and_every_thing_has_figures_and_a_task() {
     for (name, text) in BUILDS {
         let answers = answered(text);

@@ -32,7 +32,7 @@ pub(in crate::house) fn ovens_are_clear(
         let Some((what, room, reach)) = beside.into_iter().find(|(_, room, reach)| *room < reach - 1e-9) else {
             continue;
         };
-        let [room, wide] = [room, 2.0 * reach].map(|metres| shown(Length::m(metres), system));
+        let [room, wide] = [room.max(0.0), 2.0 * reach].map(|metres| shown(Length::m(metres), system));
         let message =
             format!("the oven and its footing take {wide} of the ground, there is {room} from its middle to {what}");
         source.fault(at.span.clone(), &at.path, message, "move it, or make its footing smaller");
