@@ -1,9 +1,13 @@
 //! The plan of the bond beam: its pieces, the joints of the upper layers, and a mark on each part, as a drawing shows it.
 
+use kurbo::Point;
+
 use super::House;
-use super::built_in::Stretch;
+use super::built_in::BeamPart;
 use super::part::{Material, Meaning, Outline, Part, Place};
+use crate::curve::Chain;
 use crate::units::Length;
+use crate::wall::Made;
 
 /// The bond beam in plan and its cutting list.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,42 +38,51 @@ pub fn mark(place: usize) -> String {
 pub fn beam_plan(house: &House) -> Option<BeamPlan> {
     let beam = house.bond_beam.as_ref()?;
     let line = &house.wall.line;
-    let half = 0.5 * beam.width.value;
+    let half = 0.5 * beam.width.value.in_m();
     let edge = |by: Length| (beam.offset + by).in_m();
-    let at = |along: f64, right: f64| {
-        let station = line.at(along);
-        station.point - station.axis.turn_90() * right
-    };
     let top = 0.5 * house.wall.least_top_thickness();
     let outlines = line.band(edge(-top), edge(top), CHORD).into_iter();
     let outlines = outlines.map(|points| Outline::area(points, Meaning::Seen)).collect();
     let mut parts = vec![Part::new("wall", "top of the wall", Material::Cob, outlines)];
     let (mut marks, mut away) = (Vec::new(), Vec::new());
-    for (place, stretch) in beam.stretches.iter().enumerate() {
-        let joints = joints(stretch);
-        let across = |along: f64| [at(along, edge(-half)), at(along, edge(half))];
-        let pieces = joints.windows(2).map(|ends| {
-            let [[a, b], [c, d]] = [across(ends[0]), across(ends[1])];
-            Outline::area(vec![a, b, d, c], Meaning::Seen)
-        });
-        let mut outlines: Vec<Outline> = pieces.collect();
+    for (place, part) in beam.parts.iter().enumerate() {
+        let joints = part.joints();
+        let mut outlines: Vec<Outline> =
+            joints.windows(2).map(|ends| Outline::area(piece(part, [ends[0], ends[1]], half), Meaning::Seen)).collect();
         if beam.layers.value > 1 {
             // The joints of each second layer stand over the middles of the pieces below.
             let middles = joints.windows(2).map(|ends| 0.5 * (ends[0] + ends[1]));
-            outlines.extend(middles.map(|middle| Outline::line(across(middle).to_vec(), Meaning::Hidden)));
+            let across = middles.map(|middle| [-half, half].map(|right| beside(&part.middle, middle, right)).to_vec());
+            outlines.extend(across.map(|ends| Outline::line(ends, Meaning::Hidden)));
         }
+        let stretch = &beam.stretches[part.longest];
         let stem = stretch.path("pieces");
-        parts.push(Part::new(&stem, &stretch.name, Material::Opening, outlines));
-        let middle = 0.5 * (stretch.along[0] + stretch.along[1]);
-        marks.push(Place::new(&stem, &mark(place), at(middle, edge(half))));
-        away.push(-line.at(middle).axis.turn_90());
+        let over: Vec<&str> = part.over.iter().map(|&place| beam.stretches[place].name.as_str()).collect();
+        parts.push(Part::new(&stem, &over.join(" with "), Material::Opening, outlines));
+        let middle = 0.5 * part.middle.length();
+        marks.push(Place::new(&stem, &mark(place), beside(&part.middle, middle, half)));
+        away.push(-part.middle.direction(middle).turn_90());
     }
     Some(BeamPlan { parts, marks, away })
 }
 
-/// Distances along the line at which the pieces of a part end.
-fn joints(stretch: &Stretch) -> Vec<f64> {
-    let [from, to] = stretch.along;
-    let count = stretch.pieces.max(1);
-    (0..=count).map(|number| from + (to - from) * number as f64 / count as f64).collect()
+/// The outline of a piece between two distances along the middle of its part, in metres: straight, or sawn to the curve.
+fn piece(part: &BeamPart, [from, to]: [f64; 2], half: f64) -> Vec<Point> {
+    let edge = |right: f64| -> Vec<Point> {
+        let ends = [from, to].map(|along| beside(&part.middle, along, right));
+        match part.division.made {
+            Made::Straight => ends.to_vec(),
+            Made::Sawn => {
+                let pieces = part.middle.part(from, to).into_iter().map(|piece| piece.offset(right));
+                let points: Vec<Point> = pieces.flat_map(|piece| piece.flatten(CHORD).collect::<Vec<_>>()).collect();
+                points.into_iter().chain([ends[1]]).collect()
+            }
+        }
+    };
+    edge(-half).into_iter().chain(edge(half).into_iter().rev()).collect()
+}
+
+/// The point to the right of a line at a distance along it, in metres.
+fn beside(middle: &Chain, along: f64, right: f64) -> Point {
+    middle.at(along) - middle.direction(along).turn_90() * right
 }

@@ -1,5 +1,6 @@
 //! The pieces of a bond beam: straight ones that follow a curved line, their laps, planks, bolts and shims.
 
+use super::beam_pieces::{Worst, rise};
 use crate::reason::formula;
 use crate::solve::whole::rounded_up;
 use crate::units::{Angle, Length, Volume};
@@ -89,21 +90,21 @@ formula! {
 }
 
 formula! {
-    /// Straight pieces in one layer over a curve, none leaving the middle of the beam by more than is allowed.
+    /// Pieces in one layer over a curve: as few straight ones as leave the middle of the beam by no more than is allowed.
     ///
-    /// On a run that follows a cubic curve the tightest radius counts for all of it.
+    /// Where they would be shorter than their joints must be apart, there are as many as have room, each sawn to the curve.
     ///
     /// ```text
-    /// n = l / (R′ θ), rounded up        θ = 2 asin(c / 2R′),  c: the smaller of 2 √(2 R′ f − f²) and p − s
-    /// f: how far a piece may leave the curve, p: longest timber, s: length of a scarf
+    /// n: the least with R′ (1 − cos φ) ≤ f and 2 R′ sin φ + w tan φ ≤ p − s        φ = l / (2 n R′)
+    /// where then l / n < k s:  n = l / (k s), rounded down
+    /// f: how far a piece may leave the curve, p: longest timber, s: length of a scarf, w: width of the beam
+    /// k: 1 for one layer; 2 for more, each second one with its joints over the middles of the pieces below
     /// ```
     /// Source: chord and height of an arc, elementary geometry.
-    pub fn curved_pieces(length: Length, radius: Length, piece: Length, scarf: Length, fit: Length) -> u64 {
-        let (radius_m, fit) = (radius.in_m(), fit.in_m().min(radius.in_m()));
-        let by_fit = 2.0 * (2.0 * radius_m * fit - fit * fit).sqrt();
-        let chord = by_fit.min((piece - scarf).in_m()).min(2.0 * radius_m);
-        let turn = 2.0 * (chord / (2.0 * radius_m)).asin();
-        rounded_up(length.in_m() / (radius_m * turn)).max(1)
+    pub fn curved_pieces(
+        length: Length, radius: Length, width: Length, piece: Length, scarf: Length, fit: Length, layers: u64; pieces: u64
+    ) -> u64 {
+        pieces
     }
 }
 
@@ -120,14 +121,27 @@ formula! {
 }
 
 formula! {
-    /// Length to which a piece over a curve is cut along its middle, its scarf with it.
+    /// Length to which a straight piece over a curve is cut: along its outer edge, from bevel to bevel, its scarf with it.
     ///
     /// ```text
-    /// c = 2 R′ sin(l / (2 n R′)) + s
+    /// c = 2 R′ sin φ + w tan φ + s        φ = l / (2 n R′)
+    /// ```
+    /// Source: two spokes cut off a chord and a line parallel to it, elementary geometry; one lap to each piece.
+    pub fn curved_cut(length: Length, radius: Length, pieces: u64, width: Length, scarf: Length) -> Length {
+        Worst::of_arc(length, radius, pieces, width).mitred + scarf
+    }
+}
+
+formula! {
+    /// Length to which a plank is cut out of which a piece is sawn to the curve: from corner to corner of its round edge, its
+    /// scarf with it.
+    ///
+    /// ```text
+    /// c = 2 (R′ + ½ w) sin(l / (2 n R′)) + s
     /// ```
     /// Source: chord of an arc, elementary geometry; one lap to each piece.
-    pub fn curved_cut(length: Length, radius: Length, pieces: u64, scarf: Length) -> Length {
-        2.0 * radius * (length / (2.0 * pieces as f64 * radius)).sin() + scarf
+    pub fn sawn_cut(length: Length, radius: Length, pieces: u64, width: Length, scarf: Length) -> Length {
+        Worst::of_arc(length, radius, pieces, width).sawn + scarf
     }
 }
 
@@ -144,32 +158,14 @@ formula! {
 }
 
 formula! {
-    /// Bevel of the ends of each piece, from square, where a cubic curve is tightest; elsewhere it is less.
-    ///
-    /// ```text
-    /// β = l / (2 n R′)
-    /// ```
-    /// Source: a mitre halves the angle between two timbers; the least radius counts.
-    pub fn bevel_at_most(length: Length, radius: Length, pieces: u64) -> Angle {
-        Angle::rad(length / (2.0 * pieces as f64 * radius))
-    }
-}
-
-/// Half the angle of one piece at the centre, its cosine taken from 1.
-fn rise(length: Length, radius: Length, pieces: u64) -> f64 {
-    let quarter = length / (4.0 * pieces as f64 * radius);
-    2.0 * quarter.sin() * quarter.sin()
-}
-
-formula! {
-    /// How far the middle of a straight piece leaves the curve.
+    /// Height of the curve over the chord of one piece: how far a straight one leaves it, or what a sawn one is bent by.
     ///
     /// ```text
     /// f = R′ (1 − cos(l / (2 n R′)))
     /// ```
     /// Source: height of an arc over its chord, elementary geometry.
     pub fn sagitta(length: Length, radius: Length, pieces: u64) -> Length {
-        radius * rise(length, radius, pieces)
+        Worst::of_arc(length, radius, pieces, Length::ZERO).height
     }
 }
 
@@ -187,6 +183,9 @@ formula! {
 
 formula! {
     /// Pieces of the bond beam in all layers.
+    ///
+    /// In every second layer each goes from the middle of a piece below to the middle of the next: where two parts meet, one
+    /// is half of a piece of the one and half of a piece of the other.
     ///
     /// ```text
     /// N = m Σ n        m: layers
@@ -277,26 +276,31 @@ mod tests {
     fn a_ring_of_six_pieces_is_a_regular_hexagon() {
         let radius = Length::m(2.0);
         let length = beam_arc(Angle::rad(std::f64::consts::TAU), radius).value;
-        assert!((curved_cut(length, radius, 6, Length::ZERO).value.in_m() - 2.0).abs() < 1e-15);
+        assert!((curved_cut(length, radius, 6, Length::ZERO, Length::ZERO).value.in_m() - 2.0).abs() < 1e-15);
         assert!((bevel(Angle::deg(360.0), 6).value.in_deg() - 30.0).abs() < 1e-12);
         let height = sagitta(length, radius, 6).value.in_m();
         assert!((height - (2.0 - 3.0_f64.sqrt())).abs() < 1e-15);
-        // A piece that may leave the curve by exactly that far takes six, by a hair less seven.
-        let [piece, none] = [Length::m(5.0), Length::ZERO];
-        for (fit, count) in [(height, 6), (height * 0.999, 7)] {
-            assert_eq!(curved_pieces(length, radius, piece, none, Length::m(fit)).value, count);
-        }
     }
 
     #[test]
-    fn the_longest_timber_less_its_scarf_bounds_every_piece() {
+    fn two_pieces_over_a_quarter_of_a_circle_are_cut_along_their_outer_edge() {
+        // The middle of the beam turns from (1, 0) to (0, 1); the joint between the two pieces lies on the spoke at 45°. Their
+        // outer edges run parallel to their chords, 0.1 m outside of them, and meet the spokes at 1.108 239 m from the centre:
+        // at (1.108 239, 0) and at (0.783 643, 0.783 643), 0.848 210 m apart.
+        let [radius, width, scarf] = [Length::m(1.0), Length::mm(200.0), Length::mm(300.0)];
+        let length = beam_arc(Angle::deg(90.0), radius).value;
+        let mitred = curved_cut(length, radius, 2, width, scarf).value.in_m();
+        assert!((mitred - 1.148_210).abs() < 5e-7, "{mitred}");
+        // Sawn, their outer corners lie on the circle of 1.1 m: at (1.1, 0) and at (0.777 817, 0.777 817), 0.841 904 m apart.
+        let sawn = sawn_cut(length, radius, 2, width, scarf).value.in_m();
+        assert!((sawn - 1.141_904).abs() < 5e-7, "{sawn}");
+    }
+
+    #[test]
+    fn the_longest_timber_less_its_scarf_bounds_every_straight_piece() {
         let [piece, scarf] = [Length::m(3.0), Length::m(0.4)];
         assert_eq!(straight_pieces(Length::m(5.2), piece, scarf).value, 2);
         assert_eq!(straight_pieces(Length::m(5.3), piece, scarf).value, 3);
-        let (length, radius) = (Length::m(20.0), Length::m(50.0));
-        let count = curved_pieces(length, radius, piece, scarf, Length::m(1.0)).value;
-        let [one, fewer] = [count, count - 1].map(|count| curved_cut(length, radius, count, scarf).value);
-        assert!(one <= piece && fewer > piece, "{count}: {one:?} and {fewer:?}");
     }
 
     #[test]

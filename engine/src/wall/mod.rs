@@ -1,5 +1,6 @@
 //! The wall: lengths, areas and volumes of a battered wall on a plan line, its openings, and what the trade measures.
 
+mod beam_pieces;
 mod bench;
 mod body;
 mod bond_beam;
@@ -15,14 +16,18 @@ mod service;
 mod stone;
 mod uneven;
 
+pub use beam_pieces::{
+    Division, Made, Middle, Timber, joined_length, measured_bevel, measured_cut, measured_pieces, measured_plank,
+    measured_sagitta, measured_sawn_cut,
+};
 pub use bench::{Bench, bench_covers, bench_ends, bench_front, bench_top, bench_volume};
 pub use body::{
     Faces, bed_gross, cob_gross, inner_face_gross, lift_gross, net_area, net_volume, outer_face_gross, stem_gross,
 };
 pub use bond_beam::{
     all_cut, all_pieces, beam_arc, beam_bolts, beam_corner, beam_curve, beam_radius, beam_scarfs, beam_shims,
-    beam_straight, beam_timber, beam_turn, bevel, bevel_at_most, curved_cut, curved_pieces, longest_cut, plank_width,
-    sagitta, straight_cut, straight_pieces,
+    beam_straight, beam_timber, beam_turn, bevel, curved_cut, curved_pieces, longest_cut, plank_width, sagitta, sawn_cut,
+    straight_cut, straight_pieces,
 };
 pub use built_in::{
     board_area, board_volume, bond_beam_length, bond_beam_volume, clear_circle, clear_rectangle, deadmen, niche_face,

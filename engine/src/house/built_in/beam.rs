@@ -1,13 +1,12 @@
-//! Places the bond beam on the wall and divides it into pieces, run by run and corner by corner.
+//! Places the bond beam on the wall.
 
+use super::beam_parts::{BeamPart, Lie, Stretch, joined, stretches};
 use super::site::Site;
 use crate::build::{self, Written};
-use crate::curve::{Bend, PlanLine};
 use crate::house::place::known;
-use crate::house::{Point, Wall};
 use crate::known::{Known, Origin};
 use crate::units::Length;
-use crate::wall;
+use crate::wall::{self, Timber};
 
 /// Most layers and most bolts that are no slip of the pen.
 const MOST: u64 = 12;
@@ -35,49 +34,10 @@ pub struct BondBeam {
     pub of: String,
     /// How far outside of the wall line its middle lies.
     pub offset: Length,
-    /// Its parts over the runs and corners of the line, in their order.
+    /// Its stretches over the runs and corners of the line, in their order.
     pub stretches: Vec<Stretch>,
-}
-
-/// A part of the bond beam over one run or one corner, cut into equal pieces.
-#[derive(Clone, Debug)]
-pub struct Stretch {
-    /// Its name: the run's, or the point's with `-corner` after it.
-    pub name: String,
-    /// The run that it lies on, or that its corner leads into.
-    pub run: usize,
-    /// How it goes.
-    pub way: Lie,
-    /// From where to where along the line it lies, in metres.
-    pub along: [f64; 2],
-    /// Pieces in one layer.
-    pub pieces: u64,
-}
-
-/// How a part of the bond beam goes.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Lie {
-    /// Straight on.
-    Straight,
-    /// Along an arc; 1 where it turns to the left, -1 where it turns to the right.
-    Arc(f64),
-    /// Round a corner, with the same sign.
-    Corner(f64),
-    /// Along a cubic curve, as tight everywhere as where it is tightest.
-    Curve {
-        /// The least radius of the wall line, in metres.
-        least_radius: f64,
-        /// Angle by which it turns, in radians, positive to the left.
-        turning: f64,
-    },
-}
-
-impl Stretch {
-    /// The path of one of its rows.
-    #[must_use]
-    pub fn path(&self, noun: &str) -> String {
-        format!("wall.bond-beam.runs.{}.{noun}", self.name)
-    }
+    /// The parts that are divided into pieces, each over one stretch or over several that are too short.
+    pub parts: Vec<BeamPart>,
 }
 
 impl BondBeam {
@@ -85,6 +45,18 @@ impl BondBeam {
     pub const BOLT: &'static str = "beam-bolt";
     /// What the level shims under it are bought as.
     pub const SHIM: &'static str = "beam-shim";
+
+    /// What bounds its pieces.
+    #[must_use]
+    pub fn timber(&self) -> Timber {
+        Timber {
+            width: self.width.value,
+            piece: self.piece.value,
+            scarf: self.scarf.value,
+            fit: self.fit.value,
+            layers: self.layers.value,
+        }
+    }
 }
 
 pub(super) fn place(site: &Site<'_>, written: &build::BondBeam) -> Option<BondBeam> {
@@ -143,9 +115,20 @@ pub(super) fn place(site: &Site<'_>, written: &build::BondBeam) -> Option<BondBe
     let (inside, outside) = (site.wall.batter_inside.value, site.wall.batter_outside.value);
     let offset = wall::plate_offset(inside, outside, site.wall.means()[1]).value;
     let of = written.of.as_ref().map_or_else(|| "bond-beam".to_owned(), |of| of.value.clone());
-    let stretches = stretches(site.wall, offset, [piece.value, scarf.value, fit.value]);
-    let beam = BondBeam { width, height, layers, piece, scarf, fit, bolts, shim_spacing, of, offset, stretches };
-    lies_on_the_wall(site, written, &beam).then_some(beam)
+    let stretches = stretches(site.wall, offset);
+    let mut beam =
+        BondBeam { width, height, layers, piece, scarf, fit, bolts, shim_spacing, of, offset, stretches, parts: Vec::new() };
+    if !lies_on_the_wall(site, written, &beam) {
+        return None;
+    }
+    match joined(&beam.stretches, beam.timber(), site.wall.line.is_closed()) {
+        Ok(parts) => beam.parts = parts,
+        Err(over) => {
+            cannot_be_divided(site, written, &beam, &over);
+            return None;
+        }
+    }
+    Some(beam)
 }
 
 fn count(
@@ -166,6 +149,22 @@ fn count(
         return None;
     }
     known(Some(written))
+}
+
+/// Refuses a part that no pieces fit.
+fn cannot_be_divided(site: &Site<'_>, written: &build::BondBeam, beam: &BondBeam, over: &str) {
+    let timber = beam.timber();
+    let message = format!(
+        "no pieces of the bond beam fit over {over}: joints are at least {} apart, a piece is at most {} long with its scarf, \
+         a straight one leaves the curve by at most {}",
+        site.shown(timber.joints_apart()),
+        site.shown(timber.piece),
+        site.shown(timber.fit)
+    );
+    let hint = "write a shorter `scarf`, or more `layers` that are thinner, a longer `piece` or a larger `fit`; or round the \
+                corner more";
+    let Some(at) = written.scarf.as_ref().or(written.height.as_ref()) else { return };
+    site.source.fault(at.span.clone(), &at.path, message, hint);
 }
 
 /// Refuses a beam that is wider than the top of the wall, or whose straight pieces would stand out over its faces.
@@ -195,64 +194,4 @@ fn lies_on_the_wall(site: &Site<'_>, written: &build::BondBeam, beam: &BondBeam)
         return false;
     }
     true
-}
-
-/// The parts of a beam over the runs and corners of the line.
-fn stretches(wall: &Wall, offset: Length, [piece, scarf, fit]: [Length; 3]) -> Vec<Stretch> {
-    let line = &wall.line;
-    let mut found: Vec<Stretch> = Vec::new();
-    for index in 0..line.pieces().len() {
-        let (run, is_corner) = (line.owner(index), line.is_corner(index));
-        let along = [line.start(index), line.start(index) + line.pieces()[index].length()];
-        let point = &wall.points[run];
-        let name = if is_corner { format!("{}-corner", point.name) } else { point.name.clone() };
-        match found.last_mut() {
-            // A cubic curve is laid out in many arcs.
-            Some(last) if last.name == name => last.along[1] = along[1],
-            _ => found.push(Stretch { way: way(wall, line, index, point), name, run, along, pieces: 1 }),
-        }
-    }
-    for stretch in &mut found {
-        let on_line = Length::m(stretch.along[1] - stretch.along[0]);
-        stretch.pieces = match stretch.way {
-            Lie::Straight => wall::straight_pieces(on_line, piece, scarf).value,
-            way => {
-                let [length, radius] = measured(way, on_line, offset, line, stretch.along[0]);
-                wall::curved_pieces(length, radius, piece, scarf, fit).value
-            }
-        };
-    }
-    found
-}
-
-/// Length and radius of the middle of the beam over a bent part of the line.
-fn measured(way: Lie, on_line: Length, offset: Length, line: &PlanLine, start: f64) -> [Length; 2] {
-    match way {
-        Lie::Straight => [on_line, Length::ZERO],
-        Lie::Arc(sign) | Lie::Corner(sign) => {
-            let curvature = line.pieces()[line.at(start + 0.5 * on_line.in_m()).piece].curvature().abs();
-            let radius = wall::beam_radius(Length::m(1.0 / curvature), offset, sign).value;
-            [on_line * (radius.in_m() * curvature), radius]
-        }
-        Lie::Curve { least_radius, turning } => {
-            [on_line + turning * offset, wall::beam_radius(Length::m(least_radius), offset, turning.signum()).value]
-        }
-    }
-}
-
-fn way(wall: &Wall, line: &PlanLine, index: usize, point: &Point) -> Lie {
-    let piece = &line.pieces()[index];
-    let sign = piece.curvature().signum();
-    let run = line.owner(index);
-    match piece.bend {
-        _ if line.is_corner(index) => Lie::Corner(sign),
-        _ if point.curve.is_some() => {
-            let of_run = (0..line.pieces().len()).filter(|&other| line.owner(other) == run && !line.is_corner(other));
-            let turning = of_run.map(|other| line.pieces()[other].turning()).sum();
-            let least_radius = wall.least_radius(run).map_or(f64::INFINITY, Length::in_m);
-            Lie::Curve { least_radius, turning }
-        }
-        Bend::Arc { .. } => Lie::Arc(sign),
-        Bend::Straight => Lie::Straight,
-    }
 }

@@ -2,6 +2,7 @@
 
 mod apart;
 mod beam;
+mod beam_parts;
 mod bench;
 mod buttress;
 mod cover;
@@ -16,7 +17,8 @@ mod through;
 mod timber;
 
 pub(super) use apart::ovens_are_clear;
-pub use beam::{BondBeam, Lie, Stretch};
+pub use beam::BondBeam;
+pub use beam_parts::{BeamPart, Lie, Stretch};
 pub use bench::Bench;
 pub use buttress::Buttress;
 pub use mosaic::{LaidWith, Mosaic, Rectangle, Surface};

@@ -1,4 +1,6 @@
-//! Rows of the bond beam: its length, and the pieces that it is cut into.
+//! Rows of the bond beam: what is written of it, its length all round and over each run and corner.
+
+mod pieces;
 
 use super::super::line::{bind, bind_run, path, turned};
 use super::super::need::Need;
@@ -28,8 +30,8 @@ pub(super) fn bond_beam(house: &House, rows: &mut Rows) -> Vec<Need> {
         .from("width", beam.width.path.as_str())
         .from("height", beam.height.path.as_str());
     rows.add("wall.bond-beam.volume", "timber of the bond beam as it lies, joints left out", volume);
-    let cuts: Vec<Cut> = beam.stretches.iter().map(|stretch| one(house, beam, stretch, rows)).collect();
-    sums(house, beam, &cuts, rows);
+    let lengths: Vec<Length> = beam.stretches.iter().map(|one| stretch(house, beam, one, rows)).collect();
+    pieces::walk(house, beam, &lengths, rows);
     let shims = wall::beam_shims(length, beam.shim_spacing.value)
         .from("length", "wall.bond-beam.length")
         .from("spacing", beam.shim_spacing.path.as_str());
@@ -61,75 +63,28 @@ fn whole(house: &House, rows: &mut Rows) -> Length {
     rows.add("wall.bond-beam.length", "length of the bond beam along its middle, joints left out", length)
 }
 
-/// The pieces of one part of the beam.
-struct Cut {
-    pieces: u64,
-    length: Length,
-    plank: Option<Length>,
-}
-
-fn one(house: &House, beam: &BondBeam, stretch: &Stretch, rows: &mut Rows) -> Cut {
+/// Length, and of a bend turn and radius, of one stretch.
+fn stretch(house: &House, beam: &BondBeam, stretch: &Stretch, rows: &mut Rows) -> Length {
     let name = match stretch.way {
         Lie::Corner(_) => format!("at the corner {}", house.wall.points[stretch.run].name.replace('-', " ")),
-        _ => format!("over the run {}", stretch.name.replace('-', " ")),
+        _ => format!("over the run {}", stretch.words()),
     };
-    let (piece, scarf) = (beam.piece.value, beam.scarf.value);
-    let bound = |answer: Answer<u64>| {
-        answer
-            .from("length", stretch.path("length"))
-            .from("radius", stretch.path("radius"))
-            .from("piece", beam.piece.path.as_str())
-            .from("scarf", beam.scarf.path.as_str())
-            .from("fit", beam.fit.path.as_str())
-    };
-    let Some((turn, radius)) = bends(house, stretch, &name, rows) else {
-        let length = trimmed(house, stretch, wall::beam_straight, rows);
-        let length = rows.add(stretch.path("length"), format!("length of the bond beam {name}"), length);
-        let pieces = bound(wall::straight_pieces(length, piece, scarf));
-        let pieces = rows.add(stretch.path("pieces"), format!("pieces of the bond beam {name}, each layer"), pieces);
-        let cut = wall::straight_cut(length, pieces, scarf)
-            .from("length", stretch.path("length"))
-            .from("pieces", stretch.path("pieces"))
-            .from("scarf", beam.scarf.path.as_str());
-        let cut = rows.add(stretch.path("cut-length"), format!("a piece of the bond beam {name} is cut to"), cut);
-        return Cut { pieces, length: cut, plank: None };
-    };
-    let length = match turn {
-        Some(turn) => {
+    let length = match bends(house, stretch, &name, rows) {
+        None => trimmed(house, stretch, wall::beam_straight, rows),
+        Some((Some(turn), radius)) => {
             wall::beam_arc(turn, radius).from("turn", stretch.path("turn")).from("radius", stretch.path("radius"))
         }
-        None => {
+        Some((None, _)) => {
             let turning = if let Lie::Curve { turning, .. } = stretch.way { turning } else { 0.0 };
             let offset = beam.offset;
             let length = trimmed(house, stretch, |run, trims| wall::beam_curve(run, offset, trims, turning), rows);
             bind_run(length.from("offset", OFFSET), house, stretch.run, rows)
         }
     };
-    let length = rows.add(stretch.path("length"), format!("length of the bond beam {name}"), length);
-    let pieces = bound(wall::curved_pieces(length, radius, piece, scarf, beam.fit.value));
-    let pieces = rows.add(stretch.path("pieces"), format!("pieces of the bond beam {name}, each layer"), pieces);
-    fn divided<T>(answer: Answer<T>, stretch: &Stretch) -> Answer<T> {
-        ["length", "radius", "pieces"].iter().fold(answer, |answer, noun| answer.from(noun, stretch.path(noun)))
-    }
-    let cut = wall::curved_cut(length, radius, pieces, scarf).from("scarf", beam.scarf.path.as_str());
-    let title = format!("a piece of the bond beam {name} is cut to");
-    let cut = rows.add(stretch.path("cut-length"), title, divided(cut, stretch));
-    let bevel = match turn {
-        Some(turn) => {
-            wall::bevel(turn, pieces).from("turn", stretch.path("turn")).from("pieces", stretch.path("pieces"))
-        }
-        None => divided(wall::bevel_at_most(length, radius, pieces), stretch),
-    };
-    rows.add(stretch.path("bevel"), format!("bevel at the ends of the pieces {name}, from square"), bevel);
-    let sagitta = divided(wall::sagitta(length, radius, pieces), stretch);
-    rows.add(stretch.path("sagitta"), format!("how far straight pieces leave the curve {name}"), sagitta);
-    let plank = wall::plank_width(beam.width.value, length, radius, pieces).from("width", beam.width.path.as_str());
-    let title = format!("plank for pieces sawn to the curve {name}");
-    let plank = rows.add(stretch.path("plank"), title, divided(plank, stretch));
-    Cut { pieces, length: cut, plank: Some(plank) }
+    rows.add(stretch.path("length"), format!("length of the bond beam {name}"), length)
 }
 
-/// How far a part of the beam turns, where that is one figure, and its radius; none where it is straight.
+/// How far a stretch of the beam turns, where that is one figure, and its radius; none where it is straight.
 fn bends(house: &House, stretch: &Stretch, name: &str, rows: &mut Rows) -> Option<(Option<Angle>, Length)> {
     let (line, points) = (&house.wall.line, &house.wall.points);
     let [from, to] = stretch.along;
@@ -179,44 +134,4 @@ fn trimmed<T>(
     let answer = answer.from("run", path(&points[stretch.run], "run"));
     let answer = bind(answer, rows, &path(&points[stretch.run], "trim-after"));
     bind(answer, rows, &path(&points[(stretch.run + 1) % points.len()], "trim-before"))
-}
-
-fn sums(house: &House, beam: &BondBeam, cuts: &[Cut], rows: &mut Rows) {
-    let layers = beam.layers.value;
-    let mut pieces = wall::all_pieces(layers, cuts.iter().map(|cut| cut.pieces).sum());
-    let sum: f64 = cuts.iter().map(|cut| cut.pieces as f64 * cut.length.in_m()).sum();
-    let mut cut_length = wall::all_cut(layers, Length::m(sum));
-    let planks =
-        cuts.iter().map(|cut| cut.pieces as f64 * cut.length.in_m() * cut.plank.unwrap_or(beam.width.value).in_m());
-    let mut timber = wall::beam_timber(beam.height.value, planks.sum()).from("height", beam.height.path.as_str());
-    for stretch in &beam.stretches {
-        pieces = bind(pieces, rows, &stretch.path("pieces"));
-        for noun in ["pieces", "cut-length"] {
-            cut_length = bind(cut_length, rows, &stretch.path(noun));
-            timber = bind(timber, rows, &stretch.path(noun));
-        }
-        timber = bind(timber, rows, &stretch.path("plank"));
-    }
-    if cuts.iter().any(|cut| cut.plank.is_none()) {
-        timber = timber.with("width", beam.width.value, beam.width.path.as_str());
-    }
-    let layers_path = beam.layers.path.as_str();
-    let pieces = pieces.from("layers", layers_path);
-    let pieces = rows.add("wall.bond-beam.pieces", "pieces of the bond beam, all layers", pieces);
-    let cut_length = cut_length.from("layers", layers_path);
-    rows.add("wall.bond-beam.cut-length", "length of all pieces of the bond beam, scarfs with them", cut_length);
-    let longest = beam.stretches.iter().zip(cuts).max_by(|a, b| a.1.length.in_m().total_cmp(&b.1.length.in_m()));
-    if let Some((stretch, cut)) = longest {
-        let longest = bind(wall::longest_cut(cut.length), rows, &stretch.path("cut-length"));
-        rows.add("wall.bond-beam.longest", "longest piece of the bond beam", longest);
-    }
-    rows.add("wall.bond-beam.timber", "timber to cut the bond beam from, laps and curves with it", timber);
-    let scarfs = wall::beam_scarfs(pieces, layers, house.wall.line.is_closed())
-        .from("pieces", "wall.bond-beam.pieces")
-        .from("layers", layers_path);
-    let scarfs = rows.add("wall.bond-beam.scarfs", "scarfs of the bond beam", scarfs);
-    let bolts = wall::beam_bolts(scarfs, beam.bolts.value)
-        .from("scarfs", "wall.bond-beam.scarfs")
-        .from("each", beam.bolts.path.as_str());
-    rows.add("wall.bond-beam.bolts-in-all", "bolts through the scarfs of the bond beam", bolts);
 }
