@@ -85,6 +85,33 @@ fn soil_from_the_trench_is_taken_from_its_heap_and_soil_from_a_pit_is_not() {
 }
 
 #[test]
+fn the_footing_of_an_oven_digs_through_the_fill_into_the_ground_and_its_base_is_filled() {
+    let with_oven = |depth: &str, text: String| {
+        let footing = format!("depth = \"{depth}\", width = \"1.5 m\"");
+        let base = "height = \"700 mm\", diameter = \"1 m\", ring = \"200 mm\"";
+        let place = "kind = \"oven\"\nat = [\"0 m\", \"0 m\"]\nfaces = \"0 deg\"\ndiameter = \"500 mm\"";
+        let oven = format!("[built-in.oven]\n{place}\nbase = {{ {base} }}\nfooting = {{ {footing}, loose = 1.5 }}\n");
+        answered(&format!("{text}\n{oven}"))
+    };
+    let dug = |answers: &Answers| value(answers, "balance.subsoil.footings.oven.in");
+    // The stripped ground lies at -0.60 m, the underside of the floor's layers at -0.25 m with rammed earth between; the
+    // footing is 1.7671 m² wide. Down to -0.80 m it goes through 0.35 m of rammed earth and 0.20 m of ground.
+    let answers = with_oven("700 mm", worked());
+    closes(&answers).unwrap();
+    assert!((dug(&answers).unwrap() - 1.7671 * (0.35 / 0.9 + 0.20)).abs() < 1e-4);
+    // Down to -0.45 m it stands in rammed earth; in the layers of the floor it digs nothing.
+    assert!((dug(&with_oven("350 mm", worked())).unwrap() - 1.7671 * 0.20 / 0.9).abs() < 1e-4);
+    assert_eq!(dug(&with_oven("150 mm", worked())), None);
+    // Without a floor there is the stripped ground alone.
+    assert!((dug(&with_oven("700 mm", RING.to_owned())).unwrap() - 1.7671 * 0.20).abs() < 1e-4);
+    // Within the ring: π/4 × 0.6² × 0.7 = 0.1979 m³, half as much again loose, bought as what fills the footing.
+    let fill = value(&answers, "built-in.oven.fill-loose-volume").unwrap();
+    assert!((fill - 0.2969).abs() < 5e-5, "{fill}");
+    let ordered = &answers.rows.find("order.gravel.needed").unwrap().reason.inputs;
+    assert!(ordered.iter().any(|input| input.path == "built-in.oven.fill-loose-volume"));
+}
+
+#[test]
 fn the_page_worked_by_hand_says_what_the_program_says() {
     let answers = answered(&worked());
     let lines = PAGE.lines().filter_map(|line| line.strip_prefix("| `")?.strip_suffix(" |")?.split_once("` | "));

@@ -24,7 +24,7 @@ fn near(one: f64, other: f64) -> bool {
 }
 
 /// The rows that say what a part of the house takes from outside.
-const TAKEN: [&str; 30] = [
+const TAKEN: [&str; 31] = [
     "earth.recipes.*.need.*",
     "floor.layers.*.loose-volume",
     "skin.inside.*.loose-volume",
@@ -46,6 +46,7 @@ const TAKEN: [&str; 30] = [
     "built-in.*.grout-volume",
     "built-in.*.bricks",
     "built-in.*.footing-loose-volume",
+    "built-in.*.fill-loose-volume",
     "wall.anchors.*.count",
     "built-in.*.count",
     "built-in.*.board-area",

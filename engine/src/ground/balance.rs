@@ -153,6 +153,41 @@ formula! {
 }
 
 formula! {
+    /// Dug out for the footing of an oven, below the layers of the floor or below the stripped ground, whichever is lower; with
+    /// it the earth that was rammed under the floor, as it lay in the ground.
+    ///
+    /// ```text
+    /// V = ¼ π w² (a + b / f)        f: packed volume for each volume in the ground
+    /// a = min(z − t, z′ − d) − (z′ − e)        b = z′ − d − max(z − t, z′ − e)        neither below zero
+    /// w, e: width and depth of the footing, z: ground outside, t: topsoil, z′: finished floor, d: depth of its layers
+    /// ```
+    /// Source: volume of a cylinder; mass is kept.
+    pub fn footing_dug(
+        width: Length, footing_depth: Length, ground: Length, topsoil: Length, floor: Length, depth: Length, packed_factor: f64
+    ) -> Volume {
+        let (bottom, under_floor, stripped) = (floor - footing_depth, floor - depth, ground - topsoil);
+        let natural = (stripped.min(under_floor) - bottom).max(Length::ZERO);
+        let rammed = (under_floor - stripped.max(bottom)).max(Length::ZERO);
+        width * width * (natural + rammed / packed_factor) * (0.25 * PI)
+    }
+}
+
+formula! {
+    /// Dug out for the footing of an oven below the stripped ground, where no floor is laid.
+    ///
+    /// ```text
+    /// V = ¼ π w² (z − t − (z′ − e))        not below zero
+    /// w, e: width and depth of the footing, z: ground outside, t: topsoil, z′: finished floor
+    /// ```
+    /// Source: volume of a cylinder.
+    pub fn footing_dug_without_a_floor(
+        width: Length, footing_depth: Length, ground: Length, topsoil: Length, floor: Length
+    ) -> Volume {
+        width * width * (ground - topsoil - (floor - footing_depth)).max(Length::ZERO) * (0.25 * PI)
+    }
+}
+
+formula! {
     /// Earth of a loose volume, as it lay in the ground.
     ///
     /// ```text

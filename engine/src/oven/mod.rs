@@ -122,7 +122,7 @@ formula! {
 }
 
 formula! {
-    /// Volume of the footing, which is what is dug out for it below the finished floor.
+    /// Volume of the footing, below the finished floor.
     ///
     /// ```text
     /// V = π w² d / 4        w: its diameter

@@ -3,6 +3,7 @@
 use crate::build::SoilFrom;
 use crate::earth;
 use crate::ground;
+use crate::house::built_in::What;
 use crate::house::site::{SUBSOIL, TOPSOIL};
 use crate::house::{Earth, House, Ingredient, Weight};
 use crate::reason::Answer;
@@ -95,11 +96,11 @@ fn words_of(stage: &str) -> String {
         "strip" => "stripping".to_owned(),
         "round" => "spreading round the house".to_owned(),
         "backfill" => "filling over the drain".to_owned(),
-        other => other.replace(['.', '-'], " ").replacen("mixes ", "mixing ", 1).replacen(
-            "roof ",
-            "covering the roof with ",
-            1,
-        ),
+        other => other
+            .replace(['.', '-'], " ")
+            .replacen("mixes ", "mixing ", 1)
+            .replacen("footings ", "digging the footing of ", 1)
+            .replacen("roof ", "covering the roof with ", 1),
     }
 }
 
@@ -113,6 +114,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) {
     strip(house, &mut topsoil, rows);
     dug(house, &mut topsoil, &mut subsoil, rows);
     floor(house, &mut subsoil, rows);
+    footings(house, &mut subsoil, rows);
     backfill(house, &mut topsoil, &mut subsoil, rows);
     mixes(house, &mut subsoil, rows);
     roof(house, &mut topsoil, rows);
@@ -211,6 +213,36 @@ fn floor(house: &House, subsoil: &mut Heap, rows: &mut Rows) {
     } else {
         let filled = ground::floor_filled(area, ground, topsoil, floor, depth, packed);
         subsoil.give_out("floor", "rammed under the floor", bound(filled), rows);
+    }
+}
+
+/// What the footings of ovens dig out under the floor.
+fn footings(house: &House, subsoil: &mut Heap, rows: &mut Rows) {
+    let (ground, topsoil, floor) = (house.ground.value, house.site.strip.topsoil.value, house.floor_level.value);
+    for thing in &house.built_in {
+        let What::Oven(oven) = &thing.what else { continue };
+        let [depth, width] = &oven.footing;
+        let dug = match rows.value("floor.depth") {
+            Some(layers) => {
+                let packed = house.spoil[1].value;
+                ground::footing_dug(width.value, depth.value, ground, topsoil, floor, layers, packed)
+            }
+            None => ground::footing_dug_without_a_floor(width.value, depth.value, ground, topsoil, floor),
+        };
+        // A footing that stands in the layers of the floor digs nothing.
+        if dug.value == Volume::ZERO {
+            continue;
+        }
+        let dug = dug
+            .from("width", width.path.as_str())
+            .from("footing depth", depth.path.as_str())
+            .from("ground", "ground.outside")
+            .from("topsoil", "site.topsoil")
+            .from("floor", "ground.floor")
+            .from("depth", "floor.depth")
+            .from("packed factor", "ground.packed");
+        let words = format!("under the footing of {}", thing.name.replace('-', " "));
+        subsoil.take_in(&format!("footings.{}", thing.name), &words, dug, rows);
     }
 }
 

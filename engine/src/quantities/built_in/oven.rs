@@ -1,6 +1,6 @@
 //! Rows of an oven: its dome, doorway, floor, base and footing, what they weigh, and how hard they press on the ground.
 
-use super::super::line::{bind_run, path};
+use super::super::line::bind_piece;
 use super::super::need::Need;
 use super::super::uneven::{bind_once, bind_thickness};
 use super::said;
@@ -151,6 +151,11 @@ impl Rowed<'_> {
             .from("ring", ring.path.as_str())
             .from("height", height.path.as_str());
         let fill = rows.add(self.path("fill-volume"), format!("fill within the ring under {name}, packed"), fill);
+        let loose = earth::loose_for_packed(fill, oven.loose.value)
+            .from("packed volume", self.path("fill-volume"))
+            .from("loose factor", oven.loose.path.as_str());
+        let title = format!("fill within the ring under {name}, loose, of what fills the footing");
+        rows.add(self.path("fill-loose-volume"), title, loose);
         let [depth, width] = &oven.footing;
         let footing = oven::footing(width.value, depth.value)
             .from("width", width.path.as_str())
@@ -173,14 +178,7 @@ impl Rowed<'_> {
             .from("diameter", widest)
             .with("x", oven.at[0].value, oven.at[0].path.as_str())
             .with("y", oven.at[1].value, oven.at[1].path.as_str());
-        let (line, points) = (&house.wall.line, &house.wall.points);
-        let piece = line.nearest(oven.middle()).piece;
-        let run = line.owner(piece);
-        clear = bind_run(clear, house, run, rows);
-        if line.is_corner(piece) {
-            clear = bind_run(clear, house, (run + points.len() - 1) % points.len(), rows);
-            clear = bind_once(clear, rows, &path(&points[run], "round"));
-        }
+        clear = bind_piece(clear, house, house.wall.line.nearest(oven.middle()).piece, rows);
         clear = if house.wall.thicknesses.is_even() {
             bind_once(clear, rows, "wall.thickness")
         } else {
@@ -230,6 +228,7 @@ impl Rowed<'_> {
             Need::of(&self.oven.brick_of, [self.path("bricks")]),
             Need::of(STONES[0], [self.path("stone-mass")]),
             Need::of(&self.oven.footing_of, [self.path("footing-loose-volume")]),
+            Need::of(&self.oven.footing_of, [self.path("fill-loose-volume")]),
         ]
     }
 }
