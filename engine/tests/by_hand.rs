@@ -6,7 +6,7 @@ use engine::units::Quantity;
 
 /// Each page with the number of its lines.
 const PAGES: [(&str, usize); 2] =
-    [(include_str!("../../docs/batch-and-order.md"), 31), (include_str!("../../docs/settlement.md"), 11)];
+    [(include_str!("../../docs/batch-and-order.md"), 31), (include_str!("../../docs/settlement.md"), 9)];
 const BUILD: &str = include_str!("../../builds/tansy-bank/tansy-bank.loam.toml");
 
 const SETTING_OUT: &str = include_str!("../../docs/setting-out.md");

@@ -48,7 +48,7 @@ fn one(opening: &Opening, rows: &mut Rows) -> Option<Need> {
 
 /// When each frame must be on site; the rows of the lifts come first.
 pub(super) fn days(house: &House, rows: &mut Rows) {
-    for opening in &house.openings {
+    for opening in house.openings.iter().filter(|opening| opening.frame.is_some()) {
         // What stands on the bed between two lifts is set before the upper one.
         let lift = house.wall.lifts.iter().find(|lift| opening.bottom.value < lift.top.value);
         if let Some(lift) = lift {

@@ -1,4 +1,4 @@
-//! Rows of what wet cob sinks by: lifts, top, gaps over frames, conduits, bond beam, the joint at the roof.
+//! Rows of what wet cob sinks by: lifts, top, gaps over frames, conduits.
 
 use crate::earth;
 use crate::house::built_in::{Way, What};
@@ -28,7 +28,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) {
         }
         below = Some(name);
     }
-    for opening in &house.openings {
+    for opening in house.openings.iter().filter(|opening| opening.frame.is_some()) {
         gap(opening, cob, rows);
     }
     for thing in &house.built_in {
@@ -55,20 +55,16 @@ fn gap(opening: &Opening, cob: &Recipe, rows: &mut Rows) {
     rows.add(opening.path("gap"), format!("gap over the frame of {}", opening.name.replace('-', " ")), gap);
 }
 
+/// What the wall's own settlement is called, with what it asks of the joint at a roof.
+const TOP_SINKS: &str =
+    "how far the top of the wall sinks, where it is highest: a soft joint under a roof is at least so high; creep is not known";
+
 /// The whole height: what rests on the top sinks with it.
 fn top(house: &House, (share, shrinkage): (Ratio, &str), rows: &mut Rows) {
     let path = if house.wall.top.is_level() { "wall.height" } else { "wall.highest" };
     let Some(height) = rows.value::<Length>(path) else { return };
     let wet = earth::wet_built(height, share).from("height", path).from("shrinkage", shrinkage);
-    rows.add("wall.wet-height", "height to which the wall is built wet, where it is highest", wet);
+    rows.add("wall.wet-height", "height to which the wall is built wet, where it is highest, and at which a bond beam is laid on it", wet);
     let sinks = earth::settlement(height, share).from("height", path).from("shrinkage", shrinkage);
-    rows.add("wall.settlement", "how far the top of the wall sinks, where it is highest", sinks);
-    if house.bond_beam.is_some() {
-        let laid = earth::wet_built(height, share).from("height", path).from("shrinkage", shrinkage);
-        rows.add("wall.bond-beam.laid-at", "underside of the bond beam on a wall that is wet all through", laid);
-    }
-    if house.roof.is_some() {
-        let joint = earth::settlement(height, share).from("height", path).from("shrinkage", shrinkage);
-        rows.add("roof.soft-joint", "soft joint between wall and roof, drying alone; creep is not known", joint);
-    }
+    rows.add("wall.settlement", TOP_SINKS, sinks);
 }

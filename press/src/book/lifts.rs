@@ -58,7 +58,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     };
     let gaps = answers.rows.matching("openings.*.gap").chain(answers.rows.matching("services.*.slack"));
     let mut sinks: Vec<[String; 2]> = gaps.map(|row| [capital(&row.title), marked(answers, row)]).collect();
-    sinks.extend(named(&["wall.wet-height", "wall.settlement", "wall.bond-beam.laid-at", "roof.soft-joint"]));
+    sinks.extend(named(&["wall.wet-height", "wall.settlement"]));
     let shrinkage = answers.rows.matching("earth.recipes.*.shrinkage").next();
     let gauge = ["short", "long"].map(|noun| {
         ["", "inside-", "outside-"].map(|side| said(&format!("wall.gauge.{side}{noun}")).unwrap_or_default())

@@ -29,7 +29,11 @@ pub(super) fn things(house: &House) -> Vec<Thing<'_>> {
             "how the beam is held down is not computed: an engineer says what goes into this lift, before it closes";
         things.push(Thing {
             range: [lowest.in_m(), highest.in_m()],
-            rows: listed("wall.bond-beam", &[("underside, wet", "laid-at"), ("width", "width"), ("height", "height")]),
+            rows: listed("wall", &[
+                ("underside, wet", "wet-height"),
+                ("width", "bond-beam.width"),
+                ("height", "bond-beam.height"),
+            ]),
             ..Thing::new(ItemKind::BondBeam, "wall.bond-beam".into(), "hold-down of the bond beam", [task; 3])
         });
     }
