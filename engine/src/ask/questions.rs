@@ -181,7 +181,7 @@ fn solid(given: &mut Given<'_>, reply: &mut Reply) {
         given.problem("a closed line of this `line_length_m` leaves no room inside the wall".into());
         return;
     }
-    let top = reply.put("top_thickness", wall::top_thickness(thickness, inside, outside, height));
+    let top = reply.put("top_thickness", wall::thickness_at(thickness, inside, outside, height));
     if top <= Length::ZERO {
         given.problem("the two faces meet below the top".into());
         return;

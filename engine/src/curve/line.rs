@@ -65,6 +65,14 @@ pub struct Station {
     pub axis: Vec2,
 }
 
+impl Station {
+    /// The point at an offset to the right of the line here, in metres.
+    #[must_use]
+    pub fn beside(&self, right: f64) -> Point {
+        self.point - self.axis.turn_90() * right
+    }
+}
+
 /// A line walked with the inside on the left: closed, or open from its first point to its last.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlanLine {
@@ -313,6 +321,16 @@ impl PlanLine {
         let on = &self.pieces[piece];
         let along = along - self.starts[piece];
         Station { piece, along, point: on.at(along), axis: on.direction(along) }
+    }
+
+    /// Distance along the line from its first named point, of a place at a distance from its start, in metres; a closed line
+    /// goes round.
+    #[must_use]
+    pub fn from_first_point(&self, along: f64) -> f64 {
+        match self.ends {
+            Ends::Closed => (along - self.along_line(self.named_point(0))).rem_euclid(self.length()),
+            Ends::Open => along,
+        }
     }
 
     /// Distance along the line from its start to a place on it, in metres.

@@ -73,8 +73,7 @@ impl Shape<'_> {
     /// The place of a face in plan, in metres.
     #[must_use]
     pub fn point(&self, side: Side, along: f64, level: f64) -> Point {
-        let station = self.line.at(along);
-        station.point - station.axis.turn_90() * self.offset(side, along, level)
+        self.line.at(along).beside(self.offset(side, along, level))
     }
 
     /// Distance along the line at which a jamb of an opening in the frame of a station meets a face at a level, in metres,

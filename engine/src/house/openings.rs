@@ -245,7 +245,7 @@ fn leaves_the_end(opening: &Opening, wall: &Wall) -> bool {
         && [(0.0, -1.0), (line.length(), 1.0)].into_iter().any(|(at, ahead)| {
             let end = line.at(at);
             let place =
-                |offset: f64| (end.point - end.axis.turn_90() * offset - station.point).dot(station.axis) * ahead;
+                |offset: f64| (end.beside(offset) - station.point).dot(station.axis) * ahead;
             (at - along) * ahead < 2.0 * half && offsets(wall).into_iter().any(|offset| place(offset) < half)
         })
 }

@@ -58,18 +58,16 @@ impl<'a> Unrolled<'a> {
         let line = &house.wall.line;
         let whole = line.length();
         let at = |index: usize| line.along_line(line.named_point(index));
-        let first = at(0);
-        let from_first = |along: f64| if line.is_closed() { (along - first).rem_euclid(whole) } else { along };
         let mut openings = Vec::new();
         for opening in &house.openings {
             let Some([start, end]) = opening.on_line(&house.wall) else { continue };
-            let (from, length) = (from_first(start), end - start);
+            let (from, length) = (line.from_first_point(start), end - start);
             for turn in if line.is_closed() { vec![0.0, whole] } else { vec![0.0] } {
                 openings.push((opening, [from - turn, from - turn + length]));
             }
         }
-        let points = (0..house.wall.points.len()).map(|index| from_first(at(index))).collect();
-        Unrolled { house, openings, points, first }
+        let points = (0..house.wall.points.len()).map(|index| line.from_first_point(at(index))).collect();
+        Unrolled { house, openings, points, first: at(0) }
     }
 
     /// Where to part the wall: as near to a distance as leaves openings whole.
@@ -284,7 +282,7 @@ impl Unrolled<'_> {
         let whole = line.length();
         let (mut parts, mut places): (Vec<Part>, Vec<Place>) = (Vec::new(), Vec::new());
         for Flat { path, name, material, along, outline, meaning } in on_wall(self.house) {
-            let first = if line.is_closed() { (along - self.first).rem_euclid(whole) } else { along };
+            let first = line.from_first_point(along);
             for middle in if line.is_closed() { vec![first - whole, first, first + whole] } else { vec![first] } {
                 let at = |[x, y]: &[f64; 2]| Point::new((middle + x).clamp(from, to), *y);
                 let points: Vec<Point> = outline.iter().map(at).collect();

@@ -1,6 +1,6 @@
 //! Rows of the floor's bays and of its coats of oil.
 
-use super::line::bind_run;
+use super::line::{bind_piece, bind_run};
 use super::need::Need;
 use super::uneven::bind_once;
 use crate::house::{Bays, House, Layer, OIL, Of, Oil, THINNER};
@@ -29,7 +29,7 @@ fn bays(house: &House, bays: &Bays, finish: &Layer, rows: &mut Rows) {
         let mut area = skin::bay_area(count, bay.area).from("count", "floor.bays.count");
         area = extent(area, house, bays, rows);
         for &piece in &bay.pieces {
-            area = bound(area, house, piece, rows);
+            area = bind_piece(area, house, piece, rows);
         }
         let area = rows.add(own("area"), format!("area of bay {number}"), area);
         let volume = skin::coat(area, finish.thickness.value)
@@ -57,22 +57,10 @@ fn extent<T>(answer: Answer<T>, house: &House, bays: &Bays, rows: &Rows) -> Answ
     let on = door.station.piece;
     let mut answer = bind_once(bind_run(answer, house, door.run, rows), rows, "wall.stem.width");
     if house.wall.line.pieces()[on].curvature() != 0.0 {
-        answer = bind_once(bound(answer, house, on, rows), rows, &door.along.path);
+        answer = bind_once(bind_piece(answer, house, on, rows), rows, &door.along.path);
     }
     for piece in bays.farthest {
-        answer = bound(answer, house, piece, rows);
-    }
-    answer
-}
-
-/// Binds what makes a piece of the wall line: its run, and for a rounded corner both runs and the radius.
-fn bound<T>(answer: Answer<T>, house: &House, piece: usize, rows: &Rows) -> Answer<T> {
-    let (line, points) = (&house.wall.line, &house.wall.points);
-    let run = line.owner(piece);
-    let mut answer = bind_run(answer, house, run, rows);
-    if line.is_corner(piece) {
-        answer = bind_run(answer, house, (run + points.len() - 1) % points.len(), rows);
-        answer = bind_once(answer, rows, &super::line::path(&points[run], "round"));
+        answer = bind_piece(answer, house, piece, rows);
     }
     answer
 }

@@ -14,9 +14,9 @@ use crate::wall;
 pub(super) fn walk(house: &House, rows: &mut Rows) -> Option<Use> {
     let (gap, roof) = (house.gap.as_ref()?, house.roof.as_ref()?);
     let joint = rows.known("soft joint between the filling of the gap and the deck", &gap.joint);
-    let (slope, count) = match roof.frame {
-        Frame::Reciprocal { .. } => ("roof.pitch", "poles.count"),
-        Frame::OneWay { .. } => ("roof.angle", "roof.poles.count"),
+    let (slope, count, crossings) = match roof.frame {
+        Frame::Reciprocal { .. } => ("roof.pitch", "poles.count", 1),
+        Frame::OneWay { .. } => ("roof.angle", "roof.poles.count", 2),
     };
     let pitch: Angle = rows.value(slope)?;
     let poles = wall::gap_at_poles(roof.diameter.value, pitch).from("diameter", "poles.diameter").from("pitch", slope);
@@ -27,11 +27,10 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Option<Use> {
         .from("joint", "wall.gap.joint");
     height = if rise.is_some() { height.from("rise", "wall.gap.rise") } else { height.without("rise") };
     let height = rows.add("wall.gap.height", "mean height of what fills the gap under the roof", height);
-    let along = if house.bond_beam.is_some() { "wall.bond-beam.length" } else { "wall.length" };
-    let length: Length = rows.value(along)?;
+    let length: Length = rows.value("wall.top-length")?;
     let top: Length = rows.value("wall.top-thickness")?;
-    let volume = wall::gap_volume(length, top, height, rows.value(count)?, roof.diameter.value, pitch)
-        .from("length", along)
+    let volume = wall::gap_volume(length, top, height, rows.value(count)?, roof.diameter.value, pitch, crossings)
+        .from("length", "wall.top-length")
         .from("top thickness", "wall.top-thickness")
         .from("height", "wall.gap.height")
         .from("count", count)
@@ -40,7 +39,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Option<Use> {
     let volume = rows.add("wall.gap.volume", "cob in the gap under the roof, poles taken out", volume);
     let beside = house.bond_beam.as_ref().map(|beam| {
         let beside = wall::beside_beam(length, top, beam.width.value, beam.height.value)
-            .from("length", along)
+            .from("length", "wall.top-length")
             .from("top thickness", "wall.top-thickness")
             .from("width", beam.width.path.as_str())
             .from("height", beam.height.path.as_str());

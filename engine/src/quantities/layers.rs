@@ -2,7 +2,7 @@
 
 use super::earth::Use;
 use super::need::Need;
-use crate::build::Face;
+use super::plaster::{Coated, coated};
 use crate::house::{House, Layer, Of, Plastering};
 use crate::row::Rows;
 use crate::units::{Area, Length, Volume};
@@ -58,13 +58,7 @@ pub(super) fn skin(house: &House, rows: &mut Rows, uses: &mut Vec<Use>) -> Vec<N
         rows.known("plaster lost, as a share of what stays on the wall", &plastering.loss);
         rows.known("what a bin of ready plaster holds", &plastering.bin);
     }
-    for (face, layers, word, bare) in [
-        (Face::Inside, &skin.inside, "inside", "wall.inner-area"),
-        (Face::Outside, &skin.outside, "outside", "wall.outer-area"),
-    ] {
-        if layers.is_empty() {
-            continue;
-        }
+    for Coated { face, word, bare, layers, .. } in coated(house) {
         let reveals = skin.reveals == Some(face);
         let path = format!("skin.{word}-area");
         let area = covered(house, rows, &[bare], reveals, &path, &format!("area of the coats {word}"));

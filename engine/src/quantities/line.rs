@@ -125,6 +125,20 @@ pub(super) fn bind_run<T>(mut answer: Answer<T>, house: &House, index: usize, ro
     answer
 }
 
+/// Adds what makes a piece of the line: its run; of a rounded corner both runs and the radius.
+pub(super) fn bind_piece<T>(answer: Answer<T>, house: &House, piece: usize, rows: &Rows) -> Answer<T> {
+    let (line, run) = (&house.wall.line, house.wall.line.owner(piece));
+    if line.is_corner(piece) { bind_corner(answer, house, run, rows) } else { bind_run(answer, house, run, rows) }
+}
+
+/// Adds what makes the rounding at a named point: both runs and its radius.
+pub(super) fn bind_corner<T>(answer: Answer<T>, house: &House, point: usize, rows: &Rows) -> Answer<T> {
+    let points = &house.wall.points;
+    let answer = bind_run(answer, house, (point + points.len() - 1) % points.len(), rows);
+    let answer = bind_run(answer, house, point, rows);
+    uneven::bind_once(answer, rows, &path(&points[point], "round"))
+}
+
 /// Adds the lengths of runs, trims and corners that make up a stretch of the line, run by run.
 pub(super) fn bind_pieces<T>(
     mut answer: Answer<T>,
@@ -199,16 +213,7 @@ fn overall(house: &House, rows: &mut Rows) {
     ] {
         let mut overall = wall::overall(wall.thickness.value, Length::m(size)).from("thickness", "wall.thickness");
         for piece in sides {
-            let run = wall.line.owner(piece);
-            overall = bind_run(overall, house, run, rows);
-            if wall.line.is_corner(piece) {
-                let count = wall.points.len();
-                overall = bind_run(overall, house, (run + count - 1) % count, rows);
-                let round = path(&wall.points[run], "round");
-                if !overall.reason.inputs.iter().any(|input| input.path == round) {
-                    overall = bind(overall, rows, &round);
-                }
-            }
+            overall = bind_piece(overall, house, piece, rows);
         }
         rows.add(noun, format!("size of the {what} along {axis} over the outer faces"), overall);
     }

@@ -43,6 +43,7 @@ pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     line::walk(house, &body, &mut rows);
     wall::known(house, &mut rows);
     uneven::walk(house, &body, &mut rows);
+    wall::top(house, &mut rows);
     openings::walk(house, &mut rows);
     let mut needs = joinery::walk(house, &mut rows);
     needs.extend(schedule::walk(house, &mut rows));

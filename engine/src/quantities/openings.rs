@@ -1,6 +1,6 @@
 //! Rows of the openings: what each takes out, and the cob that is left beside it.
 
-use super::line::{bind, bind_pieces, bind_run, path};
+use super::line::{bind, bind_piece, bind_pieces, path};
 use super::uneven::{bind_local, bind_once, is_even, is_of_one_row};
 use crate::build::OpeningKind;
 use crate::curve::{Cut, Depth, Side};
@@ -116,18 +116,9 @@ pub(super) fn bind_stretch<T>(
     cut: &Cut,
     rows: &Rows,
 ) -> Answer<T> {
-    let line = &house.wall.line;
-    let mut answer = bind_once(answer, rows, &opening.along.path);
-    let count = house.wall.points.len();
-    for piece in cut.touches(&house.wall.shape()) {
-        let run = line.owner(piece);
-        answer = bind_run(answer, house, run, rows);
-        if line.is_corner(piece) {
-            answer = bind_run(answer, house, (run + count - 1) % count, rows);
-            answer = bind_once(answer, rows, &path(&house.wall.points[run], "round"));
-        }
-    }
-    answer
+    let answer = bind_once(answer, rows, &opening.along.path);
+    let touched = cut.touches(&house.wall.shape()).into_iter();
+    touched.fold(answer, |answer, piece| bind_piece(answer, house, piece, rows))
 }
 
 fn holes(house: &House, opening: &Opening, rows: &mut Rows) {

@@ -10,16 +10,17 @@ use crate::row::Rows;
 use crate::units::{Area, Length};
 use crate::{skin, wall};
 
-/// A face with what belongs to it.
-struct Coated<'a> {
-    face: Face,
+/// A face with coats on it.
+pub(super) struct Coated<'a> {
+    pub(super) face: Face,
     side: Side,
-    word: &'static str,
-    bare: &'static str,
-    layers: &'a [Layer],
+    pub(super) word: &'static str,
+    pub(super) bare: &'static str,
+    pub(super) layers: &'a [Layer],
 }
 
-fn coated(house: &House) -> impl Iterator<Item = Coated<'_>> {
+/// The faces that have coats, the inner one first.
+pub(super) fn coated(house: &House) -> impl Iterator<Item = Coated<'_>> {
     let inside = Coated {
         face: Face::Inside,
         side: Side::Inner,

@@ -1,6 +1,6 @@
 //! Rows of the setting-out in plan: baseline, pegs by offsets and by two tapes, check tapes, ordinates, strings of faces.
 
-use super::line::{bind_run, path};
+use super::line::{bind_corner, bind_piece, bind_run, path};
 use super::openings::bind_stretch;
 use super::uneven::{bind_local, bind_once};
 use crate::curve::Bend;
@@ -94,20 +94,6 @@ fn bind_reach<T>(
         }
         _ => bind_piece(answer, house, piece, rows),
     }
-}
-
-/// Binds what makes a piece of the line: its run, and of a rounding the run before and the radius.
-fn bind_piece<T>(answer: Answer<T>, house: &House, piece: usize, rows: &Rows) -> Answer<T> {
-    let (line, run) = (&house.wall.line, house.wall.line.owner(piece));
-    if line.is_corner(piece) { bind_corner(answer, house, run, rows) } else { bind_run(answer, house, run, rows) }
-}
-
-/// Binds what makes the rounding at a named point.
-fn bind_corner<T>(answer: Answer<T>, house: &House, point: usize, rows: &Rows) -> Answer<T> {
-    let count = house.wall.points.len();
-    let answer = bind_run(answer, house, (point + count - 1) % count, rows);
-    let answer = bind_run(answer, house, point, rows);
-    bind_once(answer, rows, &path(&house.wall.points[point], "round"))
 }
 
 /// Binds what makes the place of a peg.

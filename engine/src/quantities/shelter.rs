@@ -17,27 +17,14 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
 }
 
 fn cover(house: &House, rows: &mut Rows) -> Vec<Need> {
-    let (wall, cover) = (&house.wall, &house.cover);
+    let cover = &house.cover;
     let lap = rows.known("how far the cover hangs over each face", &cover.lap);
     let spacing = rows.known("from one batten under the cover to the next", &cover.battens);
-    let [(thickness, thickness_path), (height, height_path)] = sizes(house, rows);
-    let (inside, outside) = (wall.batter_inside.value, wall.batter_outside.value);
-    let length = Length::m(wall.line.length());
-    let length = yard::top_length(length, inside, outside, height, wall.line.turning())
-        .from("line length", "wall.length")
-        .from("batter inside", "wall.batter.inside")
-        .from("batter outside", "wall.batter.outside")
-        .from("height", height_path);
-    let length = turned(length, house, rows);
-    let length = rows.add("wall.cover.length", "length of the top of the wall to cover", length);
-    let width = yard::cover_width(thickness, inside, outside, height, lap)
-        .from("thickness", thickness_path)
-        .from("batter inside", "wall.batter.inside")
-        .from("batter outside", "wall.batter.outside")
-        .from("height", height_path)
-        .from("lap", "wall.cover.lap");
+    let length = rows.value("wall.top-length").unwrap_or(Length::ZERO);
+    let (top, top_path) = top_thickness(house, rows);
+    let width = yard::cover_width(top, lap).from("top thickness", top_path).from("lap", "wall.cover.lap");
     let width = rows.add("wall.cover.width", "width of the cover, over the top and down both faces", width);
-    let area = yard::cover_area(length, width).from("length", "wall.cover.length").from("width", "wall.cover.width");
+    let area = yard::cover_area(length, width).from("length", "wall.top-length").from("width", "wall.cover.width");
     let area = rows.add("wall.cover.area", "cover of the wall's top, before sheets overlap", area);
     let mut sheet_rows = ["wall.cover.area".to_owned(), String::new()];
     if let Some([sheet_length, sheet_width]) = &cover.sheet {
@@ -45,7 +32,7 @@ fn cover(house: &House, rows: &mut Rows) -> Vec<Need> {
         let sheet_length = rows.known("length of a sheet of the cover", sheet_length);
         let sheet_width = rows.known("width of a sheet of the cover", sheet_width);
         let sheets = yard::cover_sheets(length, width, sheet_length, sheet_width, overlap)
-            .from("length", "wall.cover.length")
+            .from("length", "wall.top-length")
             .from("width", "wall.cover.width")
             .from("sheet length", "wall.cover.sheet.length")
             .from("sheet width", "wall.cover.sheet.width")
@@ -54,11 +41,28 @@ fn cover(house: &House, rows: &mut Rows) -> Vec<Need> {
         sheet_rows[1] = "wall.cover.sheets".to_owned();
     }
     let battens =
-        yard::battens(length, spacing).from("length", "wall.cover.length").from("spacing", "wall.cover.battens");
+        yard::battens(length, spacing).from("length", "wall.top-length").from("spacing", "wall.cover.battens");
     rows.add("wall.cover.batten-count", "battens under the cover", battens);
     let mut needs = vec![Need::of(COVER_SHEET, sheet_rows)];
     needs.extend(gust(house, area, rows));
     needs
+}
+
+/// Thickness of the wall at its top, the mean of it where that changes along the line, with its row.
+fn top_thickness(house: &House, rows: &mut Rows) -> (Length, &'static str) {
+    if house.wall.is_even() {
+        let path = "wall.top-thickness";
+        return (rows.value(path).unwrap_or(Length::ZERO), path);
+    }
+    let (inside, outside) = (&house.wall.batter_inside, &house.wall.batter_outside);
+    let [(thickness, thickness_path), (height, height_path)] = sizes(house, rows);
+    let mean = crate::wall::thickness_at(thickness, inside.value, outside.value, height)
+        .from("thickness", thickness_path)
+        .from("batter inside", inside.path.as_str())
+        .from("batter outside", outside.path.as_str())
+        .from("level", height_path);
+    let path = "wall.mean-top-thickness";
+    (rows.add(path, "mean thickness of the wall at its top", mean), path)
 }
 
 /// What a gust lifts, and what holds it down; nothing when no gust is written.
@@ -92,13 +96,17 @@ fn platform(house: &House, rows: &mut Rows) -> Vec<Need> {
     let (wall, platform) = (&house.wall, &house.platform);
     let above = rows.known("height of work above which one stands on a platform", &platform.above);
     let mut is_needed = false;
+    let is_stripped = house.is_stripped(platform.gap.value);
+    let topsoil = if is_stripped { house.site.strip.topsoil.value } else { Length::ZERO };
     for lift in &wall.lifts {
         let name = &lift.name;
-        let height = yard::above_ground(lift.top.value, house.ground.value)
+        let height = yard::above_ground(lift.top.value, house.ground.value, topsoil)
             .from("top", lift.top.path.as_str())
             .from("ground outside", "ground.outside");
+        let height =
+            if is_stripped { height.from("topsoil", "site.topsoil") } else { height.without("topsoil") };
         let path = lift.path("above-ground");
-        let height = rows.add(path.as_str(), format!("top of {name} above the ground outside"), height);
+        let height = rows.add(path.as_str(), format!("top of {name} above the ground beside the wall"), height);
         if height > above {
             let stand =
                 yard::platform_height(height, above).from("above ground", path).from("above", "wall.platform.above");

@@ -2,7 +2,7 @@
 
 use kurbo::Point;
 
-use super::line::{bind_run, path};
+use super::line::bind_piece;
 use super::uneven;
 use crate::build::{LineKind, YardKind};
 use crate::house::House;
@@ -95,7 +95,7 @@ fn distance(house: &House, stem: &str, name: &str, ends: [&PlanPoint; 2], rows: 
         let there = Length::m(house.wall.thicknesses.at(along));
         uneven::bind_thickness(yard::from_face(there, from_line).without("thickness"), house, rows)
     };
-    let answer = bind_nearest(answer, house, nearest.piece, rows);
+    let answer = bind_piece(answer, house, nearest.piece, rows);
     let answer = bind_beside(answer, ends, (side, nearest.beside), rows);
     let to_wall = format!("{stem}.to-wall");
     let from_wall = rows.add(to_wall.as_str(), format!("from the wall's outer face to {name}"), answer);
@@ -123,18 +123,6 @@ fn bind_beside<T>(
     }
 }
 
-/// Binds all that makes the piece of the wall's line that is nearest.
-fn bind_nearest<T>(mut answer: Answer<T>, house: &House, piece: usize, rows: &Rows) -> Answer<T> {
-    let wall = &house.wall;
-    let (run, count) = (wall.line.owner(piece), wall.points.len());
-    answer = bind_run(answer, house, run, rows);
-    if wall.line.is_corner(piece) {
-        answer = bind_run(answer, house, (run + count - 1) % count, rows);
-        answer = uneven::bind_once(answer, rows, &path(&wall.points[run], "round"));
-    }
-    answer
-}
-
 /// From where the drain comes to daylight to the side of the trench.
 fn outlet(house: &House, rows: &mut Rows) {
     let (Some(outlet), Some(trench)) = (&house.site.outlet, &house.trench) else { return };
@@ -142,7 +130,7 @@ fn outlet(house: &House, rows: &mut Rows) {
     let at = point(outlet);
     let Some(nearest) = house.wall.line.nearest_to([at, at]) else { return };
     let answer = yard::from_face(trench.width.value, Length::m(nearest.apart)).from("thickness", "water.trench.width");
-    let answer = bind_places(bind_nearest(answer, house, nearest.piece, rows), [outlet], rows);
+    let answer = bind_places(bind_piece(answer, house, nearest.piece, rows), [outlet], rows);
     rows.add("site.outlet.from-footing", "from the trench under the wall to the outlet of the drain", answer);
 }
 

@@ -24,6 +24,21 @@ pub(super) fn known(house: &House, rows: &mut Rows) {
     }
 }
 
+/// The middle of the wall's top, on which a beam lies and under a cover.
+pub(super) fn top(house: &House, rows: &mut Rows) {
+    let wall = &house.wall;
+    let (inside, outside) = (&wall.batter_inside, &wall.batter_outside);
+    let (height, height_path) = uneven::sizes(house, rows)[1];
+    let length = Length::m(wall.line.length());
+    let length = wall::top_length(length, inside.value, outside.value, height, wall.line.turning())
+        .from("line length", "wall.length")
+        .from("batter inside", inside.path.as_str())
+        .from("batter outside", outside.path.as_str())
+        .from("height", height_path);
+    let length = turned(length, house, rows);
+    rows.add("wall.top-length", "length of the middle of the wall's top", length);
+}
+
 pub(super) fn walk(house: &House, body: &Body<'_>, rows: &mut Rows) {
     cob(house, body, rows);
     stem(house, rows);
@@ -115,9 +130,10 @@ fn stem(house: &House, rows: &mut Rows) {
 /// Binds thickness and height: of the whole wall, or all that makes them along the line.
 fn sized<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
     if house.wall.is_even() {
-        return answer.from("thickness", "wall.thickness").from("height", "wall.height");
+        let answer = answer.from("thickness", "wall.thickness");
+        return answer.from("height", "wall.height").from("level", "wall.height");
     }
-    let answer = answer.without("thickness").without("height");
+    let answer = answer.without("thickness").without("height").without("level");
     uneven::bind_height(uneven::bind_thickness(answer, house, rows), house, rows)
 }
 
@@ -131,7 +147,7 @@ fn measures(house: &House, body: &Body<'_>, rows: &mut Rows) {
         [wall.thicknesses.at(along), wall.top.at(&wall.line, along)].map(Length::m)
     };
     let [thickness, height] = worst(&|thickness, height| lean * height - thickness);
-    let top = wall::top_thickness(thickness, inside, outside, height);
+    let top = wall::thickness_at(thickness, inside, outside, height);
     let top = sized(
         top.from("batter inside", "wall.batter.inside").from("batter outside", "wall.batter.outside"),
         house,

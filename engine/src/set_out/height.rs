@@ -1,6 +1,7 @@
 //! Heights as a story pole carries them, and the steps at a door.
 
 use crate::reason::formula;
+use crate::solve::whole::rounded_up;
 use crate::units::Length;
 
 formula! {
@@ -48,8 +49,7 @@ formula! {
     /// ```
     /// Source: one in each rise.
     pub fn steps(step: Length, rise: Length) -> u64 {
-        let count = (step / rise - 1e-9).ceil();
-        if count > 0.0 { count as u64 } else { 0 }
+        rounded_up(step / rise)
     }
 }
 

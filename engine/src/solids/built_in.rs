@@ -56,7 +56,7 @@ pub(super) fn deadmen(anchors: &Anchors) -> Vec<Cuboid> {
     let foot = anchors.foot.in_m();
     let lies = |spot: &Spot| {
         let station = spot.station;
-        let middle = station.point - station.axis.turn_90() * anchors.offset.in_m();
+        let middle = station.beside(anchors.offset.in_m());
         Cuboid { middle, axis: station.axis, half, levels: [foot, foot + anchors.height.value.in_m()] }
     };
     anchors.spots.iter().map(lies).collect()
@@ -67,7 +67,7 @@ fn board(shelf: &Shelf) -> Cuboid {
     let whole = (shelf.depth.value + shelf.bedded.value).in_m();
     let out = if shelf.side == Side::Inner { -1.0 } else { 1.0 };
     let station = shelf.cut.station;
-    let middle = station.point - station.axis.turn_90() * (bottom + 0.5 * out * whole);
+    let middle = station.beside(bottom + 0.5 * out * whole);
     let form = shelf.cut.form;
     Cuboid { middle, axis: station.axis, half: [form.half(), 0.5 * whole], levels: [form.bottom(), form.top()] }
 }

@@ -1,6 +1,5 @@
 //! What niches, shelves, bottle bricks and vents take out of a wall; timber on and in it.
 
-use super::measure::plate_offset;
 use crate::curve::{Cut, Form, Shape, Side};
 use crate::reason::formula;
 use crate::units::{Area, Length, Slope, Volume};
@@ -139,22 +138,6 @@ formula! {
     /// Source: counted in the build file; the inputs are the levels of their middles.
     pub fn places(; count: u64) -> u64 {
         count
-    }
-}
-
-formula! {
-    /// Length of the bond beam along its middle, which lies over the middle of the wall's top.
-    ///
-    /// What its joints overlap is not in it.
-    ///
-    /// ```text
-    /// l = L + θ n,  n = (b₁ − b₂) H / 2        θ = 2π for a closed line
-    /// ```
-    /// Source: length of a parallel curve, differential geometry of plane curves.
-    pub fn bond_beam_length(
-        line_length: Length, batter_inside: Slope, batter_outside: Slope, height: Length; turning: f64
-    ) -> Length {
-        line_length + turning * plate_offset(batter_inside, batter_outside, height).value
     }
 }
 

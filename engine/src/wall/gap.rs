@@ -66,14 +66,15 @@ formula! {
     /// Cob in the gap between wall or beam and deck, poles taken out.
     ///
     /// ```text
-    /// V = l t′ h − n π d² t′ / (4 cos θ)
+    /// V = l t′ h − k n π d² t′ / (4 cos θ)
+    /// k: how often a pole crosses the wall: once in a reciprocal frame, twice where it falls one way from side to side
     /// ```
     /// Source: Pappus's theorem, less cylinders that cross the wall square; poles that cross aslant take a little more.
     pub fn gap_volume(
-        length: Length, top_thickness: Length, height: Length, count: u64, diameter: Length, pitch: Angle
+        length: Length, top_thickness: Length, height: Length, count: u64, diameter: Length, pitch: Angle; crossings: u64
     ) -> Volume {
         let pole = diameter * diameter * top_thickness * (std::f64::consts::FRAC_PI_4 / pitch.in_rad().cos());
-        length * top_thickness * height - pole * count as f64
+        length * top_thickness * height - pole * (crossings * count) as f64
     }
 }
 

@@ -4,20 +4,6 @@ use crate::reason::formula;
 use crate::units::{Length, Ratio, Slope};
 
 formula! {
-    /// Thickness of the wall at its top.
-    ///
-    /// ```text
-    /// t′ = t − (b₁ + b₂) H
-    /// ```
-    /// Source: the definition of a batter.
-    pub fn top_thickness(
-        thickness: Length, batter_inside: Slope, batter_outside: Slope, height: Length
-    ) -> Length {
-        thickness - height * batter_inside - height * batter_outside
-    }
-}
-
-formula! {
     /// Thickness of the wall at a third of its height.
     ///
     /// The faces lean back or stand upright, so the top two thirds of the wall are nowhere thicker.
@@ -106,6 +92,20 @@ formula! {
 }
 
 formula! {
+    /// Length of the middle of the wall's top, all along.
+    ///
+    /// ```text
+    /// l = L + θ (b₁ − b₂) H / 2        θ: angle by which the line turns, 2π when it goes round
+    /// ```
+    /// Source: length of a parallel curve, differential geometry of plane curves.
+    pub fn top_length(
+        line_length: Length, batter_inside: Slope, batter_outside: Slope, height: Length; turning: f64
+    ) -> Length {
+        line_length + turning * plate_offset(batter_inside, batter_outside, height).value
+    }
+}
+
+formula! {
     /// From one line round the house to another, square to both.
     ///
     /// ```text
@@ -142,10 +142,10 @@ formula! {
 }
 
 formula! {
-    /// Thickness of the wall at a level.
+    /// Thickness of the cob at a level, its top or that of a sleeve through it among them; plaster comes on top of it.
     ///
     /// ```text
-    /// t′ = t − (b₁ + b₂) z
+    /// t′ = t − (b₁ + b₂) z        z: level above the foot of the cob
     /// ```
     /// Source: the definition of a batter.
     pub fn thickness_at(thickness: Length, batter_inside: Slope, batter_outside: Slope, level: Length) -> Length {

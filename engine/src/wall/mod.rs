@@ -30,7 +30,7 @@ pub use bond_beam::{
     straight_cut, straight_pieces,
 };
 pub use built_in::{
-    board_area, board_volume, bond_beam_length, bond_beam_volume, clear_circle, clear_rectangle, deadmen, niche_face,
+    board_area, board_volume, bond_beam_volume, clear_circle, clear_rectangle, deadmen, niche_face,
     niche_inside, niche_removed, places, through_face, through_removed,
 };
 pub use buttress::{
@@ -44,7 +44,7 @@ pub use joinery::{
 pub use measure::{
     batter_gauge, between_offsets, corner_distance, eave_offset, foot_above_floor, height_above_ground, lift_height,
     openings_share, overall, pier, plastered_height, plate_offset, room_height, slenderness, thickness_at,
-    thickness_at_third, top_thickness,
+    thickness_at_third, top_length,
 };
 pub use mosaic::{
     bottle_length, bottles_to_collect, mosaic_area, mosaic_covers, mosaic_mass, tile_area, tile_bed, tile_grout,
@@ -56,7 +56,7 @@ pub use plan::{
     arc_length, arc_radius, area_inside, bearing, corner_length, curve_length, enclosed_area, least_radius,
     line_length, straight_length, stretch_length, trim, turning,
 };
-pub use service::{conduit_in_cob, conduit_length, cylinder, fall_through, pieces, sleeve_in_stem, sleeve_length};
+pub use service::{conduit_in_cob, conduit_length, cylinder, fall_through, pieces, sleeve_in_stem};
 pub use stone::{face_stone, hearting, solid_stone, stem_bed, stem_length, through_stones};
 pub use uneven::{
     area_inside_uneven, bed_gross_uneven, cob_gross_uneven, face_gross_uneven, lift_gross_uneven, mean_height,

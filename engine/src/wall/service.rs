@@ -4,22 +4,6 @@ use crate::reason::formula;
 use crate::units::{Length, Slope, Volume};
 
 formula! {
-    /// Length of a sleeve through the cob: the thickness of the wall at the level of its middle.
-    ///
-    /// Plaster comes on top of it: let the pipe itself stand out of both finished faces.
-    ///
-    /// ```text
-    /// l = t − (b₁ + b₂) z
-    /// ```
-    /// Source: the definition of a batter.
-    pub fn sleeve_length(
-        thickness: Length, batter_inside: Slope, batter_outside: Slope, level: Length
-    ) -> Length {
-        thickness - level * batter_inside - level * batter_outside
-    }
-}
-
-formula! {
     /// Length of a sleeve through the stem wall.
     ///
     /// ```text

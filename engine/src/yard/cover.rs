@@ -2,29 +2,17 @@
 
 use crate::reason::formula;
 use crate::solve::whole::rounded_up;
-use crate::units::{Area, Density, Force, Length, Mass, Pressure, Slope, Speed, SurfaceMass};
-
-formula! {
-    /// Length of the middle of the wall's top, all along.
-    ///
-    /// ```text
-    /// l = L + θ (b₁ − b₂) H / 2        θ: angle by which the line turns, 2π when it goes round
-    /// ```
-    /// Source: Steiner's formula for the length of a parallel line.
-    pub fn top_length(line_length: Length, batter_inside: Slope, batter_outside: Slope, height: Length; turning: f64) -> Length {
-        line_length + height * ((batter_inside.in_ratio() - batter_outside.in_ratio()) * 0.5 * turning)
-    }
-}
+use crate::units::{Area, Density, Force, Length, Mass, Pressure, Speed, SurfaceMass};
 
 formula! {
     /// Width of the sheet: over the top and down both faces.
     ///
     /// ```text
-    /// w = t − (b₁ + b₂) H + 2 lap
+    /// w = t′ + 2 lap        t′: thickness of the wall at its top
     /// ```
     /// Source: a section through the wall.
-    pub fn cover_width(thickness: Length, batter_inside: Slope, batter_outside: Slope, height: Length, lap: Length) -> Length {
-        thickness - height * (batter_inside.in_ratio() + batter_outside.in_ratio()) + lap * 2.0
+    pub fn cover_width(top_thickness: Length, lap: Length) -> Length {
+        top_thickness + lap * 2.0
     }
 }
 

@@ -4,7 +4,7 @@ mod cover;
 mod platform;
 mod site;
 
-pub use cover::{bags, ballast, battens, cover_area, cover_sheets, cover_width, gust_pressure, top_length, uplift};
+pub use cover::{bags, ballast, battens, cover_area, cover_sheets, cover_width, gust_pressure, uplift};
 pub use platform::{above_ground, boards, length_inside, length_outside, platform_height, trestles};
 pub use site::{
     apart, crown_clear, from_eave, from_face, land, persons_each, pile, pole_clear, side, squares, tarps, way, yard,

@@ -5,14 +5,14 @@ use crate::solve::whole::rounded_up;
 use crate::units::Length;
 
 formula! {
-    /// Top of a lift above the ground outside.
+    /// Top of a lift above the ground outside, on which one stands beside the wall: topsoil is stripped there before it is built.
     ///
     /// ```text
-    /// h = z − z′        z: top of the lift, z′: ground outside
+    /// h = z − (z′ − t)        z: top of the lift, z′: ground outside as it was found, t: topsoil, where it is stripped
     /// ```
     /// Source: the definition of level.
-    pub fn above_ground(top: Length, ground_outside: Length) -> Length {
-        top - ground_outside
+    pub fn above_ground(top: Length, ground_outside: Length, topsoil: Length) -> Length {
+        top - (ground_outside - topsoil)
     }
 }
 

@@ -12,7 +12,7 @@ use super::quantities::marked;
 const DISTANCES: [&str; 3] = ["to-wall", "to-eave", "clear"];
 /// Rows of the cover: what they are called on the page, and their paths.
 const COVER: [(&str, &str); 9] = [
-    ("Top of the wall to cover", "wall.cover.length"),
+    ("Top of the wall to cover", "wall.top-length"),
     ("Width, with a lap over each face", "wall.cover.width"),
     ("Lap over each face", "wall.cover.lap"),
     ("Sheet, before overlaps", "wall.cover.area"),

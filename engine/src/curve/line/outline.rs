@@ -95,8 +95,7 @@ impl PlanLine {
             return Vec::new();
         }
         let across = |station: Station| {
-            let right = -station.axis.turn_90();
-            Piece::straight(station.point + right * inner, station.point + right * outer)
+            Piece::straight(station.beside(inner), station.beside(outer))
         };
         vec![across(self.at(0.0)), across(self.at(self.length()))]
     }

@@ -154,8 +154,7 @@ pub(super) fn outline(wall: &Wall, bench: &Bench) -> Vec<Point> {
     let [inner, outer] = offsets(wall);
     let back = if bench.side == Side::Inner { inner - CLEAR } else { outer + CLEAR };
     let at = |along: f64, offset: f64| {
-        let station = wall.line.at(along);
-        station.point - station.axis.turn_90() * offset
+        wall.line.at(along).beside(offset)
     };
     let [from, to] = bench.stretch;
     let mut points = vec![at(from, back)];

@@ -100,7 +100,7 @@ fn face(shape: &Shape<'_>, cut: &Cut, side: Side, level: f64) -> Option<Vec<Poin
 
 /// A place in the frame of a station: along the line, and to its right.
 fn placed(station: Station, along: f64, right: f64) -> Point {
-    station.point + station.axis * along - station.axis.turn_90() * right
+    station.beside(right) + station.axis * along
 }
 
 fn board(shelf: &Shelf, at: f64) -> Outline {

@@ -2,7 +2,7 @@
 
 use kurbo::{Point, Vec2};
 
-use super::on_line::{first, from_first, on_a_run};
+use super::on_line::{first, on_a_run};
 use super::{Held, Hold, On, Rise, Spot, held};
 use crate::edit::{Edit, Step, Tree, like, quoted};
 use crate::house::House;
@@ -181,7 +181,7 @@ impl<'a> Pen<'a> {
         let (wall, opening) = (&self.house.wall, &self.house.openings[opening]);
         let Some([start, end]) = opening.on_line(wall) else { return Vec::new() };
         let (line, whole) = (&wall.line, wall.line.length());
-        let moved = to - from_first(line, if is_right { end } else { start });
+        let moved = to - line.from_first_point(if is_right { end } else { start });
         // Across the seam of the drawing the way is the short one.
         let moved = if line.is_closed() { (moved + 0.5 * whole).rem_euclid(whole) - 0.5 * whole } else { moved };
         let outwards = if is_right { moved } else { -moved };

@@ -4,7 +4,6 @@ use kurbo::Point;
 
 use super::things::things;
 use super::{Held, Hold, On, Spot, Way};
-use crate::curve::Station;
 use crate::house::House;
 use crate::house::built_in::{Bench, What};
 use crate::known::Known;
@@ -15,7 +14,7 @@ pub(super) fn held(house: &House) -> Vec<Held> {
     let line = &house.wall.line;
     for thing in things(house) {
         let station = line.at(thing.along);
-        let place = (On::Plan, right_of(station, thing.offset), Way::Along);
+        let place = (On::Plan, station.beside(thing.offset), Way::Along);
         let held = Held::new(&thing.path, thing.title.clone(), place, thing.hold(false));
         all.push(held.axis(station.axis).removes(&thing.removes));
     }
@@ -26,11 +25,6 @@ pub(super) fn held(house: &House) -> Vec<Held> {
     }
     all.extend(thickness(house));
     all
-}
-
-/// A place to the right of the line, in metres.
-fn right_of(station: Station, offset: f64) -> Point {
-    station.point - station.axis.turn_90() * offset
 }
 
 fn place(pair: [&Known<Length>; 2]) -> Point {
@@ -91,7 +85,7 @@ fn ends(house: &House, name: &str, stem: &str, bench: &Bench) -> Vec<Held> {
         .zip(bench.stretch)
         .map(|((word, hold, path), along)| {
             let station = line.at(along);
-            let place = (On::Plan, right_of(station, bench.front), Way::Along);
+            let place = (On::Plan, station.beside(bench.front), Way::Along);
             Held::new(&path, format!("{word} of bench {name}"), place, hold).axis(station.axis).removes(stem)
         })
         .collect()
@@ -128,6 +122,6 @@ fn thickness(house: &House) -> Option<Held> {
     let across = -station.axis.turn_90();
     let path = "wall.thickness";
     let hold = Hold::Width { path: path.to_owned(), middle: station.point, across };
-    let at = right_of(station, 0.5 * wall.thickness.value.in_m());
+    let at = station.beside(0.5 * wall.thickness.value.in_m());
     Some(Held::new(path, "thickness of the wall".to_owned(), (On::Plan, at, Way::Along), hold).axis(across))
 }

@@ -32,11 +32,6 @@ pub(super) fn on_a_run(line: &PlanLine, along: f64) -> (usize, f64) {
     (run, stretch[0].midpoint(stretch[1]))
 }
 
-/// Distance from the first named point of the wall unrolled, in metres.
-pub(super) fn from_first(line: &PlanLine, along: f64) -> f64 {
-    if line.is_closed() { (along - first(line)).rem_euclid(line.length()) } else { along }
-}
-
 /// Distance of the first named point along the line, in metres.
 pub(super) fn first(line: &PlanLine) -> f64 {
     line.along_line(line.named_point(0))

@@ -3,7 +3,7 @@
 use kurbo::Point;
 
 use super::in_plan::bench_ends;
-use super::on_line::{first, from_first};
+use super::on_line::first;
 use super::things::things;
 use super::{Held, Hold, On, Rise, Way};
 use crate::build::{OpeningForm, OpeningKind};
@@ -17,13 +17,13 @@ pub(super) fn held(house: &House) -> Vec<Held> {
         all.extend(edges(house, place, opening));
     }
     for thing in things(house) {
-        let at = Point::new(from_first(line, thing.along), thing.level);
+        let at = Point::new(line.from_first_point(thing.along), thing.level);
         let way = if thing.rises.is_some() { Way::Free } else { Way::Along };
         let held = Held::new(&thing.path, thing.title.clone(), (On::Unrolled, at, way), thing.hold(true));
         all.push(held.removes(&thing.removes));
     }
     for thing in &house.built_in {
-        let along = |along: f64| from_first(line, along);
+        let along = |along: f64| line.from_first_point(along);
         match &thing.what {
             What::Bench(bench) => {
                 let [foot, top] = [bench.foot.value.in_m(), bench.top().in_m()];
@@ -59,7 +59,7 @@ fn edges(house: &House, place: usize, opening: &Opening) -> Vec<Held> {
     let line = &house.wall.line;
     let name = &opening.name;
     let (bottom, head) = (opening.bottom.value.in_m(), opening.head().in_m());
-    let middle = from_first(line, line.along_line(opening.station));
+    let middle = line.from_first_point(line.along_line(opening.station));
     let up = |y: f64| (On::Unrolled, Point::new(middle, y), Way::Up);
     let mut all = Vec::new();
     let is_round = opening.form == OpeningForm::Round;
@@ -78,7 +78,7 @@ fn edges(house: &House, place: usize, opening: &Opening) -> Vec<Held> {
     }
     if let Some(ends) = opening.on_line(&house.wall) {
         for (word, is_right, end) in [("left", false, ends[0]), ("right", true, ends[1])] {
-            let at = Point::new(from_first(line, end), bottom.midpoint(head));
+            let at = Point::new(line.from_first_point(end), bottom.midpoint(head));
             let hold = Hold::Jamb { opening: place, is_right };
             let title = format!("{word} jamb of {name}");
             let held = Held::new(&opening.path(word), title, (On::Unrolled, at, Way::Along), hold);
@@ -92,7 +92,7 @@ fn edges(house: &House, place: usize, opening: &Opening) -> Vec<Held> {
 fn tops(house: &House) -> Vec<Held> {
     let wall = &house.wall;
     let line = &wall.line;
-    let x_of = |point: usize| from_first(line, line.along_line(line.named_point(point)));
+    let x_of = |point: usize| line.from_first_point(line.along_line(line.named_point(point)));
     let mut all = Vec::new();
     if let Some((x, more)) = whole_top(house) {
         let at = Point::new(x, wall.top.at(line, first(line) + x));
@@ -123,7 +123,7 @@ fn tops(house: &House) -> Vec<Held> {
 fn whole_top(house: &House) -> Option<(f64, f64)> {
     let wall = &house.wall;
     let line = &wall.line;
-    let x_of = |point: usize| from_first(line, line.along_line(line.named_point(point)));
+    let x_of = |point: usize| line.from_first_point(line.along_line(line.named_point(point)));
     if wall.top.is_level() {
         return Some((0.25 * line.length(), 0.0));
     }

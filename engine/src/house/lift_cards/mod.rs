@@ -180,9 +180,7 @@ impl Thing<'_> {
         let line = &house.wall.line;
         let marks = self.stations.iter().map(|station| middle(house, *station, level)).collect();
         let on_band = self.stations.iter().map(|station| {
-            let (first, along) = (line.along_line(line.named_point(0)), line.along_line(*station));
-            let along = if line.is_closed() { (along - first).rem_euclid(line.length()) } else { along };
-            Point::new(along, level)
+            Point::new(line.from_first_point(line.along_line(*station)), level)
         });
         let crosses = |cut: &&Cut| cut.form.bottom() < ends[1] && ends[0] < cut.form.top();
         let outlines = self.cuts.iter().filter(crosses).filter_map(|cut| outline(house, cut, ends[1])).collect();
@@ -228,7 +226,7 @@ fn outline(house: &House, cut: &Cut, top: f64) -> Option<Outline> {
         }
         Depth::Into { side, bottom } => {
             let ([a, b], station) = (face(side)?, cut.station);
-            let back = |x: f64| station.point + station.axis * x - station.axis.turn_90() * bottom;
+            let back = |x: f64| station.beside(bottom) + station.axis * x;
             vec![a, b, back(half), back(-half)]
         }
     };

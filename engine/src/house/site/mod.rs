@@ -18,6 +18,7 @@ use crate::build::{LineKind, YardKind};
 use crate::curve::Nearest;
 use crate::known::Known;
 use crate::units::{Angle, Area, Length, Slope};
+use crate::yard;
 
 /// A point in plan, x and y.
 pub type PlanPoint = [Known<Length>; 2];
@@ -146,8 +147,8 @@ impl House {
     pub fn nearest_to(&self, side: [Point; 2]) -> Option<(Length, Nearest)> {
         let found = self.wall.line.nearest_to(side)?;
         let along = self.wall.line.start(found.piece) + self.wall.line.pieces()[found.piece].nearest(found.on);
-        let half = 0.5 * self.wall.thicknesses.at(along);
-        Some((Length::m((found.apart - half).max(0.0)), found))
+        let thickness = Length::m(self.wall.thicknesses.at(along));
+        Some((yard::from_face(thickness, Length::m(found.apart)).value, found))
     }
 
     /// Width of what stands in the stripped ground: that of the stem wall or of its trench, whichever is wider.
@@ -155,6 +156,14 @@ impl House {
     pub fn footing_width(&self) -> &Known<Length> {
         let trench = self.trench.as_ref().map(|trench| &trench.width);
         trench.filter(|width| width.value > self.wall.stem_width.value).unwrap_or(&self.wall.stem_width)
+    }
+
+    /// Whether topsoil is stripped from the ground at a distance from the wall's outer face at its foot.
+    #[must_use]
+    pub fn is_stripped(&self, from_face: Length) -> bool {
+        let strip = &self.site.strip;
+        let reach = 0.5 * self.footing_width().value + strip.margin.value;
+        strip.topsoil.value > Length::ZERO && 0.5 * self.wall.thickness.value + from_face < reach
     }
 
     /// Where the drain comes to daylight in plan: as written, else straight out from the wall.

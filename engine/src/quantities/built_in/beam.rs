@@ -2,7 +2,7 @@
 
 mod pieces;
 
-use super::super::line::{bind, bind_run, path, turned};
+use super::super::line::{bind, bind_run, path};
 use super::super::need::Need;
 use super::super::uneven::sizes;
 use crate::house::built_in::{Lie, Stretch};
@@ -24,16 +24,17 @@ pub(super) fn bond_beam(house: &House, rows: &mut Rows) -> Vec<Need> {
     rows.known("how far a straight piece of the bond beam may leave the curve", &beam.fit);
     rows.known("bolts through each scarf of the bond beam", &beam.bolts);
     rows.known("from one pair of level shims to the next", &beam.shim_spacing);
-    let length = whole(house, rows);
+    offset(house, rows);
+    let length = rows.value("wall.top-length").unwrap_or(Length::ZERO);
     let volume = wall::bond_beam_volume(length, width, height)
-        .from("length", "wall.bond-beam.length")
+        .from("length", "wall.top-length")
         .from("width", beam.width.path.as_str())
         .from("height", beam.height.path.as_str());
     rows.add("wall.bond-beam.volume", "timber of the bond beam as it lies, joints left out", volume);
     let lengths: Vec<Length> = beam.stretches.iter().map(|one| stretch(house, beam, one, rows)).collect();
     pieces::walk(house, beam, &lengths, rows);
     let shims = wall::beam_shims(length, beam.shim_spacing.value)
-        .from("length", "wall.bond-beam.length")
+        .from("length", "wall.top-length")
         .from("spacing", beam.shim_spacing.path.as_str());
     rows.add("wall.bond-beam.shims", "pairs of level shims under the bond beam", shims);
     vec![
@@ -43,24 +44,15 @@ pub(super) fn bond_beam(house: &House, rows: &mut Rows) -> Vec<Need> {
     ]
 }
 
-/// Where it lies and how long it is all round.
-fn whole(house: &House, rows: &mut Rows) -> Length {
-    let on = &house.wall;
-    let (inside, outside) = (&on.batter_inside, &on.batter_outside);
+/// Where it lies.
+fn offset(house: &House, rows: &mut Rows) {
+    let (inside, outside) = (&house.wall.batter_inside, &house.wall.batter_outside);
     let (height, height_path) = sizes(house, rows)[1];
     let offset = wall::plate_offset(inside.value, outside.value, height)
         .from("batter inside", inside.path.as_str())
         .from("batter outside", outside.path.as_str())
         .from("height", height_path);
     rows.add(OFFSET, "middle of the bond beam, outside the wall's line at the foot", offset);
-    let length = Length::m(on.line.length());
-    let length = wall::bond_beam_length(length, inside.value, outside.value, height, on.line.turning())
-        .from("line length", "wall.length")
-        .from("batter inside", inside.path.as_str())
-        .from("batter outside", outside.path.as_str())
-        .from("height", height_path);
-    let length = turned(length, house, rows);
-    rows.add("wall.bond-beam.length", "length of the bond beam along its middle, joints left out", length)
 }
 
 /// Length, and of a bend turn and radius, of one stretch.

@@ -70,7 +70,7 @@ fn length(house: &House, passing: &Passing, rows: &Rows) -> Answer<Length> {
     let along = wall.line.along_line(passing.spot.station);
     let thickness = Length::m(wall.thicknesses.at(along));
     let (inside, outside) = (&wall.batter_inside, &wall.batter_outside);
-    let length = wall::sleeve_length(thickness, inside.value, outside.value, passing.level.value)
+    let length = wall::thickness_at(thickness, inside.value, outside.value, passing.level.value)
         .from("thickness", "wall.thickness")
         .from("batter inside", inside.path.as_str())
         .from("batter outside", outside.path.as_str());
