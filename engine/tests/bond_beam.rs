@@ -17,7 +17,7 @@ fn parts(answers: &Answers) -> Vec<(String, f64)> {
     let rows = answers.rows.matching("wall.bond-beam.runs.*.pieces");
     rows.map(|row| {
         let stem = row.path.trim_end_matches(".pieces").to_owned();
-        let length = ["joined-length", "length"].iter().find_map(|noun| value(answers, &format!("{stem}.{noun}")));
+        let length = ["part-length", "length"].iter().find_map(|noun| value(answers, &format!("{stem}.{noun}")));
         (stem, length.unwrap())
     })
     .collect()
@@ -58,6 +58,40 @@ fn a_corner_shorter_than_a_piece_must_be_is_cut_with_the_run_beside_it() {
         assert!(length < 0.4 && value(&format!("{corner}.pieces")).is_none(), "{corner}: {length}");
     }
     let own: f64 = corners.iter().map(|corner| value(&format!("{corner}.length")).unwrap()).sum();
-    let (joined, run) = (value("back.joined-length").unwrap(), value("back.length").unwrap());
+    let (joined, run) = (value("back.part-length").unwrap(), value("back.length").unwrap());
     assert!((joined - run - own).abs() < 1e-12, "{joined} of {run} and {own}");
+}
+
+/// A wall of four straight runs, the corner at its first point rounded by a radius, with a beam of one layer.
+fn cornered(round: &str, beam: &str) -> String {
+    let point = |name: &str, x: u32, y: u32| format!("[[wall.line]]\nname = \"{name}\"\nat = [\"{x} m\", \"{y} m\"]\n");
+    format!(
+        "format = 1\n[build]\nname = \"Corners\"\n[wall]\nthickness = \"400 mm\"\nheight = \"2.2 m\"\n\
+         bond-beam = {{ width = \"200 mm\", height = \"100 mm\", {beam} }}\n{}round = \"{round}\"\n{}{}{}",
+        point("south", 0, 0),
+        point("east", 5, 0),
+        point("north", 5, 4),
+        point("west", 0, 4),
+    )
+}
+
+#[test]
+fn a_sharp_corner_takes_what_one_piece_lacks_from_both_runs_beside_it() {
+    // A quarter of a circle of 240 mm is 377.0 mm long: a piece must be 400 mm, and 11.5 mm come from either side.
+    let answers = answered(&cornered("240 mm", "scarf = \"400 mm\""));
+    let value = |path: &str| value(&answers, &format!("wall.bond-beam.runs.{path}")).unwrap();
+    assert!((value("south-corner.length") - 0.376_991).abs() < 5e-7);
+    assert!((value("south-corner.part-length") - 0.4).abs() < 1e-12);
+    assert!((value("south-corner.pieces") - 1.0).abs() < 1e-12);
+    for run in ["south", "west"] {
+        let gives = value(&format!("{run}.length")) - value(&format!("{run}.part-length"));
+        assert!((gives - 0.5 * (0.4 - 0.376_991)).abs() < 5e-7, "{run} gives {gives}");
+    }
+    // Its ends lie 0.011 504 m before and behind the quarter: 0.355 680 m apart, each at 45° to the chord, and sawn its corners
+    // reach 0.1 sin 45° farther on either side.
+    let cut = value("south-corner.cut-length");
+    assert!((cut - (0.355_680 + 0.2 * 0.707_107 + 0.4)).abs() < 2e-6, "{cut}");
+    // A quarter of a circle of 255 mm, 400.6 mm long, is a part of its own.
+    let answers = answered(&cornered("255 mm", "scarf = \"400 mm\""));
+    assert!(answers.rows.find("wall.bond-beam.runs.south-corner.part-length").is_none());
 }

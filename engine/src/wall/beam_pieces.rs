@@ -166,16 +166,31 @@ impl Worst {
 }
 
 formula! {
-    /// Length along its middle of a part of the bond beam that goes over more than one run or corner.
+    /// Length along its middle of a part of the bond beam that is divided into pieces.
     ///
-    /// A run or a corner too short for a piece of its own is joined to the longer of those beside it.
+    /// A run or a corner too short for a piece of its own is joined to the longer of those beside it, or takes of them what it
+    /// lacks.
     ///
     /// ```text
-    /// l = Σ lᵢ
+    /// l = Σ lᵢ − Σ a        a: what a short one beside it takes, its half or all of k s − l′
+    /// s: length of a scarf, l′: length of the short one, k: 1 for one layer, 2 for more
     /// ```
     /// Source: the sum of its parts.
-    pub fn joined_length(; sum: Length) -> Length {
-        sum
+    pub fn part_length(; length: Length) -> Length {
+        length
+    }
+}
+
+formula! {
+    /// Length along its middle of a part of the bond beam that is as long as one piece must be, with what it takes of the parts
+    /// beside it.
+    ///
+    /// ```text
+    /// l = k s        s: length of a scarf, k: 1 for one layer; 2 for more, each second one with its joints between
+    /// ```
+    /// Source: a joint stands a scarf from the next one, common practice, no source.
+    pub fn lengthened(scarf: Length, layers: u64; length: Length) -> Length {
+        length
     }
 }
 

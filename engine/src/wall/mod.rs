@@ -17,8 +17,8 @@ mod stone;
 mod uneven;
 
 pub use beam_pieces::{
-    Division, Made, Middle, Timber, joined_length, measured_bevel, measured_cut, measured_pieces, measured_plank,
-    measured_sagitta, measured_sawn_cut,
+    Division, Made, Middle, Timber, lengthened, measured_bevel, measured_cut, measured_pieces, measured_plank,
+    measured_sagitta, measured_sawn_cut, part_length,
 };
 pub use bench::{Bench, bench_covers, bench_ends, bench_front, bench_top, bench_volume};
 pub use body::{

@@ -1,6 +1,6 @@
 //! Places the bond beam on the wall.
 
-use super::beam_parts::{BeamPart, Lie, Stretch, joined, stretches};
+use super::beam_parts::{BeamPart, Lie, Stretch, parts, stretches};
 use super::site::Site;
 use crate::build::{self, Written};
 use crate::house::place::known;
@@ -121,7 +121,7 @@ pub(super) fn place(site: &Site<'_>, written: &build::BondBeam) -> Option<BondBe
     if !lies_on_the_wall(site, written, &beam) {
         return None;
     }
-    match joined(&beam.stretches, beam.timber(), site.wall.line.is_closed()) {
+    match parts(&beam.stretches, beam.timber(), site.wall.line.is_closed()) {
         Ok(parts) => beam.parts = parts,
         Err(over) => {
             cannot_be_divided(site, written, &beam, &over);

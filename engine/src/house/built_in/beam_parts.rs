@@ -1,4 +1,5 @@
-//! The stretches of a bond beam over runs and corners, and the parts that are divided into pieces: short stretches are joined.
+//! The stretches of a bond beam over runs and corners, and the parts that are divided into pieces: short stretches are joined
+//! or lengthened.
 
 use crate::curve::{Bend, Chain, Piece, PlanLine};
 use crate::house::{Point, Wall};
@@ -43,6 +44,8 @@ pub enum Lie {
 pub struct BeamPart {
     /// The stretches that it goes over, by place in the list of the beam, in the order of the line.
     pub over: Vec<usize>,
+    /// What it takes of the part before and of the one after it; below zero what it gives to them.
+    pub takes: [Length; 2],
     /// The longest of them: it is called after that one.
     pub longest: usize,
     /// Its middle.
@@ -80,19 +83,39 @@ impl BeamPart {
     /// How its middle is measured: a run or an arc by its formula, all else as it lies.
     #[must_use]
     pub fn measured(&self, stretches: &[Stretch]) -> Middle<'_> {
-        match self.over[..] {
-            [only] => shape(&stretches[only], &self.middle),
+        let length = Length::m(self.middle.length());
+        let [only] = self.over[..] else { return Middle::Measured(&self.middle) };
+        match (stretches[only].way, self.middle.pieces()) {
+            (Lie::Straight, [_]) => Middle::Straight(length),
+            (Lie::Arc(_) | Lie::Corner(_), [arc]) if self.is_whole() => {
+                Middle::Arc { length, radius: Length::m(1.0 / arc.curvature().abs()) }
+            }
             _ => Middle::Measured(&self.middle),
         }
     }
-}
 
-fn shape<'a>(stretch: &Stretch, middle: &'a Chain) -> Middle<'a> {
-    let length = Length::m(middle.length());
-    match (stretch.way, middle.pieces()) {
-        (Lie::Straight, _) => Middle::Straight(length),
-        (Lie::Arc(_) | Lie::Corner(_), [arc]) => Middle::Arc { length, radius: Length::m(1.0 / arc.curvature().abs()) },
-        _ => Middle::Measured(middle),
+    /// Whether it neither takes of the parts beside it nor gives to them.
+    #[must_use]
+    pub fn is_whole(&self) -> bool {
+        self.takes == [Length::ZERO; 2]
+    }
+
+    /// Whether it takes what it lacks: it is then as long as one piece must be.
+    #[must_use]
+    pub fn is_lengthened(&self) -> bool {
+        self.takes.iter().any(|share| *share > Length::ZERO)
+    }
+
+    /// The stretches that make its shape, those that it takes of with them.
+    #[must_use]
+    pub fn touched(&self, count: usize) -> Vec<usize> {
+        let mut found = self.over.clone();
+        if let ([first, ..], [before, after]) = (&self.over[..], self.takes) {
+            let last = self.over[self.over.len() - 1];
+            found.extend((before > Length::ZERO).then_some((first + count - 1) % count));
+            found.extend((after > Length::ZERO).then_some((last + 1) % count));
+        }
+        found
     }
 }
 
@@ -118,48 +141,130 @@ pub(super) fn stretches(wall: &Wall, offset: Length) -> Vec<Stretch> {
     found
 }
 
-/// The parts of a beam: each stretch, but one too short for a piece of its own joined to the longer of those beside it.
+/// The parts of a beam: each stretch, but one too short for a piece of its own joined to the longer of those beside it; where its
+/// pieces would then not be as those of that one are, it takes what it lacks from those beside it.
 ///
 /// # Errors
 /// What a part that no pieces fit goes over, in words.
-pub(super) fn joined(stretches: &[Stretch], timber: Timber, is_closed: bool) -> Result<Vec<BeamPart>, String> {
-    let mut parts: Vec<Vec<usize>> = (0..stretches.len()).map(|place| vec![place]).collect();
-    let length = |over: &[usize]| over.iter().map(|&place| stretches[place].length()).sum::<f64>();
-    let too_short = |over: &[usize]| Length::m(length(over) + NEARLY) < timber.joints_apart();
+pub(super) fn parts(stretches: &[Stretch], timber: Timber, is_closed: bool) -> Result<Vec<BeamPart>, String> {
+    let laid = Laid { stretches, timber };
+    let mut parts: Vec<Draft> = (0..stretches.len()).map(|place| Draft { over: vec![place], takes: [0.0; 2] }).collect();
+    let apart = timber.joints_apart().in_m();
     while parts.len() > 1
-        && let Some(short) = parts.iter().position(|over| too_short(over))
+        && let Some(short) = parts.iter().position(|part| laid.length(part) + NEARLY < apart)
     {
         let count = parts.len();
-        let before = (short > 0 || is_closed).then_some((short + count - 1) % count);
-        let after = (short + 1 < count || is_closed).then_some((short + 1) % count);
-        let reach = |part: Option<usize>| part.map_or(0.0, |part| length(&parts[part]));
-        // The one that goes on into the next is kept in its place.
-        let first = if reach(before) > reach(after) { before.unwrap_or(short) } else { short };
+        let beside = [
+            (short > 0 || is_closed).then_some((short + count - 1) % count),
+            (short + 1 < count || is_closed).then_some((short + 1) % count),
+        ];
+        let [before, after] = beside.map(|part| part.map_or(0.0, |part| laid.length(&parts[part])));
+        let first = if before > after { beside[0].unwrap_or(short) } else { short };
         let next = (first + 1) % count;
-        let taken = parts[next].clone();
-        parts[first].extend(taken);
-        parts.remove(next);
+        let both = Draft {
+            over: [&parts[first].over[..], &parts[next].over].concat(),
+            takes: [parts[first].takes[0], parts[next].takes[1]],
+        };
+        if laid.is_cut_alike(&both) || !laid.taken(&mut parts, short, beside) {
+            parts[first] = both;
+            parts.remove(next);
+        }
     }
-    parts.into_iter().map(|over| part(stretches, timber, over)).collect()
+    parts.into_iter().map(|part| laid.part(part)).collect()
+}
+
+/// A part before it is divided.
+struct Draft {
+    over: Vec<usize>,
+    /// What it takes of the part before and of the one after it, in metres; below zero what it gives to them.
+    takes: [f64; 2],
+}
+
+/// The stretches, and of what timber.
+struct Laid<'a> {
+    stretches: &'a [Stretch],
+    timber: Timber,
 }
 
 /// What binary fractions round, in metres.
 const NEARLY: f64 = 1e-9;
 
-fn part(stretches: &[Stretch], timber: Timber, over: Vec<usize>) -> Result<BeamPart, String> {
-    let names = || over.iter().map(|&place| stretches[place].words()).collect::<Vec<_>>().join(" with ");
-    let chain = |over: &[usize]| Chain::of(over.iter().flat_map(|&place| stretches[place].middle.clone()).collect());
-    let longest = over.iter().copied().max_by(|&a, &b| stretches[a].length().total_cmp(&stretches[b].length()));
-    let (Some(middle), Some(longest)) = (chain(&over), longest) else { return Err(names()) };
-    let mut part = BeamPart { over: over.clone(), longest, middle, division: Division { pieces: 1, made: Made::Straight } };
-    let own = chain(&[longest]).and_then(|own| timber.division(shape(&stretches[longest], &own)));
-    match timber.division(part.measured(stretches)) {
-        // Where a short corner alone asks for it, a long run is not sawn.
-        Some(division) if division.made == Made::Straight || own.is_some_and(|own| own.made == Made::Sawn) => {
-            part.division = division;
-            Ok(part)
+impl Laid<'_> {
+    fn length(&self, part: &Draft) -> f64 {
+        part.over.iter().map(|&place| self.stretches[place].length()).sum::<f64>() + part.takes[0] + part.takes[1]
+    }
+
+    fn longest(&self, part: &Draft) -> usize {
+        let length = |place: &usize| self.stretches[*place].length();
+        part.over.iter().copied().max_by(|a, b| length(a).total_cmp(&length(b))).unwrap_or(0)
+    }
+
+    /// Whether its pieces are straight, or sawn as those of its longest stretch alone are: a short corner does not make a long
+    /// run one of sawn pieces.
+    fn is_cut_alike(&self, part: &Draft) -> bool {
+        let own = Draft { over: vec![self.longest(part)], takes: [0.0; 2] };
+        let made = |part: &Draft| self.divided(part).map(|part| part.division.made);
+        match made(part) {
+            Some(Made::Straight) => true,
+            Some(Made::Sawn) => made(&own) == Some(Made::Sawn),
+            None => false,
         }
-        _ => Err(names()),
+    }
+
+    /// Whether what a short part lacks was there to take, half on either side or all on the longer one.
+    fn taken(&self, parts: &mut [Draft], short: usize, beside: [Option<usize>; 2]) -> bool {
+        let apart = self.timber.joints_apart().in_m();
+        let lacks = apart - self.length(&parts[short]);
+        let [before, after] = beside.map(|part| part.map_or(0.0, |part| self.length(&parts[part]) - apart));
+        let shares = if beside[0] != beside[1] && before.min(after) >= 0.5 * lacks {
+            [0.5 * lacks; 2]
+        } else if before.max(after) < lacks {
+            return false;
+        } else if before >= after {
+            [lacks, 0.0]
+        } else {
+            [0.0, lacks]
+        };
+        for (side, (part, share)) in beside.into_iter().zip(shares).enumerate() {
+            if let Some(part) = part {
+                parts[part].takes[1 - side] -= share;
+            }
+            parts[short].takes[side] += share;
+        }
+        true
+    }
+
+    /// The middle of a part, its stretches end to end.
+    fn middle(&self, part: &Draft) -> Option<Chain> {
+        let [first, last] = [*part.over.first()?, *part.over.last()?];
+        let count = self.stretches.len();
+        let pieces = |place: usize| self.stretches[place].middle.iter().copied();
+        let mut found: Vec<Piece> = part.over.iter().flat_map(|&place| pieces(place)).collect();
+        let mut from = -part.takes[0];
+        if part.takes[0] > 0.0 {
+            let before = (first + count - 1) % count;
+            found.splice(0..0, pieces(before));
+            from += self.stretches[before].length();
+        }
+        if part.takes[1] > 0.0 {
+            found.extend(pieces((last + 1) % count));
+        }
+        Chain::of(Chain::of(found)?.part(from, from + self.length(part)))
+    }
+
+    fn divided(&self, part: &Draft) -> Option<BeamPart> {
+        let middle = self.middle(part)?;
+        let longest = self.longest(part);
+        let takes = part.takes.map(Length::m);
+        let division = Division { pieces: 1, made: Made::Straight };
+        let mut divided = BeamPart { over: part.over.clone(), takes, longest, middle, division };
+        divided.division = self.timber.division(divided.measured(self.stretches))?;
+        Some(divided)
+    }
+
+    fn part(&self, part: Draft) -> Result<BeamPart, String> {
+        let names = |over: &[usize]| over.iter().map(|&place| self.stretches[place].words()).collect::<Vec<_>>();
+        self.divided(&part).ok_or_else(|| names(&part.over).join(" with "))
     }
 }
 

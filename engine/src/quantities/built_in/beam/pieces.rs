@@ -27,19 +27,40 @@ fn one<'a>(beam: &'a BondBeam, part: &BeamPart, lengths: &[Length], rows: &mut R
     let words: Vec<String> = part.over.iter().map(|&place| beam.stretches[place].words()).collect();
     let name = format!("over {}", words.join(" with "));
     let (length, noun) = match part.over[..] {
-        [only] => (lengths[only], "length"),
+        [only] if part.is_whole() => (lengths[only], "length"),
         _ => {
-            let parts = part.over.iter().map(|&place| {
-                let one = &beam.stretches[place];
-                (one.words(), one.path("length"), lengths[place])
-            });
-            let sum = part.over.iter().map(|&place| lengths[place]).sum();
-            let joined = wall::joined_length(sum).of_parts(parts.collect::<Vec<_>>());
-            (rows.add(on.path("joined-length"), format!("length of the bond beam {name}"), joined), "joined-length")
+            let path = on.path("part-length");
+            let length = part_length(beam, part, lengths);
+            (rows.add(path, format!("length of the bond beam {name}"), length), "part-length")
         }
     };
     let ask = Asked { beam, part, on, name, length, noun };
     ask.pieces(rows)
+}
+
+/// Length of a part that is not one whole stretch.
+fn part_length(beam: &BondBeam, part: &BeamPart, lengths: &[Length]) -> Answer<Length> {
+    let length = Length::m(part.middle.length());
+    if part.is_lengthened() {
+        return wall::lengthened(beam.scarf.value, beam.layers.value, length)
+            .from("scarf", beam.scarf.path.as_str())
+            .from("layers", beam.layers.path.as_str());
+    }
+    let gives_to = beam.parts.iter().filter(|other| {
+        let touched = other.touched(beam.stretches.len());
+        other.is_lengthened() && part.over.iter().any(|place| touched.contains(place))
+    });
+    let over: Vec<usize> = part.over.iter().copied().chain(gives_to.flat_map(|other| other.over.clone())).collect();
+    let inputs = over.iter().map(|&place| {
+        let one = &beam.stretches[place];
+        (one.words(), one.path("length"), lengths[place])
+    });
+    let answer = wall::part_length(length).of_parts(inputs.collect());
+    if part.is_whole() {
+        return answer;
+    }
+    let answer = answer.with("length of a scarf", beam.scarf.value, beam.scarf.path.as_str());
+    answer.with("layers", beam.layers.value, beam.layers.path.as_str())
 }
 
 /// A part with what its rows have in common.
@@ -131,7 +152,8 @@ impl<'a> Asked<'a, '_> {
             .from("width", self.beam.width.path.as_str())
             .from("scarf", self.beam.scarf.path.as_str());
         let is_measured = matches!(self.part.measured(&self.beam.stretches), Middle::Measured(_));
-        let shape = self.part.over.iter().filter(|_| is_measured).flat_map(|&place| {
+        let touched = self.part.touched(self.beam.stretches.len());
+        let shape = touched.iter().filter(|_| is_measured).flat_map(|&place| {
             ["length", "radius", "turn"].map(|noun| self.beam.stretches[place].path(noun))
         });
         for path in shape {
