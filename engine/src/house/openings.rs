@@ -244,8 +244,7 @@ fn leaves_the_end(opening: &Opening, wall: &Wall) -> bool {
     !line.is_closed()
         && [(0.0, -1.0), (line.length(), 1.0)].into_iter().any(|(at, ahead)| {
             let end = line.at(at);
-            let place =
-                |offset: f64| (end.beside(offset) - station.point).dot(station.axis) * ahead;
+            let place = |offset: f64| (end.beside(offset) - station.point).dot(station.axis) * ahead;
             (at - along) * ahead < 2.0 * half && offsets(wall).into_iter().any(|offset| place(offset) < half)
         })
 }

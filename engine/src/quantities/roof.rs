@@ -2,7 +2,7 @@
 
 use kurbo::Vec2;
 
-use super::line::{bind, bind_run, path};
+use super::line::{bind, bind_piece};
 use super::need::Need;
 use super::uneven::sizes;
 use crate::earth;
@@ -208,17 +208,8 @@ fn reach(
     let ([least, most], by) = wall.line.reach(at.in_m(), along);
     let mut answer = roof::reach(falls, Length::m(most - least)).from("falls", "roof.falls");
     answer = bind(answer, rows, offset);
-    let count = wall.points.len();
     for piece in by {
-        let run = wall.line.owner(piece);
-        answer = bind_run(answer, house, run, rows);
-        if wall.line.is_corner(piece) {
-            answer = bind_run(answer, house, (run + count - 1) % count, rows);
-            let round = path(&wall.points[run], "round");
-            if !answer.reason.inputs.iter().any(|input| input.path == round) {
-                answer = bind(answer, rows, &round);
-            }
-        }
+        answer = bind_piece(answer, house, piece, rows);
     }
     add(rows, path_of, &format!("reach of {of} {words}"), answer)
 }

@@ -56,15 +56,18 @@ fn gap(opening: &Opening, cob: &Recipe, rows: &mut Rows) {
 }
 
 /// What the wall's own settlement is called, with what it asks of the joint at a roof.
-const TOP_SINKS: &str =
-    "how far the top of the wall sinks, where it is highest: a soft joint under a roof is at least so high; creep is not known";
+const TOP_SINKS: &str = "how far the top of the wall sinks, where it is highest: a soft joint under a roof is at least so high; creep is not known";
 
 /// The whole height: what rests on the top sinks with it.
 fn top(house: &House, (share, shrinkage): (Ratio, &str), rows: &mut Rows) {
     let path = if house.wall.top.is_level() { "wall.height" } else { "wall.highest" };
     let Some(height) = rows.value::<Length>(path) else { return };
     let wet = earth::wet_built(height, share).from("height", path).from("shrinkage", shrinkage);
-    rows.add("wall.wet-height", "height to which the wall is built wet, where it is highest, and at which a bond beam is laid on it", wet);
+    rows.add(
+        "wall.wet-height",
+        "height to which the wall is built wet, where it is highest, and at which a bond beam is laid on it",
+        wet,
+    );
     let sinks = earth::settlement(height, share).from("height", path).from("shrinkage", shrinkage);
     rows.add("wall.settlement", TOP_SINKS, sinks);
 }

@@ -103,8 +103,7 @@ fn platform(house: &House, rows: &mut Rows) -> Vec<Need> {
         let height = yard::above_ground(lift.top.value, house.ground.value, topsoil)
             .from("top", lift.top.path.as_str())
             .from("ground outside", "ground.outside");
-        let height =
-            if is_stripped { height.from("topsoil", "site.topsoil") } else { height.without("topsoil") };
+        let height = if is_stripped { height.from("topsoil", "site.topsoil") } else { height.without("topsoil") };
         let path = lift.path("above-ground");
         let height = rows.add(path.as_str(), format!("top of {name} above the ground beside the wall"), height);
         if height > above {

@@ -120,8 +120,7 @@ pub(super) fn rise(length: Length, radius: Length, pieces: u64) -> f64 {
 }
 
 impl Worst {
-    const NOTHING: Worst =
-        Worst { mitred: Length::ZERO, sawn: Length::ZERO, height: Length::ZERO, bevel: Angle::ZERO };
+    const NOTHING: Worst = Worst { mitred: Length::ZERO, sawn: Length::ZERO, height: Length::ZERO, bevel: Angle::ZERO };
 
     pub(super) fn of_arc(length: Length, radius: Length, pieces: u64, width: Length) -> Worst {
         let half = length / (2.0 * pieces as f64 * radius);
@@ -278,13 +277,8 @@ mod tests {
     use super::*;
     use crate::curve::Piece;
 
-    const TIMBER: Timber = Timber {
-        width: Length::m(0.2),
-        piece: Length::m(3.0),
-        scarf: Length::m(0.4),
-        fit: Length::m(0.02),
-        layers: 1,
-    };
+    const TIMBER: Timber =
+        Timber { width: Length::m(0.2), piece: Length::m(3.0), scarf: Length::m(0.4), fit: Length::m(0.02), layers: 1 };
 
     fn turned(degrees: f64, radius: f64) -> Middle<'static> {
         Middle::Arc { length: Length::m(radius * degrees.to_radians()), radius: Length::m(radius) }

@@ -26,12 +26,12 @@ pub use body::{
 };
 pub use bond_beam::{
     all_cut, all_pieces, beam_arc, beam_bolts, beam_corner, beam_curve, beam_radius, beam_scarfs, beam_shims,
-    beam_straight, beam_timber, beam_turn, bevel, curved_cut, curved_pieces, longest_cut, plank_width, sagitta, sawn_cut,
-    straight_cut, straight_pieces,
+    beam_straight, beam_timber, beam_turn, bevel, curved_cut, curved_pieces, longest_cut, plank_width, sagitta,
+    sawn_cut, straight_cut, straight_pieces,
 };
 pub use built_in::{
-    board_area, board_volume, bond_beam_volume, clear_circle, clear_rectangle, deadmen, niche_face,
-    niche_inside, niche_removed, places, through_face, through_removed,
+    board_area, board_volume, bond_beam_volume, clear_circle, clear_rectangle, deadmen, niche_face, niche_inside,
+    niche_removed, places, through_face, through_removed,
 };
 pub use buttress::{
     Buttress, buttress_covers, buttress_front, buttress_sides, buttress_stone, buttress_top, buttress_volume,

@@ -94,9 +94,7 @@ impl PlanLine {
         if self.is_closed() {
             return Vec::new();
         }
-        let across = |station: Station| {
-            Piece::straight(station.beside(inner), station.beside(outer))
-        };
+        let across = |station: Station| Piece::straight(station.beside(inner), station.beside(outer));
         vec![across(self.at(0.0)), across(self.at(self.length()))]
     }
 

@@ -116,8 +116,20 @@ pub(super) fn place(site: &Site<'_>, written: &build::BondBeam) -> Option<BondBe
     let offset = wall::plate_offset(inside, outside, site.wall.means()[1]).value;
     let of = written.of.as_ref().map_or_else(|| "bond-beam".to_owned(), |of| of.value.clone());
     let stretches = stretches(site.wall, offset);
-    let mut beam =
-        BondBeam { width, height, layers, piece, scarf, fit, bolts, shim_spacing, of, offset, stretches, parts: Vec::new() };
+    let mut beam = BondBeam {
+        width,
+        height,
+        layers,
+        piece,
+        scarf,
+        fit,
+        bolts,
+        shim_spacing,
+        of,
+        offset,
+        stretches,
+        parts: Vec::new(),
+    };
     if !lies_on_the_wall(site, written, &beam) {
         return None;
     }

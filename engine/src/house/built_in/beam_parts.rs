@@ -148,7 +148,8 @@ pub(super) fn stretches(wall: &Wall, offset: Length) -> Vec<Stretch> {
 /// What a part that no pieces fit goes over, in words.
 pub(super) fn parts(stretches: &[Stretch], timber: Timber, is_closed: bool) -> Result<Vec<BeamPart>, String> {
     let laid = Laid { stretches, timber };
-    let mut parts: Vec<Draft> = (0..stretches.len()).map(|place| Draft { over: vec![place], takes: [0.0; 2] }).collect();
+    let mut parts: Vec<Draft> =
+        (0..stretches.len()).map(|place| Draft { over: vec![place], takes: [0.0; 2] }).collect();
     let apart = timber.joints_apart().in_m();
     while parts.len() > 1
         && let Some(short) = parts.iter().position(|part| laid.length(part) + NEARLY < apart)

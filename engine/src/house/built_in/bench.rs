@@ -153,9 +153,7 @@ fn stands_out(site: &Site<'_>, written: &build::BuiltIn, bench: &Bench) -> bool 
 pub(super) fn outline(wall: &Wall, bench: &Bench) -> Vec<Point> {
     let [inner, outer] = offsets(wall);
     let back = if bench.side == Side::Inner { inner - CLEAR } else { outer + CLEAR };
-    let at = |along: f64, offset: f64| {
-        wall.line.at(along).beside(offset)
-    };
+    let at = |along: f64, offset: f64| wall.line.at(along).beside(offset);
     let [from, to] = bench.stretch;
     let mut points = vec![at(from, back)];
     wall.shape().over_pieces(bench.stretch, |piece, [from, to], _| {

@@ -179,9 +179,8 @@ impl Thing<'_> {
         let level = low.midpoint(high.max(low));
         let line = &house.wall.line;
         let marks = self.stations.iter().map(|station| middle(house, *station, level)).collect();
-        let on_band = self.stations.iter().map(|station| {
-            Point::new(line.from_first_point(line.along_line(*station)), level)
-        });
+        let on_band =
+            self.stations.iter().map(|station| Point::new(line.from_first_point(line.along_line(*station)), level));
         let crosses = |cut: &&Cut| cut.form.bottom() < ends[1] && ends[0] < cut.form.top();
         let outlines = self.cuts.iter().filter(crosses).filter_map(|cut| outline(house, cut, ends[1])).collect();
         Some(Item {

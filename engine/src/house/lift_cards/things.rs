@@ -29,11 +29,10 @@ pub(super) fn things(house: &House) -> Vec<Thing<'_>> {
             "how the beam is held down is not computed: an engineer says what goes into this lift, before it closes";
         things.push(Thing {
             range: [lowest.in_m(), highest.in_m()],
-            rows: listed("wall", &[
-                ("underside, wet", "wet-height"),
-                ("width", "bond-beam.width"),
-                ("height", "bond-beam.height"),
-            ]),
+            rows: listed(
+                "wall",
+                &[("underside, wet", "wet-height"), ("width", "bond-beam.width"), ("height", "bond-beam.height")],
+            ),
             ..Thing::new(ItemKind::BondBeam, "wall.bond-beam".into(), "hold-down of the bond beam", [task; 3])
         });
     }

@@ -1,6 +1,6 @@
 //! Which runs and corners bend what is built into the wall, bound to their rows.
 
-use super::super::line::{bind_run, path};
+use super::super::line::{bind_piece, path};
 pub(super) use super::super::uneven::bind_once as once;
 use super::super::uneven::{bind_local, is_even, is_of_one_row};
 use crate::curve::{Cut, Shape, Side};
@@ -82,16 +82,7 @@ impl<'a> Bend<'a> {
         for place in &self.place {
             answer = once(answer, rows, place);
         }
-        let count = points.len();
-        for &piece in &self.pieces {
-            let run = line.owner(piece);
-            answer = bind_run(answer, self.house, run, rows);
-            if line.is_corner(piece) {
-                answer = bind_run(answer, self.house, (run + count - 1) % count, rows);
-                answer = once(answer, rows, &path(&points[run], "round"));
-            }
-        }
-        answer
+        self.pieces.iter().fold(answer, |answer, &piece| bind_piece(answer, self.house, piece, rows))
     }
 }
 

@@ -77,12 +77,15 @@ impl<'a> Asked<'a, '_> {
     fn pieces(&self, rows: &mut Rows) -> Cut<'a> {
         let (timber, beam, length) = (self.beam.timber(), self.beam, self.length);
         let (wall::Timber { width, piece, scarf, fit, layers }, pieces) = (timber, self.part.division.pieces);
-        let middle = self.part.measured(&beam.stretches);
+        let middle = match self.part.measured(&beam.stretches) {
+            Middle::Arc { radius, .. } => {
+                Middle::Arc { length, radius: rows.value(&self.on.path("radius")).unwrap_or(radius) }
+            }
+            other => other,
+        };
         let count = match middle {
             Middle::Straight(_) => wall::straight_pieces(length, piece, scarf),
-            Middle::Arc { radius, .. } => {
-                wall::curved_pieces(length, radius, width, piece, scarf, fit, layers, pieces)
-            }
+            Middle::Arc { radius, .. } => wall::curved_pieces(length, radius, width, piece, scarf, fit, layers, pieces),
             Middle::Measured(_) => wall::measured_pieces(length, width, piece, scarf, fit, layers, pieces),
         };
         let count = self
@@ -153,9 +156,10 @@ impl<'a> Asked<'a, '_> {
             .from("scarf", self.beam.scarf.path.as_str());
         let is_measured = matches!(self.part.measured(&self.beam.stretches), Middle::Measured(_));
         let touched = self.part.touched(self.beam.stretches.len());
-        let shape = touched.iter().filter(|_| is_measured).flat_map(|&place| {
-            ["length", "radius", "turn"].map(|noun| self.beam.stretches[place].path(noun))
-        });
+        let shape = touched
+            .iter()
+            .filter(|_| is_measured)
+            .flat_map(|&place| ["length", "radius", "turn"].map(|noun| self.beam.stretches[place].path(noun)));
         for path in shape {
             if !answer.reason.inputs.iter().any(|input| input.path == path) {
                 answer = bind(answer, rows, &path);
