@@ -1,13 +1,12 @@
 //! Skin and floor in parts: the stretches are the face, their lots the lot, the bays the floor.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
-use engine::answers::{Answers, Inputs, answers};
+#[path = "laws/builds.rs"]
+#[allow(dead_code, reason = "some tests take single builds, others all")]
+mod builds;
 
-const TANSY_BANK: &str = include_str!("../../builds/tansy-bank/tansy-bank.loam.toml");
-const BURDOCK_RISE: &str = include_str!("../../builds/burdock-rise/burdock-rise.loam.toml");
-const QUINCE_HUT: &str = include_str!("../../builds/quince-hut/quince-hut.loam.toml");
-const PLAIN_RING: &str = include_str!("../../builds/plain-ring/plain-ring.loam.toml");
-const SPIRAL_WALL: &str = include_str!("../../builds/spiral-wall/spiral-wall.loam.toml");
+use builds::{BURDOCK_RISE, PLAIN_RING, QUINCE_HUT, SPIRAL_WALL, TANSY_BANK};
+use engine::answers::{Answers, Inputs, answers};
 
 /// Coats for a build that has none.
 const COATS: &str = "
