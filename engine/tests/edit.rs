@@ -1,19 +1,22 @@
 //! What a change of a build file leaves as it was, and what it refuses.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
-use engine::answers::{Inputs, answers};
+#[path = "laws/builds.rs"]
+#[allow(dead_code, reason = "some tests take single builds, others all")]
+mod builds;
+
+#[path = "edit/renamed.rs"]
+mod renamed;
+
+use builds::{BUILDS, PLAIN_RING, TANSY_BANK};
 use engine::edit::{Edit, Step, edit, like, quoted, written};
 use engine::units::Length;
 use toml::de::{DeTable, DeValue};
 
-const BUILDS: [&str; 6] = [
-    include_str!("../../builds/tansy-bank/tansy-bank.loam.toml"),
-    include_str!("../../builds/burdock-rise/burdock-rise.loam.toml"),
-    include_str!("../../builds/plain-ring/plain-ring.loam.toml"),
-    include_str!("../../builds/spiral-wall/spiral-wall.loam.toml"),
-    include_str!("../../builds/quince-hut/quince-hut.loam.toml"),
-    include_str!("../../app/src/command/new.loam.toml"),
-];
+/// Every build and the one that a new folder begins with.
+fn texts() -> impl Iterator<Item = &'static str> {
+    BUILDS.into_iter().map(|(_, text)| text).chain([include_str!("../../app/src/command/new.loam.toml")])
+}
 
 fn changed(text: &str, change: &Edit) -> String {
     edit(text, change).unwrap_or_else(|problem| panic!("{problem}"))
@@ -83,7 +86,7 @@ fn difference<'a>(before: &'a str, after: &'a str) -> (&'a str, &'a str) {
 
 #[test]
 fn every_value_of_every_build_is_written_anew_in_its_place_and_back_to_the_byte() {
-    for text in BUILDS {
+    for text in texts() {
         let (values, _) = paths(text);
         assert!(values.len() > 20);
         // A name is a part of the path itself.
@@ -109,7 +112,7 @@ fn every_value_of_every_build_is_written_anew_in_its_place_and_back_to_the_byte(
 
 #[test]
 fn a_new_key_stands_after_the_last_of_its_table_and_leaves_no_trace_when_it_goes() {
-    for text in BUILDS {
+    for text in texts() {
         let (_, tables) = paths(text);
         for table in tables {
             let path = format!("{table}.new-key");
@@ -150,7 +153,7 @@ fn values_keep_their_quotes_lists_their_lines_and_braces_their_style() {
 
 #[test]
 fn a_file_with_the_line_ends_of_another_system_keeps_them() {
-    let text = BUILDS[2].replace('\n', "\r\n");
+    let text = PLAIN_RING.replace('\n', "\r\n");
     for new in [
         set(&text, "wall.trim", "8 %"),
         add(&text, "openings.pane", "kind = \"window\"\nrun = \"east\""),
@@ -164,7 +167,7 @@ fn a_file_with_the_line_ends_of_another_system_keeps_them() {
 
 #[test]
 fn a_missing_table_is_written_where_one_would_look_for_it() {
-    let ring = BUILDS[2];
+    let ring = PLAIN_RING;
     let new = set(ring, "crew.placing", "0.2 m3");
     assert!(new.ends_with("\n\n[crew]\nplacing = \"0.2 m3\"\n"));
     let new = set(ring, "water.fabric.lap", "200 mm");
@@ -179,7 +182,7 @@ fn a_missing_table_is_written_where_one_would_look_for_it() {
 
 #[test]
 fn what_is_added_stands_beside_its_like_and_what_is_taken_out_takes_its_comment_along() {
-    let text = BUILDS[0];
+    let text = TANSY_BANK;
     let window =
         "kind = \"window\"\nrun = \"back\"\nalong = \"1 m\"\nwidth = \"300 mm\"\nheight = \"300 mm\"\nsill = \"1 m\"";
     let new = add(text, "openings.small", window);
@@ -210,7 +213,7 @@ fn what_is_added_stands_beside_its_like_and_what_is_taken_out_takes_its_comment_
 
 #[test]
 fn every_table_that_is_taken_out_leaves_a_file_that_is_toml_with_all_other_values() {
-    for text in BUILDS {
+    for text in texts() {
         let (values, tables) = paths(text);
         for table in tables {
             let gone = remove(text, &table);
@@ -226,7 +229,7 @@ fn every_table_that_is_taken_out_leaves_a_file_that_is_toml_with_all_other_value
 
 #[test]
 fn an_entry_moves_with_its_comment_and_back_to_the_byte() {
-    let text = BUILDS[0];
+    let text = TANSY_BANK;
     let to = |text: &str, place: usize| changed(text, &Edit::Move { path: "wall.lifts.sills".into(), to: place });
     let moved = to(text, 4);
     let order: Vec<&str> =
@@ -241,59 +244,7 @@ fn an_entry_moves_with_its_comment_and_back_to_the_byte() {
 }
 
 #[test]
-fn a_thing_renamed_is_named_anew_wherever_it_is_meant_and_the_house_is_the_same() {
-    const NAMED: [&str; 8] = [
-        "openings",
-        "built-in",
-        "services",
-        "wall.line",
-        "wall.lifts",
-        "earth.recipes",
-        "earth.ingredients",
-        "site.trees",
-    ];
-    let mut count = 0;
-    for text in &BUILDS[..5] {
-        let before = answers(&Inputs { build: text.as_bytes(), system: None }).unwrap();
-        let (_, tables) = paths(text);
-        for path in tables {
-            let Some((parent, name)) = path.rsplit_once('.') else { continue };
-            if !NAMED.contains(&parent) || name.parse::<usize>().is_ok() {
-                continue;
-            }
-            let new = rename(text, &path, "other-name");
-            let after = answers(&Inputs { build: new.as_bytes(), system: None })
-                .unwrap_or_else(|problems| panic!("{path}: {}", problems.all()[0]));
-            assert_eq!(before.rows.iter().count(), after.rows.iter().count(), "{path}");
-            let values = |answers: &engine::answers::Answers| {
-                answers.rows.iter().map(|row| row.quantity.si()).collect::<Vec<_>>()
-            };
-            if before.rows.iter().map(|row| &row.title).ne(after.rows.iter().map(|row| &row.title)) {
-                count += 1;
-            }
-            assert_eq!(values(&before).len(), values(&after).len());
-            let back = rename(&new, &format!("{parent}.other-name"), name);
-            // The recipe of the wall is named from now on.
-            let back = if name == "cob" { remove(&back, "wall.recipe") } else { back };
-            assert!(back == *text, "{path}");
-        }
-    }
-    assert!(count > 20, "{count}");
-}
-
-#[test]
-fn a_name_that_is_taken_or_is_none_and_one_of_the_program_are_refused() {
-    let text = BUILDS[0];
-    for (path, to, said) in [
-        ("openings.door", "east-light", "the name \"east-light\" is taken"),
-        ("openings.door", "The Door", "is no name"),
-        ("wall.bond-beam", "beam", "the program's own"),
-        ("prices.tile", "shards", "none of its own"),
-        ("openings.hatch", "door-two", "nothing is written there"),
-    ] {
-        let refused = refused(text, Edit::Rename { path: path.into(), to: to.into() });
-        assert!(refused.contains(said), "{refused}");
-    }
+fn a_text_that_is_no_toml_is_refused_where_it_cannot_be_read() {
     let said = refused("a = [", Edit::Set { path: "a".into(), to: "1".into() });
     assert!(said.contains("cannot be read from here on"), "{said}");
     assert_eq!(written("a = [", "a"), None);

@@ -28,19 +28,41 @@ pub(super) fn rename(tree: &Tree<'_>, path: &str, to: &str) -> Result<Vec<Splice
         let message = "this bears the name of what it is about and has none of its own";
         return refuse(message.into(), "rename the thing itself, or write it anew under the other name");
     }
-    let taken = [parent, &[to.to_owned()]].concat();
-    if tree.find(&taken).is_some() {
+    if tree.find(&child(parent, to)).is_some() || is_of_another(tree, parent, to) {
         return refuse(format!("the name \"{to}\" is taken"), "give each its own name");
     }
     let mut renamed = Renamed { tree, parent, name, to, splices: Vec::new() };
     renamed.own(node);
     renamed.table(&mut Vec::new(), tree.root());
     let mut splices = renamed.splices;
-    // A wall whose recipe is not written takes the one of that name.
-    if parent == ["earth", "recipes"] && name == "cob" && tree.written("wall.recipe").is_none() {
-        splices.extend(set::set(tree, "wall.recipe", to)?);
+    // A wall whose recipe is not written takes the one of that name, a trench whose filling is not written gravel.
+    let unwritten = match (parent.join(".").as_str(), name.as_str()) {
+        ("earth.recipes", "cob") => Some("wall.recipe"),
+        ("earth.ingredients", "gravel") if tree.find(&["water", "trench"].map(str::to_owned)).is_some() => {
+            Some("water.trench.of")
+        }
+        _ => None,
+    };
+    if let Some(path) = unwritten.filter(|path| tree.written(path).is_none()) {
+        splices.extend(set::set(tree, path, to)?);
     }
     Ok(splices)
+}
+
+fn child(parent: &[String], name: &str) -> Vec<String> {
+    [parent, &[name.to_owned()]].concat()
+}
+
+/// Whether an ingredient or a recipe of a name would be taken for another thing: both are meant by the same keys, and an
+/// ingredient is bought by its name.
+fn is_of_another(tree: &Tree<'_>, parent: &[String], name: &str) -> bool {
+    let stuff = ["earth.ingredients", "earth.recipes"].map(keys);
+    if !stuff.iter().any(|table| table == parent) {
+        return false;
+    }
+    let mut meant = Renamed { tree, parent, name, to: "", splices: Vec::new() };
+    meant.table(&mut Vec::new(), tree.root());
+    !meant.splices.is_empty() || stuff.iter().any(|table| tree.find(&child(table, name)).is_some())
 }
 
 struct Renamed<'a> {
@@ -150,14 +172,19 @@ impl Renamed<'_> {
     fn means(&self, path: &[String]) -> bool {
         let path: Vec<&str> = path.iter().map(String::as_str).collect();
         let key = path.last().copied().unwrap_or("");
+        let is_of = key == "of" || key.ends_with("-of");
+        // What else is made of something is bought by the name of it and never mixed.
+        let is_mixed = matches!(path[..], ["floor" | "skin" | "built-in", ..] | ["wall", "gap", _]);
         match self.parent.join(".").as_str() {
             "wall.line" => matches!(key, "run" | "to-run") || path == ["wall", "top", "from"],
             "wall.lifts" => path.starts_with(&["wall", "anchors"]) && key == "lift",
             "openings" => path == ["floor", "bays", "way-out"],
-            "earth.recipes" => {
-                (key == "of" || key.ends_with("-of") || path == ["wall", "recipe"]) && !path.starts_with(&["site"])
+            "earth.recipes" => path == ["wall", "recipe"] || is_of && is_mixed,
+            "earth.ingredients" => {
+                let is_recipe =
+                    || self.tree.find(&child(&["earth", "recipes"].map(str::to_owned), self.name)).is_some();
+                path == ["site", "topsoil-as"] || is_of && !(is_mixed && is_recipe())
             }
-            "earth.ingredients" => path.starts_with(&["site", "yard"]) && key == "of",
             "site.vehicles" => path.starts_with(&["prices"]) && key == "by",
             _ => false,
         }
