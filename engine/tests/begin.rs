@@ -18,8 +18,8 @@ fn answered(text: &str, what: &str) -> Answers {
 }
 
 /// What the line of the wall spans.
-fn span(answers: &Answers) -> Rect {
-    let line = line(answers);
+fn span(text: &str, answers: &Answers) -> Rect {
+    let line = line(text, answers);
     let points: Vec<Point> = line.pieces().iter().flat_map(|piece| piece.flatten(1e-4)).collect();
     points.iter().fold(Rect::from_points(points[0], points[0]), |all, point| all.union_pt(*point))
 }
@@ -44,7 +44,7 @@ fn every_shape_stands_in_every_size_of_either_system_and_has_cob_batches_and_per
             let [long, wide] =
                 [length, if width.is_empty() { length } else { width }].map(|side| Length::parse(side).unwrap().in_m());
             let thickness = answers.rows.find("wall.thickness").unwrap().quantity.si().unwrap();
-            let middle = span(&answers);
+            let middle = span(&text, &answers);
             for (drawn, inside) in [(middle.width(), long), (middle.height(), wide)] {
                 // Each end is rounded to 10 mm or 1/2 in.
                 let off = drawn - (inside + thickness);

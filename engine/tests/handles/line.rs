@@ -2,10 +2,11 @@
 
 use engine::answers::Answers;
 use engine::curve::{PlanLine, Vertex, Way as Run};
+use engine::edit::written;
 use kurbo::Point;
 
-/// The middle of the wall, as its rows say it.
-pub fn line(answers: &Answers) -> PlanLine {
+/// The middle of the wall, as its rows say it, and whether it ends, as the text does.
+pub fn line(text: &str, answers: &Answers) -> PlanLine {
     let row = |path: String| answers.rows.find(&path).and_then(|row| row.quantity.si());
     let names = answers.rows.iter().filter_map(|row| row.path.strip_prefix("wall.line.")?.strip_suffix(".x"));
     let vertices: Vec<Vertex> = names
@@ -21,6 +22,6 @@ pub fn line(answers: &Answers) -> PlanLine {
             Vertex { at: pair("x", "y").unwrap(), round: own("round").unwrap_or(0.4), way }
         })
         .collect();
-    let is_open = answers.about.name == "Spiral wall";
+    let is_open = written(text, "wall.ends").is_some_and(|ends| ends == "open");
     if is_open { PlanLine::open(&vertices) } else { PlanLine::closed(&vertices) }.unwrap()
 }

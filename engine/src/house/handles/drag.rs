@@ -3,7 +3,7 @@
 use kurbo::{Point, Vec2};
 
 use super::on_line::{first, on_a_run};
-use super::{Held, Hold, On, Rise, Spot, held};
+use super::{Held, Hold, On, Rise, Spot, held, jamb};
 use crate::edit::{Edit, Step, Tree, like, quoted};
 use crate::house::House;
 use crate::problem::Problem;
@@ -176,20 +176,21 @@ impl<'a> Pen<'a> {
         Some(if count == 0.0 { Vec::new() } else { self.on_the_run(spot, spot.on, along, Step::Drag) })
     }
 
-    /// Width and middle of an opening one jamb of which is moved.
+    /// Width and middle of an opening one jamb of which is moved, while the other stays.
     fn jamb(&self, opening: usize, is_right: bool, to: f64) -> Vec<Edit> {
         let (wall, opening) = (&self.house.wall, &self.house.openings[opening]);
-        let Some([start, end]) = opening.on_line(wall) else { return Vec::new() };
+        let Some(jambs) = opening.on_line(wall) else { return Vec::new() };
         let (line, whole) = (&wall.line, wall.line.length());
-        let moved = to - line.from_first_point(if is_right { end } else { start });
+        let moving = usize::from(is_right);
+        let moved = to - line.from_first_point(jambs[moving]);
         // Across the seam of the drawing the way is the short one.
         let moved = if line.is_closed() { (moved + 0.5 * whole).rem_euclid(whole) - 0.5 * whole } else { moved };
-        let outwards = if is_right { moved } else { -moved };
+        let (stays, side) = (jambs[1 - moving], if is_right { 1.0 } else { -1.0 });
         let path = &opening.width.path;
-        let (now, span) = (opening.width.value.in_m(), end - start);
         let least = Step::Drag.length(&self.style(path)).in_m();
-        let width = self.read(path, (now * (span + outwards) / span).max(least), Step::Drag);
-        let shift = 0.5 * (width - now) * span / now * if is_right { 1.0 } else { -1.0 };
+        let span = jambs[1] - jambs[0] + side * moved;
+        let width = if span > least { jamb::width(line, stays, side * span, least) } else { least };
+        let width = self.read(path, width, Step::Drag);
         let spot = Spot {
             along: opening.along.path.clone(),
             run: opening.path("run"),
@@ -197,10 +198,10 @@ impl<'a> Pen<'a> {
             other: None,
             rises: Vec::new(),
         };
-        let width = self.length(path, width, Step::Drag);
-        let mut edits: Vec<Edit> = width.into_iter().collect();
+        let mut edits: Vec<Edit> = self.length(path, width, Step::Drag).into_iter().collect();
         if !edits.is_empty() {
-            edits.extend(self.spot(&spot, line.along_line(opening.station) + shift, Step::Half));
+            let middle = jamb::middle(line, stays, side * width).unwrap_or(stays + 0.5 * side * width);
+            edits.extend(self.spot(&spot, middle, Step::Half));
         }
         edits
     }

@@ -3,6 +3,7 @@
 mod drag;
 mod in_plan;
 mod in_section;
+mod jamb;
 mod on_line;
 mod on_wall;
 mod things;
