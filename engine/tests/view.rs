@@ -105,9 +105,10 @@ fn draws(seed: u64) -> impl FnMut() -> f64 {
 #[test]
 fn at_every_place_of_random_boxes_the_body_on_top_is_the_one_that_a_ray_meets_first() {
     let mut places = 0;
-    for seed in 0..60 {
+    // Where there are more faces than a plane is tried on, only some of them are asked how they lie to it.
+    for (seed, count) in (0..60).map(|seed| (seed, 14)).chain([(60, 90)]) {
         let mut draw = draws(seed);
-        let blocks: Vec<Block> = (0..14)
+        let blocks: Vec<Block> = (0..count)
             .map(|_| {
                 let middle = [draw(), draw(), draw()];
                 let way = [draw(), draw(), draw()];

@@ -50,8 +50,9 @@ pub(crate) struct Facing {
 
 /// The faces of bodies that one sees along a direction, from back to front.
 ///
-/// What is smaller on the picture than `sample`, in metres, may be left out. Bodies must not overlap by more than their
-/// surfaces' tolerance; where faces of two bodies lie in one plane, the later body is drawn over the earlier.
+/// What is smaller on the picture than `sample`, in metres, may be left out, and on a picture wider or higher than 1,200
+/// samples what is smaller than a 1,200th of it. Bodies must not overlap by more than their surfaces' tolerance; where faces
+/// of two bodies lie in one plane, the later body is drawn over the earlier.
 #[must_use]
 pub fn view(bodies: &[&Body], sight: &Sight, sample: f64) -> Vec<Face> {
     let facing: Vec<Facing> = bodies.iter().enumerate().flat_map(|(body, flats)| flats.facing(body, sight)).collect();

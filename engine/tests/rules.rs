@@ -1,0 +1,67 @@
+//! Every rule that comes with the program: it does not fail at its bound, fails just past it, and some build has its row.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+
+#[path = "laws/builds.rs"]
+#[allow(dead_code, reason = "some tests take single builds, others all")]
+mod builds;
+
+use builds::BUILDS;
+use engine::answers::{Answers, Inputs, answers};
+use engine::check::{Check, Comparison, Limit, Rule, State};
+use engine::known::Known;
+use engine::row::Rows;
+use engine::rulebook::{Rulebook, SHIPPED};
+
+fn limits() -> impl Iterator<Item = (&'static Rule, &'static Limit)> {
+    SHIPPED.iter().flat_map(Rulebook::rules).filter_map(|rule| Some((rule, rule.limit.as_ref()?)))
+}
+
+/// What a rule says of a value that lies past its bound by a share of it, or short of it where that is negative.
+fn state(rule: &Rule, limit: &Limit, past: f64) -> State {
+    let bound = limit.bound.si().unwrap();
+    let way = match limit.comparison {
+        Comparison::AtMost => past,
+        Comparison::AtLeast => -past,
+    };
+    let size = if bound == 0.0 { 1.0 } else { bound.abs() };
+    let value = limit.bound.kind().of_si(bound + way * size).unwrap();
+    let mut rows = Rows::default();
+    rows.known("thing", &Known::given(value, limit.measures.replace('*', "thing"), 1));
+    Check::against(rule, &rows)[0].state
+}
+
+#[test]
+fn no_rule_fails_at_its_bound_or_short_of_it_and_every_one_fails_a_millionth_past_it() {
+    let mut count = 0;
+    for (rule, limit) in limits() {
+        for past in [-0.5, -1e-6, 0.0] {
+            let found = state(rule, limit, past);
+            assert!(matches!(found, State::OnTrust | State::Tight | State::Holds), "{}: {found:?} at {past}", rule.id);
+        }
+        assert_eq!(state(rule, limit, 1e-6), State::Fails, "{}", rule.id);
+        count += 1;
+    }
+    assert!(count > 25, "{count} rules with a limit");
+}
+
+#[test]
+fn every_rule_measures_a_row_that_some_build_has() {
+    let houses: Vec<Answers> = BUILDS
+        .into_iter()
+        .map(|(name, text)| {
+            let found = answers(&Inputs { build: text.as_bytes(), system: None });
+            found.unwrap_or_else(|problems| panic!("{name}: {}", problems.all()[0]))
+        })
+        .collect();
+    for (rule, limit) in limits() {
+        // No build file has a place for what is measured on samples of the cob: such a rule says so of every house.
+        if limit.measures.starts_with("tests.cob.") {
+            let says = houses.iter().flat_map(|house| Check::against(rule, &house.rows));
+            assert!(says.into_iter().all(|check| check.state == State::NotKnown), "{}", rule.id);
+            continue;
+        }
+        let mut rows = houses.iter().flat_map(|house| house.rows.matching(&limit.measures));
+        let is_of_its_kind = |row: &engine::row::Row| row.quantity.kind() == limit.bound.kind();
+        assert!(rows.any(is_of_its_kind), "{} measures {}, which no build has", rule.id, limit.measures);
+    }
+}
