@@ -1,15 +1,19 @@
 //! The bodies of whole builds: closed, as large as their rows say, apart from each other.
 
-use engine::answers::{Inputs, compute};
+use engine::answers::{Computed, Inputs, compute};
 use engine::solids::Solids;
 use engine::units::Length;
 
 use super::edit::BUILDS;
 use super::support;
 
-fn made(text: &str, chord: Length) -> Solids {
+fn computed(text: &str) -> Computed {
     let inputs = Inputs { build: text.as_bytes(), system: None };
-    compute(&inputs).unwrap_or_else(|problems| panic!("{}", problems.all()[0])).bodies(chord)
+    compute(&inputs).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
+}
+
+fn made(text: &str, chord: Length) -> Solids {
+    computed(text).bodies(chord)
 }
 
 #[test]
@@ -23,6 +27,26 @@ fn every_part_of_a_build_has_a_closed_body_as_large_as_its_row() {
                 assert_eq!(body.mesh.open_edges(), 0, "{name}: {} is open", body.path);
                 assert!(row > 0.0 && (found - row).abs() <= chord * 1e-3 * row, "{name}: {} {found} {row}", body.path);
             }
+        }
+    }
+}
+
+#[test]
+fn the_first_cut_of_every_roof_is_closed_bodies_and_every_house_has_its_pictures() {
+    for (name, text) in BUILDS {
+        let house = computed(text);
+        let roof = house.roof_bodies();
+        assert_eq!(roof.is_empty(), !text.contains("\n[roof]"), "{name}");
+        for body in &roof {
+            let is_placed = body.mesh.points.iter().flatten().all(|value| value.is_finite());
+            assert!(is_placed && body.mesh.open_edges() == 0 && body.mesh.volume() > 0.0, "{name}: {}", body.path);
+        }
+        let pictures = house.pictures();
+        let views = pictures.elevations.iter().map(|one| &one.view).chain([&pictures.exploded.view]);
+        for view in views {
+            assert!(view.faces.len() > 20, "{name}");
+            let places = view.faces.iter().flat_map(|face| &face.points).flatten();
+            assert!(places.into_iter().all(|value| value.is_finite()), "{name}");
         }
     }
 }
