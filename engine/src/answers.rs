@@ -6,7 +6,7 @@ use crate::edit::Edit;
 use crate::house::handles::{self, Handle, On};
 use crate::house::lift_cards::{LiftCard, ServicePlace};
 use crate::house::part::{Plan, Section};
-use crate::house::{self, About, BeamPlan, Carded, Detail, House, Hung, Mark, Pegs, SitePlan, Surfaces};
+use crate::house::{self, About, BeamPlan, Carded, Detail, Furnishing, House, Hung, Mark, Pegs, SitePlan, Surfaces};
 use crate::money::{Order, money};
 use crate::pictures::{self, Pictures};
 use crate::problem::{Problem, Problems};
@@ -74,6 +74,8 @@ pub struct Answers {
     pub trench_rows: Vec<Section>,
     /// The pegs of the setting-out.
     pub pegs: Pegs,
+    /// Who and what finds room within the wall.
+    pub furnishing: Furnishing,
     /// The marks of the story pole, from low to high.
     pub story_pole: Vec<Mark>,
     /// What can be taken hold of in plan, unrolled wall and section.
@@ -167,6 +169,7 @@ impl Computed {
         let surfaces = house::surfaces(&house, &unrolled);
         let (trench_section, trench_rows) = (house::trench_section(&house), house::trench_rows(&house));
         let (pegs, story_pole) = (house::pegs(&house), house::story_pole(&house));
+        let furnishing = house::furnishing(&house);
         let handles = handles::handles(&house);
         let (beam_plan, schedule, carded) = (house::beam_plan(&house), house::schedule(&house), house::carded(&house));
         Answers {
@@ -193,6 +196,7 @@ impl Computed {
             trench_section,
             trench_rows,
             pegs,
+            furnishing,
             story_pole,
             handles,
         }

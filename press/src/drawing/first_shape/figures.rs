@@ -1,101 +1,27 @@
 //! People and things seen from above at true size: usual measures, our judgement.
 
-use kurbo::{Point, Vec2};
+use engine::house::{Figure, Placed};
 
-use super::way;
 use crate::drawing::hand::{Hand, areas, rounded, strokes, ticks};
 use crate::drawing::hatch::mixed;
 use crate::paper::{CLAY, INK, LIME, MOSS, SLATE, STRAW, weight};
 use crate::svg::Element;
 
-/// What the room is judged by.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Figure {
-    Standing,
-    Lying,
-    Bench,
-    Barrow,
-}
-
-impl Figure {
-    /// Half of its length and half of its width, in metres.
-    pub(super) fn half(self) -> [f64; 2] {
-        match self {
-            Figure::Standing => [0.3, 0.24],
-            Figure::Lying => [0.9, 0.32],
-            Figure::Bench => [0.6, 0.19],
-            Figure::Barrow => [0.74, 0.33],
-        }
-    }
-
-    fn words(self) -> &'static str {
-        match self {
-            Figure::Standing => "someone standing",
-            Figure::Lying => "someone lying, 1.75 m tall",
-            Figure::Bench => "a bench, 1.2 m long",
-            Figure::Barrow => "a barrow, 1.45 m long",
-        }
-    }
-}
-
-/// A figure at a place, turned by an angle in radians.
-#[derive(Clone, Debug)]
-pub(super) struct Placed {
-    pub(super) figure: Figure,
-    pub(super) at: Point,
-    pub(super) turn: f64,
-}
-
-impl Placed {
-    fn point(&self, [along, across]: [f64; 2]) -> Point {
-        let way = way(self.turn);
-        self.at + way * along + way.turn_90() * across
-    }
-
-    /// The corners of what it covers.
-    pub(super) fn corners(&self) -> [Point; 4] {
-        let [long, wide] = self.figure.half();
-        [[-long, -wide], [long, -wide], [long, wide], [-long, wide]].map(|place| self.point(place))
-    }
-
-    /// Points spread over what it covers, its edge with them.
-    pub(super) fn samples(&self) -> Vec<Point> {
-        let [long, wide] = self.figure.half();
-        let across = [-1.0, 0.0, 1.0];
-        let along = [-1.0, -0.5, 0.0, 0.5, 1.0];
-        along.iter().flat_map(|a| across.iter().map(move |b| self.point([a * long, b * wide]))).collect()
-    }
-
-    /// Whether two cover the same ground, or nearly.
-    pub(super) fn overlaps(&self, other: &Placed) -> bool {
-        let over = |one: &Placed, other: &Placed| {
-            let [long, wide] = one.figure.half();
-            let way = way(one.turn);
-            other.samples().into_iter().any(|point| {
-                let off: Vec2 = point - one.at;
-                off.dot(way).abs() < long + 0.1 && off.dot(way.turn_90()).abs() < wide + 0.1
-            })
-        };
-        over(self, other) || over(other, self)
-    }
-
-    /// The figure about a place on the sheet, so many millimetres for each metre.
-    pub(super) fn drawn(&self, [x, y]: [f64; 2], metre: f64) -> Element {
-        let way = way(self.turn);
-        let across = way.turn_90();
-        let at = |along: f64, aside: f64| {
-            let off = way * along + across * aside;
-            [x + off.x * metre, y - off.y * metre]
-        };
-        let pen = Pen { at: &at, metre };
-        let parts = match self.figure {
-            Figure::Standing => pen.standing(),
-            Figure::Lying => pen.lying(),
-            Figure::Bench => pen.bench(),
-            Figure::Barrow => pen.barrow(),
-        };
-        Element::named("g").child(Element::named("title").words(self.figure.words())).child(Element::group(parts))
-    }
+/// A figure about a place on the sheet, so many millimetres for each metre.
+pub(super) fn drawn(placed: &Placed, [x, y]: [f64; 2], metre: f64) -> Element {
+    let across = placed.way.turn_90();
+    let at = |along: f64, aside: f64| {
+        let off = placed.way * along + across * aside;
+        [x + off.x * metre, y - off.y * metre]
+    };
+    let pen = Pen { at: &at, metre };
+    let (words, parts) = match placed.figure {
+        Figure::Standing => ("someone standing", pen.standing()),
+        Figure::Lying => ("someone lying, 1.75 m tall", pen.lying()),
+        Figure::Bench => ("a bench, 1.2 m long", pen.bench()),
+        Figure::Barrow => ("a barrow, 1.45 m long", pen.barrow()),
+    };
+    Element::named("g").child(Element::named("title").words(words)).child(Element::group(parts))
 }
 
 /// Draws in metres of the figure's own ground.
