@@ -8,7 +8,7 @@ use crate::house::lift_cards::{LiftCard, ServicePlace};
 use crate::house::part::{Plan, Section};
 use crate::house::{self, About, BeamPlan, Carded, Detail, Furnishing, House, Hung, Mark, Pegs, SitePlan, Surfaces};
 use crate::money::{Order, money};
-use crate::pictures::{self, Pictures};
+use crate::pictures::{self, Pictures, RoofCut};
 use crate::problem::{Problem, Problems};
 use crate::quantities::{quantities, yard};
 use crate::row::Rows;
@@ -54,6 +54,8 @@ pub struct Answers {
     pub site: SitePlan,
     /// The cross-section.
     pub section: Section,
+    /// The roof in the cross-section; none without a roof.
+    pub roof_cut: Option<RoofCut>,
     /// Drawings of single places, larger than those of the whole.
     pub details: Vec<Detail>,
     /// The wall unrolled, seen from outside.
@@ -164,6 +166,7 @@ impl Computed {
         let services = house::service_places(&house, &lift_cards);
         let (plan, site) = (house::parts(&house), house::site_plan(&house, &rows));
         let (section, details) = (house::section(&house), house::details(&house));
+        let roof_cut = pictures::roof_cut(&house, &rows);
         let recipes = house.recipes_used().into_iter().map(str::to_owned).collect();
         let (unrolled, unrolled_rows) = (house::unrolled(&house), house::unrolled_rows(&house));
         let surfaces = house::surfaces(&house, &unrolled);
@@ -186,6 +189,7 @@ impl Computed {
             plan,
             site,
             section,
+            roof_cut,
             details,
             unrolled,
             unrolled_rows,

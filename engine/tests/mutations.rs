@@ -256,7 +256,7 @@ fn all_bodies(text: &[u8]) -> Result<(), TestCaseError> {
         prop_assert_eq!(body.mesh.open_edges(), 0, "{} is open", body.path);
     }
     for body in &solids.bodies {
-        let (found, row) = (body.mesh.volume(), body.volume.in_m3());
+        let (found, row) = (body.mesh.volume(), body.volume.unwrap().in_m3());
         prop_assert!((found - row).abs() <= 0.02 * row + 1e-6, "{} holds {found}, its row says {row}", body.path);
     }
     prop_assert!(solids.left_out.iter().all(|(path, why)| !path.is_empty() && !why.is_empty()));

@@ -2,6 +2,7 @@
 //!
 //! Source of the format: glTF 2.0 specification (ISO/IEC 12113:2022), sections on GLB, accessors and meshes.
 
+use engine::pictures::Stage;
 use engine::solids::Solid;
 use serde_json::{Value, json};
 
@@ -29,7 +30,8 @@ const COLOURS: [(&str, [f64; 4]); 10] = [
     ("other", [0.50, 0.50, 0.50, 1.0]),
 ];
 
-/// The file: one node a body, named by its path; title, material, lift, day and volume in m³ of the row as extras.
+/// The file: one node a body, named by its path; title and material, lift, day and volume in m³ where a row says
+/// them, and the stage of building as extras: its rank, the free height above it when pulled apart, whether it covers the room.
 ///
 /// A corner at (x, y, z) of the house, z up, becomes (x, z, −y).
 #[must_use]
@@ -82,7 +84,14 @@ pub fn glb(name: &str, solids: &[Solid]) -> Vec<u8> {
 }
 
 fn extras(solid: &Solid) -> Value {
-    let mut extras = json!({ "title": solid.name, "material": solid.material, "volume_m3": solid.volume.in_m3() });
+    let mut extras = json!({ "title": solid.name, "material": solid.material });
+    let stage = Stage::of(&solid.path);
+    extras["rank"] = json!(stage.rank());
+    extras["free_above_m"] = json!(stage.free_above());
+    extras["over_the_room"] = json!(stage.is_over_the_room());
+    if let Some(volume) = solid.volume {
+        extras["volume_m3"] = json!(volume.in_m3());
+    }
     if let Some(lift) = &solid.lift {
         extras["lift"] = json!(lift);
     }

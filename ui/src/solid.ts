@@ -1,7 +1,7 @@
 // The bodies of the house in space; drawn only when something changed.
 import {
   BufferGeometry, Color, DirectionalLight, EdgesGeometry, Group, HemisphereLight, LineBasicMaterial, LineSegments, Mesh, MeshBasicMaterial, MeshLambertMaterial,
-  PerspectiveCamera, Plane, Scene, Vector3, WebGLRenderer, BackSide, Box3,
+  type Object3D, PerspectiveCamera, Plane, Scene, Vector3, WebGLRenderer, BackSide, Box3,
 } from "three";
 import { GLTFLoader } from "three/addons/loaders/GLTFLoader.js";
 import { mergeGeometries } from "three/addons/utils/BufferGeometryUtils.js";
@@ -18,18 +18,15 @@ export interface Stage {
   tally(): { triangles: number; calls: number; script: number };
 }
 
-/** Order of building, by the beginning of a body's path; what stands between belongs to the wall. */
-const ORDER = ["water.", "wall.stem", "floor.", "wall.anchors", "wall.bond-beam", "poles", "roof."] as const;
+/** When a body is built, as the model says: its place in the order, the metres left free above it where the parts are pulled apart, whether it covers the room. */
+interface Built {
+  rank: number;
+  free_above_m: number;
+  over_the_room: boolean;
+}
+
 /** Degrees from the lowest to the highest that is seen. */
 const VIEW = 38;
-/** Metres between groups that are pulled apart. */
-const APART = [0, 0.9, 0.5, 1.6, 0.5, 0.7, 0.5] as const;
-
-function rank(path: string): number {
-  const found = ORDER.findIndex((begin) => path.startsWith(begin));
-  if (found >= 3) return found + 1;
-  return found >= 0 ? found : 3;
-}
 
 /** A stage on a canvas, or nothing where the machine cannot draw bodies. */
 export function stage(canvas: HTMLCanvasElement): Stage | null {
@@ -85,14 +82,20 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
   const show = (wanted: Way) => {
     const changed = way !== wanted;
     way = wanted;
-    let lift = 0;
-    let before = -1;
-    for (const part of [...house.children].sort((a, b) => a.userData.rank - b.userData.rank)) {
-      const place = part.userData.rank as number;
-      if (place !== before) lift += APART[place] ?? 0.5;
-      before = place;
-      part.position.y = way === "apart" ? lift : 0;
-      part.visible = !(way === "open" && place >= 5);
+    const stages = new Map<number, { parts: Object3D[]; box: Box3; built: Built }>();
+    for (const part of house.children) {
+      const built = part.userData as Built;
+      const stage = stages.get(built.rank) ?? { parts: [], box: new Box3(), built };
+      part.position.y = 0;
+      part.visible = !(way === "open" && built.over_the_room);
+      stage.parts.push(part);
+      stage.box.expandByObject(part);
+      stages.set(built.rank, stage);
+    }
+    let level = 0;
+    for (const { parts, box, built } of [...stages.values()].sort((a, b) => a.built.rank - b.built.rank)) {
+      if (way === "apart") for (const part of parts) part.position.y = level - box.min.y;
+      level += box.max.y - box.min.y + built.free_above_m;
     }
     renderer.clippingPlanes = way === "cut" ? [cut] : [];
     if (changed) place();
@@ -114,25 +117,26 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
     house.clear();
     gltf.scene.updateMatrixWorld(true);
     // One mesh for each material of each group keeps the draw calls few.
-    const kinds = new Map<string, { rank: number; colour: Color; parts: BufferGeometry[] }>();
+    const kinds = new Map<string, { built: Built; colour: Color; parts: BufferGeometry[] }>();
     gltf.scene.traverse((one) => {
       if (!(one instanceof Mesh)) return;
       // The loader keeps the name as it was written beside the one that it makes of it.
       const path = String(one.userData.name ?? one.parent?.userData.name ?? one.name);
+      const { rank, free_above_m, over_the_room } = (one.userData.rank === undefined ? one.parent!.userData : one.userData) as Built;
       const colour = (one.material as MeshLambertMaterial).color;
-      const key = `${rank(path)} ${colour.getHexString()}`;
-      const kind = kinds.get(key) ?? { rank: rank(path), colour, parts: [] };
+      const key = `${rank} ${colour.getHexString()}`;
+      const kind = kinds.get(key) ?? { built: { rank, free_above_m, over_the_room }, colour, parts: [] };
       const geometry = (one.geometry as BufferGeometry).clone().applyMatrix4(one.matrixWorld);
       for (const name of Object.keys(geometry.attributes)) if (name !== "position") geometry.deleteAttribute(name);
       kind.parts.push(geometry.toNonIndexed());
       kinds.set(key, kind);
       if (path.startsWith("floor.")) floor = Math.max(floor, new Box3().setFromObject(one).max.y);
     });
-    for (const { rank: place, colour, parts } of kinds.values()) {
+    for (const { built, colour, parts } of kinds.values()) {
       const geometry = mergeGeometries(parts);
       geometry.computeVertexNormals();
       const part = new Group();
-      part.userData.rank = place;
+      Object.assign(part.userData, built);
       const behind = { polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 };
       part.add(new Mesh(geometry, new MeshLambertMaterial({ color: colour, flatShading: true, ...behind })));
       // What is cut shows the backs of its faces: one even tone, as a cut is filled on a drawing.

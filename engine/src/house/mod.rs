@@ -63,6 +63,7 @@ pub use plaster::Plastering;
 pub use roof::{Frame, Layer as RoofLayer, Roof, Weight};
 pub use schedule::{Carded, Hung, carded, schedule};
 pub use section::section;
+pub(crate) use section::{cut as section_cut, tops as section_tops};
 pub use set_out::{Near, SetOut, widest};
 pub use shelter::{COVER_SHEET, Cover, PLATFORM_BOARD, Platform, SANDBAG, TRESTLE};
 pub use site::{Site, SitePlan, site_plan};

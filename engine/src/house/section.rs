@@ -15,15 +15,15 @@ const CHORD: f64 = 1e-4;
 const CURVE_STEPS: u32 = 24;
 
 /// The cut: an origin on it, a unit direction along it, and the direction in which one looks.
-pub(super) struct Cut {
-    pub(super) origin: Point,
-    pub(super) along: Vec2,
+pub(crate) struct Cut {
+    pub(crate) origin: Point,
+    pub(crate) along: Vec2,
     beyond: Vec2,
 }
 
 /// Square to the wall through the middle of the first door, else of the first opening, else across the room, or through the
 /// middle of an open wall.
-pub(super) fn cut(house: &House) -> Cut {
+pub(crate) fn cut(house: &House) -> Cut {
     let door = house.openings.iter().find(|opening| opening.kind == OpeningKind::Door).or(house.openings.first());
     let (origin, along) = match door {
         Some(door) => (door.station.point, door.station.axis.turn_90()),
@@ -82,6 +82,17 @@ pub(super) fn top_at(house: &House, [left, right]: [f64; 2], cut: &Cut) -> f64 {
     let line = &house.wall.line;
     let nearest = line.nearest(cut.origin + cut.along * left.midpoint(right));
     house.wall.top.at(line, line.along_line(nearest))
+}
+
+/// The middle of each top of the wall that the cut passes through, from left to right.
+pub(crate) fn tops(house: &House, cut: &Cut) -> Vec<Point> {
+    let at_foot = through_cob(house, 0.0, cut).into_iter().enumerate();
+    let top = at_foot.filter_map(|(place, span)| {
+        let level = top_at(house, span, cut);
+        let [left, right] = through_cob(house, level, cut).get(place).copied()?;
+        Some(Point::new(left.midpoint(right), level))
+    });
+    top.collect()
 }
 
 /// Pairs of distances between which the cut passes through a body that stands between two offsets of the line.

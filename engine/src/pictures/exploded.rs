@@ -2,11 +2,12 @@
 
 use kurbo::Point;
 
-use super::{Body, SMALL_SAMPLE, View, roof};
+use super::roof::Fineness;
+use super::stage::NARROW;
+use super::{Body, CHORD, SMALL_SAMPLE, Stage, View, roof};
 use crate::build::OpeningKind;
-use crate::house::built_in::What;
 use crate::house::part::Material;
-use crate::house::{BuiltIn, House, Weight};
+use crate::house::{House, Weight};
 use crate::row::Rows;
 use crate::view::{self, Sight};
 
@@ -15,9 +16,8 @@ const ABOVE: f64 = 0.5;
 /// How far beside the door one stands, in radians.
 const ASIDE: f64 = 0.65;
 
-/// Free height between one group and the next, by how much of the lower one has to be seen, in metres.
-const WIDE: f64 = 1.2;
-const NARROW: f64 = 0.5;
+/// The roof of so small a picture.
+const COARSE: Fineness = Fineness { chord: CHORD.in_m(), steps: 2 };
 
 /// Built-in things named one by one, at most.
 const MOST_NAMED: usize = 3;
@@ -56,16 +56,15 @@ struct Layer {
 
 pub(super) fn exploded(house: &House, rows: &Rows, bodies_of: Vec<Body>) -> Exploded {
     let mut layers = layers(house, bodies_of);
-    let top = house.wall.top_level().at.in_m();
-    let roof = roof::bodies(house, rows, top);
+    let roof = roof::bodies(house, rows, COARSE);
     let has_roof = roof.is_some();
     if let (Some(roof), Some(placed)) = (roof, &house.roof) {
         let poles = Layer {
             path: "poles.diameter".into(),
             name: "poles".into(),
-            bodies: roof.poles.iter().map(|pole| Body::new(roof::POLES, Material::Timber, pole)).collect(),
+            bodies: roof.poles.iter().map(|pole| Body::new(roof::POLES, Material::Timber, &pole.mesh)).collect(),
             height: None,
-            above: WIDE,
+            above: Stage::Poles.free_above(),
         };
         layers.push(poles);
         for (body, layer) in roof.layers.into_iter().zip(&placed.layers) {
@@ -85,36 +84,41 @@ pub(super) fn exploded(house: &House, rows: &Rows, bodies_of: Vec<Body>) -> Expl
 /// The groups below the roof, from below.
 fn layers(house: &House, mut all: Vec<Body>) -> Vec<Layer> {
     let mut layers = Vec::new();
-    let mut take = |path: String, name: &str, above: f64, belongs: &dyn Fn(&str) -> bool| {
+    let built_in = built_in_words(house, &all);
+    let mut take = |path: &str, name: &str, above: f64, belongs: &dyn Fn(&str) -> bool| {
         let bodies: Vec<Body> = all.extract_if(.., |body| belongs(&body.shown.path)).collect();
         if !bodies.is_empty() {
-            layers.push(Layer { path, name: name.into(), bodies, height: None, above });
+            layers.push(Layer { path: path.into(), name: name.into(), bodies, height: None, above });
         }
     };
-    take("water.trench.depth".into(), "rubble in the trench", WIDE, &|path| path == "water.trench");
-    let is_stone = |path: &str| path == "wall.stem" || (path.starts_with("built-in.") && path.ends_with(".stone"));
-    take("wall.stem.height".into(), "stem wall", WIDE, &is_stone);
-    for layer in &house.floor {
-        let own = format!("floor.layers.{}", layer.name);
-        let name = format!("{} of the floor", layer.name);
-        take(format!("{own}.thickness"), &name, NARROW, &|path| path == own);
+    for (stage, path, name) in [
+        (Stage::Rubble, "water.trench.depth", "rubble in the trench"),
+        (Stage::Stem, "wall.stem.height", "stem wall"),
+        (Stage::Floor, "", ""),
+        (Stage::Wall, "wall.height", "cob wall"),
+        (Stage::BuiltIn, "built-in", built_in.as_str()),
+        (Stage::Lintels, "openings", "lintels"),
+        (Stage::Deadmen, "wall.anchors", "deadmen"),
+        (Stage::BondBeam, "wall.bond-beam.height", "bond beam"),
+    ] {
+        if stage == Stage::Floor {
+            for layer in &house.floor {
+                let own = format!("floor.layers.{}", layer.name);
+                let name = format!("{} of the floor", layer.name);
+                take(&format!("{own}.thickness"), &name, stage.free_above(), &|path| path == own);
+            }
+        } else {
+            take(path, name, stage.free_above(), &|path| Stage::of(path) == stage);
+        }
     }
-    let is_cob = |path: &str| path == "wall" || path.starts_with("wall.lifts.");
-    let is_fitted = |path: &str| path.starts_with("openings.") && !path.ends_with(".lintel");
-    take("wall.height".into(), "cob wall", WIDE, &|path| is_cob(path) || is_fitted(path));
-    let names: Vec<&str> = house.built_in.iter().map(|thing| thing.name.as_str()).collect();
-    let built_in = |path: &str| path.strip_prefix("built-in.").is_some_and(|name| names.contains(&name));
-    take("built-in".into(), &built_in_words(house), NARROW, &built_in);
-    take("openings".into(), "lintels", NARROW, &|path| path.ends_with(".lintel"));
-    take("wall.anchors".into(), "deadmen", NARROW, &|path| path.starts_with("wall.anchors."));
-    take("wall.bond-beam.height".into(), "bond beam", NARROW, &|path| path == "wall.bond-beam");
     layers
 }
 
 /// What is built in and has a body, by name; too many are not named one by one.
-fn built_in_words(house: &House) -> String {
-    let has_body = |thing: &&BuiltIn| !matches!(thing.what, What::Niche(_) | What::Vent(_) | What::Relief(_));
-    let names: Vec<&str> = house.built_in.iter().filter(has_body).map(|thing| thing.name.as_str()).collect();
+fn built_in_words(house: &House, all: &[Body]) -> String {
+    let has_body = |stem: &str| all.iter().any(|body| body.shown.path == stem);
+    let things = house.built_in.iter().filter(|thing| has_body(&thing.stem()));
+    let names: Vec<&str> = things.map(|thing| thing.name.as_str()).collect();
     if names.len() > MOST_NAMED { "what is built in".to_owned() } else { names.join(", ") }
 }
 

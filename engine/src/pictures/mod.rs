@@ -4,9 +4,13 @@ mod clip;
 mod elevation;
 mod exploded;
 mod roof;
+mod roof_cut;
+mod stage;
 
 pub use elevation::Elevation;
 pub use exploded::{Exploded, Group};
+pub use roof_cut::{LayerCut, RoofCut, roof_cut};
+pub use stage::Stage;
 
 use crate::house::House;
 use crate::house::part::Material;

@@ -13,6 +13,7 @@ mod plug;
 mod prism;
 mod refine;
 mod rim;
+mod slice;
 mod sweep;
 
 pub use band::Band;
@@ -21,4 +22,5 @@ pub use fault::Fault;
 pub use mesh::Mesh;
 pub use plug::{against, plug};
 pub use prism::{across, frame, outline, prism};
+pub use slice::slice;
 pub use sweep::Sweep;

@@ -23,8 +23,8 @@ pub struct Solid {
     pub lift: Option<String>,
     /// Days after the start of the first lift on which it is there.
     pub day: Option<Days>,
-    /// Its volume as the rows say.
-    pub volume: Volume,
+    /// Its volume as the rows say; none where no row says it.
+    pub volume: Option<Volume>,
     /// Its surface, triangulated.
     pub mesh: Mesh,
 }
@@ -94,7 +94,7 @@ impl Making<'_> {
             return;
         }
         match (mesh, volume) {
-            (Ok(mesh), Some(volume)) => {
+            (Ok(mesh), Some(_)) => {
                 let Named { name, material, lift, day } = named;
                 self.solids.bodies.push(Solid { path, name, material, lift, day, volume, mesh });
             }

@@ -23,7 +23,7 @@ fn every_part_of_a_build_has_a_closed_body_as_large_as_its_row() {
             let solids = made(text, Length::mm(chord));
             assert!(solids.left_out.is_empty(), "{name}: {:?}", solids.left_out);
             for body in &solids.bodies {
-                let (found, row) = (body.mesh.volume(), body.volume.in_m3());
+                let (found, row) = (body.mesh.volume(), body.volume.unwrap().in_m3());
                 assert_eq!(body.mesh.open_edges(), 0, "{name}: {} is open", body.path);
                 assert!(row > 0.0 && (found - row).abs() <= chord * 1e-3 * row, "{name}: {} {found} {row}", body.path);
             }
@@ -70,7 +70,7 @@ fn bodies_that_touch_do_not_overlap() {
         for (place, body) in solids.bodies.iter().enumerate() {
             for other in &solids.bodies[..place] {
                 // Faces that follow the same curve by other chords may cross by as much as these are off.
-                let least = body.volume.in_m3().min(other.volume.in_m3());
+                let least = body.volume.unwrap().in_m3().min(other.volume.unwrap().in_m3());
                 let common = support::common(&body.mesh, &other.mesh);
                 assert!(common < 2e-3 * least, "{name}: {} and {} have {common} m³", body.path, other.path);
             }

@@ -2,10 +2,11 @@
 
 use engine::answers::Answers;
 use engine::house::part::{Meaning, Outline};
+use engine::pictures::RoofCut;
 use engine::units::Length;
 use kurbo::{Point, Rect};
 
-use super::roof::Roof;
+use super::roof;
 
 /// The parts of a cross-section by what they are.
 pub(super) struct Cut {
@@ -30,7 +31,7 @@ pub(super) struct Cut {
     pub(super) beam: Option<[f64; 2]>,
     /// Thickness of the coats inside and outside, where the build has them.
     pub(super) coats: [f64; 2],
-    pub(super) roof: Option<Roof>,
+    pub(super) roof: Option<RoofCut>,
 }
 
 impl Cut {
@@ -62,11 +63,10 @@ impl Cut {
         let openings = answers.section.parts.iter().filter(|part| part.path.starts_with("openings."));
         let floor = outlines("ground.floor").first().and_then(|line| line.points.first()).map(|point| point.y);
         let floor_layers = answers.rows.matching("floor.layers.*.thickness");
-        let ground = metres("ground.outside").unwrap_or(-0.3);
         let beam =
             metres("wall.bond-beam.width").zip(metres("wall.bond-beam.height")).map(|(width, height)| [width, height]);
-        let mut cut = Cut {
-            ground,
+        Cut {
+            ground: metres("ground.outside").unwrap_or(0.0),
             floor,
             floor_layers: floor_layers.filter_map(|row| Some(Length::try_from(row.quantity).ok()?.in_m())).collect(),
             topsoil: metres("site.topsoil").unwrap_or(0.0),
@@ -78,22 +78,8 @@ impl Cut {
             coats: [sum("skin.inside.*.thickness"), sum("skin.outside.*.thickness")],
             stems,
             cob,
-            roof: None,
-        };
-        cut.roof = cut.tops().and_then(|[first, .., last]| Roof::of(answers, [first, last]));
-        cut
-    }
-
-    /// The middle of the top of the first and of the last wall.
-    fn tops(&self) -> Option<[Point; 2]> {
-        let top = |wall: usize| {
-            let points = self.cob.iter().filter(|(own, _)| *own == wall).flat_map(|(_, points)| points);
-            let highest = points.clone().map(|point| point.y).fold(f64::NEG_INFINITY, f64::max);
-            let across = points.filter(|point| point.y > highest - 0.15).map(|point| point.x);
-            let [least, most] = across.fold([f64::INFINITY, f64::NEG_INFINITY], |[a, b], x| [a.min(x), b.max(x)]);
-            highest.is_finite().then(|| Point::new(least.midpoint(most), highest))
-        };
-        Some([top(self.cob.first()?.0)?, top(self.cob.last()?.0)?])
+            roof: answers.roof_cut.clone(),
+        }
     }
 
     /// Without what lies wholly to the left of a place, so that less has to be drawn of a strip; stems keep their places.
@@ -102,9 +88,7 @@ impl Cut {
         self.cob.retain(|(_, points)| bounds(points).x1 > left);
         self.beds.retain(|bed| bed[1].x > left);
         self.openings.retain(|points| bounds(points).x0 > left);
-        if let Some(roof) = &mut self.roof {
-            roof.from(left);
-        }
+        self.roof = self.roof.map(|roof| roof::right_of(roof, left));
         self
     }
 
@@ -113,7 +97,7 @@ impl Cut {
         let corners = |rect: &Rect| [Point::new(rect.x0, rect.y0), Point::new(rect.x1, rect.y1)];
         let mut points: Vec<Point> = self.stems.iter().chain(&self.trenches).flat_map(corners).collect();
         points.extend(self.cob.iter().flat_map(|(_, points)| points));
-        points.extend(self.roof.iter().flat_map(Roof::points));
+        points.extend(self.roof.iter().flat_map(roof::points));
         points.push(Point::new(points.first().map_or(0.0, |point| point.x), self.ground - 0.3));
         bounds(&points)
     }

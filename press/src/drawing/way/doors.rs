@@ -4,9 +4,8 @@ use kurbo::{Point, Rect};
 
 use super::cut::Cut;
 use super::names::{Name, Standing, door, leader};
-use super::roof::Roof;
 use super::yard::{Spot, thing};
-use super::{AIR, SIDE, View, cover, ground, walls};
+use super::{AIR, SIDE, View, cover, ground, roof, walls};
 use crate::drawing::Scaled;
 use crate::drawing::area::Area;
 use crate::drawing::frame::{Frame, Margins};
@@ -95,7 +94,7 @@ impl Doors {
         let placed = name.as_ref().map(|(standing, name)| {
             let [wide, high] = name.size();
             let left = view.across(extent.x0 + 0.12 * extent.width()).max(SIDE);
-            let over: Vec<[f64; 2]> = cut.roof.iter().flat_map(Roof::points).map(|point| view.at(point)).collect();
+            let over: Vec<[f64; 2]> = cut.roof.iter().flat_map(roof::points).map(|point| view.at(point)).collect();
             let near = over.iter().filter(|[x, _]| (left - 4.0..left + wide + 4.0).contains(x));
             let level = near.map(|[_, y]| *y).fold(view.level(cut.top()), f64::min);
             let top = (level - AIR * 1.6 - high).max(SIDE * 0.5);

@@ -7,7 +7,7 @@ use super::cut::Cut;
 use super::doors::Doors;
 use super::names::{Name, Standing, leader};
 use super::yard::{Spot, hills, thing};
-use super::{BELOW, LETTERING, View, cover, ground, walls};
+use super::{BELOW, LETTERING, View, cover, ground, roof, walls};
 use crate::drawing::Scaled;
 use crate::drawing::area::Area;
 use crate::drawing::hand::{Hand, strokes, wash};
@@ -89,7 +89,7 @@ fn parts(sheet: &mut Doors, cut: &Cut, view: &View, named: &[(Standing<'_>, Name
     let wall = cut.stems.last().copied().unwrap_or_default();
     let half_way = cut.top() * 0.62;
     let skin = walls::outer_face(cut).map_or([column[0], 0.0], |face| view.at(face));
-    let eave = cut.roof.as_ref().and_then(|roof| roof.points().max_by(|a, b| a.x.total_cmp(&b.x)));
+    let eave = cut.roof.iter().flat_map(roof::points).max_by(|a, b| a.x.total_cmp(&b.x));
     let meant = |leaf: &str| match leaf {
         "roof" => eave.map_or(view.at(Point::new(wall.x1, cut.top())), |eave| {
             [view.across(eave.x) - 2.5, view.level(eave.y) + 1.0]
