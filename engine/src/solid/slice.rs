@@ -14,14 +14,14 @@ pub fn slice(mesh: &Mesh, origin: Point, along: Vec2) -> Vec<Vec<Point>> {
         mesh.points.iter().map(|[x, y, _]| (Point::new(*x, *y) - origin).dot(along.turn_90())).collect();
     let is_beyond = |corner: u32| beyond[corner as usize] >= 0.0;
     let edge = |a: u32, b: u32| (a.min(b), a.max(b));
-    // The edge on which each triangle is entered from beyond leads to the one on which it is left.
+    // In each triangle the edge that leads beyond the plane is followed by the one that leads back.
     let mut next: BTreeMap<(u32, u32), (u32, u32)> = BTreeMap::new();
     for &[a, b, c] in &mesh.triangles {
         let sides = [(a, b), (b, c), (c, a)];
         let leaves = sides.iter().find(|(from, to)| is_beyond(*from) && !is_beyond(*to));
         let enters = sides.iter().find(|(from, to)| !is_beyond(*from) && is_beyond(*to));
         if let (Some(&(a, b)), Some(&(c, d))) = (leaves, enters) {
-            next.insert(edge(a, b), edge(c, d));
+            next.insert(edge(c, d), edge(a, b));
         }
     }
     let place = |(a, b): (u32, u32)| {
