@@ -24,6 +24,8 @@ mod orders;
 #[cfg(feature = "book")]
 mod quantities;
 #[cfg(feature = "book")]
+mod rows;
+#[cfg(feature = "book")]
 mod set_out;
 #[cfg(feature = "book")]
 mod site;

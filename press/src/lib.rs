@@ -9,4 +9,5 @@ pub mod gltf;
 pub mod lettering;
 pub mod orders;
 pub mod paper;
+mod spoken;
 pub mod svg;

@@ -5,6 +5,8 @@ use engine::money::Order;
 use engine::row::{Row, shown};
 use engine::units::{Fineness, Quantity, System};
 
+use crate::spoken::{marked, spoken};
+
 /// One line of the order list in words; what is not known is a dash.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct OrderLine {
@@ -44,7 +46,7 @@ fn line(answers: &Answers, order: &Order) -> OrderLine {
     let said = |row: Option<&Row>| row.map_or("–".to_owned(), |row| row.shown(answers.system));
     let units = row("units").or(price_row("count"));
     let loads = row("loads").map_or("–".to_owned(), |loads| {
-        let vehicle = order.vehicle.as_deref().unwrap_or("").replace('-', " ");
+        let vehicle = spoken(order.vehicle.as_deref().unwrap_or(""));
         format!("{} by {vehicle}", loads.shown(answers.system))
     });
     OrderLine {
@@ -57,9 +59,7 @@ fn line(answers: &Answers, order: &Order) -> OrderLine {
         )
         .trim_end()
         .to_owned(),
-        loss: price_row("loss").map_or("–".to_owned(), |row| {
-            format!("{}{}", row.shown(answers.system), if row.is_assumed() { " *" } else { "" })
-        }),
+        loss: price_row("loss").map_or("–".to_owned(), |row| marked(answers, row)),
         order: match (units, row("needed")) {
             (Some(units), _) => ordered(units, order),
             (None, Some(row)) if order.name == engine::house::WATER => taken(row, order, answers.system),

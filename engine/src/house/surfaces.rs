@@ -26,7 +26,7 @@ pub struct Surfaces {
     pub layers: Vec<FloorLayer>,
     /// Keys of the coats of oil with their names, in the order in which they are put on.
     pub oil: Vec<(String, String)>,
-    /// The bays of the floor.
+    /// The bays of the floor, when its top layer is mixed.
     pub bays: Option<BayPlan>,
     /// The faces that are coated, unrolled.
     pub faces: Vec<Face>,
@@ -231,8 +231,10 @@ fn plastered(
     Section { parts, levels: Vec::new(), dimensions: Vec::new(), places }
 }
 
+/// What is poured or bought is laid in no order: only a top layer that is mixed has a plan of its bays.
 fn bays(house: &House) -> Option<BayPlan> {
-    let bays = house.bays.as_ref()?;
+    let is_mixed = house.floor.last().is_some_and(|top| matches!(top.of, Of::Recipe(_)));
+    let bays = house.bays.as_ref().filter(|_| is_mixed)?;
     let half = 0.5 * house.wall.stem_width.value.in_m();
     let room = house.wall.line.outline(-half, CHORD);
     let at = bays.threshold.to_vec2().dot(bays.across);

@@ -6,7 +6,7 @@ use engine::row::shown;
 use engine::sources::Citation;
 use serde_json::{Value, json};
 
-use super::job::capital;
+use crate::spoken::capital;
 
 pub(super) fn chapter(answers: &Answers) -> Value {
     let groups: Vec<Value> = [State::NotKnown, State::Fails, State::OnTrust, State::Tight, State::Holds]

@@ -4,8 +4,9 @@ use engine::answers::Answers;
 use engine::row::Row;
 use serde_json::{Value, json};
 
-use super::quantities::marked;
+use super::rows::said;
 use crate::drawing;
+use crate::spoken::{marked, spoken};
 
 /// Width of a recipe's drawing on a card, in millimetres.
 pub(super) const CARD: f64 = 148.0;
@@ -47,7 +48,7 @@ pub(super) fn drawings(answers: &Answers) -> Vec<(String, String)> {
 
 fn one(answers: &Answers, recipe: &str) -> Value {
     let stem = format!("earth.recipes.{recipe}");
-    let name = recipe.replace('-', " ");
+    let name = spoken(recipe);
     json!({
         "name": recipe,
         "title": format!("One tarp of {name}"),
@@ -72,7 +73,7 @@ pub(super) fn behind(answers: &Answers) -> Value {
     for recipe in &answers.recipes {
         for name in ingredients(answers, recipe) {
             let cells = COLUMNS.map(|(noun, _)| said(find(recipe, &format!("{noun}.{name}"))));
-            let title = format!("{}: {}", recipe.replace('-', " "), name.replace('-', " "));
+            let title = format!("{}: {}", spoken(recipe), spoken(name));
             parts.push(std::iter::once(title).chain(cells).collect());
         }
     }
@@ -83,7 +84,7 @@ pub(super) fn behind(answers: &Answers) -> Value {
         });
         std::iter::once(words.to_owned()).chain(cells).collect::<Vec<_>>()
     });
-    let names = answers.recipes.iter().map(|recipe| recipe.replace('-', " "));
+    let names = answers.recipes.iter().map(|recipe| spoken(recipe));
     json!({
         "parts": {
             "header": std::iter::once("").chain(COLUMNS.map(|(_, title)| title)).collect::<Vec<_>>(),
@@ -98,7 +99,7 @@ pub(super) fn behind(answers: &Answers) -> Value {
 
 /// How a bucket is filled.
 fn words(answers: &Answers, stem: &str) -> String {
-    let said = |path: &str| answers.rows.find(path).map(|row| row.shown(answers.system)).unwrap_or_default();
+    let said = |path: &str| said(answers, path).unwrap_or_default();
     let filled = if answers.rows.find("earth.bucket.filled").is_some() {
         format!(
             "Buckets heaped: {} to the brim, {} with the heap.",
@@ -110,7 +111,7 @@ fn words(answers: &Answers, stem: &str) -> String {
     };
     let whole = answers.rows.find(&format!("{stem}.batches"));
     match whole {
-        Some(batches) => format!("{filled} About {} batches in all.", batches.shown(answers.system)),
+        Some(batches) => format!("{filled} About {} batches in all.", marked(answers, batches)),
         None => filled,
     }
 }
@@ -118,7 +119,7 @@ fn words(answers: &Answers, stem: &str) -> String {
 /// What to do, in order; the amounts are rows, the rest is common practice.
 fn steps(answers: &Answers, stem: &str, name: &str) -> Vec<String> {
     let find = |noun: &str| answers.rows.find(&format!("{stem}.{noun}"));
-    let said = |noun: &str| find(noun).map(|row| row.shown(answers.system)).unwrap_or_default();
+    let said = |noun: &str| find(noun).map(|row| marked(answers, row)).unwrap_or_default();
     let count = |noun: &str| find(noun).and_then(|row| row.quantity.si());
     let spoken = |noun: &str| count(noun).map(drawing::bucket_number);
     let mut steps = vec![
@@ -144,7 +145,7 @@ fn steps(answers: &Answers, stem: &str, name: &str) -> Vec<String> {
     match find("loaves") {
         Some(loaves) => steps.push(format!(
             "It is ready when a ball dropped from chest height stays a ball with few cracks. Shape {} loaves of {} each.",
-            loaves.shown(answers.system),
+            marked(answers, loaves),
             said("loaf-mass")
         )),
         None => steps.push(format!("It is ready when {name} of the last batch and of this one feel alike: keep a handful in a lidded pot.")),
@@ -156,7 +157,7 @@ fn steps(answers: &Answers, stem: &str, name: &str) -> Vec<String> {
 fn heavy(answers: &Answers, names: &[&str]) -> String {
     let masses = names.iter().filter_map(|name| {
         let row = answers.rows.find(&format!("earth.ingredients.{name}.bucket-mass"))?;
-        Some(format!("{} {}", name.replace('-', " "), row.shown(answers.system)))
+        Some(format!("{} {}", spoken(name), marked(answers, row)))
     });
     format!("A full bucket weighs: {}. Half-fill it or lift it by two.", masses.collect::<Vec<_>>().join(", "))
 }

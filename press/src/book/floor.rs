@@ -4,7 +4,8 @@ use engine::answers::Answers;
 use engine::house::FloorLayer;
 use serde_json::{Value, json};
 
-use super::job::capital;
+use super::rows::{cell, lines, said};
+use crate::spoken::{capital, spoken};
 
 /// The chapter.
 pub(super) fn chapter(answers: &Answers) -> Value {
@@ -21,14 +22,6 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     })
 }
 
-fn said(answers: &Answers, path: &str) -> Option<String> {
-    answers.rows.find(path).map(|row| row.shown(answers.system))
-}
-
-fn cell(answers: &Answers, path: &str) -> String {
-    said(answers, path).unwrap_or_else(|| "–".to_owned())
-}
-
 fn words(answers: &Answers) -> String {
     match said(answers, "floor.depth").zip(said(answers, "room.foot-above-floor")) {
         Some((depth, foot)) => {
@@ -39,20 +32,16 @@ fn words(answers: &Answers) -> String {
 }
 
 fn table(answers: &Answers) -> Value {
-    let rows = answers.surfaces.layers.iter().map(|layer| {
-        let own = |noun: &str| cell(answers, &format!("{}.{noun}", layer.stem));
-        [capital(&layer.name.replace('-', " ")), own("thickness"), own("volume"), own("loose-volume")]
-    });
-    json!({ "header": ["from the ground up", "thickness", "in place", "loose"], "rows": rows.collect::<Vec<_>>() })
+    let layers = answers.surfaces.layers.iter();
+    let names = layers.map(|layer| (capital(&spoken(&layer.name)), format!("{}.", layer.stem)));
+    let nouns = [("thickness", "thickness"), ("volume", "in place"), ("loose-volume", "loose")];
+    lines(answers, "from the ground up", names, &nouns)
 }
 
 fn bays(answers: &Answers) -> Value {
-    let marks = answers.surfaces.bays.iter().flat_map(|plan| &plan.bays);
-    let rows = marks.enumerate().map(|(place, bay)| {
-        let own = |noun: &str| cell(answers, &format!("{}.{noun}", bay.stem));
-        [format!("bay {}", place + 1), own("area"), own("volume"), own("batches")]
-    });
-    json!({ "header": ["in this order", "area", "to lay", "batches"], "rows": rows.collect::<Vec<_>>() })
+    let marks = answers.surfaces.bays.iter().flat_map(|plan| &plan.bays).enumerate();
+    let names = marks.map(|(place, bay)| (format!("bay {}", place + 1), format!("{}.", bay.stem)));
+    lines(answers, "in this order", names, &[("area", "area"), ("volume", "to lay"), ("batches", "batches")])
 }
 
 fn bays_words(answers: &Answers) -> String {
@@ -61,14 +50,14 @@ fn bays_words(answers: &Answers) -> String {
         "Each bay is {} wide. Areas are of the whole room inside the stem wall: a bench or an oven that stands on the floor takes its own \
          off. The last bay is finished from outside through the {}.",
         cell(answers, "floor.bays.even-width"),
-        plan.door.replace('-', " ")
+        spoken(&plan.door)
     )
 }
 
 fn card(answers: &Answers, layer: &FloorLayer, place: usize) -> Value {
     let own = |noun: &str| said(answers, &format!("{}.{noun}", layer.stem));
     let count = answers.surfaces.layers.len();
-    let (is_last, title) = (place + 1 == count, capital(&layer.name.replace('-', " ")));
+    let (is_last, title) = (place + 1 == count, capital(&spoken(&layer.name)));
     let mut figures: Vec<Vec<String>> = Vec::new();
     let mut figure = |words: &str, value: Option<String>, beside: &str| {
         figures.extend(value.map(|value| vec![words.to_owned(), value, beside.to_owned()]));
@@ -78,21 +67,24 @@ fn card(answers: &Answers, layer: &FloorLayer, place: usize) -> Value {
     figure("In place", own("volume"), "");
     figure("Loose, as it comes", own("loose-volume"), "");
     let number = format!("{} of {count}, from the ground up", place + 1);
-    let (steps, right) = if is_last {
-        (finish(answers), FINISH_RIGHT)
-    } else if layer.recipe.is_some() {
-        (BASE.map(str::to_owned).to_vec(), BASE_RIGHT)
-    } else {
-        (LOOSE.map(str::to_owned).to_vec(), LOOSE_RIGHT)
+    let (laid, right) = match layer.recipe {
+        Some(_) if is_last => (finish(answers), FINISH_RIGHT),
+        Some(_) => (BASE.map(str::to_owned).to_vec(), BASE_RIGHT),
+        None => (LOOSE.map(str::to_owned).to_vec(), LOOSE_RIGHT),
     };
+    let ground = (place == 0).then(|| GROUND.to_owned());
+    let steps: Vec<String> = ground.into_iter().chain(laid).collect();
     json!({ "title": format!("{title}: layer {number}"), "figures": figures, "steps": steps, "right": right })
 }
 
+/// Before the first layer: common practice, no source.
+const GROUND: &str =
+    "Take off topsoil and roots, beat the ground. Lay drains, sleeves and cables now: nobody opens the floor again.";
+
 /// A layer that is poured and beaten, or laid: common practice, no source.
-const LOOSE: [&str; 4] = [
+const LOOSE: [&str; 3] = [
     "Strike the level of the finished floor round the stem wall, check that it closes on itself, and measure down from it to the top of \
      this layer: a line of chalk all round, and pegs in the middle.",
-    "Take off topsoil and roots, beat the ground. Lay drains, sleeves and cables now: nobody opens the floor again.",
     "Spread from the far side to the door in layers no thicker than a hand is long, and beat each with a rammer or a plate, three passes, \
      the second across the first. What is cut or laid, not poured, is bedded without rocking and laid close.",
     "Draw a straightedge over lines and pegs; fill hollows before they are covered.",
@@ -144,10 +136,12 @@ const FINISH_RIGHT: &str = "Right is: it is even in colour, no joint catches a f
                             runs nowhere by itself but the door. Fill fine cracks with the same mix, sieved, before the oil.";
 
 /// How a floor is oiled: common practice, no source.
-const OIL: [&str; 6] = [
+const OIL: [&str; 7] = [
     "Wait until the floor is dry. After two weeks floors have been seen still damp: it is pale all over, and a pane of glass laid on it \
      overnight shows no dew. Oil on a damp floor peels.",
-    "Sweep with a damp cloth. Warm the oil in a water bath outdoors, never over a flame; mix each coat as the table says.",
+    "Sweep with a damp cloth. Warm the oil alone, in a water bath outdoors, never over a flame.",
+    "Thinner is never warmed. Where the table has it, let the oil cool until a bare hand can hold the pot, carry it away from stove and \
+     flame, and stir the thinner in there.",
     "Flood it on with a brush from the far side to the door, keep it wet for half an hour where it drinks, and wipe up all that stands \
      before it turns sticky.",
     "The next coat goes on when the last no longer marks a palm: a day, or several. Each holds less thinner than the one before.",
@@ -159,7 +153,7 @@ fn oil(answers: &Answers) -> Value {
     let rows = answers.surfaces.oil.iter().map(|(stem, name)| {
         let own = |noun: &str| cell(answers, &format!("{stem}.{noun}"));
         [
-            name.replace('-', " "),
+            spoken(name),
             format!("{} by {}", own("covers"), own("takes")),
             own("thinner"),
             own("volume"),
@@ -169,4 +163,47 @@ fn oil(answers: &Answers) -> Value {
     });
     let header = ["coat", "covers", "thinner", "takes in all", "oil", "thinner"];
     json!({ "header": header, "rows": rows.collect::<Vec<_>>() })
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+    use super::*;
+    use engine::answers::{Inputs, answers};
+
+    const QUINCE_HUT: &str = include_str!("../../../builds/quince-hut/quince-hut.loam.toml");
+    const TANSY_BANK: &str = include_str!("../../../builds/tansy-bank/tansy-bank.loam.toml");
+
+    fn chapter_of(build: &str) -> Value {
+        chapter(&answers(&Inputs { build: build.as_bytes(), system: None }).unwrap())
+    }
+
+    fn ground_is_broken(card: &Value) -> bool {
+        card["steps"].as_array().unwrap().iter().any(|step| step == GROUND)
+    }
+
+    #[test]
+    fn gravel_is_never_burnished_though_it_is_the_last_layer() {
+        let topped = TANSY_BANK
+            .replace("of = \"fine-plaster\"\nthickness = \"20 mm\"", "of = \"gravel\"\nthickness = \"20 mm\"");
+        assert_ne!(topped, TANSY_BANK);
+        for build in [QUINCE_HUT, &topped] {
+            let floor = chapter_of(build);
+            let last = floor["cards"].as_array().unwrap().last().unwrap();
+            assert_eq!(last["right"], LOOSE_RIGHT);
+            assert_eq!((floor["bays"]["rows"].as_array().unwrap().len(), &floor["bays-words"]), (0, &json!("")));
+        }
+        let mixed = chapter_of(TANSY_BANK);
+        assert_eq!(mixed["cards"].as_array().unwrap().last().unwrap()["right"], FINISH_RIGHT);
+        assert!(!mixed["bays"]["rows"].as_array().unwrap().is_empty() && mixed["bays-words"] != "");
+    }
+
+    #[test]
+    fn topsoil_is_taken_off_below_the_first_layer_alone() {
+        for build in [QUINCE_HUT, TANSY_BANK] {
+            let cards = chapter_of(build)["cards"].as_array().unwrap().clone();
+            let broken: Vec<usize> = (0..cards.len()).filter(|place| ground_is_broken(&cards[*place])).collect();
+            assert_eq!(broken, [0]);
+        }
+    }
 }

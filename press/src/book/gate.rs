@@ -4,8 +4,8 @@ use engine::answers::Answers;
 use engine::house::Stuff;
 use serde_json::{Value, json};
 
-use super::job::capital;
 use crate::orders;
+use crate::spoken::{capital, spoken};
 
 /// What to look at and what to refuse, by kind of stuff.
 const TABLE: &str = include_str!("../../../data/book/gate.csv");
@@ -16,7 +16,7 @@ pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
     for record in reader.records() {
         let record = record.map_err(|fault| format!("data/book/gate.csv: {fault}"))?;
         let [stuff, look, refuse, how] = [0, 1, 2, 3].map(|field| record.get(field).unwrap_or_default().to_owned());
-        let names: Vec<String> = of(answers, &stuff).map(|order| order.name.replace('-', " ")).collect();
+        let names: Vec<String> = of(answers, &stuff).map(|order| spoken(&order.name)).collect();
         if !names.is_empty() {
             let what = if stuff == Stuff::Other.word() { "Other things".to_owned() } else { capital(&stuff) };
             entries.push(json!({"what": what, "names": names.join(", "), "look": look, "refuse": refuse, "how": how}));
@@ -28,9 +28,7 @@ pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
         .iter()
         .zip(&lines)
         .filter(|(order, _)| order.stuff != Stuff::Water)
-        .map(|(_, line)| {
-            [capital(&line.name.replace('-', " ")), line.order.clone(), line.loads.clone(), line.mass.clone()]
-        })
+        .map(|(_, line)| [capital(&spoken(&line.name)), line.order.clone(), line.loads.clone(), line.mass.clone()])
         .collect();
     Ok(json!({"entries": entries, "comes": comes}))
 }

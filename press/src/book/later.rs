@@ -3,22 +3,20 @@
 use engine::answers::Answers;
 use serde_json::{Value, json};
 
-use super::quantities::marked;
+use super::rows::figures;
 
-/// Rows of the first cut: what they are called here.
+/// Rows of the first cut, and what they are called here.
 const ROOF: [(&str, &str); 8] = [
-    ("Poles", "poles.count"),
-    ("Cut length", "roof.poles.cut-length"),
-    ("Diameter at the first crossing", "poles.diameter"),
-    ("Pitch", "roof.pitch"),
-    ("Prop, first height", "roof.prop-height"),
-    ("Roof on the slope", "roof.area"),
-    ("Saturated, all layers", "roof.saturated-mass"),
-    ("Dead load", "roof.dead-load"),
+    ("poles.count", "Poles"),
+    ("roof.poles.cut-length", "Cut length"),
+    ("poles.diameter", "Diameter at the first crossing"),
+    ("roof.pitch", "Pitch"),
+    ("roof.prop-height", "Prop, first height"),
+    ("roof.area", "Roof on the slope"),
+    ("roof.saturated-mass", "Saturated, all layers"),
+    ("roof.dead-load", "Dead load"),
 ];
 
 pub(super) fn chapter(answers: &Answers) -> Value {
-    let roof =
-        ROOF.iter().filter_map(|(title, path)| Some([(*title).to_owned(), marked(answers, answers.rows.find(path)?)]));
-    json!({"roof": roof.collect::<Vec<_>>()})
+    json!({"roof": figures(answers, "", &ROOF)})
 }

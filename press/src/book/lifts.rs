@@ -2,11 +2,10 @@
 
 use engine::answers::Answers;
 use engine::house::lift_cards::{Item, ItemKind, LiftCard, ServicePlace, Share};
-use engine::row::Row;
 use serde_json::{Value, json};
 
-use super::job::capital;
-use super::quantities::{marked, table};
+use super::rows::{figures, said, table};
+use crate::spoken::{self, capital, marked, spoken};
 
 const LIFTS: [(&str, &str); 9] = [
     ("top", "top"),
@@ -38,7 +37,7 @@ const SERVICES: [(&str, &str); 9] = [
     ("slack", "slack"),
 ];
 /// Figures of a card: noun and words.
-const FIGURES: [(&str, &str); 9] = [
+const FIGURES: [(&str, &str); 10] = [
     ("height", "Height"),
     ("volume", "Cob"),
     ("batches", "Batches"),
@@ -48,10 +47,10 @@ const FIGURES: [(&str, &str); 9] = [
     ("top", "Its top, dry"),
     ("wet-top", "Build it to, wet"),
     ("foot-thickness", "Thick at its foot"),
+    ("top-thickness", "Thick at its top"),
 ];
 
 pub(super) fn chapter(answers: &Answers) -> Value {
-    let said = |path: &str| answers.rows.find(path).map(|row| marked(answers, row));
     let named = |paths: &[&str]| -> Vec<[String; 2]> {
         let found = paths.iter().filter_map(|path| answers.rows.find(path));
         found.map(|row| [capital(&row.title), marked(answers, row)]).collect()
@@ -61,13 +60,13 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     sinks.extend(named(&["wall.wet-height", "wall.settlement"]));
     let shrinkage = answers.rows.matching("earth.recipes.*.shrinkage").next();
     let gauge = ["short", "long"].map(|noun| {
-        ["", "inside-", "outside-"].map(|side| said(&format!("wall.gauge.{side}{noun}")).unwrap_or_default())
+        ["", "inside-", "outside-"].map(|side| said(answers, &format!("wall.gauge.{side}{noun}")).unwrap_or_default())
     });
     json!({
         "table": table(answers, "wall.lifts.", &LIFTS),
         "settlement": if shrinkage.is_some() { table(answers, "wall.lifts.", &SETTLEMENT) } else { Value::Null },
         "shrinkage": shrinkage.map_or_else(String::new, |row| {
-            format!("{}: {}, {}.", capital(&row.title), row.shown(answers.system), row.origin_in_words())
+            format!("{}: {}, {}.", capital(&row.title), marked(answers, row), row.origin_in_words())
         }),
         "sinks": sinks,
         "gauge": gauge,
@@ -79,7 +78,6 @@ pub(super) fn chapter(answers: &Answers) -> Value {
 
 /// Where a service goes in, one sentence.
 fn place(service: &ServicePlace) -> [String; 2] {
-    let spoken = |name: &str| name.replace('-', " ");
     let mut parts = Vec::new();
     if !service.run.is_empty() {
         parts.push(format!("on the run from {}", spoken(&service.run)));
@@ -99,20 +97,12 @@ fn place(service: &ServicePlace) -> [String; 2] {
 }
 
 fn card(answers: &Answers, card: &LiftCard) -> Value {
-    let row = |noun: &str| answers.rows.find(&format!("{}.{noun}", card.path));
-    let shown = |row: &Row| row.shown(answers.system);
-    let mut figures: Vec<[String; 2]> =
-        FIGURES.iter().filter_map(|(noun, words)| Some([(*words).to_owned(), shown(row(noun)?)])).collect();
-    if let Some(thick) = row("top-thickness") {
-        figures.push(["Thick at its top".to_owned(), shown(thick)]);
-    }
     let places: Vec<String> = ["foot", "top"].iter().filter_map(|end| by_place(answers, card, end)).collect();
-    let name = card.name.replace('-', " ");
-    let find = |path: &str| answers.rows.find(path).map(shown).unwrap_or_default();
+    let find = |path: &str| said(answers, path).unwrap_or_default();
     json!({
         "name": card.name,
-        "title": if card.name.starts_with("lift") { capital(&name) } else { format!("Lift {name}") },
-        "figures": figures,
+        "title": capital(&spoken::lift(&card.name)),
+        "figures": figures(answers, &format!("{}.", card.path), &FIGURES),
         "places": places,
         "items": card.items.iter().enumerate().map(|(place, item)| self::item(answers, place + 1, item)).collect::<Vec<_>>(),
         "photo": card.items.iter().any(|item| item.is_buried),
@@ -134,7 +124,7 @@ fn by_place(answers: &Answers, card: &LiftCard, end: &str) -> Option<String> {
     let pattern = format!("{stem}*");
     let found = answers.rows.matching(&pattern).filter_map(|row| {
         let name = row.path.strip_prefix(&stem)?;
-        Some(format!("{} {}", name.replace('-', " "), row.shown(answers.system)))
+        Some(format!("{} {}", spoken(name), marked(answers, row)))
     });
     let found: Vec<String> = found.collect();
     (!found.is_empty()).then(|| format!("Thickness at its {end}: {}.", found.join(", ")))
@@ -149,7 +139,7 @@ fn joint(card: &LiftCard) -> String {
     let above = match &card.next {
         Some(next) => format!(
             "Its top, for {}: leave it rough, holes for key a hand deep, humped in the middle; keep it wet or covered.",
-            next.replace('-', " ")
+            spoken::lift(next)
         ),
         None => "Its top is the top of the wall: level it to the story pole, cover it at once.".to_owned(),
     };
@@ -158,7 +148,7 @@ fn joint(card: &LiftCard) -> String {
 
 /// One line of the checklist.
 fn item(answers: &Answers, number: usize, item: &Item) -> Value {
-    let name = item.name.replace('-', " ");
+    let name = spoken(&item.name);
     let kind = match item.kind {
         ItemKind::Opening => "",
         ItemKind::Sill => "sill board of ",
@@ -187,12 +177,12 @@ fn item(answers: &Answers, number: usize, item: &Item) -> Value {
     };
     let mut figures: Vec<String> = Vec::new();
     if !item.run.is_empty() {
-        figures.push(format!("run {}", item.run.replace('-', " ")));
+        figures.push(format!("run {}", spoken(&item.run)));
     }
     // What only goes through was set out in a lift below.
     if item.share != Share::Passes {
         let rows = item.rows.iter().filter_map(|(word, path)| Some((word, answers.rows.find(path)?)));
-        figures.extend(rows.map(|(word, row)| format!("{word} {}", row.shown(answers.system))));
+        figures.extend(rows.map(|(word, row)| format!("{word} {}", marked(answers, row))));
     }
     json!({
         "number": number.to_string(),

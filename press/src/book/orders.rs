@@ -4,19 +4,20 @@ use engine::answers::Answers;
 use serde_json::{Value, json};
 
 use crate::orders;
+use crate::spoken::spoken;
 
 pub(super) fn chapter(answers: &Answers) -> Value {
     let lines = orders::lines(answers);
     let open: Vec<[String; 2]> = lines
         .iter()
         .filter(|line| !line.open.is_empty())
-        .map(|line| [line.name.replace('-', " "), line.open.trim_start_matches("Open: ").to_owned()])
+        .map(|line| [spoken(&line.name), line.open.trim_start_matches("Open: ").to_owned()])
         .collect();
     let asked = lines.iter().map(|line| {
         [line.about.clone(), line.order.clone(), line.loads.clone(), line.price.clone(), line.cost.clone()]
     });
     let behind = lines.iter().map(|line| {
-        [line.name.replace('-', " "), line.needed.clone(), line.loss.clone(), line.mass.clone(), line.ground.clone()]
+        [spoken(&line.name), line.needed.clone(), line.loss.clone(), line.mass.clone(), line.ground.clone()]
     });
     json!({
         "asked": asked.collect::<Vec<_>>(),

@@ -4,7 +4,8 @@ use engine::answers::Answers;
 use engine::row::Row;
 use serde_json::{Value, json};
 
-use super::job::capital;
+use super::rows::table;
+use crate::spoken::{capital, marked};
 
 const POINTS: [(&str, &str); 7] = [
     ("x", "x"),
@@ -149,34 +150,6 @@ fn group(answers: &Answers, stems: &[&str]) -> Vec<[String; 3]> {
         .collect()
 }
 
-/// One line a name, one column a noun that any of them has.
-pub(super) fn table(answers: &Answers, stem: &str, nouns: &[(&str, &str)]) -> Value {
-    let mut names: Vec<&str> = Vec::new();
-    for row in answers.rows.iter() {
-        if let Some(name) = row.path.strip_prefix(stem).and_then(|rest| rest.split('.').next())
-            && !names.contains(&name)
-        {
-            names.push(name);
-        }
-    }
-    let find = |name: &str, noun: &str| answers.rows.find(&format!("{stem}{name}.{noun}"));
-    let used: Vec<&(&str, &str)> =
-        nouns.iter().filter(|(noun, _)| names.iter().any(|name| find(name, noun).is_some())).collect();
-    let rows = names.iter().map(|name| {
-        let cells = used.iter().map(|(noun, _)| find(name, noun).map_or("–".into(), |row| marked(answers, row)));
-        // A name stands on one line.
-        std::iter::once(name.replace('-', "\u{a0}")).chain(cells).collect::<Vec<_>>()
-    });
-    let header: Vec<&str> = std::iter::once("").chain(used.iter().map(|(_, title)| *title)).collect();
-    json!({"header": header, "rows": rows.collect::<Vec<_>>()})
-}
-
-/// The value, with a star when it was assumed.
-pub(super) fn marked(answers: &Answers, row: &Row) -> String {
-    let star = if row.is_assumed() { " *" } else { "" };
-    format!("{}{star}", row.shown(answers.system))
-}
-
 fn reason(answers: &Answers, row: &Row) -> Value {
     let words = row.reason.words();
     let inputs = row.reason.inputs.iter().map(|input| {
@@ -184,7 +157,7 @@ fn reason(answers: &Answers, row: &Row) -> Value {
         [input.name(), engine::row::shown(input.quantity, answers.system), origin]
     });
     let inputs: Vec<[String; 3]> = inputs.collect();
-    let title = format!("{}: {}", capital(&row.title), row.shown(answers.system));
+    let title = format!("{}: {}", capital(&row.title), marked(answers, row));
     let many = inputs.len() > 9;
     json!({
         "title": title,

@@ -4,7 +4,8 @@ use engine::answers::Answers;
 use engine::curve::Side;
 use serde_json::{Value, json};
 
-use super::job::capital;
+use super::rows::{cell, said};
+use crate::spoken::{capital, marked, spoken};
 
 pub(super) fn chapter(answers: &Answers) -> Value {
     json!({
@@ -14,28 +15,19 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "ordinates": ordinates(answers),
         "checks": checks(answers),
         "pole": pole(answers),
-        "lowest": answers.story_pole.first().map_or_else(String::new, |mark| words(&mark.name)),
-        "benchmark": shown(answers, "site.set-out.benchmark"),
+        "lowest": answers.story_pole.first().map_or_else(String::new, |mark| spoken(&mark.name)),
+        "benchmark": cell(answers, "site.set-out.benchmark"),
         "benchmark_why": why(answers, "site.set-out.benchmark"),
-        "spacing": shown(answers, "site.set-out.spacing"),
-        "string": shown(answers, "site.set-out.string"),
+        "spacing": cell(answers, "site.set-out.spacing"),
+        "string": cell(answers, "site.set-out.string"),
         "thresholds": thresholds(answers),
         "tolerances": tolerances(answers),
         "near": {
-            "pegs": shown(answers, "rules.tolerances.pegs.within"),
-            "diagonals": shown(answers, "rules.tolerances.diagonals.within"),
-            "loop": shown(answers, "rules.tolerances.level-loop.within"),
+            "pegs": cell(answers, "rules.tolerances.pegs.within"),
+            "diagonals": cell(answers, "rules.tolerances.diagonals.within"),
+            "loop": cell(answers, "rules.tolerances.level-loop.within"),
         },
     })
-}
-
-/// What a row shows; a dash where there is none.
-fn shown(answers: &Answers, path: &str) -> String {
-    answers.rows.find(path).map_or_else(|| "–".to_owned(), |row| row.shown(answers.system))
-}
-
-fn words(name: &str) -> String {
-    name.replace('-', " ")
 }
 
 /// Why a value stands in for one that was not written; nothing where it was.
@@ -49,19 +41,19 @@ fn baseline(answers: &Answers) -> Vec<[String; 2]> {
     let mut rows: Vec<[String; 2]> = [("A", "from"), ("B", "to")]
         .into_iter()
         .map(|(peg, key)| {
-            let [x, y] = ["x", "y"].map(|axis| shown(answers, &format!("site.set-out.{key}.{axis}")));
+            let [x, y] = ["x", "y"].map(|axis| cell(answers, &format!("site.set-out.{key}.{axis}")));
             [format!("Peg {peg} in the plan"), format!("x {x}, y {y}")]
         })
         .collect();
-    rows.push(["From A to B".to_owned(), shown(answers, "set-out.baseline")]);
+    rows.push(["From A to B".to_owned(), cell(answers, "set-out.baseline")]);
     rows
 }
 
 fn pegs(answers: &Answers) -> Vec<Vec<String>> {
     let row = |peg: &engine::house::Peg| {
         let numbers =
-            ["along", "offset", "from-a", "from-b"].map(|noun| shown(answers, &format!("{}.{noun}", peg.path)));
-        [peg.number.to_string(), words(&peg.name)].into_iter().chain(numbers).collect()
+            ["along", "offset", "from-a", "from-b"].map(|noun| cell(answers, &format!("{}.{noun}", peg.path)));
+        [peg.number.to_string(), spoken(&peg.name)].into_iter().chain(numbers).collect()
     };
     answers.pegs.pegs.iter().map(row).collect()
 }
@@ -69,7 +61,7 @@ fn pegs(answers: &Answers) -> Vec<Vec<String>> {
 fn strings(answers: &Answers) -> Vec<[String; 2]> {
     let of = |name: &&str| answers.rows.find(&format!("set-out.strings.{name}"));
     let rows = answers.pegs.strings.iter().filter_map(of);
-    rows.map(|row| [capital(&row.title), row.shown(answers.system)]).collect()
+    rows.map(|row| [capital(&row.title), marked(answers, row)]).collect()
 }
 
 fn number(answers: &Answers, place: usize) -> String {
@@ -80,16 +72,16 @@ fn ordinates(answers: &Answers) -> Vec<Value> {
     let arc = |arc: &engine::house::Ordinates| {
         let at = |step: usize| match step {
             0 => "middle".to_owned(),
-            step => shown(answers, &format!("set-out.steps.{step}")),
+            step => cell(answers, &format!("set-out.steps.{step}")),
         };
         let stem = format!("set-out.ordinates.{}", arc.name);
-        let rows = (0..=arc.steps).map(|step| [at(step), shown(answers, &format!("{stem}.{step}"))]);
+        let rows = (0..=arc.steps).map(|step| [at(step), cell(answers, &format!("{stem}.{step}"))]);
         json!({
-            "name": words(&arc.name),
+            "name": spoken(&arc.name),
             "from": number(answers, arc.pegs[0]),
             "to": number(answers, arc.pegs[1]),
-            "chord": shown(answers, &format!("{stem}.chord")),
-            "radius": shown(answers, &format!("wall.line.{}.radius", arc.name)),
+            "chord": cell(answers, &format!("{stem}.chord")),
+            "radius": cell(answers, &format!("wall.line.{}.radius", arc.name)),
             "side": if arc.side == Side::Outer { "outside" } else { "the room" },
             "rows": rows.collect::<Vec<_>>(),
         })
@@ -100,7 +92,7 @@ fn ordinates(answers: &Answers) -> Vec<Value> {
 fn checks(answers: &Answers) -> Vec<[String; 4]> {
     let row = |check: &engine::house::CheckTape| {
         let [from, to] = check.ends.map(|end| number(answers, end));
-        [from, to, shown(answers, &check.path), String::new()]
+        [from, to, cell(answers, &check.path), String::new()]
     };
     answers.pegs.checks.iter().map(row).collect()
 }
@@ -108,11 +100,11 @@ fn checks(answers: &Answers) -> Vec<[String; 4]> {
 /// From the top down, as the pole stands.
 fn pole(answers: &Answers) -> Vec<[String; 3]> {
     let row = |mark: &engine::house::Mark| {
-        let on_pole = answers.rows.find(&mark.path("on-pole")).map(|row| row.shown(answers.system));
+        let on_pole = said(answers, &mark.path("on-pole"));
         [
-            capital(&words(&mark.name)),
+            capital(&spoken(&mark.name)),
             on_pole.unwrap_or_else(|| "foot".to_owned()),
-            shown(answers, &mark.path("from-benchmark")),
+            cell(answers, &mark.path("from-benchmark")),
         ]
     };
     answers.story_pole.iter().rev().map(row).collect()
@@ -126,7 +118,7 @@ fn thresholds(answers: &Answers) -> Vec<Vec<String>> {
             let door = stem.trim_start_matches("set-out.thresholds.");
             let nouns = ["inside", "outside", "steps", "each-step"].map(|noun| format!("{stem}.{noun}"));
             let paths = nouns.into_iter().chain([format!("openings.{door}.drip"), format!("{stem}.depth")]);
-            std::iter::once(words(door)).chain(paths.map(|path| shown(answers, &path))).collect()
+            std::iter::once(spoken(door)).chain(paths.map(|path| cell(answers, &path))).collect()
         })
         .collect()
 }
@@ -137,7 +129,7 @@ fn tolerances(answers: &Answers) -> Vec<[String; 5]> {
         Some([
             capital(&one.step),
             capital(&one.measures),
-            row.shown(answers.system),
+            marked(answers, row),
             one.why.clone(),
             row.origin.in_words().to_owned(),
         ])

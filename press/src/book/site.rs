@@ -5,66 +5,58 @@ use engine::house::site::SiteKind;
 use engine::row::Row;
 use serde_json::{Value, json};
 
-use super::job::capital;
-use super::quantities::marked;
+use super::rows::{cell, figures, said};
+use crate::spoken::{capital, marked, spoken};
 
 /// What of a thing on the site is printed beside its name: noun of its row.
 const DISTANCES: [&str; 3] = ["to-wall", "to-eave", "clear"];
-/// Rows of the cover: what they are called on the page, and their paths.
+/// Rows of the cover, and what they are called on the page.
 const COVER: [(&str, &str); 9] = [
-    ("Top of the wall to cover", "wall.top-length"),
-    ("Width, with a lap over each face", "wall.cover.width"),
-    ("Lap over each face", "wall.cover.lap"),
-    ("Sheet, before overlaps", "wall.cover.area"),
-    ("Whole sheets", "wall.cover.sheets"),
-    ("Battens on the top, under the sheet", "wall.cover.batten-count"),
-    ("Gust", "weather.gust"),
-    ("The gust lifts with", "wall.cover.uplift"),
-    ("Ballast, or what ties to pegs hold", "wall.cover.ballast"),
+    ("wall.top-length", "Top of the wall to cover"),
+    ("wall.cover.width", "Width, with a lap over each face"),
+    ("wall.cover.lap", "Lap over each face"),
+    ("wall.cover.area", "Sheet, before overlaps"),
+    ("wall.cover.sheets", "Whole sheets"),
+    ("wall.cover.batten-count", "Battens on the top, under the sheet"),
+    ("weather.gust", "Gust"),
+    ("wall.cover.uplift", "The gust lifts with"),
+    ("wall.cover.ballast", "Ballast, or what ties to pegs hold"),
 ];
 const PLATFORM: [(&str, &str); 5] = [
-    ("One stands on a platform above", "wall.platform.above"),
-    ("Length all along, inside", "wall.platform.inside"),
-    ("Length all along, outside", "wall.platform.outside"),
-    ("Trestles, inside and outside", "wall.platform.trestles"),
-    ("Boards, inside and outside", "wall.platform.boards"),
+    ("wall.platform.above", "One stands on a platform above"),
+    ("wall.platform.inside", "Length all along, inside"),
+    ("wall.platform.outside", "Length all along, outside"),
+    ("wall.platform.trestles", "Trestles, inside and outside"),
+    ("wall.platform.boards", "Boards, inside and outside"),
 ];
-const ENDS: [(&str, &str); 8] = [
-    ("Topsoil left over", "balance.topsoil.surplus"),
-    ("Topsoil short", "balance.topsoil.short"),
-    ("Subsoil left over", "balance.subsoil.surplus"),
-    ("Subsoil short", "balance.subsoil.short"),
-    ("The same, dry", "balance.subsoil.surplus-mass"),
-    ("The same, dry", "balance.subsoil.short-mass"),
-    ("Pit to dig, below its topsoil", "balance.pit"),
-    ("Topsoil heap, loose", "balance.topsoil.heap"),
+const ENDS: [(&str, &str); 9] = [
+    ("balance.topsoil.surplus", "Topsoil left over"),
+    ("balance.topsoil.short", "Topsoil short"),
+    ("balance.subsoil.surplus", "Subsoil left over"),
+    ("balance.subsoil.short", "Subsoil short"),
+    ("balance.subsoil.surplus-mass", "The same, dry"),
+    ("balance.subsoil.short-mass", "The same, dry"),
+    ("balance.pit", "Pit to dig, below its topsoil"),
+    ("balance.topsoil.heap", "Topsoil heap, loose"),
+    ("balance.subsoil.heap", "Subsoil heap, loose"),
 ];
 
 pub(super) fn chapter(answers: &Answers) -> Value {
-    let bags = answers.rows.find("wall.cover.bags").map(|row| row.shown(answers.system));
-    let bag = answers.rows.find("wall.cover.bag").map(|row| row.shown(answers.system));
+    let (bags, bag) = (said(answers, "wall.cover.bags"), said(answers, "wall.cover.bag"));
     json!({
         "unknown": answers.site.unknown.join(", "),
-        "land": answers.rows.find("site.area").map_or_else(String::new, |row| row.shown(answers.system)),
+        "land": said(answers, "site.area").unwrap_or_default(),
         "distances": distances(answers),
         "water": apart(answers),
         "yard": yard(answers),
         "balance": balance(answers),
-        "ends": figures(answers, &ENDS),
-        "cover": figures(answers, &COVER),
+        "ends": figures(answers, "", &ENDS),
+        "cover": figures(answers, "", &COVER),
         "bags": bags.zip(bag).map_or_else(String::new, |(bags, bag)| format!("{bags} bags of {bag}")),
+        "above": cell(answers, "wall.platform.above"),
         "platform": platform(answers),
-        "platforms": figures(answers, &PLATFORM),
+        "platforms": figures(answers, "", &PLATFORM),
     })
-}
-
-fn figures(answers: &Answers, rows: &[(&str, &str)]) -> Vec<[String; 2]> {
-    let found = rows.iter().filter_map(|(title, path)| Some((*title, answers.rows.find(path)?)));
-    found.map(|(title, row)| [title.to_owned(), marked(answers, row)]).collect()
-}
-
-fn cell(answers: &Answers, path: &str) -> String {
-    answers.rows.find(path).map_or_else(|| "–".to_owned(), |row| marked(answers, row))
 }
 
 /// How far everything on the site is from the house.
@@ -72,7 +64,7 @@ fn distances(answers: &Answers) -> Vec<Vec<String>> {
     let stems = answers.rows.iter().filter_map(|row| row.path.strip_suffix(".to-wall"));
     stems
         .map(|stem| {
-            let noun = stem.rsplit('.').next().unwrap_or(stem).replace('-', " ");
+            let noun = spoken(stem.rsplit('.').next().unwrap_or(stem));
             let words = match stem.split('.').nth(1) {
                 Some("boundary") => format!("Boundary, side {noun}"),
                 Some("trees") => format!("Tree: {noun}"),
@@ -137,7 +129,6 @@ fn balance(answers: &Answers) -> Vec<Vec<String>> {
 
 /// A stage as a builder says it.
 fn words(stage: &str) -> String {
-    let plain = |text: &str| text.replace('-', " ");
     match stage.split('.').collect::<Vec<_>>()[..] {
         ["strip"] => "Topsoil stripped".to_owned(),
         ["trench"] => "Trench dug".to_owned(),
@@ -145,18 +136,17 @@ fn words(stage: &str) -> String {
         ["floor"] => "Under the floor".to_owned(),
         ["backfill"] => "Back over the drain".to_owned(),
         ["round"] => "Spread round the house".to_owned(),
-        ["mixes", recipe, soil] => format!("{} into {}", capital(&plain(soil)), plain(recipe)),
-        ["roof", layer] => format!("On the roof: {}", plain(layer)),
-        _ => capital(&plain(stage)),
+        ["mixes", recipe, soil] => format!("{} into {}", capital(&spoken(soil)), spoken(recipe)),
+        ["roof", layer] => format!("On the roof: {}", spoken(layer)),
+        _ => capital(&spoken(stage)),
     }
 }
 
 fn platform(answers: &Answers) -> Vec<[String; 3]> {
     let lifts = answers.rows.iter().filter_map(|row| {
         let lift = row.path.strip_prefix("wall.lifts.")?.strip_suffix(".above-ground")?;
-        let stand = answers.rows.find(&format!("wall.lifts.{lift}.platform"));
-        let stand = stand.map_or_else(|| "from the ground".to_owned(), |row| row.shown(answers.system));
-        Some([capital(&lift.replace('-', " ")), row.shown(answers.system), stand])
+        let stand = said(answers, &format!("wall.lifts.{lift}.platform"));
+        Some([capital(&spoken(lift)), marked(answers, row), stand.unwrap_or_else(|| "from the ground".to_owned())])
     });
     lifts.collect()
 }

@@ -4,7 +4,8 @@ use engine::answers::Answers;
 use engine::house::Coat;
 use serde_json::{Value, json};
 
-use super::job::capital;
+use super::rows::{cell, lines, said};
+use crate::spoken::{capital, spoken};
 
 /// What has to begin before a coat, how long, and when it is ready: common practice, no source.
 const LEAD: [[&str; 3]; 8] = [
@@ -13,7 +14,11 @@ const LEAD: [[&str; 3]; 8] = [
     ["Soak the sieved clay under water", "3 to 7 days", "no lump is left between two fingers"],
     ["Chop straw, for the finish through a fine sieve", "1 week", "no stalk is longer than the coat is thick, thrice"],
     ["Let clay and straw stand wet under a sheet", "1 to 3 weeks", "it smells of a stable and draws from the trowel"],
-    ["Slake lime, where a recipe has it", "3 months, or buy putty", "it is cold, smooth and stiff under its water"],
+    [
+        "Slake lime, where a recipe has it: lime into much water, never water on lime; goggles, gloves, a metal tub with a lid",
+        "3 months, or buy putty",
+        "it is cold, smooth and stiff under its water",
+    ],
     [
         "Blend all bins of a face into one lot, and again before use",
         "1 day, and the morning",
@@ -33,23 +38,14 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     })
 }
 
-fn said(answers: &Answers, path: &str) -> Option<String> {
-    answers.rows.find(path).map(|row| row.shown(answers.system))
-}
-
 fn titled(coat: &Coat) -> String {
-    format!("{} coat, {}", capital(&coat.name.replace('-', " ")), coat.side)
+    format!("{} coat, {}", capital(&spoken(&coat.name)), coat.side)
 }
 
 fn lots(answers: &Answers) -> Value {
-    let columns = [("volume", "on the wall"), ("lot", "lot"), ("bins", "bins"), ("whole-batches", "batches")];
-    let rows = answers.surfaces.coats.iter().map(|coat| {
-        let cell = |noun: &str| said(answers, &format!("{}.{noun}", coat.stem)).unwrap_or_else(|| "–".to_owned());
-        let cells = columns.iter().map(|(noun, _)| cell(noun));
-        std::iter::once(titled(coat)).chain(cells).collect::<Vec<_>>()
-    });
-    let header = std::iter::once("").chain(columns.map(|(_, title)| title));
-    json!({ "header": header.collect::<Vec<_>>(), "rows": rows.collect::<Vec<_>>() })
+    let names = answers.surfaces.coats.iter().map(|coat| (titled(coat), format!("{}.", coat.stem)));
+    let nouns = [("volume", "on the wall"), ("lot", "lot"), ("bins", "bins"), ("whole-batches", "batches")];
+    lines(answers, "", names, &nouns)
 }
 
 fn lots_words(answers: &Answers) -> String {
@@ -66,7 +62,7 @@ fn card(answers: &Answers, coat: &Coat) -> Value {
     let own = |noun: &str| said(answers, &format!("{}.{noun}", coat.stem));
     let lot = own("lot").zip(own("bins")).map(|(lot, bins)| (lot, bins, own("whole-batches").unwrap_or_default()));
     let mut figures: Vec<Vec<String>> = Vec::new();
-    let recipe = coat.recipe.as_deref().unwrap_or("bought").replace('-', " ");
+    let recipe = spoken(coat.recipe.as_deref().unwrap_or("bought"));
     let mut figure = |words: &str, value: Option<String>, beside: String| {
         figures.extend(value.map(|value| vec![words.to_owned(), value, beside]));
     };
@@ -100,9 +96,8 @@ fn card(answers: &Answers, coat: &Coat) -> Value {
 
 fn stretches(answers: &Answers, coat: &Coat) -> Value {
     let rows = answers.surfaces.stretches.iter().map(|stretch| {
-        let own = |noun: &str| said(answers, &format!("skin.{}-stretches.{}.{noun}", coat.side, stretch.name));
-        let lot = own(&format!("lot.{}", coat.name));
-        let cells = [own("area"), own("people"), lot].map(|cell| cell.unwrap_or_else(|| "–".to_owned()));
+        let own = |noun: &str| cell(answers, &format!("skin.{}-stretches.{}.{noun}", coat.side, stretch.name));
+        let cells = [own("area"), own("people"), own(&format!("lot.{}", coat.name))];
         std::iter::once(stretch.words.clone()).chain(cells).collect::<Vec<_>>()
     });
     json!({ "header": ["stretch", "area", "trowels needed", "of the lot"], "rows": rows.collect::<Vec<_>>() })
@@ -154,8 +149,7 @@ fn steps(answers: &Answers, coat: &Coat) -> Vec<String> {
             .to_owned()
     });
     steps.push(if coat.side == "outside" {
-        "Shade it against sun and wind for three days, and hang sheets before rain or work on the roof above it."
-            .to_owned()
+        "Shade it against sun and wind for three days, and hang sheets before rain or work above it.".to_owned()
     } else {
         "Doors and windows ajar, no fire; slow drying cracks least. Cover it before anyone carries timber through."
             .to_owned()

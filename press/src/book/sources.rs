@@ -6,7 +6,7 @@ use engine::answers::Answers;
 use engine::proof::{Found, Proof, proof};
 use serde_json::{Value, json};
 
-use super::job::capital;
+use crate::spoken::capital;
 
 /// The end of the name of every closed form; the book counts them together, `docs/sources.md` lists them.
 const GEOMETRY: &str = ", elementary geometry";

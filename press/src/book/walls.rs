@@ -3,7 +3,8 @@
 use engine::answers::Answers;
 use serde_json::{Value, json};
 
-use super::quantities::marked;
+use super::rows::{figures, lines};
+use crate::spoken::{capital, marked, spoken};
 
 /// Figures of a door or a window: noun and heading.
 const SIZES: [(&str, &str); 6] = [
@@ -90,24 +91,23 @@ const OVEN: [(&str, &str); 20] = [
 
 pub(super) fn chapter(answers: &Answers) -> Value {
     let carded = &answers.carded;
-    let openings =
-        || answers.schedule.iter().map(|hung| (hung.name.replace('-', " "), format!("openings.{}.", hung.name)));
+    let openings = || answers.schedule.iter().map(|hung| (spoken(&hung.name), format!("openings.{}.", hung.name)));
     let words = answers.schedule.iter().map(|hung| {
         let said = |word: &str| if word.is_empty() { "ask".to_owned() } else { word.to_owned() };
         let hand = if hung.swing == "fixed" { "–".to_owned() } else { said(hung.hand) };
-        let name = hung.name.replace('-', " ");
-        let lift = hung.lift.replace('-', " ");
+        let name = spoken(&hung.name);
+        let lift = spoken(&hung.lift);
         vec![name, hung.kind.to_owned(), hung.form.to_owned(), said(hung.swing), hand, lift]
     });
     let beam = answers.beam_plan.as_ref();
     let marks = beam.iter().flat_map(|plan| plan.marks.iter().zip(plan.parts.iter().skip(1))).map(|(mark, part)| {
         let stem = mark.path.trim_end_matches("pieces").to_owned();
-        (format!("{}  {}", mark.name, part.name.replace('-', " ")), stem)
+        (format!("{}  {}", mark.name, spoken(&part.name)), stem)
     });
     let cards = |names: &[String], nouns: &[(&str, &str)]| {
         let card = |name: &String| {
             json!({
-                "name": super::job::capital(&name.replace('-', " ")),
+                "name": capital(&spoken(name)),
                 "figures": figures(answers, &format!("built-in.{name}."), nouns),
             })
         };
@@ -116,9 +116,9 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     let sloping = answers.rows.find("wall.lowest").is_some();
     json!({
         "words": words.collect::<Vec<_>>(),
-        "sizes": table(answers, openings(), &SIZES),
-        "fitted": table(answers, openings(), &FITTED),
-        "pieces": table(answers, marks, &PIECES),
+        "sizes": lines(answers, "", openings(), &SIZES),
+        "fitted": lines(answers, "", openings(), &FITTED),
+        "pieces": lines(answers, "", marks, &PIECES),
         "beam": if beam.is_some() { figures(answers, "wall.", &BEAM) } else { Vec::new() },
         "gap": figures(answers, "wall.gap.", &GAP),
         "sloping": sloping,
@@ -128,42 +128,19 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     })
 }
 
-/// Words and figures of the rows of a stem, as far as there are such rows.
-fn figures(answers: &Answers, stem: &str, nouns: &[(&str, &str)]) -> Vec<[String; 2]> {
-    let found = nouns.iter().filter_map(|(noun, words)| {
-        let row = answers.rows.find(&format!("{stem}{noun}"))?;
-        Some([super::job::capital(words), marked(answers, row)])
-    });
-    found.collect()
-}
-
-/// One line a name with its stem, one column a noun that any of them has.
-fn table(answers: &Answers, names: impl Iterator<Item = (String, String)>, nouns: &[(&str, &str)]) -> Value {
-    let names: Vec<(String, String)> = names.collect();
-    let find = |stem: &str, noun: &str| answers.rows.find(&format!("{stem}{noun}"));
-    let used: Vec<_> =
-        nouns.iter().filter(|(noun, _)| names.iter().any(|(_, stem)| find(stem, noun).is_some())).collect();
-    let rows = names.iter().map(|(name, stem)| {
-        let cells = used.iter().map(|(noun, _)| find(stem, noun).map_or("–".into(), |row| marked(answers, row)));
-        std::iter::once(name.replace(' ', "\u{a0}")).chain(cells).collect::<Vec<_>>()
-    });
-    let header: Vec<&str> = std::iter::once("").chain(used.iter().map(|(_, title)| *title)).collect();
-    json!({"header": header, "rows": rows.collect::<Vec<_>>()})
-}
-
 /// The lengths of bottle bricks and how many bottles they take.
 fn bottles(answers: &Answers, name: &str) -> Value {
     let stem = format!("built-in.{name}.");
     let is_length = |path: &str| path.starts_with(&stem) && path.ends_with("length");
     let lengths = answers.rows.iter().filter(|row| is_length(&row.path));
-    let lengths = lengths.map(|row| [super::job::capital(&row.title), marked(answers, row)]);
+    let lengths = lengths.map(|row| [capital(&row.title), marked(answers, row)]);
     let counts = figures(
         answers,
         &stem,
         &[("count", "bottle bricks"), ("diameter", "diameter"), ("collect", "bottles to collect")],
     );
     json!({
-        "name": super::job::capital(&name.replace('-', " ")),
+        "name": capital(&spoken(name)),
         "figures": counts.into_iter().chain(lengths).collect::<Vec<_>>(),
     })
 }
