@@ -27,6 +27,7 @@ pub mod row;
 pub mod check;
 
 mod solve;
+pub use solve::polygon;
 
 pub mod curve;
 

@@ -18,7 +18,8 @@ pub fn contains(polygon: &[Point], point: Point) -> bool {
 #[must_use]
 pub fn meet(one: &[Point], other: &[Point]) -> bool {
     let (Some(&first), Some(&second)) = (one.first(), other.first()) else { return false };
-    if !bounds(one).overlaps(bounds(other)) {
+    let [own, theirs] = [one, other].map(|polygon| bounds(polygon.iter().copied()));
+    if !own.overlaps(theirs) {
         return false;
     }
     sides(one).any(|a| sides(other).any(|b| cross(a, b))) || contains(one, second) || contains(other, first)
@@ -50,9 +51,11 @@ fn sides(polygon: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
     polygon.iter().zip(next).map(|(&a, &b)| (a, b))
 }
 
-fn bounds(polygon: &[Point]) -> Rect {
+/// The smallest upright box round points, in their own unit; round none, a box that any union outgrows.
+#[must_use]
+pub fn bounds(points: impl IntoIterator<Item = Point>) -> Rect {
     let none = Rect::new(f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
-    polygon.iter().fold(none, |all, p| Rect::new(all.x0.min(p.x), all.y0.min(p.y), all.x1.max(p.x), all.y1.max(p.y)))
+    points.into_iter().fold(none, |all, point| all.union_pt(point))
 }
 
 #[cfg(test)]
@@ -80,6 +83,13 @@ mod tests {
         assert!(!holds(&hollow, &square(2.0, 0.5, 2.0)), "the hollow cuts in");
         assert!(!holds(&hollow, &square(7.0, 0.0, 1.0)));
         assert_eq!(area(&hollow), 36.0 - 15.0);
+    }
+
+    #[test]
+    fn a_box_reaches_as_far_as_its_points_and_one_round_none_adds_nothing() {
+        let box_of_two = bounds([Point::new(3.0, -1.0), Point::new(-2.0, 4.0)]);
+        assert_eq!(box_of_two, Rect::new(-2.0, -1.0, 3.0, 4.0));
+        assert_eq!(bounds([]).union(box_of_two), box_of_two);
     }
 
     #[test]

@@ -9,6 +9,7 @@ use super::{
     setting_out, site, story_pole, trench_section, unrolled,
 };
 use crate::paper::Paper;
+use crate::spoken;
 
 /// A drawing as the book prints it and `export` names it.
 #[derive(Clone, Debug)]
@@ -103,7 +104,7 @@ fn of_ground_and_walls(answers: &Answers, paper: Paper) -> Vec<Drawing> {
         drawings.push(drawing("bond-beam", "walls", "The bond beam in plan", note, beam));
     }
     for card in &answers.lift_cards {
-        let name = card.name.replace('-', " ");
+        let name = spoken::lift(&card.name);
         let bed = format!("Plan of the bed of {name}");
         let note = "Dashed: below this bed.";
         drawings.push(drawing(&format!("lift-{}", card.name), "lifts", &bed, note, lift_bed(answers, card)));

@@ -1,5 +1,8 @@
 //! Upright boxes on the sheet: what overlaps, what is inside, how much of a line they cover.
 
+use engine::polygon::bounds;
+use kurbo::Point;
+
 /// An upright box in sheet millimetres, y downwards.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Area {
@@ -23,6 +26,13 @@ impl Area {
             right: centre[0] + width / 2.0,
             bottom: centre[1] + height / 2.0,
         }
+    }
+
+    /// The smallest box round points, in millimetres.
+    #[must_use]
+    pub fn round(points: &[[f64; 2]]) -> Area {
+        let round = bounds(points.iter().map(|&[x, y]| Point::new(x, y)));
+        Area { left: round.x0, top: round.y0, right: round.x1, bottom: round.y1 }
     }
 
     /// Millimetres from left to right.
@@ -89,19 +99,28 @@ impl Area {
         if beside(0, self.left, self.right) || beside(1, self.top, self.bottom) {
             return None;
         }
-        let (mut enter, mut leave): (f64, f64) = (0.0, 1.0);
-        let spans = [(self.left, self.right), (self.top, self.bottom)];
-        for (axis, (least, greatest)) in spans.into_iter().enumerate() {
-            let step = to[axis] - from[axis];
-            if step == 0.0 {
-                continue;
-            }
-            let (first, second) = ((least - from[axis]) / step, (greatest - from[axis]) / step);
-            enter = enter.max(first.min(second));
-            leave = leave.min(first.max(second));
-        }
-        (enter < leave).then(|| (leave - enter) * length([to[0] - from[0], to[1] - from[1]]))
+        let [enter, leave] = inside([from, to], [[self.left, self.right], [self.top, self.bottom]])?;
+        Some((leave - enter) * length([to[0] - from[0], to[1] - from[1]]))
     }
+}
+
+/// At which shares of its way a straight line enters and leaves an upright box, given by its least and greatest x and y in
+/// the line's own unit; `None` when it passes by.
+pub(super) fn inside([from, to]: [[f64; 2]; 2], spans: [[f64; 2]; 2]) -> Option<[f64; 2]> {
+    let (mut enter, mut leave): (f64, f64) = (0.0, 1.0);
+    for (axis, [least, greatest]) in spans.into_iter().enumerate() {
+        let step = to[axis] - from[axis];
+        if step == 0.0 {
+            if from[axis] <= least || from[axis] >= greatest {
+                return None;
+            }
+            continue;
+        }
+        let (first, second) = ((least - from[axis]) / step, (greatest - from[axis]) / step);
+        enter = enter.max(first.min(second));
+        leave = leave.min(first.max(second));
+    }
+    (enter < leave).then_some([enter, leave])
 }
 
 /// Millimetres of a way; sheets are too small for the care that `hypot` takes.
@@ -136,6 +155,18 @@ mod tests {
         assert_eq!(BOX.crossed_by([1.0, 0.5], [2.0, 0.5]), Some(1.0));
         assert_eq!(BOX.crossed_by([-5.0, 2.0], [5.0, 2.0]), None);
         assert_eq!(BOX.crossed_by([-5.0, 3.0], [5.0, 3.0]), None);
+    }
+
+    #[test]
+    fn a_line_is_inside_between_the_shares_of_its_way() {
+        let spans = [[0.0, 4.0], [0.0, 2.0]];
+        assert_eq!(inside([[-4.0, 1.0], [12.0, 1.0]], spans), Some([0.25, 0.5]));
+        assert_eq!(inside([[-4.0, 2.0], [12.0, 2.0]], spans), None);
+    }
+
+    #[test]
+    fn the_box_round_points_is_no_larger_than_they_are() {
+        assert_eq!(Area::round(&[[4.0, 1.0], [0.0, 0.0], [2.0, 2.0]]), BOX);
     }
 
     #[test]

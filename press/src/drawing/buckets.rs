@@ -4,6 +4,7 @@ use engine::answers::Answers;
 
 use crate::lettering;
 use crate::paper::{CLAY, INK, LIME, Paper, SLATE, STRAW, weight};
+use crate::spoken::spoken;
 use crate::svg::{Element, Svg};
 
 /// Height of lettering, in millimetres of the em.
@@ -44,7 +45,7 @@ pub fn buckets(answers: &Answers, recipe: &str, width_mm: f64) -> Option<Svg> {
     let across = ((width_mm - WORDS) / STEP[0]).floor().max(1.0);
     let rows = |line: &Line| (line.count.ceil().max(1.0) / across).ceil();
     let height: f64 = lines.iter().map(rows).sum::<f64>() * STEP[1] + 4.0;
-    let title = format!("A batch of {} in buckets", recipe.replace('-', " "));
+    let title = format!("A batch of {} in buckets", spoken(recipe));
     let mut svg = Svg::sheet(width_mm, height, &title);
     let mut top = 4.0;
     for line in &lines {
@@ -81,7 +82,7 @@ fn lines(answers: &Answers, recipe: &str) -> Vec<Line> {
         .enumerate()
         .filter_map(|(place, (name, row))| {
             let count = row.quantity.si()?;
-            let words = format!("{} {}", number(count), name.replace('-', " "));
+            let words = format!("{} {}", number(count), spoken(name));
             Some(Line { words, path: row.path.clone(), count, filling: marks[place.min(2)] })
         })
         .collect();

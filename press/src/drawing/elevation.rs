@@ -5,7 +5,7 @@ use engine::house::part::Place;
 use engine::pictures::Elevation;
 
 use super::labels::Label;
-use super::section::{self, BESIDE_LEVELS};
+use super::section;
 use super::sheet::{LETTERING, Margins, Sheet, extent};
 use super::{Scaled, dimension, faces};
 use crate::lettering;
@@ -16,7 +16,7 @@ use crate::paper::{Paper, weight};
 pub fn elevation(answers: &Answers, elevation: &Elevation, paper: Paper) -> Scaled {
     let ground = extent(&elevation.section.parts);
     let whole = faces::extent(&elevation.view).map_or(ground, |seen| seen.union(ground));
-    let right = BESIDE_LEVELS + section::width_of_levels(answers, &elevation.section);
+    let right = section::beside_levels(answers, &elevation.section);
     let row = (whole, Margins { left: 2.0, top: 5.0, right, bottom: 13.0 });
     let title = format!("Elevation of the house from the {}", elevation.name);
     let [width, height] = paper.drawing_mm();

@@ -10,6 +10,7 @@ use super::sheet::{LETTERING, Margins, Sheet};
 use super::{Scaled, faces};
 use crate::lettering;
 use crate::paper::{INK, Paper, SLATE, weight};
+use crate::spoken::spoken;
 use crate::svg::{Element, Svg};
 
 /// From the picture to the names, in millimetres.
@@ -56,7 +57,7 @@ fn seen(exploded: &Exploded) -> Rect {
 
 /// What is written at a group: its name and what its row says.
 fn words(answers: &Answers, group: &Group) -> String {
-    let name = group.name.replace('-', " ");
+    let name = spoken(&group.name);
     let Some(row) = answers.rows.find(&group.path) else { return name };
     let shown = row.shown(answers.system);
     match group.path.rsplit('.').next() {

@@ -2,6 +2,7 @@
 
 use engine::house::part::Material;
 use engine::pictures::View;
+use engine::polygon::bounds;
 use engine::view::{Face, Shade};
 use kurbo::{Point, Rect};
 
@@ -16,9 +17,7 @@ const MARKED: f64 = 3.0;
 /// The smallest upright box round what is seen, in metres.
 pub(super) fn extent(view: &View) -> Option<Rect> {
     let points = view.faces.iter().flat_map(|face| &face.points).map(|&[x, y]| Point::new(x, y));
-    points.fold(None, |extent: Option<Rect>, at| {
-        Some(extent.map_or(Rect::from_points(at, at), |extent| extent.union_pt(at)))
-    })
+    (!view.faces.is_empty()).then(|| bounds(points))
 }
 
 /// Faces that are filled alike and lie on each other in any order, and the lines that are drawn over them.

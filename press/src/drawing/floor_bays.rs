@@ -6,12 +6,14 @@ use kurbo::{Point, Vec2};
 
 use super::labels::Label;
 use super::sheet::{LETTERING, Margins, Sheet, extent};
-use super::{Scaled, material};
-use crate::paper::{CLAY, INK, Paper, weight};
+use super::{Scaled, hatch, material};
+use crate::paper::{CLAY, INK, LIME, Paper, SLATE, weight};
 use crate::svg::Element;
 
 /// From the middle of a bay to its arrow, in millimetres.
 const BESIDE: f64 = 15.0;
+/// Share of slate in the tint of every second bay.
+const TINT: f64 = 0.15;
 
 /// The bays at the largest true scale that fits the paper; none without a floor or a door.
 #[must_use]
@@ -29,7 +31,7 @@ pub fn floor_bays(answers: &Answers, paper: Paper) -> Option<Scaled> {
     for (place, bay) in bays.bays.iter().enumerate() {
         let points = sheet.points(&bay.outline);
         let outline = Element::polygon(&points).with("stroke", INK).with("stroke-width", weight::SEEN);
-        let fill = if place % 2 == 0 { "none" } else { "url(#stone)" };
+        let fill = if place % 2 == 0 { "none".to_owned() } else { hatch::mixed(SLATE, LIME, TINT) };
         sheet.push(outline.with("fill", fill).data_path(&bay.stem));
         if let Some([from, to]) = bay.arrow {
             let [from, to] = [sheet.at(from), sheet.at(to)];

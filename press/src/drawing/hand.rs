@@ -1,5 +1,9 @@
 //! A hand's line: it wavers a little, stones are no two alike, straw lies as it fell; the same from the same seed each time.
 
+use engine::polygon;
+use kurbo::Point;
+
+use super::area::Area;
 use crate::paper::INK;
 use crate::svg::{Element, Run};
 
@@ -79,7 +83,7 @@ impl Hand {
 
     /// Stones that fill an area without touching, their radii between two, in millimetres.
     pub(super) fn stones(&mut self, area: &[[f64; 2]], [small, large]: [f64; 2]) -> Vec<Vec<[f64; 2]>> {
-        let [least, most] = corners(area);
+        let ([least, most], outline) = (corners(area), points(area));
         let wanted = ((most[0] - least[0]) * (most[1] - least[1]) / (large * large * 1.8)).min(500.0) as usize;
         let mut placed: Vec<([f64; 2], f64)> = Vec::new();
         for attempt in 0..wanted * TRIES {
@@ -89,7 +93,8 @@ impl Hand {
             let at = [self.between(least[0], most[0]), self.between(least[1], most[1])];
             let is_inside = (0..8).all(|side| {
                 let turn = f64::from(side) * std::f64::consts::FRAC_PI_4;
-                contains(area, [at[0] + radius * 0.95 * turn.cos(), at[1] + radius * 0.95 * turn.sin()])
+                let rim = Point::new(at[0] + radius * 0.95 * turn.cos(), at[1] + radius * 0.95 * turn.sin());
+                polygon::contains(&outline, rim)
             });
             let is_clear =
                 || placed.iter().all(|([x, y], other)| (x - at[0]).hypot(y - at[1]) > (radius + other) * 1.02 + 0.12);
@@ -102,7 +107,7 @@ impl Hand {
 
     /// Short strokes strewn over an area: so many on a square centimetre, so long, in millimetres.
     pub(super) fn flecks(&mut self, area: &[[f64; 2]], density: f64, length: f64) -> Vec<[[f64; 2]; 2]> {
-        let [least, most] = corners(area);
+        let ([least, most], outline) = (corners(area), points(area));
         let count = ((most[0] - least[0]) * (most[1] - least[1]) * density / 100.0).min(900.0) as usize;
         let mut found = Vec::new();
         for _ in 0..count {
@@ -110,7 +115,7 @@ impl Hand {
             let turn = self.between(-1.1, 1.1);
             let long = length * self.between(0.5, 1.0);
             let end = [at[0] + long * turn.cos(), at[1] + long * turn.sin()];
-            if contains(area, at) && contains(area, end) {
+            if [at, end].iter().all(|&[x, y]| polygon::contains(&outline, Point::new(x, y))) {
                 found.push([at, end]);
             }
         }
@@ -175,20 +180,18 @@ pub(super) fn rounded(corners: &[[f64; 2]]) -> Vec<[f64; 2]> {
 }
 
 /// Whether a point lies inside a closed outline.
-pub(super) fn contains(outline: &[[f64; 2]], [x, y]: [f64; 2]) -> bool {
-    let before = outline.last().into_iter().chain(outline);
-    let crosses = |(a, b): (&[f64; 2], &[f64; 2])| {
-        (a[1] > y) != (b[1] > y) && x < a[0] + (b[0] - a[0]) * (y - a[1]) / (b[1] - a[1])
-    };
-    before.zip(outline).filter(|(a, b)| crosses((a, b))).count() % 2 == 1
+pub(super) fn contains(outline: &[[f64; 2]], at: [f64; 2]) -> bool {
+    polygon::contains(&points(outline), Point::from((at[0], at[1])))
 }
 
 /// The least and the greatest corner of the upright box round points.
-pub(super) fn corners(points: &[[f64; 2]]) -> [[f64; 2]; 2] {
-    let start = [[f64::INFINITY; 2], [f64::NEG_INFINITY; 2]];
-    points
-        .iter()
-        .fold(start, |[least, most], [x, y]| [[least[0].min(*x), least[1].min(*y)], [most[0].max(*x), most[1].max(*y)]])
+pub(super) fn corners(outline: &[[f64; 2]]) -> [[f64; 2]; 2] {
+    let Area { left, top, right, bottom } = Area::round(outline);
+    [[left, top], [right, bottom]]
+}
+
+fn points(outline: &[[f64; 2]]) -> Vec<Point> {
+    outline.iter().map(|&[x, y]| Point::new(x, y)).collect()
 }
 
 #[cfg(test)]

@@ -115,7 +115,8 @@ pub(super) fn marks(material: Material, light: Light) -> Element {
     marks.fold(square(&name(material, light), hatch.size), Element::child)
 }
 
-fn square(id: &str, size: f64) -> Element {
+/// An empty square that repeats, its side in millimetres.
+pub(super) fn square(id: &str, size: f64) -> Element {
     let pattern = Element::named("pattern").with("id", id.to_owned()).with("width", size).with("height", size);
     pattern.with("patternUnits", "userSpaceOnUse")
 }

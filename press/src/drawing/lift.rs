@@ -9,6 +9,7 @@ use super::labels::Label;
 use super::sheet::{LETTERING, Margins, Sheet, extent};
 use super::{Scaled, material, section};
 use crate::paper::{CLAY, INK, Paper, weight};
+use crate::spoken::{self, spoken};
 use crate::svg::Element;
 
 /// The largest plan of a bed on a card, in millimetres.
@@ -25,7 +26,7 @@ const DOT: f64 = 0.8;
 pub fn bed(answers: &Answers, card: &LiftCard) -> Scaled {
     let margins = Margins { left: 15.0, top: 7.0, right: 15.0, bottom: 7.0 };
     let row = (extent(&card.bed), margins);
-    let title = format!("Plan of the bed of {}", card.name.replace('-', " "));
+    let title = format!("Plan of the bed of {}", spoken::lift(&card.name));
     let mut sheet = Sheet::new(&title, &[row], Paper::of(answers.system).room(BED_ROOM), answers.system);
     material::define(&mut sheet);
     for part in &card.bed {
@@ -41,14 +42,14 @@ pub fn bed(answers: &Answers, card: &LiftCard) -> Scaled {
             let cross = Element::line([at[0] - x, at[1] - y], [at[0] + x, at[1] + y]);
             sheet.push(cross.with("stroke", INK).with("stroke-width", weight::THIN).data_path(&place.path));
         }
-        let words = place.name.replace('-', " ");
+        let words = spoken(&place.name);
         sheet.label(Label { path: place.path.clone(), ..Label::beside(at, LETTERING, &words) });
     }
     for (number, item) in card.items.iter().enumerate() {
         for (place, mark) in item.marks.iter().enumerate() {
             let at = dot(&mut sheet, *mark, &item.path);
             if place == 0 {
-                let words = format!("{} {}", number + 1, item.name.replace('-', " "));
+                let words = format!("{} {}", number + 1, spoken(&item.name));
                 sheet.label(Label { path: item.path.clone(), ..Label::beside(at, LETTERING, &words) });
             }
         }
@@ -65,7 +66,7 @@ pub fn band(answers: &Answers, card: &LiftCard, paper: Paper) -> Scaled {
         (extent(&section.parts), Margins { left: 5.0, top: 3.0, right, bottom: 8.0 })
     };
     let rows: Vec<_> = card.bands.iter().map(row).collect();
-    let title = format!("Band of {} in the unrolled wall, seen from outside", card.name.replace('-', " "));
+    let title = format!("Band of {} in the unrolled wall, seen from outside", spoken::lift(&card.name));
     let mut sheet = Sheet::new(&title, &rows, paper.room([width - CARD_EDGES, BAND_HEIGHT]), answers.system);
     material::define(&mut sheet);
     for (row, section) in card.bands.iter().enumerate() {

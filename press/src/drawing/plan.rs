@@ -9,6 +9,7 @@ use super::labels::Label;
 use super::sheet::{LETTERING, Margins, Sheet, extent};
 use super::{Scaled, dimension, material};
 use crate::paper::{INK, Paper, SLATE, weight};
+use crate::spoken::spoken;
 use crate::svg::Element;
 
 const TITLE: &str = "Plan of the house";
@@ -80,7 +81,7 @@ fn name(sheet: &mut Sheet, answers: &Answers, place: &Place) {
             sheet.push(cross.with("stroke", INK).with("stroke-width", weight::THIN).data_path(&path));
         }
     }
-    let words = place.name.replace('-', " ");
+    let words = spoken(&place.name);
     let words = match answers.rows.find(&place.path) {
         Some(row) => format!("{words}\n{}", row.shown(answers.system)),
         None => words,

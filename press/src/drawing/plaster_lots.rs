@@ -9,6 +9,7 @@ use super::labels::Label;
 use super::sheet::{LETTERING, Margins, Sheet, extent};
 use super::{Scaled, material};
 use crate::paper::Paper;
+use crate::spoken::spoken;
 
 /// From the foot of the wall to the words below it, in millimetres.
 const BELOW: f64 = 5.0;
@@ -42,9 +43,7 @@ fn lines(answers: &Answers, face: &PlasteredFace, stretch: &str) -> Vec<String> 
     }
     let coats = answers.surfaces.coats.iter().filter(|coat| coat.side == face.side);
     lines.extend(
-        coats.filter_map(|coat| {
-            Some(format!("{} {}", coat.name.replace('-', " "), said(&format!("lot.{}", coat.name))?))
-        }),
+        coats.filter_map(|coat| Some(format!("{} {}", spoken(&coat.name), said(&format!("lot.{}", coat.name))?))),
     );
     lines
 }

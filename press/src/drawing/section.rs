@@ -13,10 +13,11 @@ use super::sheet::{LETTERING, Margins, Sheet, extent};
 use super::{Scaled, dimension, material};
 use crate::lettering;
 use crate::paper::{INK, Paper, SLATE, weight};
+use crate::spoken::spoken;
 use crate::svg::Element;
 
 /// From the drawn part to the words of its levels, and blank paper behind them, in millimetres.
-pub(super) const BESIDE_LEVELS: f64 = 7.5;
+const BESIDE_LEVELS: f64 = 7.5;
 
 const SECTION: &str = "Cross-section of the house";
 const UNROLLED: &str = "The wall unrolled, seen from outside";
@@ -140,12 +141,6 @@ pub(super) fn ground_and_levels(sheet: &mut Sheet, answers: &Answers, section: &
     }
 }
 
-/// The widest words of the levels of a section, in millimetres.
-pub(super) fn width_of_levels(answers: &Answers, section: &Section) -> f64 {
-    let widths = section.levels.iter().map(|level| lettering::width(&words(answers, level), LETTERING));
-    widths.fold(0.0, f64::max)
-}
-
 /// How far a dimension line stands off: those of an opening near it, others clear of the part.
 fn clearance(dimension: &Dimension) -> f64 {
     match dimension.path.rsplit('.').next() {
@@ -156,11 +151,11 @@ fn clearance(dimension: &Dimension) -> f64 {
 }
 
 /// The name of a place: in its opening where it fits, a slope below the line that has it, a named point of the wall line
-/// below its tick, a lift in its band if that is no thinner than the words, all else where it is.
+/// below its tick, a lift in its band, all else where it is.
 fn name(sheet: &mut Sheet, answers: &Answers, section: &Section, place: &Place) {
     let at = sheet.at(place.at);
     let line = LETTERING * 0.75;
-    let words = place.name.replace('-', " ");
+    let words = spoken(&place.name);
     let slope = answers.rows.find(&place.path).map(|row| row.quantity);
     let (words, preferred) = if let Some(slope @ Quantity::Slope(_)) = slope {
         let slope = slope.shown(answers.system, Fineness::Figure);
@@ -184,9 +179,6 @@ fn name(sheet: &mut Sheet, answers: &Answers, section: &Section, place: &Place) 
     } else if place.path.matches('.').count() == 1 && place.path.starts_with("openings.") {
         in_opening(sheet, section, place)
     } else if place.path.starts_with("wall.lifts.") {
-        if !has_room(sheet, section, place) {
-            return;
-        }
         let right = sheet.at(Point::new(extent(&section.parts).x1, 0.0))[0];
         let aside = (0..12).flat_map(|step| [0.0, 0.3, 0.6].map(|down| [10.0 * f64::from(step), down]));
         let places = aside.map(|[right, down]| [at[0] + right, at[1] + down]);
@@ -208,24 +200,7 @@ fn name(sheet: &mut Sheet, answers: &Answers, section: &Section, place: &Place) 
 fn holes(sheet: &Sheet, section: &Section) -> Vec<Area> {
     let outlines =
         section.parts.iter().filter(|part| part.path.starts_with("openings.")).flat_map(|part| &part.outlines);
-    let boxed = outlines.map(|outline| {
-        let points = sheet.points(outline);
-        let range = |axis: usize| {
-            let axis = points.iter().map(|point| point[axis]);
-            axis.fold([f64::INFINITY, f64::NEG_INFINITY], |[least, most], at| [least.min(at), most.max(at)])
-        };
-        let ([left, right], [top, bottom]) = (range(0), range(1));
-        Area { left, top, right, bottom }
-    });
-    boxed.collect()
-}
-
-/// Whether the band between the levels below and above a place is so much higher on paper than words that they find room.
-fn has_room(sheet: &Sheet, section: &Section, place: &Place) -> bool {
-    let levels = || section.levels.iter().map(|level| level.at.in_m());
-    let below = levels().filter(|level| *level < place.at.y).fold(f64::NEG_INFINITY, f64::max);
-    let above = levels().filter(|level| *level > place.at.y).fold(f64::INFINITY, f64::min);
-    sheet.paper(above - below) >= LETTERING * 1.35
+    outlines.map(|outline| Area::round(&sheet.points(outline))).collect()
 }
 
 /// The name of an opening, one word a line inside it where it is wide enough, else on one line over it or under it.
@@ -239,7 +214,7 @@ fn in_opening(sheet: &Sheet, section: &Section, place: &Place) -> (String, Vec<[
     if widest + LETTERING * 0.5 < sheet.paper(size.width()) {
         return (place.name.replace('-', "\n"), vec![[x, y]]);
     }
-    let words = place.name.replace('-', " ");
+    let words = spoken(&place.name);
     let aside = sheet.paper(size.height()) * 0.5 + LETTERING * 0.8;
     (words, vec![[x, y - aside], [x, y + aside]])
 }
@@ -264,7 +239,7 @@ fn grass(sheet: &mut Sheet, outlines: &[Outline]) {
 fn words(answers: &Answers, level: &Level) -> String {
     let height = Quantity::from(level.at).shown(answers.system, Fineness::SetOut);
     let sign = if level.at.in_m() > 0.0 { "+" } else { "" };
-    format!("{sign}{height} {}", level.name.replace('-', " "))
+    format!("{sign}{height} {}", spoken(&level.name))
 }
 
 /// Where words stand beside marks that come from below to above, in sheet millimetres: as near to them, together, as a

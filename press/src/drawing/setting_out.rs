@@ -2,6 +2,7 @@
 
 use engine::answers::Answers;
 use engine::house::{Marks, Peg};
+use engine::polygon::bounds;
 use kurbo::{Point, Rect};
 
 use super::Scaled;
@@ -41,8 +42,7 @@ fn is_shown(answers: &Answers, peg: &Peg) -> bool {
 fn extent(answers: &Answers) -> Rect {
     let pegs = answers.pegs.pegs.iter().filter(|peg| is_shown(answers, peg)).map(|peg| peg.at);
     let bodies = answers.plan.parts.iter().flat_map(|part| &part.outlines).flat_map(|outline| &outline.points);
-    let first = Rect::from_points(answers.pegs.baseline.a, answers.pegs.baseline.b);
-    pegs.chain(bodies.copied()).fold(first, |extent, point| extent.union_pt(point))
+    bounds(pegs.chain(bodies.copied()).chain([answers.pegs.baseline.a, answers.pegs.baseline.b]))
 }
 
 /// The wall line, and the sides of trench and stem that strings mark.

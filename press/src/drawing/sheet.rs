@@ -1,6 +1,7 @@
 //! A sheet at a true scale: from metres of the house to millimetres of paper, scale bar, labels and their obstacles.
 
 use engine::house::part::{Outline, Part};
+use engine::polygon::bounds;
 use engine::units::System;
 use kurbo::{Point, Rect, Vec2};
 
@@ -65,11 +66,7 @@ fn screen_scale(fits: impl Fn(f64) -> bool) -> f64 {
 
 /// The smallest upright box round parts, in metres.
 pub(super) fn extent(parts: &[Part]) -> Rect {
-    let points = parts.iter().flat_map(|part| &part.outlines).flat_map(|outline| &outline.points);
-    let none = Rect::new(f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
-    points.fold(none, |extent, &point| {
-        Rect::new(extent.x0.min(point.x), extent.y0.min(point.y), extent.x1.max(point.x), extent.y1.max(point.y))
-    })
+    bounds(parts.iter().flat_map(|part| &part.outlines).flat_map(|outline| outline.points.iter().copied()))
 }
 
 /// A sheet being drawn.

@@ -4,8 +4,11 @@ use engine::answers::Answers;
 use engine::build::{LineKind, YardKind};
 use engine::house::part::Outline;
 use engine::house::site::{SiteKind, SiteThing};
+use engine::polygon::{bounds, contains};
 use kurbo::{Point, Rect, Vec2};
 
+use super::area::inside;
+use super::hatch;
 use super::labels::Label;
 use super::plan::north;
 use super::sheet::{LETTERING, Margins, Sheet};
@@ -49,22 +52,17 @@ pub fn site(answers: &Answers, paper: Paper) -> Scaled {
 /// What is drawn, but for lines that run on beyond it.
 fn extent(things: &[SiteThing]) -> Rect {
     let near = things.iter().filter(|thing| !matches!(thing.kind, SiteKind::Overhead(_)));
-    let points = near.flat_map(|thing| {
+    bounds(near.flat_map(|thing| {
         let outlines = thing.outlines.iter().flat_map(|outline| outline.points.iter().copied());
         outlines.chain([thing.at])
-    });
-    let none = Rect::new(f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
-    points.fold(none, |all, point| {
-        Rect::new(all.x0.min(point.x), all.y0.min(point.y), all.x1.max(point.x), all.y1.max(point.y))
-    })
+    }))
 }
 
 /// Hatches that differ in black and white: dots are heaps, a grid is tarps, courses are bales, a slant is a way.
 fn define(sheet: &mut Sheet) {
     let pattern = |id: &str, size: f64, marks: Vec<Element>| {
-        let ground = Element::named("pattern").with("id", id.to_owned()).with("width", size).with("height", size);
         let paper = Element::rectangle([0.0, 0.0], size, size).with("fill", LIME);
-        marks.into_iter().fold(ground.with("patternUnits", "userSpaceOnUse").child(paper), Element::child)
+        marks.into_iter().fold(hatch::square(id, size).child(paper), Element::child)
     };
     let stroke = |from, to| Element::line(from, to).with("stroke", SLATE).with("stroke-width", weight::THIN);
     let dot = |at| Element::circle(at, 0.22).with("fill", SLATE);
@@ -130,27 +128,9 @@ fn draw(sheet: &mut Sheet, thing: &SiteThing, extent: Rect) {
 /// An overhead line ends a little beyond what else is drawn; nothing else is cut.
 fn clipped(outline: &Outline, kind: SiteKind, extent: Rect) -> Option<Outline> {
     let (SiteKind::Overhead(_), [from, to]) = (kind, &outline.points[..]) else { return Some(outline.clone()) };
-    let ends = within(*from, *to, extent.inflate(BEYOND, BEYOND))?;
-    Some(Outline { points: ends.to_vec(), ..outline.clone() })
-}
-
-/// The part of a straight line inside an upright box.
-fn within(from: Point, to: Point, area: Rect) -> Option<[Point; 2]> {
-    let (mut enter, mut leave): (f64, f64) = (0.0, 1.0);
-    let axes = [(from.x, to.x, area.x0, area.x1), (from.y, to.y, area.y0, area.y1)];
-    for (from, to, least, greatest) in axes {
-        let step = to - from;
-        if step == 0.0 {
-            if from < least || from > greatest {
-                return None;
-            }
-            continue;
-        }
-        let (first, second) = ((least - from) / step, (greatest - from) / step);
-        enter = enter.max(first.min(second));
-        leave = leave.min(first.max(second));
-    }
-    (enter < leave).then(|| [from.lerp(to, enter), from.lerp(to, leave)])
+    let room = extent.inflate(BEYOND, BEYOND);
+    let shares = inside([from, to].map(|at| [at.x, at.y]), [[room.x0, room.x1], [room.y0, room.y1]])?;
+    Some(Outline { points: shares.map(|share| from.lerp(*to, share)).to_vec(), ..outline.clone() })
 }
 
 fn name(sheet: &mut Sheet, answers: &Answers, thing: &SiteThing, extent: Rect) {
@@ -231,14 +211,4 @@ fn clear_places(answers: &Answers, extent: Rect) -> Vec<Point> {
         }
     }
     chosen
-}
-
-/// Whether a point lies inside a closed outline.
-fn contains(outline: &[Point], point: Point) -> bool {
-    let before = outline.last().into_iter().chain(outline);
-    outline.iter().zip(before).fold(false, |inside, (a, b)| {
-        let spans = (a.y > point.y) != (b.y > point.y);
-        let is_right = || point.x < a.x + (point.y - a.y) / (b.y - a.y) * (b.x - a.x);
-        if spans && is_right() { !inside } else { inside }
-    })
 }

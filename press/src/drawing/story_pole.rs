@@ -11,6 +11,7 @@ use super::section::spread;
 use super::sheet::{LETTERING, Margins, Sheet};
 use crate::lettering;
 use crate::paper::{INK, Paper, SLATE, STRAW, weight};
+use crate::spoken::spoken;
 use crate::svg::Element;
 
 /// Width of the pole on paper, in millimetres.
@@ -69,7 +70,7 @@ fn from_benchmark(answers: &Answers) -> Vec<Beside> {
 
 fn on_pole(answers: &Answers) -> Vec<Beside> {
     let of = |mark: &Mark| {
-        let name = mark.name.replace('-', " ");
+        let name = spoken(&mark.name);
         match answers.rows.find(&mark.path("on-pole")) {
             Some(row) => {
                 let words = format!("{}   {name}", row.shown(answers.system));
