@@ -58,7 +58,7 @@ pub fn beam_plan(house: &House) -> Option<BeamPlan> {
         let stretch = &beam.stretches[part.longest];
         let stem = stretch.path("pieces");
         let over: Vec<&str> = part.over.iter().map(|&place| beam.stretches[place].name.as_str()).collect();
-        parts.push(Part::new(&stem, &over.join(" with "), Material::Opening, outlines));
+        parts.push(Part::new(&stem, &over.join(" with "), Material::Timber, outlines));
         let middle = 0.5 * part.middle.length();
         marks.push(Place::new(&stem, &mark(place), beside(&part.middle, middle, half)));
         away.push(-part.middle.direction(middle).turn_90());
