@@ -4,7 +4,7 @@ use std::path::Path;
 use std::{env, fs, io};
 
 const NOTICE: &str = "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Loamwright</title>\
-    <p>The page is not built yet: run <code>cargo x ui</code>, then start again.</p></html>\n";
+    <p>The page is not built yet: run <code>cargo x open</code>, then start again.</p></html>\n";
 
 fn main() -> io::Result<()> {
     println!("cargo::rerun-if-changed=../ui/dist");

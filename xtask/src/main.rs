@@ -14,7 +14,7 @@ const USAGE: &str = "\
 Usage: cargo x WORD
 
   run    build everything, write the books of both demo houses into books/, and say how they stand
-  open   the same build, then the page of a build file (open FILE; without one, of the folder)
+  open   the same build, then the page of a build file (open FILE; without one, of the folder one stands in)
   test   install what is missing (Debian, as root), then format, lints, all tests: what the checks on a server run
   bench  build for speed and time the commands and the engine";
 
@@ -22,7 +22,7 @@ Usage: cargo x WORD
 #[derive(Debug, PartialEq, Eq)]
 enum Word {
     Run,
-    Open(String),
+    Open(Option<String>),
     Test,
     Bench,
     Help,
@@ -33,13 +33,13 @@ fn word(arguments: &[String]) -> Result<Word, String> {
         [] => Err("Say what to do.".to_owned()),
         [one] => match one.as_str() {
             "run" => Ok(Word::Run),
-            "open" => Ok(Word::Open(String::new())),
+            "open" => Ok(Word::Open(None)),
             "test" => Ok(Word::Test),
             "bench" => Ok(Word::Bench),
             "help" | "--help" | "-h" => Ok(Word::Help),
             unknown => Err(format!("There is no \"{unknown}\" here.")),
         },
-        [word, file] if word == "open" => Ok(Word::Open(file.clone())),
+        [word, file] if word == "open" => Ok(Word::Open(Some(file.clone()))),
         [_, more, ..] => Err(format!("\"{more}\" is one word too many.")),
     }
 }
@@ -48,7 +48,7 @@ fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
     let done = match word(&arguments) {
         Ok(Word::Run) => run::run(),
-        Ok(Word::Open(file)) => run::open(&file),
+        Ok(Word::Open(file)) => run::open(file.as_deref()),
         Ok(Word::Test) => test::test(),
         Ok(Word::Bench) => bench::bench(),
         Ok(Word::Help) => {
@@ -80,7 +80,8 @@ mod tests {
     #[test]
     fn each_word_is_known() {
         assert_eq!(asked(&["run"]), Ok(Word::Run));
-        assert_eq!(asked(&["open", "hut.loam.toml"]), Ok(Word::Open("hut.loam.toml".to_owned())));
+        assert_eq!(asked(&["open", "hut.loam.toml"]), Ok(Word::Open(Some("hut.loam.toml".to_owned()))));
+        assert_eq!(asked(&["open"]), Ok(Word::Open(None)));
         assert_eq!(asked(&["test"]), Ok(Word::Test));
         assert_eq!(asked(&["bench"]), Ok(Word::Bench));
         assert_eq!(asked(&["--help"]), Ok(Word::Help));

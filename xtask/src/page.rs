@@ -7,9 +7,19 @@ use crate::step::{finish, is_installed, program, root, target};
 
 /// The oldest Node that builds the page: its first two numbers.
 const NODE: [u32; 2] = [20, 19];
-/// What the page is built from, below `ui/`.
-const SOURCES: [&str; 7] =
-    ["src", "public", "index.html", "package-lock.json", "vite.config.ts", "svelte.config.js", "tsconfig.json"];
+/// What the page is built from: its own files and the typefaces that it shares with paper.
+const SOURCES: [&str; 10] = [
+    "ui/src",
+    "ui/public",
+    "ui/index.html",
+    "ui/package.json",
+    "ui/package-lock.json",
+    "ui/.npmrc",
+    "ui/vite.config.ts",
+    "ui/svelte.config.js",
+    "ui/tsconfig.json",
+    "press/src/fonts",
+];
 
 /// Installs what the page is built with and builds it, unless nothing changed since.
 ///
@@ -62,7 +72,7 @@ pub(crate) fn check() -> Result<(), String> {
 fn digest_of_sources() -> Result<String, String> {
     let mut files = Vec::new();
     for source in SOURCES {
-        gather(&root().join("ui").join(source), &mut files).map_err(|fault| format!("ui/{source}: {fault}"))?;
+        gather(&root().join(source), &mut files).map_err(|fault| format!("{source}: {fault}"))?;
     }
     files.sort();
     let mut digest = 0xcbf2_9ce4_8422_2325_u64;
@@ -84,4 +94,27 @@ fn gather(place: &Path, files: &mut Vec<PathBuf>) -> std::io::Result<()> {
         files.push(place.to_owned());
     }
     Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_file_that_the_page_brings_in_from_elsewhere_is_one_of_its_sources() {
+        let mut files = Vec::new();
+        gather(&root().join("ui/src"), &mut files).unwrap();
+        let texts = files.iter().filter_map(|file| Some((file, fs::read_to_string(file).ok()?)));
+        let mut brought = 0;
+        for (file, text) in texts {
+            for outside in text.split('"').filter(|piece| piece.starts_with("../../")) {
+                let target = file.parent().unwrap().join(outside).canonicalize().unwrap();
+                let is_known =
+                    SOURCES.iter().any(|source| target.starts_with(root().join(source).canonicalize().unwrap()));
+                assert!(is_known, "{} brings in {outside}", file.display());
+                brought += 1;
+            }
+        }
+        assert!(brought > 0);
+    }
 }
