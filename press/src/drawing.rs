@@ -26,6 +26,7 @@ mod site;
 mod story_pole;
 mod strips;
 mod way;
+mod words;
 
 pub use all::{Drawing, all};
 pub use bond_beam::bond_beam;
@@ -43,6 +44,7 @@ pub use setting_out::setting_out;
 pub use site::site;
 pub use story_pole::story_pole;
 pub use way::{Standing, TARGET as TARGET_MM, way, way_upright};
+pub use words::{Words, words};
 
 use crate::svg::Svg;
 use area::Area;

@@ -103,14 +103,23 @@ fn ordered(row: &Row, order: &Order) -> String {
 /// Totals as pairs of words.
 #[must_use]
 pub fn totals(answers: &Answers) -> Vec<[String; 2]> {
-    let per = match answers.system {
-        System::Metric => ("order.total-per-m2", "For each square metre of room"),
-        System::Us => ("order.total-per-sq-ft", "For each square foot of room"),
+    let words = match answers.system {
+        System::Metric => "For each square metre of room",
+        System::Us => "For each square foot of room",
     };
-    [("order.total", "All that has a price"), per]
+    [("order.total", "All that has a price"), (total_per_area(answers.system), words)]
         .into_iter()
         .filter_map(|(path, words)| Some([words.to_owned(), answers.rows.find(path)?.shown(answers.system)]))
         .collect()
+}
+
+/// The path of the total for each square metre or square foot of room, as the reader's units are.
+#[must_use]
+pub fn total_per_area(system: System) -> &'static str {
+    match system {
+        System::Metric => "order.total-per-m2",
+        System::Us => "order.total-per-sq-ft",
+    }
 }
 
 /// The order list as comma-separated values: SI numbers beside words, one line a thing, the total last.

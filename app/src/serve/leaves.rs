@@ -6,17 +6,26 @@ use engine::answers::Answers;
 use engine::check::State;
 
 use super::standing::Standing;
-use super::wire::Door;
 
 /// A leaf of the page.
 #[derive(Clone, Debug)]
 pub struct Leaf {
     /// Its word in the address; empty for the way round the house.
     pub name: String,
-    title: String,
     /// How the paths of its rows begin.
     reads: Vec<String>,
     figures: Vec<String>,
+}
+
+/// How a leaf stands, as the way round the house shows it.
+#[derive(Clone, Debug)]
+pub struct Door {
+    /// The leaf's word.
+    pub leaf: String,
+    /// The most urgent state of its checks, empty when it has none.
+    pub state: &'static str,
+    /// In two or three words: how many checks stand so, or the number that matters.
+    pub words: String,
 }
 
 static LEAVES: LazyLock<Vec<Leaf>> = LazyLock::new(|| {
@@ -24,7 +33,6 @@ static LEAVES: LazyLock<Vec<Leaf>> = LazyLock::new(|| {
     let words = |cell: Option<&str>| cell.unwrap_or("").split_whitespace().map(str::to_owned).collect();
     let leaf = |record: csv::StringRecord| Leaf {
         name: record.get(0).unwrap_or("").to_owned(),
-        title: record.get(1).unwrap_or("").to_owned(),
         reads: words(record.get(2)),
         figures: words(record.get(3)),
     };
@@ -50,33 +58,14 @@ pub fn figures(leaf: &str, answers: &Answers) -> Vec<String> {
     let recipe = answers.recipes.first().map_or("", String::as_str);
     let all = LEAVES.iter().filter(|known| known.name == leaf).flat_map(|known| &known.figures);
     let paths = all.map(|path| path.replace('@', recipe));
-    let other_units = match answers.system {
-        engine::units::System::Metric => "order.total-per-sq-ft",
-        engine::units::System::Us => "order.total-per-m2",
-    };
-    paths.filter(|path| path != other_units && answers.rows.find(path).is_some()).collect()
+    let per_area = press::orders::total_per_area(answers.system);
+    let is_in_own_units = |path: &String| !path.starts_with("order.total-per-") || path == per_area;
+    paths.filter(|path| is_in_own_units(path) && answers.rows.find(path).is_some()).collect()
 }
 
-/// How each leaf stands, from its checks, and the first of its figures.
+/// How each leaf stands, from its checks.
 pub fn doors(standing: &Standing) -> Vec<Door> {
     LEAVES.iter().filter(|leaf| !leaf.name.is_empty()).map(|leaf| door(leaf, standing)).collect()
-}
-
-/// The same in two or three words each, in the same order: for names in a drawing.
-pub fn in_short(standing: &Standing) -> Vec<String> {
-    let short = |leaf: &Leaf| {
-        let states = states(leaf, standing);
-        let first = figures(&leaf.name, &standing.answers).into_iter().next();
-        let figure = || Some(standing.answers.rows.find(&first?)?.shown(standing.answers.system));
-        match states.iter().min() {
-            Some(worst) => {
-                let count = states.iter().filter(|state| *state == worst).count();
-                format!("{count} {}", if count == 1 { worst.word() } else { plural(*worst) })
-            }
-            None => figure().unwrap_or_default(),
-        }
-    };
-    LEAVES.iter().filter(|leaf| !leaf.name.is_empty()).map(short).collect()
 }
 
 /// The states of a leaf's checks.
@@ -86,25 +75,20 @@ fn states(leaf: &Leaf, standing: &Standing) -> Vec<State> {
 }
 
 fn door(leaf: &Leaf, standing: &Standing) -> Door {
-    let answers = &standing.answers;
     let states = states(leaf, standing);
     let worst = states.iter().min().copied();
-    let of_checks = worst.map(|worst| {
-        let count = states.iter().filter(|state| **state == worst).count();
-        match states.len() {
-            1 => format!("1 check {}", worst.word()),
-            all if all == count => format!("all {all} checks {}", plural(worst)),
-            all => format!("{count} of {all} checks {}", if count == 1 { worst.word() } else { plural(worst) }),
+    let words = match worst {
+        Some(worst) => {
+            let count = states.iter().filter(|state| **state == worst).count();
+            format!("{count} {}", if count == 1 { worst.word() } else { plural(worst) })
         }
-    });
-    let figure = figures(&leaf.name, answers).first().and_then(|path| answers.rows.find(path));
-    let figure = figure.map(|row| format!("{}: {}", row.title, row.shown(answers.system)));
-    Door {
-        leaf: leaf.name.clone(),
-        title: leaf.title.clone(),
-        state: worst.map_or("", State::word).to_owned(),
-        words: of_checks.into_iter().chain(figure).collect::<Vec<_>>().join("; "),
-    }
+        None => {
+            let first = figures(&leaf.name, &standing.answers).into_iter().next();
+            let row = first.and_then(|path| standing.answers.rows.find(&path));
+            row.map_or_else(String::new, |row| row.shown(standing.answers.system))
+        }
+    };
+    Door { leaf: leaf.name.clone(), state: worst.map_or("", State::word), words }
 }
 
 fn plural(state: State) -> &'static str {

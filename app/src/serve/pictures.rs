@@ -7,7 +7,7 @@ use engine::answers::Answers;
 use engine::house::handles::{self, On, Way};
 use engine::units::System;
 use kurbo::Point;
-use press::drawing::{self, Frame, Scaled};
+use press::drawing::{self, Frame, Scaled, Words};
 use press::paper::Paper;
 
 use super::leaves;
@@ -60,32 +60,27 @@ pub fn one(standing: &Standing, name: &str, room_mm: [f64; 2], held: Option<&Fra
     let medium = medium([room_mm[0].max(least_width(name)), room_mm[1]], answers.system);
     if let Some(recipe) = name.strip_prefix("recipe-") {
         let (_, svg) = drawing::recipes(answers, medium).into_iter().find(|(known, _)| known == recipe)?;
-        return Some(drawn(name, answers, svg.to_string(), None));
+        return Some(drawn(name, standing, svg.to_string(), None));
     }
     let scaled = match held {
         Some(frame) => in_frame(answers, name, frame).or_else(|| scaled(standing, name, medium))?,
         None => scaled(standing, name, medium)?,
     };
-    let mut drawn = drawn(name, answers, scaled.svg.to_string(), Some(scaled.frame));
+    let mut drawn = drawn(name, standing, scaled.svg.to_string(), Some(scaled.frame));
     drawn.picture.key =
         scaled.key.into_iter().map(|(number, words)| (u32::try_from(number).unwrap_or(0), words)).collect();
     Some(drawn)
 }
 
-fn drawn(name: &str, answers: &Answers, svg: String, frame: Option<Frame>) -> Drawn {
+fn drawn(name: &str, standing: &Standing, svg: String, frame: Option<Frame>) -> Drawn {
+    let answers = &standing.answers;
     let mut digest = DefaultHasher::new();
     svg.hash(&mut digest);
     let on = on(name);
     let of_this = answers.handles.iter().filter(|handle| Some(handle.on) == on);
     let handles = frame.iter().flat_map(|frame| of_this.clone().map(|handle| placed(handle, answers, frame)));
-    let picture = Picture {
-        name: name.to_owned(),
-        title: title(name, answers),
-        note: note(name).to_owned(),
-        svg,
-        handles: handles.collect(),
-        key: Vec::new(),
-    };
+    let Words { title, note } = words(name, standing);
+    let picture = Picture { name: name.to_owned(), title, note, svg, handles: handles.collect(), key: Vec::new() };
     Drawn { picture, frame, digest: digest.finish() }
 }
 
@@ -140,12 +135,8 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
 /// The way round the house, upright where the screen is narrow.
 fn way(standing: &Standing, medium: Paper) -> Scaled {
     let doors = leaves::doors(standing);
-    let short = leaves::in_short(standing);
-    let states: Vec<(&str, &str, &str)> = doors
-        .iter()
-        .zip(&short)
-        .map(|(door, words)| (door.leaf.as_str(), words.as_str(), door.state.as_str()))
-        .collect();
+    let states: Vec<(&str, &str, &str)> =
+        doors.iter().map(|door| (door.leaf.as_str(), door.words.as_str(), door.state)).collect();
     let [width, _] = medium.drawing_mm();
     if width < UPRIGHT_BELOW {
         drawing::way_upright(&standing.answers, medium, &states)
@@ -193,35 +184,17 @@ fn row_of(at: Point, on: On, answers: &Answers, frame: &Frame) -> usize {
     usize::from(at.x > end)
 }
 
-fn title(name: &str, answers: &Answers) -> String {
-    let fixed = match name {
-        "way" => "The way round the house",
-        "first-shape" => "The first shape",
-        "trench" => "Trench and drain, cut lengthwise",
-        "site" => "Site plan",
-        "plan" => "Plan",
-        "unrolled" => "The wall unrolled, seen from outside",
-        "section" => "Cross-section",
-        "exploded" => "The house pulled apart",
-        "floor-bays" => "Bays of the floor",
-        "plaster-lots-inside" => "Plaster inside, unrolled",
-        "plaster-lots-outside" => "Plaster outside, unrolled",
-        other => other,
-    };
-    match (name.strip_prefix("elevation-"), name.strip_prefix("recipe-")) {
-        (Some(side), _) => format!("{} from the {side}", answers.about.name),
-        (_, Some(recipe)) => format!("One tarp of {}", recipe.replace('-', " ")),
-        _ => fixed.to_owned(),
-    }
-}
-
-fn note(name: &str) -> &'static str {
-    match name {
-        "plan" => "Measured on the middle of the wall at the foot of the cob.",
-        "unrolled" => "Lifts from the foot up; levels are heights above the foot of the cob.",
-        "section" => "Levels are heights above the foot of the cob.",
-        "exploded" => "What is built first lies lowest.",
-        "site" => "Dashes show the eave.",
-        _ => "",
+/// The words of a drawing: those of paper, and of what only the page draws its own.
+fn words(name: &str, standing: &Standing) -> Words {
+    let only = |title: &str| Words { title: title.to_owned(), note: String::new() };
+    match (name, name.strip_prefix("recipe-")) {
+        ("way", _) => only("The way round the house"),
+        ("first-shape", _) => only("The first shape"),
+        (_, Some(recipe)) => only(&format!("One tarp of {}", recipe.replace('-', " "))),
+        _ => {
+            let of_bodies = name == "exploded" || name.starts_with("elevation-");
+            let pictures = if of_bodies { standing.pictures() } else { None };
+            drawing::words(name, &standing.answers, pictures).unwrap_or_default()
+        }
     }
 }

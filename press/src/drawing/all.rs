@@ -2,8 +2,8 @@
 
 use engine::answers::Answers;
 use engine::pictures::Pictures;
-use engine::units::System;
 
+use super::words::{Words, words};
 use super::{
     Scaled, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots, section,
     setting_out, site, story_pole, trench_section, unrolled,
@@ -38,17 +38,9 @@ pub fn all(answers: &Answers, pictures: &Pictures, paper: Paper) -> Vec<Drawing>
 }
 
 fn of_ground_and_walls(answers: &Answers, paper: Paper) -> Vec<Drawing> {
-    let rounding = match answers.system {
-        System::Metric => "Sizes are drawn to 5 mm; radii, places and levels to 1 mm.",
-        System::Us => "Sizes are drawn to 1/8 in; radii, places and levels to 1/16 in.",
-    };
-    let distances = if answers.site.unknown.contains(&"boundary") {
-        "Nothing is written of the land."
-    } else {
-        "Distances are from the wall's outer face to the nearest place of each side; dashes show the eave."
-    };
+    let whole = |name: &str, chapter, scaled| whole(name, chapter, words(name, answers, None), scaled);
     let mut drawings = vec![
-        drawing("site", "site", "Site plan", distances, site(answers, paper)),
+        whole("site", "site", site(answers, paper)),
         drawing(
             "setting-out",
             "setting-out",
@@ -63,37 +55,11 @@ fn of_ground_and_walls(answers: &Answers, paper: Paper) -> Vec<Drawing> {
             "Heights from the benchmark on the left, from the foot of the pole on the right.",
             story_pole(answers, paper),
         ),
-        drawing(
-            "plan",
-            "plan",
-            "Plan",
-            &format!("Measure from the middle of the wall at the foot of the cob. {rounding}"),
-            plan(answers, paper),
-        ),
-        drawing(
-            "section",
-            "sections",
-            "Cross-section A",
-            &format!("Levels are heights above the foot of the cob. {rounding}"),
-            section(answers, paper),
-        ),
+        whole("plan", "plan", plan(answers, paper)),
+        whole("section", "sections", section(answers, paper)),
     ];
-    if let Some(trench) = trench_section(answers, paper) {
-        let other_way = if answers.rows.find("water.trench.longest-way").is_none() {
-            "The other way round is the same."
-        } else {
-            "The other way is shorter."
-        };
-        let title = "Trench from its high end to the outlet, then the drain to daylight";
-        drawings.push(drawing("trench", "sections", title, other_way, trench));
-    }
-    drawings.push(drawing(
-        "unrolled",
-        "unrolled",
-        "The wall unrolled along its middle, seen from outside",
-        "Lifts from the foot up; levels are heights above the foot of the cob.",
-        unrolled(answers, paper),
-    ));
+    drawings.extend(trench_section(answers, paper).map(|trench| whole("trench", "sections", trench)));
+    drawings.push(whole("unrolled", "unrolled", unrolled(answers, paper)));
     if let Some(beam) = bond_beam(answers, paper) {
         let layered = answers.rows.find("wall.bond-beam.layers").and_then(|row| row.quantity.si());
         let note = if layered.is_some_and(|layers| layers > 1.0) {
@@ -116,34 +82,19 @@ fn of_ground_and_walls(answers: &Answers, paper: Paper) -> Vec<Drawing> {
 }
 
 fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) -> Vec<Drawing> {
-    let mut drawings = Vec::new();
-    for face in &answers.surfaces.faces {
-        let seen = if face.side == "inside" { "inside, seen from the room" } else { "outside, seen from outside" };
-        let title = format!("The face {seen}, unrolled: stop lines, and what each stretch takes of the lots");
-        let note = "Dashed: stop lines. So many people with trowels close the stretch with a wet edge.";
-        let name = format!("plaster-lots-{}", face.side);
-        drawings.push(drawing(&name, "skin", &title, note, plaster_lots(answers, face, paper)));
-    }
-    if let Some(bays) = floor_bays(answers, paper) {
-        let from_both_ends = answers.surfaces.bays.as_ref().is_some_and(|bays| bays.from_both_ends);
-        let note = if from_both_ends {
-            "Lay them in the order of their numbers, from both ends to the bay before the door."
-        } else {
-            "Lay them in the order of their numbers, from the far side to the door."
-        };
-        drawings.push(drawing("floor-bays", "floor", "Bays of the floor and the way out", note, bays));
-    }
-    drawings.extend(pictures.elevations.iter().map(|side| {
-        let name = format!("elevation-{}", side.name);
-        let bearing = answers.rows.find(&side.bearing).map_or_else(String::new, |row| row.shown(answers.system));
-        let title = format!("Elevation from the {}, seen from a bearing of {bearing}", side.name);
-        let note = "Walls without plaster and roof; levels are heights above the foot of the cob.";
-        drawing(&name, "elevations", &title, note, elevation(answers, side, paper))
-    }));
-    let roof = if pictures.exploded.has_roof { " Poles and layers of the roof are a first cut." } else { "" };
-    let note = format!("What is built first lies lowest.{roof}");
-    let picture = exploded(answers, &pictures.exploded, paper);
-    drawings.push(drawing("exploded", "exploded", "The house pulled apart", &note, picture));
+    let whole = |name: &str, chapter, scaled| whole(name, chapter, words(name, answers, Some(pictures)), scaled);
+    let faces = answers.surfaces.faces.iter();
+    let mut drawings: Vec<Drawing> = faces
+        .map(|face| whole(&format!("plaster-lots-{}", face.side), "skin", plaster_lots(answers, face, paper)))
+        .collect();
+    drawings.extend(floor_bays(answers, paper).map(|bays| whole("floor-bays", "floor", bays)));
+    drawings.extend(
+        pictures
+            .elevations
+            .iter()
+            .map(|side| whole(&format!("elevation-{}", side.name), "elevations", elevation(answers, side, paper))),
+    );
+    drawings.push(whole("exploded", "exploded", exploded(answers, &pictures.exploded, paper)));
     drawings.extend(
         answers
             .details
@@ -151,6 +102,12 @@ fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) 
             .map(|one| drawing(one.name, "details", &one.title, &one.note, detail(answers, one, paper))),
     );
     drawings
+}
+
+/// A drawing of the whole house, with its words.
+fn whole(name: &str, chapter: &'static str, words: Option<Words>, scaled: Scaled) -> Drawing {
+    let Words { title, note } = words.unwrap_or_default();
+    drawing(name, chapter, &title, &note, scaled)
 }
 
 fn drawing(name: &str, chapter: &'static str, title: &str, note: &str, scaled: Scaled) -> Drawing {

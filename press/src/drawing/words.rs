@@ -1,0 +1,93 @@
+//! What is said of a drawing: its title, and what else has to be said below it. Page, book and exports say the same.
+
+use engine::answers::Answers;
+use engine::pictures::Pictures;
+use engine::units::System;
+
+/// The words of a drawing.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Words {
+    /// What it is, without its scale.
+    pub title: String,
+    /// What else has to be said below it.
+    pub note: String,
+}
+
+/// The words of a drawing of the whole house by its name, without drawing it; none for a card, a detail or a name that is no
+/// drawing's. Pictures are needed for elevations and the exploded house alone.
+#[must_use]
+pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Option<Words> {
+    let (title, note) = match name {
+        "site" => ("Site plan".to_owned(), distances(answers).to_owned()),
+        "plan" => {
+            let note = format!("Measure from the middle of the wall at the foot of the cob. {}", rounding(answers));
+            ("Plan".to_owned(), note)
+        }
+        "section" => {
+            let note = format!("Levels are heights above the foot of the cob. {}", rounding(answers));
+            ("Cross-section A".to_owned(), note)
+        }
+        "trench" => {
+            let title = "Trench from its high end to the outlet, then the drain to daylight";
+            (title.to_owned(), other_way(answers).to_owned())
+        }
+        "unrolled" => (
+            "The wall unrolled along its middle, seen from outside".to_owned(),
+            "Lifts from the foot up; levels are heights above the foot of the cob.".to_owned(),
+        ),
+        "floor-bays" => ("Bays of the floor and the way out".to_owned(), order_of_bays(answers).to_owned()),
+        "exploded" => {
+            let roof = if pictures?.exploded.has_roof { " Poles and layers of the roof are a first cut." } else { "" };
+            ("The house pulled apart".to_owned(), format!("What is built first lies lowest.{roof}"))
+        }
+        other => match (other.strip_prefix("plaster-lots-"), other.strip_prefix("elevation-")) {
+            (Some(side), _) => {
+                let seen = if side == "inside" { "inside, seen from the room" } else { "outside, seen from outside" };
+                let title = format!("The face {seen}, unrolled: stop lines, and what each stretch takes of the lots");
+                let note = "Dashed: stop lines. So many people with trowels close the stretch with a wet edge.";
+                (title, note.to_owned())
+            }
+            (_, Some(side)) => {
+                let elevation = pictures?.elevations.iter().find(|one| one.name == side)?;
+                let row = answers.rows.find(&elevation.bearing);
+                let bearing = row.map_or_else(String::new, |row| row.shown(answers.system));
+                let title = format!("Elevation from the {side}, seen from a bearing of {bearing}");
+                let note = "Walls without plaster and roof; levels are heights above the foot of the cob.";
+                (title, note.to_owned())
+            }
+            _ => return None,
+        },
+    };
+    Some(Words { title, note })
+}
+
+fn rounding(answers: &Answers) -> &'static str {
+    match answers.system {
+        System::Metric => "Sizes are drawn to 5 mm; radii, places and levels to 1 mm.",
+        System::Us => "Sizes are drawn to 1/8 in; radii, places and levels to 1/16 in.",
+    }
+}
+
+fn distances(answers: &Answers) -> &'static str {
+    if answers.site.unknown.contains(&"boundary") {
+        "Nothing is written of the land."
+    } else {
+        "Distances are from the wall's outer face to the nearest place of each side; dashes show the eave."
+    }
+}
+
+fn other_way(answers: &Answers) -> &'static str {
+    if answers.rows.find("water.trench.longest-way").is_none() {
+        "The other way round is the same."
+    } else {
+        "The other way is shorter."
+    }
+}
+
+fn order_of_bays(answers: &Answers) -> &'static str {
+    if answers.surfaces.bays.as_ref().is_some_and(|bays| bays.from_both_ends) {
+        "Lay them in the order of their numbers, from both ends to the bay before the door."
+    } else {
+        "Lay them in the order of their numbers, from the far side to the door."
+    }
+}
