@@ -1,7 +1,8 @@
 //! The commands as a builder calls them: what they print and how they end.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
-use std::io::Write;
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::TcpStream;
 use std::path::PathBuf;
 use std::process::{Command, Output, Stdio};
 
@@ -173,4 +174,43 @@ fn a_new_build_is_written_once_and_checks() {
     let again = new();
     assert_eq!(again.status.code(), Some(2));
     assert!(err(&again).contains("is there already"), "{}", err(&again));
+}
+
+#[test]
+fn a_page_that_is_interrupted_before_its_build_could_be_written_ends_with_two_and_says_where_it_is_kept() {
+    let folder = std::env::temp_dir().join(format!("loamwright-interrupted-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).unwrap();
+    let file = folder.join("house.loam.toml");
+    std::fs::copy(root().join(TANSY), &file).unwrap();
+    let mut child = Command::new(env!("CARGO_BIN_EXE_loamwright"))
+        .args(["open", "--quiet", file.to_str().unwrap()])
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut lines = BufReader::new(child.stdout.take().unwrap());
+    let mut line = String::new();
+    lines.read_line(&mut line).unwrap();
+    let host = line.trim().rsplit('/').nth(1).unwrap().to_owned();
+    // The file goes; then a value is typed.
+    std::fs::remove_file(&file).unwrap();
+    let look = r#"{"leaf":"walls","room_mm":[200,150],"since":null,"moving":false,
+        "change":{"kind":"set","path":"wall.thickness","to":"460 mm"}}"#;
+    let mut stream = TcpStream::connect(&host).unwrap();
+    let head = format!(
+        "POST /look HTTP/1.1\r\nhost: {host}\r\ncontent-type: application/json\r\ncontent-length: {}\r\nconnection: close\r\n\r\n",
+        look.len()
+    );
+    stream.write_all(format!("{head}{look}").as_bytes()).unwrap();
+    let mut answer = String::new();
+    stream.read_to_string(&mut answer).unwrap();
+    assert!(answer.contains("\"disk\":\"gone\""), "{}", answer.lines().next().unwrap_or(""));
+    assert!(Command::new("kill").args(["-INT", &child.id().to_string()]).status().unwrap().success());
+    let output = child.wait_with_output().unwrap();
+    assert_eq!(output.status.code(), Some(2));
+    let told = err(&output);
+    assert!(told.contains("house.loam.toml is no longer on disk") && told.contains("is kept as"), "{told}");
+    let kept = std::fs::read_dir(folder.join("house.loam/kept")).unwrap().next().unwrap().unwrap().path();
+    assert!(std::fs::read_to_string(kept).unwrap().contains("thickness = \"460 mm\""));
+    std::fs::remove_dir_all(&folder).unwrap();
 }

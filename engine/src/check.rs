@@ -149,6 +149,12 @@ impl Check {
         vec![Check::not_known(rule, Some(measures), &rule.title)]
     }
 
+    /// Whether the state leans on what is assumed: with other values it may be another.
+    #[must_use]
+    pub fn is_leaning(&self) -> bool {
+        matches!(self.state, State::OnTrust | State::Fails) && !self.leans_on.is_empty()
+    }
+
     fn not_known(rule: &Rule, path: Option<&str>, subject: &str) -> Check {
         Check {
             rule: rule.clone(),

@@ -66,25 +66,42 @@ pub enum Edit {
 /// One sentence when the text is not TOML, when there is nothing at the path or something already, when a name is no name
 /// or is taken, and when a thing cannot be renamed.
 pub fn edit(text: &str, edit: &Edit) -> Result<String, Problem> {
-    let tree = Tree::of(text)?;
+    edits(text, std::slice::from_ref(edit))
+}
+
+/// The text after changes, one after the other.
+///
+/// # Errors
+/// As [`edit`], of the first that cannot be made.
+pub fn edits(text: &str, edits: &[Edit]) -> Result<String, Problem> {
+    match edits.split_first() {
+        Some((first, rest)) => edited(&Tree::of(text)?, first, rest),
+        None => Ok(text.to_owned()),
+    }
+}
+
+/// What is read to see that a change leaves a file is what the next one changes.
+fn edited(tree: &Tree<'_>, edit: &Edit, rest: &[Edit]) -> Result<String, Problem> {
     let splices = match edit {
-        Edit::Set { path, to } => set::set(&tree, path, to)?,
-        Edit::Add { path, body } => add::add(&tree, path, body)?,
-        Edit::Remove { path } => remove::remove(&tree, path)?,
-        Edit::Rename { path, to } => rename::rename(&tree, path, to)?,
-        Edit::Move { path, to } => reorder::reorder(&tree, path, *to)?,
+        Edit::Set { path, to } => set::set(tree, path, to)?,
+        Edit::Add { path, body } => add::add(tree, path, body)?,
+        Edit::Remove { path } => remove::remove(tree, path)?,
+        Edit::Rename { path, to } => rename::rename(tree, path, to)?,
+        Edit::Move { path, to } => reorder::reorder(tree, path, *to)?,
     };
     let (Edit::Set { path, .. }
     | Edit::Add { path, .. }
     | Edit::Remove { path }
     | Edit::Rename { path, .. }
     | Edit::Move { path, .. }) = edit;
-    let edited = spliced(text, splices);
-    if Tree::of(&edited).is_err() {
+    let text = spliced(tree.text(), splices);
+    let Ok(after) = Tree::of(&text) else {
         let message = "the change would leave a file that cannot be read";
         return Err(tree.problem(0..0, path, message, "write one value, in quotes when it has a unit"));
-    }
-    Ok(edited)
+    };
+    let more = rest.split_first().map(|(next, rest)| edited(&after, next, rest));
+    drop(after);
+    more.unwrap_or(Ok(text))
 }
 
 /// The value at a path as one reads it, without quotes; of a list its parts with commas between. None for a table and for what

@@ -54,9 +54,9 @@ export async function served({ build = "tansy-bank", place = folder(build), port
   };
 }
 
-/** Paths and values of every row, as the command line shows them for a build file. */
-export function shownRows(file) {
-  const text = execFileSync(program(), ["export", "rows", file], { encoding: "utf8", maxBuffer: 1 << 26 });
+/** Paths and values of every row, as the command line shows them for a build file in these units. */
+export function shownRows(file, units = "metric") {
+  const text = execFileSync(program(), ["export", "rows", file, "--units", units], { encoding: "utf8", maxBuffer: 1 << 26 });
   const cell = /"((?:[^"]|"")*)"|([^,]*)/y;
   return text.trim().split("\n").slice(1).map((line) => {
     const cells = [];

@@ -1,8 +1,11 @@
 // What the page knows of the build, and the one queue through which it asks for more.
 import { listen, look, Refused } from "./talk";
-import type { Change, Check, Door, Frame, Picture, Problem, Row } from "./wire";
+import type { Change, Check, Frame, Picture, Problem, Row } from "./wire";
 
 const MM_PER_PX = 25.4 / 96;
+/** Words of the leaves in the address. */
+export const LEAVES = ["ground", "walls", "earth", "skin", "roof", "stuff", "book"] as const;
+export type Leaf = (typeof LEAVES)[number] | "";
 
 interface Asked {
   change: Change | null;
@@ -15,13 +18,12 @@ class Sitting {
   rows = $state.raw<ReadonlyMap<string, Row>>(new Map());
   checks = $state.raw<readonly Check[]>([]);
   pictures = $state.raw<readonly Picture[]>([]);
-  doors = $state.raw<readonly Door[]>([]);
   /** What is wrong with the last change; gone with the next one that is taken. */
   problems = $state.raw<readonly Problem[]>([]);
   /** The leaf that is asked for. */
-  leaf = $state("");
+  leaf = $state<Leaf>("");
   /** The leaf that what is here belongs to: the old one stays until the new one has come. */
-  shown = $state("");
+  shown = $state<Leaf>("");
   /** Whether the program on this computer answers. */
   alive = $state(true);
   /** What could not be done, in words. */
@@ -29,6 +31,8 @@ class Sitting {
   /** The job that runs, if any. */
   job = $state.raw<{ name: string; share: number; words: string } | null>(null);
   jobEnded = $state.raw<{ name: string; fault: string } | null>(null);
+  /** The revision that the last book is of; none before one was made. */
+  book = $state<number | null>(null);
   /** The row whose reason is open. */
   reason = $state("");
 
@@ -41,9 +45,11 @@ class Sitting {
   private since: number | null = null;
 
   start(): void {
-    this.leaf = leafOf(location.hash);
+    this.leaf = leafOf(location.hash) ?? "";
     addEventListener("hashchange", () => {
-      this.leaf = leafOf(location.hash);
+      const leaf = leafOf(location.hash);
+      if (leaf === null) return;
+      this.leaf = leaf;
       this.reason = "";
       this.problems = [];
       this.ask(null);
@@ -57,6 +63,7 @@ class Sitting {
         } else {
           this.job = null;
           this.jobEnded = event;
+          this.book = event.revision;
         }
       },
       (is) => {
@@ -128,8 +135,8 @@ class Sitting {
     for (const row of frame.rows) rows.set(row.path, row);
     this.rows = rows;
     this.checks = frame.checks ?? this.checks;
-    this.doors = frame.doors.length > 0 ? frame.doors : this.doors;
     this.problems = frame.problems;
+    this.book = frame.book;
     const drawn = frame.pictures.map((picture) => {
       const before = this.pictures.find((one) => one.name === picture.name);
       return picture.svg === "" && before ? { ...picture, svg: before.svg } : picture;
@@ -142,9 +149,10 @@ class Sitting {
   }
 }
 
-/** The leaf that an address names; the whole house has none. */
-function leafOf(hash: string): string {
-  return hash === "#house" ? "" : hash.slice(1);
+/** The leaf that an address names, empty for the whole house; null where the word is none of theirs. */
+function leafOf(hash: string): Leaf | null {
+  const word = hash.slice(1);
+  return word === "" || word === "house" ? "" : (LEAVES.find((leaf) => leaf === word) ?? null);
 }
 
 export const sitting = new Sitting();

@@ -9,7 +9,8 @@ import { mergeGeometries } from "three/addons/utils/BufferGeometryUtils.js";
 export type Way = "whole" | "open" | "cut" | "apart" | "inside";
 
 export interface Stage {
-  load(from: string): Promise<void>;
+  /** Takes the bytes of a model. */
+  load(glb: ArrayBuffer): Promise<void>;
   show(way: Way): void;
   turn(round: number, up: number): void;
   near(times: number): void;
@@ -111,8 +112,8 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
     far = (0.5 * box.getSize(new Vector3()).length() * 1.05) / Math.sin((0.5 * VIEW * Math.PI) / 180);
   };
 
-  const load = async (from: string) => {
-    const gltf = await new GLTFLoader().loadAsync(from);
+  const load = async (glb: ArrayBuffer) => {
+    const gltf = await new GLTFLoader().parseAsync(glb, "");
     for (const old of house.children) old.traverse((one) => one instanceof Mesh && one.geometry.dispose());
     house.clear();
     gltf.scene.updateMatrixWorld(true);

@@ -45,6 +45,13 @@ export async function kept(): Promise<Kept[]> {
   return (await answered("/kept")).json() as Promise<Kept[]>;
 }
 
+/** The bodies of the house as a model, and the parts that have none, each with why. */
+export async function bodies(): Promise<{ glb: ArrayBuffer; leftOut: string[] }> {
+  const response = await answered("/house.glb");
+  const leftOut = JSON.parse(response.headers.get("left-out") ?? "[]") as string[];
+  return { glb: await response.arrayBuffer(), leftOut };
+}
+
 export async function open(file: string): Promise<void> {
   await answered("/open", posted({ file }));
 }

@@ -86,10 +86,6 @@ problems: Array<Problem>,
  */
 text: string | null, 
 /**
- * How each leaf stands.
- */
-doors: Array<Door>, 
-/**
  * Drawings of the open leaf; `svg` empty when unchanged.
  */
 pictures: Array<Picture>, 
@@ -102,9 +98,17 @@ fields: Array<Field>,
  */
 figures: Array<string>, 
 /**
+ * Tables of the build file that nothing reads yet, in words.
+ */
+unread: Array<string>, 
+/**
  * Recipes as drawings, what to order and the like: tables of the open leaf.
  */
 tables: Array<Table>, 
+/**
+ * The revision that the last book made is of; none when none was made of this build.
+ */
+book: number | null, 
 /**
  * Milliseconds that the engine and drawings took.
  */
@@ -126,29 +130,27 @@ export type Check = {
  */
 state: string, title: string, words: string, 
 /**
- * The row that it holds a limit against.
+ * The row that it holds a limit against; there may be none of this path.
  */
-path: string, leaf: string, };
+path: string, leaf: string, 
+/**
+ * Where its limit comes from.
+ */
+rule: string, 
+/**
+ * Assumed values that the state leans on: path and title.
+ */
+leans_on: Array<[string, string]>, 
+/**
+ * Who must decide, where a licensed person must; empty otherwise.
+ */
+who_decides: string, };
 
 export type Problem = { path: string, 
 /**
  * Line in the text, from 1.
  */
 line: number, message: string, hint: string, };
-
-/**
- * A leaf as the way round the house shows it.
- */
-
-export type Door = { leaf: string, title: string, 
-/**
- * The most urgent state of its checks, empty when it has none.
- */
-state: string, 
-/**
- * How many checks stand so, and the one number that matters.
- */
-words: string, };
 
 export type Picture = { 
 /**
@@ -248,7 +250,7 @@ export type Differs = { path: string, title: string, here: string, there: string
  * A thing told by the event stream.
  */
 
-export type Event = { "kind": "changed", revision: number, by: string, } | { "kind": "job", name: string, share: number, words: string, } | { "kind": "done", name: string, fault: string, };
+export type Event = { "kind": "changed", revision: number, by: string, } | { "kind": "job", name: string, share: number, words: string, } | { "kind": "done", name: string, fault: string, revision: number | null, };
 
 /**
  * A drawing of the book, to be printed by itself.

@@ -55,7 +55,7 @@ fn reason(text: &mut String, check: &Check, first_of_rule: bool) -> Result<()> {
     if first_of_rule {
         writeln!(text, "           Rule: {}", check.rule.citation)?;
     }
-    if check.state == State::OnTrust || check.state == State::Fails {
+    if check.is_leaning() {
         for (path, title) in &check.leans_on {
             writeln!(text, "           Leans on an assumption: {title} ({path})")?;
         }

@@ -12,7 +12,7 @@ use crate::told::{Told, say};
 /// Serves a build until it is interrupted. Without a file, the only build file of the folder, or a page on which to begin one.
 ///
 /// # Errors
-/// The file cannot be read, or the port is taken.
+/// The file cannot be read, or the port is taken; or the disk does not have the build at the end.
 pub fn open(file: Option<&Path>, port: u16, quiet: bool, system: Option<System>) -> Result<Told> {
     let folder = match file.and_then(Path::parent) {
         Some(folder) if !folder.as_os_str().is_empty() => folder.to_owned(),

@@ -23,7 +23,7 @@ pub fn added(base: &str, system: Option<System>, what: &str, on: On, at: Point) 
     match what {
         "point" if on == On::Plan => point(base, answers, at),
         "lift" if on != On::Plan => lift(base, answers, at),
-        "opening" | "bench" | "niche" | "bottles" => on_the_wall(base, system, answers, what, on, at),
+        "opening" | "door" | "bench" | "niche" | "bottles" => on_the_wall(base, system, answers, what, on, at),
         "point" | "lift" => Err(vec![refused(
             "",
             format!("a {what} is not added here"),
@@ -32,7 +32,7 @@ pub fn added(base: &str, system: Option<System>, what: &str, on: On, at: Point) 
         _ => Err(vec![refused(
             "",
             format!("there is nothing called {what} to add"),
-            "add an opening, lift, point, bench, niche or bottles",
+            "add an opening, door, lift, point, bench, niche or bottles",
         )]),
     }
 }
@@ -94,6 +94,7 @@ fn on_the_wall(
 ) -> Result<String, Vec<Problem>> {
     let (table, word) = match what {
         "opening" => ("openings", "window"),
+        "door" => ("openings", "door"),
         other => ("built-in", other),
     };
     let path = format!("{table}.{}", free(answers, table, word));
@@ -138,6 +139,9 @@ fn body(what: &str, run: &str, along: u32) -> String {
         "opening" => format!(
             "kind = \"window\"\nrun = \"{run}\"\nalong = \"{along} cm\"\nwidth = \"60 cm\"\nheight = \"60 cm\"\nsill = \"90 cm\""
         ),
+        "door" => {
+            format!("kind = \"door\"\nrun = \"{run}\"\nalong = \"{along} cm\"\nwidth = \"90 cm\"\nheight = \"2 m\"")
+        }
         "bench" => format!(
             "kind = \"bench\"\nrun = \"{run}\"\nfrom = \"{from} cm\"\nto = \"{to} cm\"\ndepth = \"420 mm\"\nseat = \"430 mm\""
         ),

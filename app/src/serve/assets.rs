@@ -1,10 +1,8 @@
-//! The page itself and its typefaces, as the program carries them.
+//! The page itself, as the program carries it.
 
-use axum::extract::Path;
 use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE};
 use axum::http::{StatusCode, Uri};
 use axum::response::{IntoResponse, Response};
-use press::fonts::Face;
 use rust_embed::RustEmbed;
 
 #[derive(RustEmbed)]
@@ -21,18 +19,6 @@ pub async fn asset(uri: Uri) -> Response {
     // The names of the built files say their content, so that they may be kept.
     let kept = if path.starts_with("assets/") { "max-age=31536000, immutable" } else { "no-cache" };
     ([(CONTENT_TYPE, kind(path)), (CACHE_CONTROL, kept)], file.data.into_owned()).into_response()
-}
-
-/// A typeface by its name: `text`, `text-bold`, `text-italic`, `display`, `display-strong`, `equation`, `signs`.
-pub async fn font(Path(name): Path<String>) -> Response {
-    let names = ["text", "text-bold", "text-italic", "display", "display-strong", "equation", "signs"];
-    match names.iter().zip(Face::ALL).find(|(known, _)| **known == name) {
-        Some((_, face)) => {
-            let kind = if face.bytes().starts_with(b"OTTO") { "font/otf" } else { "font/ttf" };
-            ([(CONTENT_TYPE, kind), (CACHE_CONTROL, "max-age=31536000, immutable")], face.bytes()).into_response()
-        }
-        None => (StatusCode::NOT_FOUND, format!("There is no typeface called {name}.")).into_response(),
-    }
 }
 
 fn kind(path: &str) -> &'static str {

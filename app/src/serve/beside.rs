@@ -1,6 +1,7 @@
 //! Two builds beside each other, with only what differs; and what if one value were another.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use engine::edit::Edit;
 use serde::Deserialize;
@@ -60,9 +61,9 @@ impl Session {
     }
 }
 
-fn differing(here: &[Row], there: &[Row]) -> Vec<Differs> {
-    let others: BTreeMap<&str, &Row> = there.iter().map(|row| (row.path.as_str(), row)).collect();
-    let own: BTreeMap<&str, &Row> = here.iter().map(|row| (row.path.as_str(), row)).collect();
+fn differing(here: &[Arc<Row>], there: &[Arc<Row>]) -> Vec<Differs> {
+    let others: BTreeMap<&str, &Row> = there.iter().map(|row| (row.path.as_str(), row.as_ref())).collect();
+    let own: BTreeMap<&str, &Row> = here.iter().map(|row| (row.path.as_str(), row.as_ref())).collect();
     let none = || "–".to_owned();
     let differs = |row: &Row, here: String, there: String| Differs {
         path: row.path.clone(),

@@ -21,18 +21,20 @@ struct Inner {
     /// Counts the jobs: what an older one brings is thrown away.
     number: u64,
     running: bool,
-    pdf: Option<Bytes>,
+    made: Option<Made>,
+}
+
+/// A book, and the revision of the build that it is of.
+#[derive(Debug)]
+struct Made {
+    revision: u32,
+    pdf: Bytes,
 }
 
 impl BookJob {
-    /// Begins to set the book of a house; one that was being set is given up.
-    pub fn start(&self, standing: Arc<Standing>, events: &Events) {
-        let number = {
-            let mut inner = self.inner();
-            inner.number += 1;
-            inner.running = true;
-            inner.number
-        };
+    /// Begins to set the book of a house as it stood at a revision; one that was being set is given up.
+    pub fn start(&self, standing: Arc<Standing>, revision: u32, events: &Events) {
+        let number = self.begin();
         let (job, events) = (self.clone(), events.clone());
         tokio::task::spawn_blocking(move || {
             let step = |share: f64, words: &str| {
@@ -45,7 +47,7 @@ impl BookJob {
                 return;
             }
             let Some(pictures) = standing.pictures() else {
-                job.end(number, Err("the house cannot be drawn".to_owned()), &events);
+                job.end(number, revision, Err("the house cannot be drawn".to_owned()), &events);
                 return;
             };
             if !step(0.2, "Draws and sets the pages") {
@@ -53,8 +55,15 @@ impl BookJob {
             }
             let set = press::book::book(&standing.answers, pictures, jiff::ZonedDateTime::now().date());
             let set = set.map(|book| book.pdf).map_err(|fault| format!("the book cannot be set: {fault}"));
-            job.end(number, set, &events);
+            job.end(number, revision, set, &events);
         });
+    }
+
+    fn begin(&self) -> u64 {
+        let mut inner = self.inner();
+        inner.number += 1;
+        inner.running = true;
+        inner.number
     }
 
     /// Gives up the book that is being set: its pages are thrown away when they come.
@@ -62,23 +71,33 @@ impl BookJob {
         let mut inner = self.inner();
         if std::mem::take(&mut inner.running) {
             inner.number += 1;
-            events.tell(Event::Done { name: NAME.to_owned(), fault: "stopped".to_owned() });
+            events.tell(Event::Done {
+                name: NAME.to_owned(),
+                fault: "stopped".to_owned(),
+                revision: inner.made.as_ref().map(|made| made.revision),
+            });
         }
     }
 
     /// The last book that was made.
     #[must_use]
     pub fn pdf(&self) -> Option<Bytes> {
-        self.inner().pdf.clone()
+        self.inner().made.as_ref().map(|made| made.pdf.clone())
+    }
+
+    /// The revision of the build that the last book is of.
+    #[must_use]
+    pub fn revision(&self) -> Option<u32> {
+        self.inner().made.as_ref().map(|made| made.revision)
     }
 
     /// Forgets the last book: another build is open.
     pub fn forget(&self, events: &Events) {
+        self.inner().made = None;
         self.stop(events);
-        self.inner().pdf = None;
     }
 
-    fn end(&self, number: u64, set: Result<Vec<u8>, String>, events: &Events) {
+    fn end(&self, number: u64, revision: u32, set: Result<Vec<u8>, String>, events: &Events) {
         let mut inner = self.inner();
         if inner.number != number {
             return;
@@ -86,12 +105,13 @@ impl BookJob {
         inner.running = false;
         let fault = match set {
             Ok(pdf) => {
-                inner.pdf = Some(pdf.into());
+                inner.made = Some(Made { revision, pdf: pdf.into() });
                 String::new()
             }
             Err(fault) => fault,
         };
-        events.tell(Event::Done { name: NAME.to_owned(), fault });
+        let revision = inner.made.as_ref().map(|made| made.revision);
+        events.tell(Event::Done { name: NAME.to_owned(), fault, revision });
     }
 
     fn is_current(&self, number: u64) -> bool {
@@ -100,5 +120,27 @@ impl BookJob {
 
     fn inner(&self) -> std::sync::MutexGuard<'_, Inner> {
         self.inner.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_book_is_of_the_revision_it_was_begun_at_until_another_is_made() {
+        let (job, events) = (BookJob::default(), Events::default());
+        assert_eq!(job.revision(), None);
+        let first = job.begin();
+        job.end(first, 7, Ok(vec![1]), &events);
+        assert_eq!((job.revision(), job.pdf()), (Some(7), Some(vec![1].into())));
+        let given_up = job.begin();
+        let second = job.begin();
+        job.end(given_up, 8, Ok(vec![2]), &events);
+        assert_eq!(job.revision(), Some(7), "a job that was given up brings nothing");
+        job.end(second, 9, Err("no room".to_owned()), &events);
+        assert_eq!((job.revision(), job.pdf()), (Some(7), Some(vec![1].into())), "the last one stays");
+        job.forget(&events);
+        assert_eq!((job.revision(), job.pdf()), (None, None));
     }
 }

@@ -1,6 +1,6 @@
 //! From what the page asks to a changed text.
 
-use engine::edit::{Edit, edit};
+use engine::edit::{self, Edit};
 use engine::units::System;
 use kurbo::Point;
 
@@ -17,12 +17,18 @@ pub struct Sketch(pub Standing);
 impl Session {
     /// Makes a change; what is wrong with it, and a sketch where one was asked for.
     pub(super) fn change(&mut self, look: &Look) -> (Vec<Problem>, Option<Sketch>) {
+        let page = look.page.as_deref().unwrap_or("");
+        let is_elsewhere = self.is_held_elsewhere(page);
         let Some(change) = &look.change else {
-            if !look.moving {
+            // Another page that only looks does not cut a drag in pieces.
+            if !look.moving && !is_elsewhere {
                 self.lift();
             }
             return (Vec::new(), None);
         };
+        if is_elsewhere {
+            self.lift();
+        }
         let problems = match change {
             Change::Undo => {
                 self.undo();
@@ -34,7 +40,7 @@ impl Session {
             }
             Change::Units { system } => self.units(system),
             Change::Settle { keep } => self.settle(keep),
-            Change::Whole { text } => self.whole(text),
+            Change::Whole { text } => self.whole(text, page),
             Change::Begin { shape, length, width, name, system } => {
                 let text = engine::build::begin(shape, length, width, name, system);
                 return match text.map_err(|fault| vec![problem(&fault)]) {
@@ -43,11 +49,16 @@ impl Session {
                         Ok(standing) => (Vec::new(), Some(Sketch(standing))),
                         Err(problems) => (problems, None),
                     },
-                    Ok(text) => (self.first(name, text), None),
+                    Ok(text) => {
+                        // What is refused goes on being shown.
+                        let problems = self.first(name, text.clone());
+                        let sketch = if problems.is_empty() { None } else { Standing::of(&text, self.system).ok() };
+                        (problems, sketch.map(Sketch))
+                    }
                 };
             }
             _ => match self.changed(change, look) {
-                Ok(text) => self.take(text, look.moving),
+                Ok(text) => self.take(text, page, look.moving),
                 Err(problems) => {
                     if !look.moving {
                         self.lift();
@@ -69,19 +80,18 @@ impl Session {
         if system != self.system {
             self.system = system;
             // A text that does not read leaves the last house in the units that it was shown in.
-            let text = std::mem::take(&mut self.text);
-            self.stand_on(text);
+            self.stand_on(self.text.clone());
         }
         Vec::new()
     }
 
     /// A text mended by hand: while the present one does not read, any text may take its place.
-    fn whole(&mut self, text: &str) -> Vec<Problem> {
+    fn whole(&mut self, text: &str, page: &str) -> Vec<Problem> {
         if self.disk.is_none() {
             return vec![refused("", "no build is open", "begin one, or open one")];
         }
         if self.faults.is_empty() {
-            return self.take(text.to_owned(), false);
+            return self.take(text.to_owned(), page, false);
         }
         self.replace(text.to_owned());
         self.write();
@@ -113,7 +123,8 @@ impl Session {
         if self.disk.is_none() {
             return Err(vec![refused("", "no build is open", "begin one, or open one")]);
         }
-        let base = self.hold().base.clone();
+        let page = look.page.as_deref().unwrap_or("");
+        let base = self.hold(page).base.clone();
         let edits = match change {
             Change::Set { path, to } => vec![Edit::Set { path: path.clone(), to: to.clone() }],
             Change::Remove { path } => vec![Edit::Remove { path: path.clone() }],
@@ -122,11 +133,11 @@ impl Session {
             Change::Drag { drawing, handle, to_mm } => {
                 let at = self.place(drawing, *to_mm, look)?;
                 let on = on(drawing)?;
-                self.computed()?.dragged(&base, handle, on, at).map_err(|fault| vec![problem(&fault)])?
+                self.computed(page)?.dragged(&base, handle, on, at).map_err(|fault| vec![problem(&fault)])?
             }
             Change::Nudge { drawing, handle, steps } => {
                 let on = on(drawing)?;
-                self.computed()?.nudged(&base, handle, on, *steps).map_err(|fault| vec![problem(&fault)])?
+                self.computed(page)?.nudged(&base, handle, on, *steps).map_err(|fault| vec![problem(&fault)])?
             }
             Change::Add { what, drawing, at_mm } => {
                 let at = self.place(drawing, *at_mm, look)?;
@@ -145,7 +156,7 @@ impl Session {
         let page = look.page.as_deref().unwrap_or("");
         let last = self.pages.last(page).map(|had| had.frames.clone());
         let standing = self.standing();
-        let held = self.hold();
+        let held = self.hold(page);
         if held.frames.is_empty() {
             held.frames = last.unwrap_or_default();
         }
@@ -159,9 +170,9 @@ impl Session {
     }
 
     /// The house as it stood when the finger went down.
-    fn computed(&mut self) -> Result<&engine::answers::Computed, Vec<Problem>> {
+    fn computed(&mut self, page: &str) -> Result<&engine::answers::Computed, Vec<Problem>> {
         let system = self.system;
-        let held = self.hold();
+        let held = self.hold(page);
         if held.computed.is_none() {
             held.computed = Some(standing::computed(&held.base, system)?);
         }
@@ -171,8 +182,7 @@ impl Session {
 
 /// A text after edits, one after the other.
 pub fn written(text: &str, edits: &[Edit]) -> Result<String, Vec<Problem>> {
-    let one = |text: String, one: &Edit| edit(&text, one).map_err(|fault| vec![problem(&fault)]);
-    edits.iter().try_fold(text.to_owned(), one)
+    edit::edits(text, edits).map_err(|fault| vec![problem(&fault)])
 }
 
 fn on(drawing: &str) -> Result<engine::house::handles::On, Vec<Problem>> {

@@ -45,7 +45,7 @@ pub struct Disk {
     last: Option<Vec<u8>>,
     /// When the file was last looked at: its time and length.
     seen: Option<(SystemTime, u64)>,
-    /// Whether this sitting has kept a copy.
+    /// Whether this sitting has kept what was there before it first wrote.
     kept: bool,
     /// How the text stands to it.
     pub state: State,
@@ -76,23 +76,47 @@ impl Disk {
         self.file.file_name().map_or_else(String::new, |name| name.to_string_lossy().into_owned())
     }
 
-    /// Words for a state that needs some.
+    /// Words for a state that needs some: how it stands, and what can be done.
     #[must_use]
     pub fn words(&self) -> String {
+        let what_to_do = match &self.state {
+            State::Saved | State::Unsaved => return String::new(),
+            State::Clash => "Keep what is on the page, or take what is on disk.",
+            State::Gone => "The build is safe on this page; keep it to write it anew.",
+            State::NotWritten(_) => "The build is safe on this page, and is written with the next change.",
+        };
+        format!("{}. {what_to_do}", self.state_in_words())
+    }
+
+    /// How the text stands to the disk, without a full stop.
+    fn state_in_words(&self) -> String {
         let name = self.name();
         match &self.state {
-            State::Saved | State::Unsaved => String::new(),
-            State::Clash => format!(
-                "{name} was changed by another program since it was read here; nothing of it was overwritten. \
-                 Keep what is on the page, or take what is on disk."
-            ),
-            State::Gone => {
-                format!("{name} is no longer on disk. The build is safe on this page; keep it to write it anew.")
+            State::Saved => format!("{name} is written"),
+            State::Unsaved => format!("{name} is not written yet"),
+            State::Clash => {
+                format!("{name} was changed by another program since it was read here; nothing of it was overwritten")
             }
-            State::NotWritten(why) => {
-                format!("{why}. The build is safe on this page, and is written with the next change.")
-            }
+            State::Gone => format!("{name} is no longer on disk"),
+            State::NotWritten(why) => why.clone(),
         }
+    }
+
+    /// The sitting ends: where the disk does not have the text, a copy of it is kept, and this says how things stand.
+    ///
+    /// # Errors
+    /// The disk does not have the text, in words.
+    pub fn ended(&self, text: &str) -> Result<(), String> {
+        if self.state == State::Saved {
+            return Ok(());
+        }
+        let stands = self.state_in_words();
+        Err(match self.keep(text) {
+            Ok(copy) => {
+                format!("{stands}. What was on the page is kept as {}", self.kept_folder().join(copy).display())
+            }
+            Err(why) => format!("{stands}. What was on the page is lost: {why}"),
+        })
     }
 
     /// Whether the file has been touched since it was last looked at.
@@ -148,9 +172,11 @@ impl Disk {
         }
         if !self.kept
             && let Some(before) = self.last.as_ref().map(|bytes| String::from_utf8_lossy(bytes).into_owned())
-            && let Err(why) = self.keep(&before)
         {
-            return State::NotWritten(why);
+            match self.keep(&before) {
+                Ok(_) => self.kept = true,
+                Err(why) => return State::NotWritten(why),
+            }
         }
         let beside = self.file.with_file_name(format!(".{}.{}.new", self.name(), std::process::id()));
         if let Err(error) = put(&beside, &self.file, text) {
@@ -166,7 +192,7 @@ impl Disk {
     ///
     /// # Errors
     /// It cannot be written, in words.
-    pub fn keep(&mut self, text: &str) -> Result<String, String> {
+    pub fn keep(&self, text: &str) -> Result<String, String> {
         let folder = self.kept_folder();
         fs::create_dir_all(&folder).map_err(|error| cannot(&folder, "be made", &error))?;
         let now = ZonedDateTime::now().strftime("%Y-%m-%d-%H%M%S").to_string();
@@ -177,7 +203,6 @@ impl Disk {
         };
         let file = folder.join(&name);
         fs::write(&file, text).map_err(|error| cannot(&file, "be written", &error))?;
-        self.kept = true;
         Ok(name)
     }
 

@@ -1,6 +1,6 @@
 //! What the page is to show: only what differs from what it has.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 use std::time::Instant;
 
@@ -23,7 +23,7 @@ impl Session {
         self.outside(look.change.is_some());
         let (problems, sketch) = self.change(look);
         let mut frame = match sketch {
-            Some(Sketch(standing)) => self.sketched(look, &standing),
+            Some(Sketch(standing)) => Frame { problems, ..self.sketched(look, &standing) },
             None => self.frame(look, problems),
         };
         frame.took_ms = begun.elapsed().as_secs_f64() * 1000.0;
@@ -37,7 +37,7 @@ impl Session {
         let pictures = drawn.map(|drawn| drawn.picture).collect();
         let mut frame = Frame { revision: 0, pictures, ..self.bare(standing.answers.system) };
         frame.name.clone_from(&standing.answers.about.name);
-        (frame.rows, frame.whole) = (standing.rows.to_vec(), true);
+        (frame.rows, frame.whole) = (all(&standing.rows), true);
         frame.checks = Some(standing.checks.to_vec());
         frame.figures = leaves::figures("", &standing.answers);
         frame
@@ -62,11 +62,12 @@ impl Session {
             checks: None,
             problems: Vec::new(),
             text: None,
-            doors: Vec::new(),
             pictures: Vec::new(),
             fields: Vec::new(),
             figures: Vec::new(),
             tables: Vec::new(),
+            unread: Vec::new(),
+            book: None,
             took_ms: 0.0,
         }
     }
@@ -85,7 +86,7 @@ impl Session {
         let (pictures, seen) = self.pictures(look, &standing, had.as_ref());
         let (rows, gone, whole) = match &had {
             Some(had) => differing(&had.rows, &standing.rows),
-            None => (standing.rows.to_vec(), Vec::new(), true),
+            None => (all(&standing.rows), Vec::new(), true),
         };
         let checks = had.as_ref().is_none_or(|had| had.checks != standing.checks).then(|| standing.checks.to_vec());
         self.pages.note(page, self.had(look, &standing, seen));
@@ -97,7 +98,6 @@ impl Session {
             checks,
             problems,
             text,
-            doors: leaves::doors(&standing),
             pictures,
             // The page goes on showing its fields while a finger is down.
             fields: if look.moving {
@@ -106,6 +106,7 @@ impl Session {
                 fields(&look.leaf, &self.text, Some(&standing), answers.system)
             },
             figures: leaves::figures(&look.leaf, answers),
+            unread: answers.unread.iter().map(unread).collect(),
             tables: if look.moving { Vec::new() } else { tables::tables(&look.leaf, answers) },
             ..self.bare(answers.system)
         }
@@ -159,6 +160,10 @@ impl Session {
 /// Digests and frames of the pictures that a page has.
 type Seen = (BTreeMap<String, u64>, Frames);
 
+fn unread((table, line): &(String, usize)) -> String {
+    format!("[{table}] in line {line} is not computed yet")
+}
+
 fn word(state: Option<&State>) -> &'static str {
     match state {
         Some(State::Saved) => "saved",
@@ -169,14 +174,26 @@ fn word(state: Option<&State>) -> &'static str {
     }
 }
 
+fn all(rows: &[Arc<Row>]) -> Vec<Row> {
+    rows.iter().map(|row| row.as_ref().clone()).collect()
+}
+
 /// Rows that are new or changed, the paths of those that are no more, and that this is not everything.
-fn differing(had: &Arc<Vec<Row>>, has: &Arc<Vec<Row>>) -> (Vec<Row>, Vec<String>, bool) {
+fn differing(had: &Arc<Vec<Arc<Row>>>, has: &Arc<Vec<Arc<Row>>>) -> (Vec<Row>, Vec<String>, bool) {
     if Arc::ptr_eq(had, has) {
         return (Vec::new(), Vec::new(), false);
     }
-    let before: BTreeMap<&str, &Row> = had.iter().map(|row| (row.path.as_str(), row)).collect();
-    let rows: Vec<Row> = has.iter().filter(|row| before.get(row.path.as_str()) != Some(row)).cloned().collect();
-    let after: BTreeMap<&str, ()> = has.iter().map(|row| (row.path.as_str(), ())).collect();
-    let gone = had.iter().filter(|row| !after.contains_key(row.path.as_str())).map(|row| row.path.clone()).collect();
+    let is_same = |(one, other): &(&Arc<Row>, &Arc<Row>)| Arc::ptr_eq(one, other) || one == other;
+    let both = || had.iter().zip(has.iter());
+    // Most changes leave the same rows in the same order.
+    if had.len() == has.len() && both().all(|(one, other)| Arc::ptr_eq(one, other) || one.path == other.path) {
+        let changed = both().filter(|pair| !is_same(pair)).map(|(_, row)| row.as_ref().clone());
+        return (changed.collect(), Vec::new(), false);
+    }
+    let before: BTreeMap<&str, &Arc<Row>> = had.iter().map(|row| (row.path.as_str(), row)).collect();
+    let is_new = |row: &&Arc<Row>| !before.get(row.path.as_str()).is_some_and(|was| is_same(&(was, row)));
+    let rows = has.iter().filter(is_new).map(|row| row.as_ref().clone()).collect();
+    let after: BTreeSet<&str> = has.iter().map(|row| row.path.as_str()).collect();
+    let gone = had.iter().filter(|row| !after.contains(row.path.as_str())).map(|row| row.path.clone()).collect();
     (rows, gone, false)
 }

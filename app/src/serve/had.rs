@@ -23,7 +23,7 @@ pub struct Had {
     /// The leaf that was open, and the room it had.
     pub leaf: (String, [f64; 2]),
     /// The rows it then had.
-    pub rows: Arc<Vec<Row>>,
+    pub rows: Arc<Vec<Arc<Row>>>,
     /// The checks it then had.
     pub checks: Arc<Vec<Check>>,
     /// Digests of the pictures that it then had.

@@ -28,13 +28,13 @@ pub use session::Session;
 
 use std::net::Ipv4Addr;
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, anyhow};
 use tokio::net::TcpListener;
 
 /// Serves a sitting on a port of the loopback address, a free one for 0, until it is interrupted; `ready` is told the port.
 ///
 /// # Errors
-/// The port is taken.
+/// The port is taken; or the disk does not have the text when the sitting ends, with where a copy of it is kept.
 pub fn serve(session: Session, port: u16, ready: impl FnOnce(u16)) -> Result<()> {
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .worker_threads(2)
@@ -49,11 +49,14 @@ pub fn serve(session: Session, port: u16, ready: impl FnOnce(u16)) -> Result<()>
         let interrupted = async {
             let _ = tokio::signal::ctrl_c().await;
         };
-        let router = routes::router(routes::Served::new(session), port);
+        let served = routes::Served::new(session);
+        let router = routes::router(served.clone(), port);
         // An open event stream must not keep the program from ending.
-        tokio::select! {
-            served = axum::serve(listener, router) => served.context("the server stopped"),
+        let ended = tokio::select! {
+            ended = axum::serve(listener, router) => ended.context("the server stopped"),
             () = interrupted => Ok(()),
-        }
+        };
+        let told = served.turns().turn().await.end();
+        ended.and(told.map_err(|why| anyhow!(why)))
     })
 }

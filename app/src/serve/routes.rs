@@ -4,8 +4,8 @@ use std::convert::Infallible;
 use std::sync::Arc;
 
 use axum::extract::{DefaultBodyLimit, Path, Query, State};
-use axum::http::StatusCode;
 use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE};
+use axum::http::{HeaderName, StatusCode};
 use axum::middleware::from_fn_with_state;
 use axum::response::sse::{self, KeepAlive, Sse};
 use axum::response::{IntoResponse, Response};
@@ -30,6 +30,8 @@ use super::{assets, guard};
 
 /// The largest request, in bytes.
 const LARGEST: usize = 2 * 1024 * 1024;
+/// The header of the model that names the parts without a body, each with why: a JSON list.
+const LEFT_OUT: HeaderName = HeaderName::from_static("left-out");
 /// How far a chord of the model keeps from its curve.
 const CHORD: Length = Length::mm(5.0);
 
@@ -49,7 +51,7 @@ impl Served {
     }
 
     /// The queue before the session.
-    #[cfg(test)]
+    #[must_use]
     pub fn turns(&self) -> &Turns {
         &self.turns
     }
@@ -73,7 +75,6 @@ pub fn router(served: Served, port: u16) -> Router {
         .route("/book/stop", post(stop))
         .route("/book.pdf", get(pdf))
         .route("/text", get(text))
-        .route("/fonts/{name}", get(assets::font))
         .fallback(get(assets::asset))
         .layer(DefaultBodyLimit::max(LARGEST))
         .layer(from_fn_with_state(port, guard::guard))
@@ -107,15 +108,17 @@ async fn look(State(served): State<Served>, Json(asked): Json<Look>) -> Result<R
         return Err(refusal(StatusCode::CONFLICT, "A newer one of this page came meanwhile."));
     };
     let by = asked.page.clone().unwrap_or_default();
-    if !asked.moving && matches!(asked.change, Some(Change::Begin { .. })) {
-        served.book.forget(&served.events);
-    }
-    let (frame, changed) = aside(move || {
+    let is_begin = !asked.moving && matches!(asked.change, Some(Change::Begin { .. }));
+    let (mut frame, changed) = aside(move || {
         let before = session.revision();
         let frame = session.look(&asked);
         (frame, (session.revision() != before).then(|| session.revision()))
     })
     .await?;
+    if is_begin && changed.is_some() {
+        served.book.forget(&served.events);
+    }
+    frame.book = served.book.revision();
     if let Some(revision) = changed {
         served.events.tell(Event::Changed { revision, by });
     }
@@ -182,12 +185,28 @@ async fn model(State(served): State<Served>) -> Result<Response, Refusal> {
     };
     let made = aside(move || {
         let house = computed(&text, system).ok()?;
-        let mut bodies = house.bodies(CHORD).bodies;
+        let engine::solids::Solids { mut bodies, left_out } = house.bodies(CHORD);
         bodies.extend(house.roof_bodies());
-        Some(press::gltf::glb(house.name(), &bodies))
+        let left_out: Vec<String> = left_out.iter().map(|(path, why)| format!("{path}: {why}")).collect();
+        Some((press::gltf::glb(house.name(), &bodies), left_out))
     });
-    let glb = made.await?.ok_or_else(no_house)?;
-    Ok(([(CONTENT_TYPE, "model/gltf-binary"), (CACHE_CONTROL, "no-store")], glb).into_response())
+    let (glb, left_out) = made.await?.ok_or_else(no_house)?;
+    let said = [
+        (CONTENT_TYPE, "model/gltf-binary".to_owned()),
+        (CACHE_CONTROL, "no-store".to_owned()),
+        (LEFT_OUT, in_ascii(&left_out)),
+    ];
+    Ok((said, glb).into_response())
+}
+
+/// A list as JSON that a header may hold.
+fn in_ascii(list: &[String]) -> String {
+    let json = serde_json::to_string(list).unwrap_or_default();
+    let plain = json.chars().map(|letter| match letter {
+        ' '..='~' => letter.to_string(),
+        other => other.encode_utf16(&mut [0; 2]).iter().map(|unit| format!("\\u{unit:04x}")).collect(),
+    });
+    plain.collect()
 }
 
 async fn drawings(State(served): State<Served>) -> Result<Json<Vec<Listed>>, Refusal> {
@@ -215,8 +234,11 @@ fn on_paper(standing: &Standing) -> Option<Vec<Drawing>> {
 }
 
 async fn book(State(served): State<Served>) -> Result<StatusCode, Refusal> {
-    let standing = standing(&served).await?;
-    served.book.start(standing, &served.events);
+    let (standing, revision) = {
+        let session = served.turns.turn().await;
+        (session.standing().ok_or_else(no_house)?, session.revision())
+    };
+    served.book.start(standing, revision, &served.events);
     Ok(StatusCode::ACCEPTED)
 }
 
@@ -243,4 +265,18 @@ async fn pdf(State(served): State<Served>) -> Result<Response, Refusal> {
 async fn text(State(served): State<Served>) -> Response {
     let text = served.turns.turn().await.text().to_owned();
     ([(CONTENT_TYPE, "text/plain; charset=utf-8"), (CACHE_CONTROL, "no-store")], text).into_response()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::in_ascii;
+
+    #[test]
+    fn a_list_in_a_header_is_plain_and_reads_back() {
+        let list = ["earth.lehmhügel: a \"gap\" of 2 m² 𝄞\n".to_owned(), String::new()];
+        let told = in_ascii(&list);
+        assert!(told.bytes().all(|byte| (b' '..=b'~').contains(&byte)), "{told}");
+        assert_eq!(serde_json::from_str::<Vec<String>>(&told).unwrap(), list);
+        assert_eq!(in_ascii(&[]), "[]");
+    }
 }

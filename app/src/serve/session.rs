@@ -16,6 +16,8 @@ use super::wire::{BuildFile, Kept, Problem};
 /// What stood when the finger went down.
 #[derive(Debug)]
 pub struct Held {
+    /// The page whose finger it is.
+    pub page: String,
     /// The text.
     pub base: String,
     /// Its house, once a handle was dragged.
@@ -135,7 +137,7 @@ impl Session {
 
     /// Takes a text that may not read; then the last house stays.
     pub(super) fn stand_on(&mut self, text: String) {
-        match Standing::of(&text, self.system) {
+        match Standing::after(self.standing.as_deref(), &text, self.system) {
             Ok(standing) => (self.standing, self.faults) = (Some(Arc::new(standing)), Vec::new()),
             Err(faults) => self.faults = faults,
         }
@@ -144,16 +146,16 @@ impl Session {
     }
 
     /// Takes a changed text when it reads; the problems when it does not.
-    pub(super) fn take(&mut self, text: String, moving: bool) -> Vec<Problem> {
+    pub(super) fn take(&mut self, text: String, page: &str, moving: bool) -> Vec<Problem> {
         if text == self.text && self.faults.is_empty() {
             if moving {
-                self.hold();
+                self.hold(page);
             } else {
                 self.lift();
             }
             return Vec::new();
         }
-        let standing = match Standing::of(&text, self.system) {
+        let standing = match Standing::after(self.standing.as_deref(), &text, self.system) {
             Ok(standing) => standing,
             Err(problems) => {
                 if !moving {
@@ -162,7 +164,7 @@ impl Session {
                 return problems;
             }
         };
-        self.hold();
+        self.hold(page);
         self.text = text;
         self.standing = Some(Arc::new(standing));
         self.faults.clear();
@@ -175,10 +177,20 @@ impl Session {
         Vec::new()
     }
 
-    /// Remembers the text before a change.
-    pub(super) fn hold(&mut self) -> &mut Held {
+    /// Remembers the text before a change of a page.
+    pub(super) fn hold(&mut self, page: &str) -> &mut Held {
         let base = &self.text;
-        self.held.get_or_insert_with(|| Held { base: base.clone(), computed: None, frames: Frames::new() })
+        self.held.get_or_insert_with(|| Held {
+            page: page.to_owned(),
+            base: base.clone(),
+            computed: None,
+            frames: Frames::new(),
+        })
+    }
+
+    /// Whether a finger of another page is down.
+    pub(super) fn is_held_elsewhere(&self, page: &str) -> bool {
+        self.held.as_ref().is_some_and(|held| held.page != page)
     }
 
     fn unsaved(&mut self) {
@@ -198,6 +210,18 @@ impl Session {
         if is_changed || self.disk.as_ref().is_some_and(|disk| disk.state != State::Saved) {
             self.write();
         }
+    }
+
+    /// The sitting ends: what a finger still held is one step, and is written.
+    ///
+    /// # Errors
+    /// The disk does not have the text, in words.
+    pub fn end(&mut self) -> Result<(), String> {
+        self.lift();
+        if self.disk.as_ref().is_some_and(|disk| disk.state != State::Saved) {
+            self.write();
+        }
+        self.disk.as_ref().map_or(Ok(()), |disk| disk.ended(&self.text))
     }
 
     /// Writes the text, unless another wrote the file or took it away: then the builder settles it.
@@ -313,7 +337,7 @@ impl Session {
     /// # Errors
     /// It cannot be written, in words.
     pub fn keep(&mut self) -> Result<Kept, String> {
-        let Some(disk) = self.disk.as_mut() else { return Err("there is no build to keep a copy of".to_owned()) };
+        let Some(disk) = self.disk.as_ref() else { return Err("there is no build to keep a copy of".to_owned()) };
         let file = disk.keep(&self.text)?;
         Ok(Kept { words: when(&file), file })
     }

@@ -15,8 +15,8 @@ use super::wire::{Check, Problem, Row};
 pub struct Standing {
     /// All that the engine answers.
     pub answers: Answers,
-    /// Its rows.
-    pub rows: Arc<Vec<Row>>,
+    /// Its rows; those that are as they were share their words with the house before.
+    pub rows: Arc<Vec<Arc<Row>>>,
     /// Its checks, the most urgent first.
     pub checks: Arc<Vec<Check>>,
     /// The text that was answered, and the units asked for.
@@ -31,8 +31,16 @@ impl Standing {
     /// # Errors
     /// Every problem of the text.
     pub fn of(text: &str, system: Option<System>) -> Result<Standing, Vec<Problem>> {
+        Standing::after(None, text, system)
+    }
+
+    /// Computes a text that came from another: what stayed as it was is not put into words again.
+    ///
+    /// # Errors
+    /// Every problem of the text.
+    pub fn after(last: Option<&Standing>, text: &str, system: Option<System>) -> Result<Standing, Vec<Problem>> {
         let answers = computed(text, system)?.into_answers();
-        let rows = Arc::new(answers.rows.iter().map(|found| row(found, answers.system)).collect());
+        let rows = Arc::new(rows(&answers, last));
         let checks = Arc::new(answers.checks.iter().map(|found| check(found, answers.system)).collect());
         Ok(Standing { answers, rows, checks, text: text.to_owned(), system, pictures: OnceLock::new() })
     }
@@ -81,6 +89,22 @@ pub fn refused(path: &str, message: impl Into<String>, hint: &str) -> Problem {
     Problem { path: path.to_owned(), line: 1, message: message.into(), hint: hint.to_owned() }
 }
 
+fn rows(answers: &Answers, last: Option<&Standing>) -> Vec<Arc<Row>> {
+    let last = last.filter(|last| last.answers.system == answers.system);
+    let mut before = last.into_iter().flat_map(|last| last.answers.rows.iter().zip(last.rows.iter()));
+    let kept = |found: &engine::row::Row| match before.next() {
+        Some((was, words)) if is_alike(was, found) => Arc::clone(words),
+        _ => Arc::new(row(found, answers.system)),
+    };
+    answers.rows.iter().map(kept).collect()
+}
+
+/// Whether two rows are shown in the same words.
+fn is_alike(one: &engine::row::Row, other: &engine::row::Row) -> bool {
+    (one.quantity, one.origin, one.own) == (other.quantity, other.origin, other.own)
+        && (&one.path, &one.title) == (&other.path, &other.title)
+}
+
 /// A row in the page's form.
 pub fn row(row: &engine::row::Row, system: System) -> Row {
     Row {
@@ -100,5 +124,8 @@ fn check(check: &engine::check::Check, system: System) -> Check {
         words: check.sentence(system),
         leaf: leaves::of(&path).to_owned(),
         path,
+        rule: check.rule.citation.to_string(),
+        leans_on: if check.is_leaning() { check.leans_on.clone() } else { Vec::new() },
+        who_decides: check.rule.who_decides.clone(),
     }
 }

@@ -30,7 +30,7 @@ pub enum Change {
     Set { path: String, to: String },
     /// Takes a key or table out.
     Remove { path: String },
-    /// Adds a thing of a kind (`opening`, `lift`, `point`, `bench`, `niche`, `bottles`) near a place of the drawing.
+    /// Adds a thing of a kind (`opening`, `door`, `lift`, `point`, `bench`, `niche`, `bottles`) near a place of the drawing.
     Add { what: String, drawing: String, at_mm: [f64; 2] },
     /// Gives a thing another name.
     Rename { path: String, to: String },
@@ -82,16 +82,18 @@ pub struct Frame {
     pub problems: Vec<Problem>,
     /// The whole text of the file, sent when it does not read.
     pub text: Option<String>,
-    /// How each leaf stands.
-    pub doors: Vec<Door>,
     /// Drawings of the open leaf; `svg` empty when unchanged.
     pub pictures: Vec<Picture>,
     /// Fields of the open leaf.
     pub fields: Vec<Field>,
     /// Paths of the few rows that the open leaf shows large.
     pub figures: Vec<String>,
+    /// Tables of the build file that nothing reads yet, in words.
+    pub unread: Vec<String>,
     /// Recipes as drawings, what to order and the like: tables of the open leaf.
     pub tables: Vec<Table>,
+    /// The revision that the last book made is of; none when none was made of this build.
+    pub book: Option<u32>,
     /// Milliseconds that the engine and drawings took.
     pub took_ms: f64,
 }
@@ -113,9 +115,15 @@ pub struct Check {
     pub state: String,
     pub title: String,
     pub words: String,
-    /// The row that it holds a limit against.
+    /// The row that it holds a limit against; there may be none of this path.
     pub path: String,
     pub leaf: String,
+    /// Where its limit comes from.
+    pub rule: String,
+    /// Assumed values that the state leans on: path and title.
+    pub leans_on: Vec<(String, String)>,
+    /// Who must decide, where a licensed person must; empty otherwise.
+    pub who_decides: String,
 }
 
 #[derive(Clone, Debug, PartialEq, Serialize, TS)]
@@ -125,17 +133,6 @@ pub struct Problem {
     pub line: u32,
     pub message: String,
     pub hint: String,
-}
-
-/// A leaf as the way round the house shows it.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
-pub struct Door {
-    pub leaf: String,
-    pub title: String,
-    /// The most urgent state of its checks, empty when it has none.
-    pub state: String,
-    /// How many checks stand so, and the one number that matters.
-    pub words: String,
 }
 
 #[derive(Clone, Debug, PartialEq, Serialize, TS)]
@@ -233,8 +230,8 @@ pub enum Event {
     Changed { revision: u32, by: String },
     /// A long job goes on: 0 to 1, and what it does.
     Job { name: String, share: f64, words: String },
-    /// It ended: with nothing, or with what went wrong.
-    Done { name: String, fault: String },
+    /// It ended: with nothing, or with what went wrong; the revision of the build that the last book is of.
+    Done { name: String, fault: String, revision: Option<u32> },
 }
 
 /// A drawing of the book, to be printed by itself.
@@ -300,7 +297,6 @@ mod tests {
         one::<Row>(&mut text, &config);
         one::<Check>(&mut text, &config);
         one::<Problem>(&mut text, &config);
-        one::<Door>(&mut text, &config);
         one::<Picture>(&mut text, &config);
         one::<Handle>(&mut text, &config);
         one::<Field>(&mut text, &config);

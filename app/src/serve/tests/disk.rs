@@ -1,11 +1,12 @@
 //! What is on disk is never overwritten unseen, and what was typed is never lost.
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::os::unix::fs::PermissionsExt;
 use std::time::Duration;
 
 use axum::body::Body;
-use axum::http::Request;
+use axum::http::{Request, StatusCode};
 use http_body_util::BodyExt;
 use serde_json::{Value, json};
 use tower::ServiceExt;
@@ -64,9 +65,49 @@ async fn a_clash_is_shown_and_settled_for_the_page_with_a_copy_of_what_the_other
     let frame = desk.look("walls", None, json!({"kind": "settle", "keep": "page"}), false).await;
     assert_eq!(frame["disk"], "saved");
     assert_eq!(engine::edit::written(&desk.on_disk(), "wall.thickness").as_deref(), Some("480 mm"));
+    // What stood there before this sitting first wrote is kept as well.
+    assert_eq!(copies(&desk).await, BTreeSet::from([theirs, RING.to_owned()]));
+}
+
+/// The texts of the kept copies.
+async fn copies(desk: &Desk) -> BTreeSet<String> {
     let kept = desk.read("/kept").await;
-    let copy = desk.folder.join("house.loam/kept").join(kept[0]["file"].as_str().unwrap());
-    assert_eq!(fs::read_to_string(copy).unwrap(), theirs);
+    let names = kept.as_array().unwrap().iter().map(|copy| copy["file"].as_str().unwrap().to_owned());
+    names.map(|name| fs::read_to_string(desk.folder.join("house.loam/kept").join(name)).unwrap()).collect()
+}
+
+#[tokio::test]
+async fn a_copy_kept_by_hand_does_not_stand_for_what_was_there_before_the_first_change() {
+    let desk = Desk::with(RING);
+    let set = json!({"kind": "set", "path": "wall.thickness", "to": "460 mm"});
+    desk.look("walls", None, set, true).await;
+    assert_eq!(desk.ask("POST", "/keep", None).await.0, StatusCode::OK);
+    let by_hand = copies(&desk).await;
+    desk.set("wall.thickness", "470 mm").await;
+    let kept = copies(&desk).await;
+    assert_eq!((by_hand.len(), kept.len()), (1, 2));
+    assert!(kept.contains(RING) && !by_hand.contains(RING));
+}
+
+#[tokio::test]
+async fn a_sitting_that_ends_under_a_finger_writes_what_stands() {
+    let desk = Desk::with(RING);
+    let set = json!({"kind": "set", "path": "wall.thickness", "to": "460 mm"});
+    assert_eq!(desk.look("walls", None, set, true).await["disk"], "unsaved");
+    assert_eq!(desk.on_disk(), RING);
+    assert_eq!(desk.served.turns().turn().await.end(), Ok(()));
+    assert_eq!(engine::edit::written(&desk.on_disk(), "wall.thickness").as_deref(), Some("460 mm"));
+}
+
+#[tokio::test]
+async fn a_sitting_that_ends_with_a_clash_overwrites_nothing_and_keeps_what_was_on_the_page() {
+    let (desk, theirs) = clash().await;
+    let told = desk.served.turns().turn().await.end().unwrap_err();
+    assert!(told.contains("changed by another program") && told.contains("is kept as"), "{told}");
+    assert_eq!(desk.on_disk(), theirs);
+    let kept = copies(&desk).await;
+    let values: Vec<_> = kept.iter().map(|text| engine::edit::written(text, "wall.thickness").unwrap()).collect();
+    assert_eq!(values, ["480 mm"]);
 }
 
 #[tokio::test]

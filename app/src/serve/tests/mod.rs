@@ -77,8 +77,12 @@ impl Desk {
 
     /// Looks at a leaf as page `a`, with a change or none.
     async fn look(&self, leaf: &str, since: Option<u64>, change: Value, moving: bool) -> Value {
+        self.look_as("a", leaf, since, change, moving).await
+    }
+
+    async fn look_as(&self, page: &str, leaf: &str, since: Option<u64>, change: Value, moving: bool) -> Value {
         let look = json!({
-            "leaf": leaf, "room_mm": [200.0, 150.0], "since": since, "change": change, "moving": moving, "page": "a",
+            "leaf": leaf, "room_mm": [200.0, 150.0], "since": since, "change": change, "moving": moving, "page": page,
         });
         let (status, bytes) = self.ask("POST", "/look", Some(look)).await;
         assert_eq!(status, StatusCode::OK, "{}", String::from_utf8_lossy(&bytes));
