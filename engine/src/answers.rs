@@ -216,6 +216,14 @@ impl Computed {
         handles::dragged(&self.house, text, (id, on), to)
     }
 
+    /// The text after such a drag.
+    ///
+    /// # Errors
+    /// When the drawing has no such handle, or the place is none.
+    pub fn dragged_text(&self, text: &str, id: &str, on: On, to: kurbo::Point) -> Result<String, Problem> {
+        handles::dragged_text(&self.house, text, (id, on), to)
+    }
+
     /// The same by arrow keys: steps to the right and up, each 10 mm or 1/2 in.
     ///
     /// # Errors

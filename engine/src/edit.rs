@@ -74,34 +74,52 @@ pub fn edit(text: &str, edit: &Edit) -> Result<String, Problem> {
 /// # Errors
 /// As [`edit`], of the first that cannot be made.
 pub fn edits(text: &str, edits: &[Edit]) -> Result<String, Problem> {
-    match edits.split_first() {
-        Some((first, rest)) => edited(&Tree::of(text)?, first, rest),
-        None => Ok(text.to_owned()),
-    }
+    made(&Tree::of(text)?, edits)
 }
 
-/// What is read to see that a change leaves a file is what the next one changes.
-fn edited(tree: &Tree<'_>, edit: &Edit, rest: &[Edit]) -> Result<String, Problem> {
-    let splices = match edit {
-        Edit::Set { path, to } => set::set(tree, path, to)?,
-        Edit::Add { path, body } => add::add(tree, path, body)?,
-        Edit::Remove { path } => remove::remove(tree, path)?,
-        Edit::Rename { path, to } => rename::rename(tree, path, to)?,
-        Edit::Move { path, to } => reorder::reorder(tree, path, *to)?,
-    };
+/// The same on a text that was read already; what is read to see that a change leaves a file is what the next one changes.
+pub(crate) fn made(tree: &Tree<'_>, edits: &[Edit]) -> Result<String, Problem> {
+    let Some(first) = edits.first() else { return Ok(tree.text().to_owned()) };
+    let (now, later) = edits.split_at(apart(tree, edits).max(1));
+    let mut splices = Vec::new();
+    for edit in now {
+        splices.extend(match edit {
+            Edit::Set { path, to } => set::set(tree, path, to)?,
+            Edit::Add { path, body } => add::add(tree, path, body)?,
+            Edit::Remove { path } => remove::remove(tree, path)?,
+            Edit::Rename { path, to } => rename::rename(tree, path, to)?,
+            Edit::Move { path, to } => reorder::reorder(tree, path, *to)?,
+        });
+    }
     let (Edit::Set { path, .. }
     | Edit::Add { path, .. }
     | Edit::Remove { path }
     | Edit::Rename { path, .. }
-    | Edit::Move { path, .. }) = edit;
+    | Edit::Move { path, .. }) = first;
     let text = spliced(tree.text(), splices);
     let Ok(after) = Tree::of(&text) else {
         let message = "the change would leave a file that cannot be read";
         return Err(tree.problem(0..0, path, message, "write one value, in quotes when it has a unit"));
     };
-    let more = rest.split_first().map(|(next, rest)| edited(&after, next, rest));
+    let more = (!later.is_empty()).then(|| made(&after, later));
     drop(after);
     more.unwrap_or(Ok(text))
+}
+
+/// How many changes, from the first, write values that stand apart from each other: none of them moves what another means.
+fn apart(tree: &Tree<'_>, edits: &[Edit]) -> usize {
+    let mut spans: Vec<Range<usize>> = Vec::new();
+    let stands_apart = |edit: &&Edit| -> bool {
+        let Edit::Set { path, .. } = edit else { return false };
+        let keys = tree::keys(path);
+        let is_name = keys.last().is_some_and(|key| key == "name");
+        let Some(tree::Node::Value(value)) = tree.find(&keys).filter(|_| !is_name) else { return false };
+        let Some(span) = value.span() else { return false };
+        let is_clear = spans.iter().all(|other| other.end <= span.start || span.end <= other.start);
+        spans.push(span);
+        is_clear
+    };
+    edits.iter().take_while(stands_apart).count()
 }
 
 /// The value at a path as one reads it, without quotes; of a list its parts with commas between. None for a table and for what
@@ -141,4 +159,34 @@ impl Tree<'_> {
 fn problem(text: &str, span: Range<usize>, path: &str, message: impl Into<String>, hint: impl Into<String>) -> Problem {
     let (line, column) = line_and_column(text, span.start);
     Problem { line, column, span, path: path.to_owned(), message: message.into(), hint: hint.into() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn changes_made_at_once_are_those_made_one_after_the_other() {
+        let text = "[[wall.line]]\nname = \"back\"\nat = [\"1 m\", \"2 m\"] # peg\n[[wall.line]]\nname = \"front\"\n\
+                    at = [\"3 m\", \"4 m\"]\n[wall]\nheight = \"2 m\"\n";
+        let set = |path: &str, to: &str| Edit::Set { path: path.to_owned(), to: to.to_owned() };
+        let all = [
+            set("wall.line.back.x", "11 m"),
+            set("wall.line.back.y", "-2 m"),
+            set("wall.line.back.at", "5 m, 6 m"),
+            set("wall.line.back.x", "7 m"),
+            set("wall.thickness", "45 cm"),
+            set("wall.thickness", "46 cm"),
+            set("wall.line.back.name", "rear"),
+            set("wall.line.rear.y", "8 m"),
+            set("wall.height", "2.1 m"),
+        ];
+        for from in 0..all.len() {
+            for to in from..=all.len() {
+                let one_by_one = all[from..to].iter().try_fold(text.to_owned(), |text, one| edit(&text, one));
+                assert_eq!(edits(text, &all[from..to]), one_by_one, "{from}..{to}");
+            }
+        }
+        assert_eq!(apart(&Tree::of(text).unwrap(), &all), 2);
+    }
 }

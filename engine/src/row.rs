@@ -1,7 +1,5 @@
 //! The one form of every answer that anyone can see, and the list that a walk round the house fills.
 
-use std::collections::BTreeMap;
-
 use crate::known::{Known, Origin};
 use crate::reason::{Answer, Input, Reason, Words};
 use crate::units::{Fineness, Quantity, System};
@@ -59,8 +57,9 @@ pub fn shown(quantity: Quantity, system: System) -> String {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Rows {
     list: Vec<Row>,
-    /// Places in the list by a digest of the path; where two paths share one, the next number that is free.
-    index: BTreeMap<u64, usize>,
+    /// Places in the list, counted from 1, each at the digest of its path or the next place here that is free (0). Its length is
+    /// a power of two, and half of it stays free.
+    index: Vec<u32>,
     /// Path and title of what a walk could not measure, since something that it needs is not written.
     unknown: Vec<(String, String)>,
 }
@@ -96,10 +95,21 @@ impl Rows {
     fn push(&mut self, path: String, title: String, quantity: Quantity, own: Option<Origin>, reason: Reason) {
         let inputs = reason.inputs.iter().filter_map(|input| self.find(&input.path)).map(|row| row.origin);
         let origin = inputs.chain(own).min().unwrap_or(Origin::Judgement);
-        if let Err(free) = self.place(&path) {
-            self.index.insert(free, self.list.len());
+        if 2 * (self.list.len() + 1) > self.index.len() {
+            self.index = vec![0; (2 * self.index.len()).max(1024)];
+            for place in 0..self.list.len() {
+                self.note(place);
+            }
         }
         self.list.push(Row { path, title, quantity, origin, own, reason });
+        self.note(self.list.len() - 1);
+    }
+
+    /// Notes a place of the list under its path; the first of two rows of one path stays.
+    fn note(&mut self, place: usize) {
+        if let Err(free) = self.place(&self.list[place].path) {
+            self.index[free] = u32::try_from(place + 1).unwrap_or(0);
+        }
     }
 
     /// Notes what belongs to the house and cannot be measured, since something that it needs is not written.
@@ -119,16 +129,17 @@ impl Rows {
         self.place(path).ok().map(|place| &self.list[place])
     }
 
-    /// The place in the list of that path, or the digest under which it would be noted.
-    fn place(&self, path: &str) -> Result<usize, u64> {
-        let mut digest = digest(path);
-        while let Some(&place) = self.index.get(&digest) {
+    /// The place in the list of that path, or the free place of the index where it would be noted.
+    fn place(&self, path: &str) -> Result<usize, usize> {
+        let last = self.index.len().wrapping_sub(1);
+        let mut at = digest(path) as usize & last;
+        while let Some(place) = self.index.get(at).and_then(|place| (*place as usize).checked_sub(1)) {
             if self.list[place].path == path {
                 return Ok(place);
             }
-            digest = digest.wrapping_add(1);
+            at = (at + 1) & last;
         }
-        Err(digest)
+        Err(at)
     }
 
     /// The value of the row of that path, when there is one and it is of that kind.
@@ -174,9 +185,12 @@ impl Rows {
     }
 }
 
-/// A digest of a path: FNV-1a, 64 bits (Fowler, Noll and Vo 1991, constants from memory).
+/// A digest of a path: FNV-1a, 64 bits (Fowler, Noll and Vo 1991, constants from memory), folded to its lower half.
 fn digest(path: &str) -> u64 {
-    path.bytes().fold(0xcbf2_9ce4_8422_2325, |digest, byte| (digest ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3))
+    let digest = path
+        .bytes()
+        .fold(0xcbf2_9ce4_8422_2325_u64, |digest, byte| (digest ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3));
+    digest ^ (digest >> 32)
 }
 
 fn matches(pattern: &str, path: &str) -> bool {
@@ -234,6 +248,21 @@ mod tests {
         let row = rows.find("d").unwrap();
         assert!(row.is_assumed() && row.origin == Origin::CommonPractice);
         assert_eq!(rows.reached_from("d").len(), 2);
+    }
+
+    #[test]
+    fn of_many_rows_each_is_found_and_the_first_of_two_of_one_path_stays() {
+        let mut rows = Rows::default();
+        assert_eq!(rows.find("row-0"), None);
+        for number in 0..3000 {
+            let path = format!("row-{}", number % 2999);
+            rows.known("", &Known::assumed(Length::m(f64::from(number)), path, Origin::Given, "a test"));
+        }
+        assert_eq!(rows.iter().count(), 3000);
+        for number in 0..2999 {
+            assert_eq!(rows.value::<Length>(&format!("row-{number}")), Some(Length::m(f64::from(number))));
+        }
+        assert_eq!(rows.find("row-2999"), None);
     }
 
     #[test]

@@ -1,6 +1,6 @@
 // The page in a real browser, with the real program behind it.
 import assert from "node:assert/strict";
-import { chmodSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, cpSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { after, before, test } from "node:test";
 import { browser, folder, page, served, shownRows } from "./harness.js";
@@ -479,6 +479,34 @@ test("after a hundred random drags every number shown equals the answers of the 
     await settled(shown);
     assert.deepEqual(await drawings(), before);
   });
+});
+
+test("a first house whose name is taken is told so, and its shape stays", async () => {
+  const place = folder("tansy-bank");
+  for (const name of ["hazel-corner", "other"]) cpSync(`${place}/tansy-bank.loam.toml`, `${place}/${name}.loam.toml`);
+  const program = await served({ build: null, place });
+  const context = await chrome.newContext({ viewport: { width: 1440, height: 900 } });
+  try {
+    const shown = await page(context, program.address);
+    await shown.getByRole("button", { name: "Ring" }).click();
+    await shown.getByText("What it takes").waitFor();
+    await shown.getByLabel("Its name").fill("Hazel Corner");
+    await shown.getByLabel("Its name").press("Tab");
+    await shown.getByText("Build this one").click();
+    await shown.getByText("there is a build file hazel-corner.loam.toml already", { exact: false }).waitFor();
+    assert.equal(new URL(shown.url()).hash, "");
+    await shown.locator("main figure svg").first().waitFor();
+    await shown.getByLabel("Its name").fill("Hazel Nook");
+    await shown.getByLabel("Its name").press("Tab");
+    await shown.getByText("Build this one").click();
+    await shown.waitForSelector("[data-handle]");
+    assert.ok(readFileSync(`${place}/hazel-nook.loam.toml`, "utf8").includes("Hazel Nook"));
+    assert.deepEqual(shown.faults, []);
+  } finally {
+    await context.close();
+    await program.stop();
+    program.clear();
+  }
 });
 
 for (const size of [WIDTHS[0], WIDTHS[2]]) {

@@ -120,8 +120,7 @@ fn on_the_wall(
                         _ => 2,
                     };
                     let Some(handle) = handles.iter().filter(is_its).min_by_key(whole) else { return Ok(text) };
-                    let edits = house.dragged(&text, &handle.id, on, at).map_err(|fault| vec![problem(&fault)])?;
-                    let moved = written(&text, &edits)?;
+                    let moved = house.dragged_text(&text, &handle.id, on, at).map_err(|fault| vec![problem(&fault)])?;
                     // Where it does not fit at the place asked for, it stays where it fits.
                     return Ok(if computed(&moved, system).is_ok() { moved } else { text });
                 }

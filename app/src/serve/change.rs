@@ -133,7 +133,8 @@ impl Session {
             Change::Drag { drawing, handle, to_mm } => {
                 let at = self.place(drawing, *to_mm, look)?;
                 let on = on(drawing)?;
-                self.computed(page)?.dragged(&base, handle, on, at).map_err(|fault| vec![problem(&fault)])?
+                let text = self.computed(page)?.dragged_text(&base, handle, on, at);
+                return text.map_err(|fault| vec![problem(&fault)]);
             }
             Change::Nudge { drawing, handle, steps } => {
                 let on = on(drawing)?;

@@ -109,12 +109,16 @@ async fn look(State(served): State<Served>, Json(asked): Json<Look>) -> Result<R
     };
     let by = asked.page.clone().unwrap_or_default();
     let is_begin = !asked.moving && matches!(asked.change, Some(Change::Begin { .. }));
-    let (mut frame, changed) = aside(move || {
-        let before = session.revision();
+    let (mut frame, changed, last) = aside(move || {
+        let before = (session.revision(), session.standing());
         let frame = session.look(&asked);
-        (frame, (session.revision() != before).then(|| session.revision()))
+        let changed = (session.revision() != before.0).then(|| session.revision());
+        drop(session);
+        (frame, changed, before.1)
     })
     .await?;
+    // To throw a whole house away takes a while; nobody waits for it.
+    drop(spawn_blocking(move || drop(last)));
     if is_begin && changed.is_some() {
         served.book.forget(&served.events);
     }

@@ -4,7 +4,7 @@ use kurbo::{Point, Vec2};
 
 use super::on_line::{first, on_a_run};
 use super::{Held, Hold, On, Rise, Spot, held, jamb};
-use crate::edit::{Edit, Step, Tree, like, quoted};
+use crate::edit::{self, Edit, Step, Tree, like, quoted};
 use crate::house::House;
 use crate::problem::Problem;
 use crate::units::{Length, System};
@@ -14,11 +14,16 @@ use crate::units::{Length, System};
 /// # Errors
 /// When the drawing has no such handle, when the place is none, or when the text is not TOML.
 pub fn dragged(house: &House, text: &str, (id, on): (&str, On), to: Point) -> Result<Vec<Edit>, Problem> {
-    let held = found(house, (id, on))?;
-    if !to.is_finite() {
-        return Err(refused(id, "this is no place in the drawing", "let go inside the drawing"));
-    }
-    Ok(Pen::new(house, text)?.write(&held, to))
+    Pen::new(house, text)?.dragged((id, on), to)
+}
+
+/// The text after a handle was dragged to a place of its drawing, in metres.
+///
+/// # Errors
+/// As [`dragged`].
+pub fn dragged_text(house: &House, text: &str, (id, on): (&str, On), to: Point) -> Result<String, Problem> {
+    let pen = Pen::new(house, text)?;
+    edit::made(&pen.tree, &pen.dragged((id, on), to)?)
 }
 
 /// What a handle writes when it is moved by steps to the right and up.
@@ -67,6 +72,14 @@ struct Pen<'a> {
 impl<'a> Pen<'a> {
     fn new(house: &'a House, text: &'a str) -> Result<Pen<'a>, Problem> {
         Ok(Pen { house, tree: Tree::of(text)? })
+    }
+
+    fn dragged(&self, (id, on): (&str, On), to: Point) -> Result<Vec<Edit>, Problem> {
+        let held = found(self.house, (id, on))?;
+        if !to.is_finite() {
+            return Err(refused(id, "this is no place in the drawing", "let go inside the drawing"));
+        }
+        Ok(self.write(&held, to))
     }
 
     /// What stands at a key, or an example in the units of the file.

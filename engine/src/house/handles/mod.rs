@@ -8,7 +8,7 @@ mod on_line;
 mod on_wall;
 mod things;
 
-pub use drag::{dragged, nudged};
+pub use drag::{dragged, dragged_text, nudged};
 
 use kurbo::{Point, Vec2};
 
