@@ -237,7 +237,9 @@ fn doubled_lengths_make_four_times_the_areas_and_eight_times_the_volumes() {
     for (name, text) in BUILDS {
         let before = answered(text);
         let mut doubled = text.to_owned();
-        for row in given(&before) {
+        // Who builds a house twice as large reaches no higher.
+        let reached = |row: &Row| ["skin.reach", "wall.platform.above"].contains(&row.path.as_str());
+        for row in given(&before).into_iter().filter(|row| !reached(row)) {
             if let Quantity::Length(length) = row.quantity {
                 doubled = rewritten(&doubled, &row.path, &spelled((length * 2.0).into()));
             }
@@ -250,7 +252,7 @@ fn doubled_lengths_make_four_times_the_areas_and_eight_times_the_volumes() {
         };
         let rounded = |row: &Row| row.own.is_none() && steps(row.quantity);
         let fixed = |row: &Row| {
-            rounded(row) || measured(row) || row.is_assumed() && (by_thumb(row) || row.reason.inputs.is_empty())
+            reached(row) || rounded(row) || measured(row) || row.is_assumed() && (by_thumb(row) || row.reason.inputs.is_empty())
         };
         let thumb = before.rows.matching("wall.lifts.*.top").any(Row::is_assumed);
         let scales = |path: &str| {
