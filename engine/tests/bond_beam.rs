@@ -90,7 +90,7 @@ fn a_sharp_corner_takes_what_one_piece_lacks_from_both_runs_beside_it() {
     // Its ends lie 0.011 504 m before and behind the quarter: 0.355 680 m apart, each at 45° to the chord, and sawn its corners
     // reach 0.1 sin 45° farther on either side.
     let cut = value("south-corner.cut-length");
-    assert!((cut - (0.355_680 + 0.2 * 0.707_107 + 0.4)).abs() < 2e-6, "{cut}");
+    assert!((cut - (0.355_680 + 0.2 * std::f64::consts::FRAC_1_SQRT_2 + 0.4)).abs() < 2e-6, "{cut}");
     // A quarter of a circle of 255 mm, 400.6 mm long, is a part of its own.
     let answers = answered(&cornered("255 mm", "scarf = \"400 mm\""));
     assert!(answers.rows.find("wall.bond-beam.runs.south-corner.part-length").is_none());
