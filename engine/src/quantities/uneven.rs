@@ -56,7 +56,7 @@ pub(super) fn walk(house: &House, body: &Body<'_>, rows: &mut Rows) {
         {
             let at = body.greatest(|_, height| sign * height);
             let level = Length::m(wall.top.at(&wall.line, at));
-            let reached = bind_height(wall::top_reached(level), house, rows);
+            let reached = bind_reached(wall::top_reached(level), house, at, rows);
             rows.add(noun, title, reached);
         }
     }
@@ -74,6 +74,22 @@ pub(super) fn bind_height<T>(mut answer: Answer<T>, house: &House, rows: &Rows) 
         answer = bind(answer, rows, "wall.top.rises");
     }
     bind_own(answer, house, 1, "wall.height", rows)
+}
+
+/// Binds what makes the height at the place along the line, in metres, where the top is highest or lowest: between named points
+/// it changes evenly, so that without a slope one of these is that place.
+fn bind_reached<T>(answer: Answer<T>, house: &House, along: f64, rows: &Rows) -> Answer<T> {
+    let wall = &house.wall;
+    if wall.slope.is_some() {
+        return bind_height(answer, house, rows);
+    }
+    let away = |index: usize| {
+        let away = (wall.line.along_line(wall.line.named_point(index)) - along).abs();
+        if wall.line.is_closed() { away.min(wall.line.length() - away) } else { away }
+    };
+    let nearest = (0..wall.points.len()).min_by(|a, b| away(*a).total_cmp(&away(*b)));
+    let own = nearest.and_then(|index| wall.points[index].own[1].as_ref());
+    bind(answer, rows, own.map_or("wall.height", |own| own.path.as_str()))
 }
 
 fn bind_own<T>(mut answer: Answer<T>, house: &House, which: usize, whole: &str, rows: &Rows) -> Answer<T> {

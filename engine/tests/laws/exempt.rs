@@ -1,0 +1,55 @@
+//! Where a written value need not move a row that it reaches.
+
+/// Rows of the worst place of a wall that changes along its line: only what makes that place moves them.
+pub fn is_of_the_worst_place(name: &str, row: &str) -> bool {
+    let worst = [
+        "wall.top-thickness",
+        "wall.thickness-at-third",
+        "wall.slenderness",
+        "wall.highest",
+        "wall.lowest",
+        "wall.overall-x",
+        "wall.overall-y",
+        "room.height",
+        "wall.lifts.last.height",
+        "set-out.pole.wall-top.from-benchmark",
+        "set-out.pole.wall-top.on-pole",
+        "wall.wet-height",
+        "wall.settlement",
+        "wall.lifts.last.wet-top",
+        "wall.lifts.last.settlement",
+        "wall.lifts.last.step",
+        "wall.lifts.last.above-ground",
+        "wall.lifts.last.platform",
+    ];
+    ["quince-hut", "spiral-wall"].contains(&name)
+        && (worst.contains(&row) || row.starts_with("wall.lifts.last.top-thickness-at."))
+}
+
+/// Trimmings that do not go back to the tarp fill the gap under the roof: what is mixed for both does not change.
+pub fn is_trimming(row: &str, path: &str) -> bool {
+    ["wall.trim", "wall.returned"].contains(&path) && !row.starts_with("wall.")
+}
+
+/// Shares of a batch do not change how large it is; how many buckets a batch has of its one ingredient changes that alone; and
+/// soil as wet as the floor's mix brings the water that it takes. `parts` counts what is written that begins so.
+pub fn is_of_one_batch(row: &str, path: &str, parts: impl Fn(&str) -> usize) -> bool {
+    let Some((recipe, measure)) = path.strip_prefix("earth.recipes.").and_then(|rest| rest.split_once('.')) else {
+        return false;
+    };
+    let own = row.strip_prefix("earth.recipes.").and_then(|rest| rest.strip_prefix(recipe)).unwrap_or_default();
+    if measure.starts_with("dry.") {
+        return [".loose-volume", ".placed-volume", ".batches"].contains(&own);
+    }
+    let is_alone = measure.starts_with("buckets.") && parts(&format!("earth.recipes.{recipe}.buckets.")) == 1;
+    is_alone || path == "earth.recipes.floor-mix.buckets.soil" && own.starts_with(".water-")
+}
+
+/// What a value has in common with its like at the other named points of the wall.
+pub fn group_of(path: &str) -> &str {
+    match path.strip_prefix("wall.line.").and_then(|rest| rest.split_once('.')) {
+        Some((_, noun @ ("height" | "thickness" | "round"))) => noun,
+        Some(_) => "shape",
+        None => path,
+    }
+}
