@@ -12,18 +12,24 @@ use crate::spoken::{marked, spoken};
 pub(super) const CARD: f64 = 148.0;
 
 /// Figures of a batch: noun and words.
-const FIGURES: [(&str, &str); 12] = [
+const FIGURES: [(&str, &str); 18] = [
     ("dry-mass", "dry earth in a batch"),
     ("loose-volume", "loose on the tarp"),
+    ("yield", "placed for each loose volume"),
     ("placed-volume", "placed"),
+    ("straw", "straw, of dry mass"),
     ("straw-mass", "straw"),
+    ("water", "moisture on the tarp, of dry mass"),
     ("pile-water", "water in the piles"),
     ("water-volume", "water to add"),
     ("wet-mass", "a batch weighs, wet"),
     ("density", "dry, in a placed m³"),
+    ("wet-density", "wet, in a placed m³"),
     ("clay", "clay in the dry mix"),
     ("volume", "to mix in all"),
     ("batches", "batches in all"),
+    ("whole-batches", "whole batches"),
+    ("water-in-all", "water to add in all"),
     ("bales", "bales of straw in all"),
 ];
 

@@ -75,6 +75,13 @@ const LAYERS: [(&str, &str); 6] = [
     ("saturated-mass", "mass, saturated"),
 ];
 
+const PLACES: [(&str, &str); 6] =
+    [("x", "x"), ("y", "y"), ("side", "side"), ("width", "width"), ("walk-round", "way round it"), ("crown", "crown")];
+const BOUGHT: [(&str, &str); 4] =
+    [("holds", "holds"), ("density", "density"), ("covers", "covers"), ("count", "count")];
+const ORDERED: [(&str, &str); 3] =
+    [("volume", "volume"), ("delivered-density", "density as delivered"), ("bought", "bought")];
+
 /// Stems of rows that have tables of their own.
 const TABLED: [&str; 16] = [
     "wall.line.",
@@ -118,13 +125,18 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         .filter(|row| row.own.is_none())
         .map(|row| reason(answers, row));
     let groups = GROUPS.iter().map(|(title, stems)| json!({"title": title, "rows": group(answers, stems)}));
-    let layers = [
-        ("The floor, from the ground up", "floor.layers."),
-        ("Coats inside", "skin.inside."),
-        ("Coats outside", "skin.outside."),
-        ("The roof, from the poles up, first cut", "roof.layers."),
+    let others: [(&str, &str, &[(&str, &str)]); 9] = [
+        ("The floor, from the ground up", "floor.layers.", &LAYERS),
+        ("Coats inside", "skin.inside.", &LAYERS),
+        ("Coats outside", "skin.outside.", &LAYERS),
+        ("The roof, from the poles up, first cut", "roof.layers.", &LAYERS),
+        ("The land, corner by corner", "site.boundary.", &PLACES),
+        ("Trees", "site.trees.", &PLACES),
+        ("What stands in the yard", "site.yard.", &PLACES),
+        ("What one of a thing that is bought holds or covers", "prices.", &BOUGHT),
+        ("What is ordered", "order.", &ORDERED),
     ];
-    let layers = layers.map(|(title, stem)| json!({"title": title, "table": table(answers, stem, &LAYERS)}));
+    let others = others.map(|(title, stem, nouns)| json!({"title": title, "table": table(answers, stem, nouns)}));
     json!({
         "points": table(answers, "wall.line.", &POINTS),
         "curves": table(answers, "wall.line.", &CURVES),
@@ -133,7 +145,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "taken": table(answers, "openings.", &TAKEN),
         "joinery": table(answers, "openings.", &JOINERY),
         "piles": table(answers, "earth.ingredients.", &PILES),
-        "layers": layers,
+        "others": others,
         "groups": groups.collect::<Vec<_>>(),
         "reasons": reasons.collect::<Vec<_>>(),
     })

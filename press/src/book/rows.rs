@@ -24,12 +24,13 @@ pub(super) fn figures(answers: &Answers, stem: &str, nouns: &[(&str, &str)]) -> 
     found.collect()
 }
 
-/// One line a key below a stem, one column a noun that any of them has.
+/// One line a key below a stem that has any of the nouns, one column a noun that any of them has.
 pub(super) fn table(answers: &Answers, stem: &str, nouns: &[(&str, &str)]) -> Value {
     let mut keys: Vec<&str> = Vec::new();
     for row in answers.rows.iter() {
         if let Some(key) = row.path.strip_prefix(stem).and_then(|rest| rest.split('.').next())
             && !keys.contains(&key)
+            && nouns.iter().any(|(noun, _)| answers.rows.find(&format!("{stem}{key}.{noun}")).is_some())
         {
             keys.push(key);
         }

@@ -22,8 +22,13 @@ const COVER: [(&str, &str); 9] = [
     ("wall.cover.uplift", "The gust lifts with"),
     ("wall.cover.ballast", "Ballast, or what ties to pegs hold"),
 ];
-const PLATFORM: [(&str, &str); 5] = [
+const PLATFORM: [(&str, &str); 10] = [
     ("wall.platform.above", "One stands on a platform above"),
+    ("wall.platform.width", "Width of the platform"),
+    ("wall.platform.gap", "Gap to the face of the wall"),
+    ("wall.platform.spacing", "From one trestle to the next"),
+    ("wall.platform.board.length", "Board, length"),
+    ("wall.platform.board.width", "Board, width"),
     ("wall.platform.inside", "Length all along, inside"),
     ("wall.platform.outside", "Length all along, outside"),
     ("wall.platform.trestles", "Trestles, inside and outside"),
