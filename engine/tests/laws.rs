@@ -235,7 +235,10 @@ fn doubled_lengths_make_four_times_the_areas_and_eight_times_the_volumes() {
         };
         let rounded = |row: &Row| row.own.is_none() && steps(row.quantity);
         let fixed = |row: &Row| {
-            reached(row) || rounded(row) || measured(row) || row.is_assumed() && (by_thumb(row) || row.reason.inputs.is_empty())
+            reached(row)
+                || rounded(row)
+                || measured(row)
+                || row.is_assumed() && (by_thumb(row) || row.reason.inputs.is_empty())
         };
         let thumb = before.rows.matching("wall.lifts.*.top").any(Row::is_assumed);
         let scales = |path: &str| {
