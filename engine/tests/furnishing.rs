@@ -3,7 +3,7 @@
 
 use engine::answers::{Answers, Inputs, answers};
 use engine::house::{Figure, Furnishing, Placed};
-use geo::{Area, Contains, Coord, Intersects, LineString, Polygon};
+use geo::{Contains, Coord, Intersects, LineString, Polygon};
 use kurbo::Point;
 
 const BUILDS: [&str; 4] = [
@@ -42,10 +42,7 @@ fn what_finds_room_stands_within_the_wall_and_apart() {
         let name = &answers.about.name;
         let placed: &[Placed] = &answers.furnishing.placed;
         assert!(placed.len() >= 2, "{name}: {:?}", figures(&answers.furnishing));
-        let faces = answers.plan.parts.iter().filter(|part| part.path == "wall").flat_map(|part| &part.outlines);
-        let faces = faces.filter(|outline| outline.closed).map(|outline| polygon(&outline.points));
-        let rooms: Vec<Polygon> = faces.filter(|face| face.unsigned_area() > 1.0).collect();
-        let room = rooms.iter().min_by(|a, b| a.unsigned_area().total_cmp(&b.unsigned_area())).unwrap();
+        let room = polygon(&answers.pegs.line.points);
         let grounds: Vec<Polygon> = placed.iter().map(|one| polygon(&one.corners())).collect();
         for (place, ground) in grounds.iter().enumerate() {
             assert!(room.contains(ground), "{name}: {:?} is not inside", placed[place]);
