@@ -200,8 +200,13 @@ fn is_a_step(path: &str) -> bool {
         ".bed-gross-area",
         ".to-mix",
     ];
-    let shares = [".less-", ".bed-less-", ".need.", ".loose."];
-    nouns.iter().any(|noun| path.ends_with(noun)) || shares.iter().any(|share| path.contains(share))
+    // The bends of a truck way are drawn, not listed.
+    let shares = [".less-", ".bed-less-", ".need.", ".loose.", ".through."];
+    // Water is told as it is drawn, in litres or gallons; the sum of all orders by the area of the builder's own units.
+    let other_units = ["order.water.needed", "order.total-per-m2", "order.total-per-sq-ft"];
+    other_units.contains(&path)
+        || nouns.iter().any(|noun| path.ends_with(noun))
+        || shares.iter().any(|share| path.contains(share))
 }
 
 #[test]

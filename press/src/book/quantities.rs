@@ -75,8 +75,15 @@ const LAYERS: [(&str, &str); 6] = [
     ("saturated-mass", "mass, saturated"),
 ];
 
-const PLACES: [(&str, &str); 6] =
-    [("x", "x"), ("y", "y"), ("side", "side"), ("width", "width"), ("walk-round", "way round it"), ("crown", "crown")];
+const CORNERS: [(&str, &str); 3] = [("x", "x"), ("y", "y"), ("side", "side to the next")];
+const STANDS: [(&str, &str); 6] = [
+    ("at.x", "x"),
+    ("at.y", "y"),
+    ("side", "side"),
+    ("width", "width"),
+    ("walk-round", "way round it"),
+    ("crown", "crown"),
+];
 const BOUGHT: [(&str, &str); 4] =
     [("holds", "holds"), ("density", "density"), ("covers", "covers"), ("count", "count")];
 const ORDERED: [(&str, &str); 3] =
@@ -130,9 +137,9 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         ("Coats inside", "skin.inside.", &LAYERS),
         ("Coats outside", "skin.outside.", &LAYERS),
         ("The roof, from the poles up, first cut", "roof.layers.", &LAYERS),
-        ("The land, corner by corner", "site.boundary.", &PLACES),
-        ("Trees", "site.trees.", &PLACES),
-        ("What stands in the yard", "site.yard.", &PLACES),
+        ("The land, corner by corner", "site.boundary.", &CORNERS),
+        ("Trees", "site.trees.", &STANDS),
+        ("What stands in the yard", "site.yard.", &STANDS),
         ("What one of a thing that is bought holds or covers", "prices.", &BOUGHT),
         ("What is ordered", "order.", &ORDERED),
     ];

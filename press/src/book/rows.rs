@@ -68,7 +68,7 @@ mod tests {
     #[test]
     fn a_value_that_was_assumed_has_a_star_and_one_that_was_written_has_none() {
         let answers = answers(&Inputs { build: BUILD.as_bytes(), system: None }).unwrap();
-        assert_eq!(cell(&answers, "wall.platform.width"), "455 mm *");
+        assert_eq!(cell(&answers, "wall.platform.width"), "457 mm *");
         assert_eq!(cell(&answers, "wall.thickness"), "450 mm");
         assert_eq!(cell(&answers, "wall.no-such-row"), "–");
     }

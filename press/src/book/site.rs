@@ -34,9 +34,11 @@ const PLATFORM: [(&str, &str); 10] = [
     ("wall.platform.trestles", "Trestles, inside and outside"),
     ("wall.platform.boards", "Boards, inside and outside"),
 ];
-const ENDS: [(&str, &str); 9] = [
+const ENDS: [(&str, &str); 11] = [
     ("balance.topsoil.surplus", "Topsoil left over"),
     ("balance.topsoil.short", "Topsoil short"),
+    ("balance.subsoil.in-mass", "Subsoil in, dry"),
+    ("balance.subsoil.out-mass", "Subsoil out, dry"),
     ("balance.subsoil.surplus", "Subsoil left over"),
     ("balance.subsoil.short", "Subsoil short"),
     ("balance.subsoil.surplus-mass", "The same, dry"),

@@ -180,7 +180,8 @@ fn name(sheet: &mut Sheet, answers: &Answers, section: &Section, place: &Place) 
         in_opening(sheet, section, place)
     } else if place.path.starts_with("wall.lifts.") {
         let right = sheet.at(Point::new(extent(&section.parts).x1, 0.0))[0];
-        let aside = (0..12).flat_map(|step| [0.0, 0.3, 0.6].map(|down| [10.0 * f64::from(step), down]));
+        // Enough places along the band that none of another band is nearer.
+        let aside = (0..48).flat_map(|step| [0.0, 0.3, 0.6].map(|down| [4.0 * f64::from(step), down]));
         let places = aside.map(|[right, down]| [at[0] + right, at[1] + down]);
         let half = lettering::width(&words, LETTERING) * 0.5;
         // In an opening the name would say nothing of the lift.
