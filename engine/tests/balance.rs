@@ -89,7 +89,8 @@ fn the_footing_of_an_oven_digs_through_the_fill_into_the_ground_and_its_base_is_
     let with_oven = |depth: &str, text: String| {
         let footing = format!("depth = \"{depth}\", width = \"1.5 m\"");
         let base = "height = \"700 mm\", diameter = \"1 m\", ring = \"200 mm\"";
-        let place = "kind = \"oven\"\nat = [\"0 m\", \"0 m\"]\nfaces = \"0 deg\"\ndiameter = \"500 mm\"";
+        let place =
+            "kind = \"oven\"\nat = [\"0 m\", \"0 m\"]\nfaces = \"0 deg\"\ndiameter = \"500 mm\"\ninsulation = \"0 mm\"";
         let oven = format!("[built-in.oven]\n{place}\nbase = {{ {base} }}\nfooting = {{ {footing}, loose = 1.5 }}\n");
         answered(&format!("{text}\n{oven}"))
     };

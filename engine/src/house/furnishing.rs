@@ -161,7 +161,7 @@ impl Room<'_> {
         let mut tried: Vec<(f64, f64)> = (0..ALONG)
             .map(|place| {
                 let along = wall.line.length() * f64::from(place) / f64::from(ALONG);
-                (self.from_doors(wall.line.at(along).point), along)
+                (self.to_doors(wall.line.at(along).point), along)
             })
             .collect();
         tried.sort_by(|a, b| b.0.total_cmp(&a.0));
@@ -181,7 +181,7 @@ impl Room<'_> {
     fn freest(&self, figure: Figure, places: &[(Point, f64)], others: &[Placed]) -> Option<Placed> {
         let apart = |at: Point| {
             let nearest = others.iter().map(|other| other.at.distance(at)).fold(f64::INFINITY, f64::min);
-            0.5 * nearest.min(self.from_doors(at))
+            0.5 * nearest.min(self.to_doors(at))
         };
         let wide = places.iter().filter(|(_, clear)| *clear > figure.half()[1]);
         let mut tried: Vec<(f64, Point, f64)> = wide.map(|(at, clear)| (clear.min(apart(*at)), *at, *clear)).collect();
@@ -197,7 +197,7 @@ impl Room<'_> {
     }
 
     /// From the nearest door, in metres.
-    fn from_doors(&self, at: Point) -> f64 {
+    fn to_doors(&self, at: Point) -> f64 {
         self.doors.iter().map(|(door, _)| door.distance(at)).fold(f64::INFINITY, f64::min)
     }
 

@@ -10,8 +10,11 @@ use engine::units::{Kind, Quantity};
 use super::builds::{BUILDS, TANSY_BANK};
 use super::{paths, refused, remove, rename};
 
+/// Quantities with their kind, and checks with their state.
+type Figures = (Vec<(Kind, Quantity)>, Vec<(String, State)>);
+
 /// Every quantity with its kind, and every check with its state, whatever they are called.
-fn figures(text: &str) -> (Vec<(Kind, Quantity)>, Vec<(String, State)>) {
+fn figures(text: &str) -> Figures {
     let found = answers(&Inputs { build: text.as_bytes(), system: None });
     let found = found.unwrap_or_else(|problems| panic!("{}", problems.all()[0]));
     let order = |quantity: Quantity| quantity.si().unwrap_or_default();

@@ -7,6 +7,9 @@ use serde_json::{Value, json};
 use super::rows::table;
 use crate::spoken::{capital, marked};
 
+/// Nouns of rows, each with what it is called.
+type Nouns = [(&'static str, &'static str)];
+
 const POINTS: [(&str, &str); 7] = [
     ("x", "x"),
     ("y", "y"),
@@ -132,7 +135,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         .filter(|row| row.own.is_none())
         .map(|row| reason(answers, row));
     let groups = GROUPS.iter().map(|(title, stems)| json!({"title": title, "rows": group(answers, stems)}));
-    let others: [(&str, &str, &[(&str, &str)]); 9] = [
+    let others: [(&str, &str, &Nouns); 9] = [
         ("The floor, from the ground up", "floor.layers.", &LAYERS),
         ("Coats inside", "skin.inside.", &LAYERS),
         ("Coats outside", "skin.outside.", &LAYERS),
