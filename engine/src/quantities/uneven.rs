@@ -76,20 +76,37 @@ pub(super) fn bind_height<T>(mut answer: Answer<T>, house: &House, rows: &Rows) 
     bind_own(answer, house, 1, "wall.height", rows)
 }
 
-/// Binds what makes the height at the place along the line, in metres, where the top is highest or lowest: between named points
-/// it changes evenly, so that without a slope one of these is that place.
+/// Binds what makes the height at the place along the line, in metres, where the top is highest or lowest.
 fn bind_reached<T>(answer: Answer<T>, house: &House, along: f64, rows: &Rows) -> Answer<T> {
-    let wall = &house.wall;
-    if wall.slope.is_some() {
-        return bind_height(answer, house, rows);
+    if house.wall.slope.is_some() {
+        bind_height(answer, house, rows)
+    } else {
+        bind_at(answer, house, &[1], along, rows)
     }
+}
+
+/// Binds what makes thickness and height at the place along the line, in metres, that is the worst for a measure.
+pub(super) fn bind_worst<T>(answer: Answer<T>, house: &House, along: f64, rows: &Rows) -> Answer<T> {
+    if house.wall.slope.is_some() {
+        return bind_height(bind_thickness(answer, house, rows), house, rows);
+    }
+    bind_at(answer, house, &[0, 1], along, rows)
+}
+
+/// Binds thickness (0) or height (1) at the named point nearest to a place along the line, in metres: between named points both
+/// change evenly, so that without a slope one of these is the place that is greatest or least.
+fn bind_at<T>(answer: Answer<T>, house: &House, which: &[usize], along: f64, rows: &Rows) -> Answer<T> {
+    let wall = &house.wall;
     let away = |index: usize| {
         let away = (wall.line.along_line(wall.line.named_point(index)) - along).abs();
         if wall.line.is_closed() { away.min(wall.line.length() - away) } else { away }
     };
     let nearest = (0..wall.points.len()).min_by(|a, b| away(*a).total_cmp(&away(*b)));
-    let own = nearest.and_then(|index| wall.points[index].own[1].as_ref());
-    bind(answer, rows, own.map_or("wall.height", |own| own.path.as_str()))
+    which.iter().fold(answer, |answer, &which| {
+        let own = nearest.and_then(|index| wall.points[index].own[which].as_ref());
+        let whole = ["wall.thickness", "wall.height"][which];
+        bind(answer, rows, own.map_or(whole, |own| own.path.as_str()))
+    })
 }
 
 fn bind_own<T>(mut answer: Answer<T>, house: &House, which: usize, whole: &str, rows: &Rows) -> Answer<T> {

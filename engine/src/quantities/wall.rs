@@ -127,14 +127,14 @@ fn stem(house: &House, rows: &mut Rows) {
     rows.add("wall.stem.volume", "stem wall, doors taken out", net);
 }
 
-/// Binds thickness and height: of the whole wall, or all that makes them along the line.
-fn sized<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
+/// Binds thickness and height: of the whole wall, or what makes them at a place along the line, in metres.
+fn sized<T>(answer: Answer<T>, house: &House, along: f64, rows: &Rows) -> Answer<T> {
     if house.wall.is_even() {
         let answer = answer.from("thickness", "wall.thickness");
         return answer.from("height", "wall.height").from("level", "wall.height");
     }
     let answer = answer.without("thickness").without("height").without("level");
-    uneven::bind_height(uneven::bind_thickness(answer, house, rows), house, rows)
+    uneven::bind_worst(answer, house, along, rows)
 }
 
 fn measures(house: &House, body: &Body<'_>, rows: &mut Rows) {
@@ -144,26 +144,28 @@ fn measures(house: &House, body: &Body<'_>, rows: &mut Rows) {
     // Where a wall is not even, the place that is worst for each measure counts.
     let worst = |measure: &dyn Fn(f64, f64) -> f64| {
         let along = body.greatest(measure);
-        [wall.thicknesses.at(along), wall.top.at(&wall.line, along)].map(Length::m)
+        (along, [wall.thicknesses.at(along), wall.top.at(&wall.line, along)].map(Length::m))
     };
-    let [thickness, height] = worst(&|thickness, height| lean * height - thickness);
+    let (along, [thickness, height]) = worst(&|thickness, height| lean * height - thickness);
     let top = wall::thickness_at(thickness, inside, outside, height);
     let top = sized(
         top.from("batter inside", "wall.batter.inside").from("batter outside", "wall.batter.outside"),
         house,
+        along,
         rows,
     );
     rows.add("wall.top-thickness", "thickness of the wall at its top", top);
-    let [thickness, height] = worst(&|thickness, height| lean * height / 3.0 - thickness);
+    let (along, [thickness, height]) = worst(&|thickness, height| lean * height / 3.0 - thickness);
     let third = wall::thickness_at_third(thickness, inside, outside, height);
     let third = sized(
         third.from("batter inside", "wall.batter.inside").from("batter outside", "wall.batter.outside"),
         house,
+        along,
         rows,
     );
     rows.add("wall.thickness-at-third", "thickness of the wall at a third of its height", third);
-    let [thickness, height] = worst(&|thickness, height| height / thickness);
-    let slenderness = sized(wall::slenderness(height, thickness), house, rows);
+    let (along, [thickness, height]) = worst(&|thickness, height| height / thickness);
+    let slenderness = sized(wall::slenderness(height, thickness), house, along, rows);
     rows.add("wall.slenderness", "height of the wall over its thickness", slenderness);
     let above = wall::height_above_ground(house.ground.value).from("ground outside", "ground.outside");
     rows.add("wall.base-above-ground", "foot of the cob above the ground outside", above);

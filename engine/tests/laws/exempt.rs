@@ -50,6 +50,7 @@ pub fn group_of(path: &str) -> &str {
     match path.strip_prefix("wall.line.").and_then(|rest| rest.split_once('.')) {
         Some((_, noun @ ("height" | "thickness" | "round"))) => noun,
         Some(_) => "shape",
-        None => path,
+        // What holds at every point that writes none of its own.
+        None => path.strip_prefix("wall.").filter(|noun| ["height", "thickness"].contains(noun)).unwrap_or(path),
     }
 }
