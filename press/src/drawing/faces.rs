@@ -52,8 +52,9 @@ pub(super) fn draw(sheet: &mut Sheet, view: &View, width: f64) {
             painted.extend(paint(view, face, &std::mem::take(&mut batch)));
         }
     }
-    let all = Element::group(painted).with("stroke-width", width).with("stroke-linecap", "round");
-    sheet.push(all.with("stroke-linejoin", "round"));
+    // Said once for all lines, which are half of so many paths.
+    let all = Element::group(painted).with("fill", "none").with("stroke-width", width);
+    sheet.push(all.with("stroke-linecap", "round").with("stroke-linejoin", "round"));
 }
 
 /// Fill, marks and lines of a batch; their width is that of all lines.
@@ -73,7 +74,7 @@ fn paint(view: &View, face: &Face, batch: &Batch) -> Vec<Element> {
     painted.extend(marks);
     if !batch.lines.is_empty() {
         let runs: Vec<Run<'_>> = batch.lines.iter().map(|points| Run::Open(points)).collect();
-        painted.push(path(path_data(&runs)).with("fill", "none").with("stroke", INK));
+        painted.push(path(path_data(&runs)).with("stroke", INK));
     }
     painted
 }
