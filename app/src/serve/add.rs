@@ -13,6 +13,9 @@ use super::wire::Problem;
 /// How far along a run a new thing is tried, in centimetres.
 const ALONG: [u32; 6] = [60, 100, 150, 200, 300, 400];
 
+/// Where a new point of the wall is tried beside a run: share of its straight way, and how far to its left in such lengths.
+const BESIDE: [(f64, f64); 6] = [(0.5, 0.0), (0.5, -0.1), (0.5, -0.2), (0.5, -0.4), (0.3, -0.1), (0.7, -0.1)];
+
 /// The text with one more thing.
 ///
 /// # Errors
@@ -21,7 +24,7 @@ pub fn added(base: &str, system: Option<System>, what: &str, on: On, at: Point) 
     let standing = Standing::of(base, system)?;
     let answers = &standing.answers;
     match what {
-        "point" if on == On::Plan => point(base, answers, at),
+        "point" if on == On::Plan => point(base, system, answers, at),
         "lift" if on != On::Plan => lift(base, answers, at),
         "opening" | "door" | "bench" | "niche" | "bottles" => on_the_wall(base, system, answers, what, on, at),
         "point" | "lift" => Err(vec![refused(
@@ -66,14 +69,30 @@ fn nearest(runs: &[(String, Point)], at: Point) -> Option<usize> {
     (0..runs.len()).min_by(|one, other| way(*one).total_cmp(&way(*other)))
 }
 
-fn point(base: &str, answers: &Answers, at: Point) -> Result<String, Vec<Problem>> {
+/// A point at the place asked for, or where it does not fit there, on or beside the straight way of the nearest run that takes it.
+fn point(base: &str, system: Option<System>, answers: &Answers, at: Point) -> Result<String, Vec<Problem>> {
     let runs = runs(answers);
-    let place =
+    let first =
         nearest(&runs, at).ok_or_else(|| vec![refused("wall.line", "the wall has no points", "write two at least")])?;
     let path = format!("wall.line.{}", free(answers, "wall.line", "point"));
-    let body = format!("at = [{}, {}]", millimetres(at.x), millimetres(at.y));
-    let add = Edit::Add { path: path.clone(), body };
-    written(base, &[add, Edit::Move { path, to: place + 1 }])
+    let with = |run: usize, at: Point| {
+        let body = format!("at = [{}, {}]", millimetres(at.x), millimetres(at.y));
+        written(base, &[Edit::Add { path: path.clone(), body }, Edit::Move { path: path.clone(), to: run + 1 }])
+    };
+    let asked = with(first, at)?;
+    let Err(problems) = computed(&asked, system) else { return Ok(asked) };
+    let count = runs.len();
+    for run in (0..count).map(|step| (first + step) % count) {
+        let (from, to) = (runs[run].1, runs[(run + 1) % count].1);
+        for (share, aside) in BESIDE {
+            let place = from.lerp(to, share) + aside * (to - from).turn_90();
+            let text = with(run, place)?;
+            if computed(&text, system).is_ok() {
+                return Ok(text);
+            }
+        }
+    }
+    Err(problems)
 }
 
 fn lift(base: &str, answers: &Answers, at: Point) -> Result<String, Vec<Problem>> {
