@@ -1,15 +1,15 @@
 //! The roof of pictures against its rows, the roof that is cut, and what the parts pulled apart are called.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
+#[path = "laws/builds.rs"]
+#[allow(dead_code, reason = "some tests take single builds, others all")]
+mod builds;
+
+use builds::{BURDOCK_RISE, PLAIN_RING, SPIRAL_WALL, TANSY_BANK};
 use engine::answers::{Answers, Computed, Inputs, answers, compute};
 use engine::house::part::Material;
 use engine::pictures::LayerCut;
 use kurbo::Point;
-
-const TANSY_BANK: &str = include_str!("../../builds/tansy-bank/tansy-bank.loam.toml");
-const BURDOCK_RISE: &str = include_str!("../../builds/burdock-rise/burdock-rise.loam.toml");
-const PLAIN_RING: &str = include_str!("../../builds/plain-ring/plain-ring.loam.toml");
-const SPIRAL_WALL: &str = include_str!("../../builds/spiral-wall/spiral-wall.loam.toml");
 
 const ROUND_AN_EYE: &str = r#"
 [roof]

@@ -1,10 +1,10 @@
 //! Who and what finds room within a closed wall, before anything is built: people and things at true size.
 
-use kurbo::{Point, Rect, Vec2};
+use kurbo::{Point, Vec2};
 
 use super::House;
 use crate::build::OpeningKind;
-use crate::solve::polygon::contains;
+use crate::solve::polygon::{bounds, contains};
 
 /// Steps across the room between places that are tried.
 const PLACES: u32 = 16;
@@ -145,8 +145,7 @@ impl Room<'_> {
 
     /// Places at which something is tried, with their distance to the wall.
     fn places(&self) -> Vec<(Point, f64)> {
-        let start = self.line.first().copied().unwrap_or_default();
-        let extent = self.line.iter().fold(Rect::from_points(start, start), |extent, point| extent.union_pt(*point));
+        let extent = bounds(self.line.iter().copied());
         let grid = (1..PLACES).flat_map(|column| (1..PLACES).map(move |row| [column, row]));
         let at = |place: [u32; 2]| {
             let [across, up] = place.map(|place| f64::from(place) / f64::from(PLACES));
@@ -168,7 +167,7 @@ impl Room<'_> {
         tried.into_iter().find_map(|(_, along)| {
             let station = wall.line.at(along);
             let off = half_wall(self.house, along) + Figure::Bench.half()[1] + FROM_WALL;
-            let at = station.point + station.axis.turn_90() * off;
+            let at = station.beside(-off);
             let mut bench = Placed { figure: Figure::Bench, at, way: station.axis };
             // A straight bench stands off a hollow wall by as much as its ends need.
             let least = bench.samples().map(|point| self.clear(point)).fold(f64::INFINITY, f64::min);

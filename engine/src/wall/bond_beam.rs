@@ -185,14 +185,15 @@ formula! {
     /// Pieces of the bond beam in all layers.
     ///
     /// In every second layer each goes from the middle of a piece below to the middle of the next: where two parts meet, one
-    /// is half of a piece of the one and half of a piece of the other.
+    /// is half of a piece of the one and half of a piece of the other. On a wall that does not go round it begins and ends with
+    /// half a piece, and has one more.
     ///
     /// ```text
-    /// N = m Σ n        m: layers
+    /// N = m Σ n closed,  m Σ n + m / 2, rounded down, from end to end        m: layers
     /// ```
     /// Source: the sum of its parts.
-    pub fn all_pieces(layers: u64; sum: u64) -> u64 {
-        layers * sum
+    pub fn all_pieces(layers: u64; sum: u64, is_closed: bool) -> u64 {
+        layers * sum + if is_closed { 0 } else { layers / 2 }
     }
 }
 
@@ -280,6 +281,17 @@ mod tests {
         assert!((bevel(Angle::deg(360.0), 6).value.in_deg() - 30.0).abs() < 1e-12);
         let height = sagitta(length, radius, 6).value.in_m();
         assert!((height - (2.0 - 3.0_f64.sqrt())).abs() < 1e-15);
+    }
+
+    #[test]
+    fn of_two_layers_from_end_to_end_the_upper_has_one_piece_and_one_scarf_more() {
+        // Five pieces below have four scarfs; over their middles lie four whole pieces and two halves, with five scarfs.
+        for (layers, is_closed, pieces, scarfs) in
+            [(1, false, 5, 4), (2, false, 11, 9), (3, false, 16, 13), (2, true, 10, 10)]
+        {
+            let all = all_pieces(layers, 5, is_closed).value;
+            assert_eq!((all, beam_scarfs(all, layers, is_closed).value), (pieces, scarfs));
+        }
     }
 
     #[test]

@@ -144,6 +144,7 @@ fn words(stage: &str) -> String {
         ["backfill"] => "Back over the drain".to_owned(),
         ["round"] => "Spread round the house".to_owned(),
         ["mixes", recipe, soil] => format!("{} into {}", capital(&spoken(soil)), spoken(recipe)),
+        ["footings", thing] => format!("Under the footing of {}", spoken(thing)),
         ["roof", layer] => format!("On the roof: {}", spoken(layer)),
         _ => capital(&spoken(stage)),
     }
@@ -156,4 +157,24 @@ fn platform(answers: &Answers) -> Vec<[String; 3]> {
         Some([capital(&spoken(lift)), marked(answers, row), stand.unwrap_or_else(|| "from the ground".to_owned())])
     });
     lifts.collect()
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+    use super::*;
+    use engine::answers::{Inputs, answers};
+
+    #[test]
+    fn every_stage_of_the_earth_balance_is_said_in_words() {
+        for build in [
+            include_str!("../../../builds/tansy-bank/tansy-bank.loam.toml"),
+            include_str!("../../../builds/burdock-rise/burdock-rise.loam.toml"),
+        ] {
+            let answers = answers(&Inputs { build: build.as_bytes(), system: None }).unwrap();
+            let stages = balance(&answers);
+            assert!(stages.len() > 5);
+            assert!(stages.iter().all(|stage| !stage[0].contains('.')), "{stages:?}");
+        }
+    }
 }

@@ -13,6 +13,7 @@ use super::plan::north;
 use super::sheet::{LETTERING, Margins, Sheet, extent};
 use super::{Scaled, dimension};
 use crate::paper::{CLAY, INK, LIME, Paper, SLATE, STRAW, weight};
+use crate::spoken::spoken;
 use crate::svg::Element;
 
 const TITLE: &str = "The first shape: pegs, a string, and who has room in it";
@@ -126,7 +127,7 @@ fn string(sheet: &mut Sheet, answers: &Answers, hand: &mut Hand) {
 /// Names of the pegs that the build file names, and the area of the room.
 fn names(sheet: &mut Sheet, answers: &Answers) {
     for place in answers.plan.places.iter().filter(|place| place.path.starts_with("wall.line.")) {
-        let words = place.name.replace('-', " ");
+        let words = spoken(&place.name);
         sheet.label(Label { path: place.path.clone(), ..Label::beside(sheet.at(place.at), LETTERING, &words) });
     }
     if let (Some(free), Some(row)) = (answers.furnishing.free, answers.rows.find("room.area")) {

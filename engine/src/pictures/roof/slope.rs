@@ -44,8 +44,7 @@ impl Slope {
             let against = (0..PLACES).map(|place| {
                 let along = wall.line.length() * f64::from(place) / f64::from(PLACES);
                 let station = wall.line.at(along);
-                let point = station.point - station.axis.turn_90() * plate;
-                wall.top.at(&wall.line, along) + point.to_vec2().dot(fall) * pitch
+                wall.top.at(&wall.line, along) + station.beside(plate).to_vec2().dot(fall) * pitch
             });
             against.fold(f64::NEG_INFINITY, f64::max)
         };

@@ -171,7 +171,8 @@ impl<'a> Asked<'a, '_> {
 
 fn sums(house: &House, beam: &BondBeam, cuts: &[Cut<'_>], rows: &mut Rows) {
     let layers = beam.layers.value;
-    let mut pieces = wall::all_pieces(layers, cuts.iter().map(|cut| cut.pieces).sum());
+    let sum = cuts.iter().map(|cut| cut.pieces).sum();
+    let mut pieces = wall::all_pieces(layers, sum, house.wall.line.is_closed());
     let sum: f64 = cuts.iter().map(|cut| cut.pieces as f64 * cut.length.in_m()).sum();
     let mut cut_length = wall::all_cut(layers, Length::m(sum));
     let planks =
