@@ -10,7 +10,7 @@ use crate::fonts::Face;
 use crate::lettering::{runs, width};
 pub use escaped::escaped;
 pub use number::number;
-use number::write_number;
+use number::{write_number, written};
 
 /// The font families every drawing asks for; see `fonts.rs`.
 const FAMILIES: &str = "Cabin, 'DejaVu Sans', sans-serif";
@@ -110,7 +110,7 @@ pub enum Run<'a> {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Element {
     name: &'static str,
-    attributes: Vec<(&'static str, Cow<'static, str>)>,
+    attributes: Vec<(&'static str, Value)>,
     words: String,
     children: Vec<Element>,
 }
@@ -190,7 +190,7 @@ impl Element {
     /// The same element with an attribute set; a value set before is replaced.
     #[must_use]
     pub fn with(mut self, name: &'static str, value: impl Into<Value>) -> Element {
-        let Value(value) = value.into();
+        let value = value.into();
         match self.attributes.iter_mut().find(|(known, _)| *known == name) {
             Some(attribute) => attribute.1 = value,
             None => self.attributes.push((name, value)),
@@ -234,9 +234,11 @@ impl Element {
         out.write_str("<")?;
         out.write_str(self.name)?;
         for (name, value) in &self.attributes {
-            for part in [" ", name, "=\"", &escaped(value), "\""] {
+            for part in [" ", name, "=\""] {
                 out.write_str(part)?;
             }
+            fmt::Display::fmt(value, out)?;
+            out.write_str("\"")?;
         }
         Ok(())
     }
@@ -263,25 +265,39 @@ impl fmt::Display for Element {
     }
 }
 
-/// An attribute's value as it is written: a number in drawing units, or text.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Value(Cow<'static, str>);
+/// An attribute's value: a number in drawing units, or text. Most are numbers, which become text only in the file.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Value {
+    /// Written with at most two decimals.
+    Number(f64),
+    /// Written as it may stand in SVG.
+    Text(Cow<'static, str>),
+}
+
+impl fmt::Display for Value {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Value::Number(number) => written(*number, |digits| out.write_str(digits)),
+            Value::Text(text) => out.write_str(&escaped(text)),
+        }
+    }
+}
 
 impl From<f64> for Value {
     fn from(value: f64) -> Value {
-        Value(number(value).into())
+        Value::Number(value)
     }
 }
 
 impl From<&'static str> for Value {
     fn from(value: &'static str) -> Value {
-        Value(value.into())
+        Value::Text(value.into())
     }
 }
 
 impl From<String> for Value {
     fn from(value: String) -> Value {
-        Value(value.into())
+        Value::Text(value.into())
     }
 }
 

@@ -89,12 +89,16 @@ try {
   const context = await spacious.newContext({ viewport: { width: 1440, height: 900 } });
   const shown = await page(context, program.address, "roof");
   await shown.waitForFunction(() => globalThis.stage?.tally().triangles > 0, null, { timeout: 20000 });
+  // Each frame once, and not the first, in which the machine makes its programs for drawing.
   const frames = [];
+  let known = await shown.evaluate(() => globalThis.stage.tally().frame);
   await shown.locator(".stage").focus();
   for (let turn = 0; turn < 60; turn += 1) {
     await shown.keyboard.press("ArrowRight");
-    await shown.waitForTimeout(30);
-    frames.push(await shown.evaluate(() => globalThis.stage.tally().script));
+    await shown.waitForFunction((before) => globalThis.stage.tally().frame > before, known, { timeout: 20000 });
+    const { frame, script } = await shown.evaluate(() => globalThis.stage.tally());
+    known = frame;
+    frames.push(script);
   }
   const { triangles, calls } = await shown.evaluate(() => globalThis.stage.tally());
   told("script of a frame in space", frames, 4);

@@ -15,8 +15,8 @@ export interface Stage {
   turn(round: number, up: number): void;
   near(times: number): void;
   end(): void;
-  /** Triangles, draw calls and milliseconds of script of the last frame. */
-  tally(): { triangles: number; calls: number; script: number };
+  /** The last frame: its number, its triangles, draw calls and milliseconds of script. */
+  tally(): { frame: number; triangles: number; calls: number; script: number };
 }
 
 /** When a body is built, as the model says: its place in the order, the metres left free above it where the parts are pulled apart, whether it covers the room. */
@@ -50,18 +50,25 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
   let middle = new Vector3();
   let floor = 0;
   let [asked, ended, spent] = [0, false, 0];
+  let fitted: [width: number, height: number, ratio: number] = [0, 0, 0];
+
+  /** Fits the picture to its place. Only where that has changed: a canvas whose size is set again loses all that it holds. */
+  const fit = () => {
+    const now: typeof fitted = [canvas.clientWidth, canvas.clientHeight, Math.min(devicePixelRatio, 2)];
+    const [width, height, ratio] = now;
+    if (width === 0 || height === 0 || now.every((one, place) => one === fitted[place])) return;
+    fitted = now;
+    renderer.setPixelRatio(ratio);
+    renderer.setSize(width, height, false);
+    camera.aspect = width / height;
+  };
 
   const draw = () => {
     if (asked || ended) return;
     asked = requestAnimationFrame(() => {
       asked = 0;
       const start = performance.now();
-      const [width, height] = [canvas.clientWidth, canvas.clientHeight];
-      if (width > 0 && height > 0) {
-        renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
-        renderer.setSize(width, height, false);
-        camera.aspect = width / height;
-      }
+      fit();
       const flat = Math.cos(up);
       const ahead = new Vector3(Math.sin(round) * flat, Math.sin(up), Math.cos(round) * flat);
       if (way === "inside") {
@@ -170,6 +177,9 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
       cancelAnimationFrame(asked);
       renderer.dispose();
     },
-    tally: () => ({ triangles: renderer.info.render.triangles, calls: renderer.info.render.calls, script: spent }),
+    tally: () => {
+      const { frame, triangles, calls } = renderer.info.render;
+      return { frame, triangles, calls, script: spent };
+    },
   };
 }
