@@ -1,13 +1,24 @@
 //! A ring of real poles: unequal, tapered, bowed, each resting on its neighbour, on any plate round any eye.
 
+mod band;
+mod choice;
 mod contact;
 mod fault;
+#[cfg(test)]
+mod laws;
 mod lie;
+mod lift;
 mod plan;
 mod pole;
+mod raising;
 mod ring;
+mod search;
 
+pub use band::{Band, Effect, Errors, Figures, Measure, bands, effects, figures, rounded};
+pub use choice::{Candidate, Choice, Placed, Position, Unfit, Wish, choose, positions, unfit};
 pub use fault::Fault;
+pub use lift::{Team, balance_point, drying_shrinkage, lifted_by, mass_at_end, sinking, tapered_volume};
 pub use plan::supports;
 pub use pole::{Hand, Layout, Pole, Rafter, Rests};
+pub use raising::{Measured, Propped, as_raised, bedded, dried, order, propped, raised};
 pub use ring::{Ring, Set, notches_for_pitch, ring};

@@ -1,0 +1,394 @@
+//! Laws of a ring of poles: what must follow when the whole of it is turned, mirrored, enlarged, or one pole is thicker.
+
+use std::f64::consts::{FRAC_PI_2, TAU};
+
+use super::*;
+use crate::roof as closed;
+use crate::units::{Angle, Length, Ratio};
+
+fn pole(butt_mm: f64, tip_mm: f64) -> Pole {
+    let mm = Length::mm;
+    Pole { length: Length::m(3.9), butt: mm(butt_mm), tip: mm(tip_mm), bow: Length::ZERO, bow_turn: Angle::ZERO }
+}
+
+fn laid(pole: Pole, [x, y, z]: [f64; 3], [to_x, to_y]: [f64; 2]) -> Rafter {
+    let m = Length::m;
+    Rafter {
+        pole,
+        support: [m(x), m(y), m(z)],
+        rests: Rests::Axis,
+        toward: [m(to_x), m(to_y)],
+        overhang: Length::ZERO,
+        notch: Length::ZERO,
+        bedding: Length::ZERO,
+        beyond: Length::mm(50.0),
+    }
+}
+
+/// Poles round a regular eye, on a level ring.
+fn regular(outer: f64, eye: f64, poles: &[Pole]) -> Layout {
+    let count = poles.len();
+    let corner = |at: f64| {
+        let angle = TAU * at / count as f64;
+        [eye * angle.cos(), eye * angle.sin()]
+    };
+    let run = closed::to_first_crossing(count as u64, Length::m(outer), Length::m(eye)).value.in_m();
+    let rafter = |(place, &pole): (usize, &Pole)| {
+        let (first, second) = (corner(place as f64), corner(place as f64 + 1.0));
+        let side = (second[0] - first[0]).hypot(second[1] - first[1]);
+        let back = |axis: usize| first[axis] - run * (second[axis] - first[axis]) / side;
+        laid(pole, [back(0), back(1), 0.0], second)
+    };
+    Layout { rafters: poles.iter().enumerate().map(rafter).collect(), hand: Hand::Next }
+}
+
+/// Nine unequal bowed poles with notches, on the top of a plate out of level.
+fn motley() -> Layout {
+    let sizes = [
+        (205., 160.),
+        (190., 150.),
+        (215., 170.),
+        (200., 150.),
+        (180., 155.),
+        (210., 165.),
+        (195., 150.),
+        (220., 170.),
+        (185., 150.),
+    ];
+    let poles: Vec<Pole> = sizes.iter().map(|&(butt, tip)| pole(butt, tip)).collect();
+    let mut layout = regular(2.6, 0.9, &poles);
+    for (place, rafter) in layout.rafters.iter_mut().enumerate() {
+        let wave = (place as f64).sin();
+        rafter.pole.bow = Length::mm(25.0 + 20.0 * wave);
+        rafter.pole.bow_turn = Angle::rad(wave);
+        rafter.support[2] = Length::mm(15.0 * wave);
+        rafter.rests = Rests::Top(Length::mm(10.0));
+        rafter.overhang = Length::mm(400.0 + 30.0 * wave);
+        rafter.notch = Length::mm(20.0 + 5.0 * wave);
+        rafter.bedding = Length::mm(2.0);
+    }
+    layout
+}
+
+#[track_caller]
+fn near(found: Length, expected: Length, within_m: f64) {
+    assert!((found - expected).abs().in_m() < within_m, "{} m is not {} m", found.in_m(), expected.in_m());
+}
+
+#[test]
+fn equal_poles_on_a_level_ring_are_the_closed_form() {
+    for count in 3..=24_u64 {
+        for (outer, eye, thick) in [(3.0, 0.7, 0.06), (5.0, 1.2, 0.12)] {
+            let layout = regular(outer, eye, &vec![pole(1000.0 * thick, 1000.0 * thick); count as usize]);
+            let ring = ring(&layout).unwrap();
+            let pitch = closed::pitch(count, Length::m(eye), Length::m(thick)).value;
+            let offset = closed::crossing_offset(count, Length::m(thick), pitch).value;
+            let shift = closed::contact_shift(count, offset, pitch).value;
+            let first = closed::to_first_crossing(count, Length::m(outer), Length::m(eye)).value;
+            let whole = first + closed::between_crossings(count, Length::m(eye)).value;
+            for set in &ring.sets {
+                assert!((set.pitch.in_rad() - pitch.in_rad()).abs() < 1e-10, "{count}");
+                near(set.rest, closed::axis_length(whole, pitch).value - shift, 1e-9);
+                near(set.carry, closed::axis_length(first, pitch).value + shift, 1e-9);
+                near(set.crossing[2], closed::crossing_height(whole, pitch).value, 1e-9);
+                near(set.axis_distance, Length::m(thick), 1e-9);
+            }
+        }
+    }
+}
+
+#[test]
+fn every_pole_touches_the_one_below_and_no_gap_is_left() {
+    let layout = motley();
+    let ring = ring(&layout).unwrap();
+    assert_eq!(ring.faults, []);
+    for (place, set) in ring.sets.iter().enumerate() {
+        let below = &ring.sets[layout.below(place)];
+        let apart = (0..3).map(|axis| (set.rest_at[axis] - below.carry_at[axis]).in_m().powi(2)).sum::<f64>().sqrt();
+        let rafter = &layout.rafters[place];
+        let touching = (set.rest_diameter + below.carry_diameter) * 0.5 - rafter.notch - rafter.bedding;
+        near(Length::m(apart), touching, 1e-9);
+        near(set.gap, Length::ZERO, 1e-9);
+        assert!(set.rest_at[2] > below.carry_at[2]);
+    }
+}
+
+fn turned(layout: &Layout, angle: f64) -> Layout {
+    let (sine, cosine) = angle.sin_cos();
+    let spin = |[x, y]: [Length; 2]| [x * cosine - y * sine, x * sine + y * cosine];
+    let mut layout = layout.clone();
+    for rafter in &mut layout.rafters {
+        let [x, y, z] = rafter.support;
+        let [x, y] = spin([x, y]);
+        (rafter.support, rafter.toward) = ([x, y, z], spin(rafter.toward));
+    }
+    layout
+}
+
+#[test]
+fn turning_the_plan_changes_no_mark_and_turns_the_contacts() {
+    let layout = motley();
+    let (one, other) = (ring(&layout).unwrap(), ring(&turned(&layout, 1.1)).unwrap());
+    for (set, other) in one.sets.iter().zip(&other.sets) {
+        near(set.rest, other.rest, 1e-9);
+        near(set.carry, other.carry, 1e-9);
+        near(set.tip_height, other.tip_height, 1e-9);
+        let [x, y, _] = set.rest_at;
+        near(other.rest_at[0], x * 1.1_f64.cos() - y * 1.1_f64.sin(), 1e-9);
+    }
+}
+
+#[test]
+fn mirroring_the_plan_and_the_hand_changes_no_mark() {
+    let layout = motley();
+    let mut mirrored = layout.clone();
+    for rafter in &mut mirrored.rafters {
+        rafter.support[0] = -rafter.support[0];
+        rafter.toward[0] = -rafter.toward[0];
+        rafter.pole.bow_turn = -rafter.pole.bow_turn;
+    }
+    mirrored.rafters.reverse();
+    mirrored.hand = Hand::Before;
+    let (one, other) = (ring(&layout).unwrap(), ring(&mirrored).unwrap());
+    for (set, other) in one.sets.iter().zip(other.sets.iter().rev()) {
+        near(set.rest, other.rest, 1e-9);
+        near(set.carry, other.carry, 1e-9);
+        near(set.rest_at[0], -other.rest_at[0], 1e-9);
+        near(set.rest_at[1], other.rest_at[1], 1e-9);
+    }
+    mirrored.hand = Hand::Next;
+    assert!(matches!(ring(&mirrored), Err(Fault::NotRoundTheEye(_))));
+}
+
+#[test]
+fn all_lengths_doubled_double_all_lengths() {
+    let layout = motley();
+    let mut doubled = layout.clone();
+    for rafter in &mut doubled.rafters {
+        let twice = |length: Length| length * 2.0;
+        let pole = rafter.pole;
+        rafter.pole = Pole {
+            length: twice(pole.length),
+            butt: twice(pole.butt),
+            tip: twice(pole.tip),
+            bow: twice(pole.bow),
+            ..pole
+        };
+        (rafter.support, rafter.toward) = (rafter.support.map(twice), rafter.toward.map(twice));
+        (rafter.overhang, rafter.notch, rafter.bedding) =
+            (twice(rafter.overhang), twice(rafter.notch), twice(rafter.bedding));
+        rafter.rests = Rests::Top(Length::mm(20.0));
+    }
+    let (one, other) = (ring(&layout).unwrap(), ring(&doubled).unwrap());
+    for (set, other) in one.sets.iter().zip(&other.sets) {
+        assert!((set.pitch - other.pitch).abs().in_rad() < 1e-9);
+        near(set.rest * 2.0, other.rest, 1e-8);
+        near(set.underside * 2.0, other.underside, 1e-8);
+    }
+}
+
+#[test]
+fn ten_millimetres_more_on_one_pole_move_marks_and_prop() {
+    let layout = motley();
+    let mut thicker = layout.clone();
+    thicker.rafters[3].pole.butt = layout.rafters[3].pole.butt + Length::mm(10.0);
+    thicker.rafters[3].pole.tip = layout.rafters[3].pole.tip + Length::mm(10.0);
+    let (one, other) = (ring(&layout).unwrap(), ring(&thicker).unwrap());
+    for (place, (set, other)) in one.sets.iter().zip(&other.sets).enumerate() {
+        assert!((set.rest - other.rest).abs() > Length::mm(0.01), "pole {place}");
+        assert!(other.crossing[2] > set.crossing[2], "pole {place}");
+    }
+    let top = |layout: &Layout, ring: &Ring| propped(layout, ring, 0, Length::mm(60.0)).unwrap().top;
+    assert!(top(&thicker, &other) > top(&layout, &one) + Length::mm(1.0));
+}
+
+#[test]
+fn a_bow_upright_lifts_the_pole_between_its_ends_and_moves_the_marks_of_its_neighbour() {
+    let straight = regular(2.6, 0.9, &[pole(200.0, 200.0); 9]);
+    let mut bowed = straight.clone();
+    bowed.rafters[4].pole.bow = Length::mm(40.0);
+    let (one, other) = (ring(&straight).unwrap(), ring(&bowed).unwrap());
+    assert!(other.sets[3].crossing[2] > one.sets[3].crossing[2], "the pole that rests on the bow");
+    assert!((other.sets[4].carry - one.sets[4].carry).abs() > Length::mm(0.1));
+}
+
+#[test]
+fn an_oval_eye_and_a_square_plate_make_a_ring() {
+    let m = Length::m;
+    let plate =
+        [(-3.0, -2.5, 0.0), (3.0, -2.5, 0.05), (3.0, 2.5, 0.1), (-3.0, 2.5, 0.05)].map(|(x, y, z)| [m(x), m(y), m(z)]);
+    let corners: Vec<[Length; 2]> = (0..11)
+        .map(|at| TAU * f64::from(at) / 11.0)
+        .map(|angle| [m(1.1 * angle.cos()), m(0.85 * angle.sin())])
+        .collect();
+    for hand in [Hand::Next, Hand::Before] {
+        let found = supports(&plate, &corners, hand).unwrap();
+        let rafters: Vec<Rafter> = found
+            .iter()
+            .map(|(support, toward)| Rafter {
+                support: *support,
+                toward: *toward,
+                ..laid(pole(160.0, 130.0), [0.0; 3], [0.0; 2])
+            })
+            .collect();
+        for rafter in &rafters {
+            let on_side = (rafter.support[0].abs().in_m() - 3.0).abs() < 1e-9
+                || (rafter.support[1].abs().in_m() - 2.5).abs() < 1e-9;
+            assert!(on_side);
+        }
+        let ring = ring(&Layout { rafters, hand }).unwrap();
+        assert!(ring.sets.iter().all(|set| set.gap.abs().in_m() < 1e-9));
+        assert!(ring.eye_radius > m(0.9) && ring.eye_radius < m(1.1));
+    }
+    assert_eq!(supports(&plate[..1], &corners, Hand::Next), Err(Fault::NoPlate(0)));
+}
+
+#[test]
+fn what_cannot_close_says_the_limit_and_what_is_out_of_level_says_where() {
+    let thick = regular(3.0, 0.1, &[pole(200.0, 200.0); 6]);
+    match ring(&thick) {
+        Err(Fault::NotClosing { apart, most }) => {
+            near(apart, Length::mm(200.0), 1e-12);
+            near(most, Length::m(0.1 * (TAU / 6.0).sin()), 1e-12);
+        }
+        other => panic!("{other:?}"),
+    }
+    let mut tilted = regular(3.0, 0.6, &[pole(150.0, 150.0); 8]);
+    tilted.rafters[2].support[2] = Length::m(2.0);
+    match ring(&tilted) {
+        Err(Fault::PlateOutOfReach { place, above_mean }) => assert_eq!((place, above_mean), (2, Length::m(1.75))),
+        other => panic!("{other:?}"),
+    }
+    assert_eq!(ring(&regular(3.0, 0.6, &[pole(150.0, 150.0); 2])), Err(Fault::TooFew(2)));
+}
+
+#[test]
+fn a_ring_closes_just_where_the_closed_form_does() {
+    for count in [3_usize, 5, 9, 16] {
+        let limit = closed::eye_radius_for_pitch(count as u64, Length::mm(150.0), Angle::rad(FRAC_PI_2)).value.in_m();
+        for (share, closing) in [(0.99, false), (1.02, true)] {
+            let found = ring(&regular(4.0, share * limit, &vec![pole(150.0, 150.0); count]));
+            assert_eq!(found.is_ok(), closing, "{count} {found:?}");
+        }
+    }
+}
+
+#[test]
+fn a_short_pole_is_told_its_length() {
+    let mut layout = motley();
+    let full = ring(&layout).unwrap();
+    let wanted = full.sets[5].rest + layout.rafters[5].beyond;
+    let rafter = &mut layout.rafters[5];
+    let short = wanted - Length::mm(30.0);
+    // The same pole, cut off: its taper is kept.
+    rafter.pole.tip = rafter.pole.diameter(short);
+    rafter.pole.bow = Length::ZERO;
+    rafter.pole.length = short;
+    let faults = ring(&layout).unwrap().faults;
+    assert!(matches!(faults[..], [Fault::TooShort { place: 5, length, .. }] if length == short), "{faults:?}");
+}
+
+#[test]
+fn poles_too_long_for_the_roof_across_are_said_to_clash() {
+    let mut layout = regular(3.0, 0.5, &[pole(100.0, 100.0); 7]);
+    assert_eq!(ring(&layout).unwrap().faults, []);
+    layout.rafters[1].bedding = Length::mm(0.0);
+    layout.rafters[1].pole.length = Length::m(3.9);
+    layout.rafters[3].pole.bow = Length::m(0.9);
+    assert!(ring(&layout).unwrap().faults.iter().any(|fault| matches!(fault, Fault::Clash { .. })));
+}
+
+#[test]
+fn notches_for_a_pitch_give_that_pitch() {
+    let mut layout = motley();
+    for rafter in &mut layout.rafters {
+        rafter.pole.bow = Length::ZERO;
+    }
+    let notches = notches_for_pitch(&layout, Angle::deg(20.0)).unwrap();
+    layout.rafters.iter_mut().zip(&notches).for_each(|(rafter, notch)| rafter.notch = *notch);
+    assert!(ring(&layout).unwrap().sets.iter().all(|set| (set.pitch.in_deg() - 20.0).abs() < 1e-8));
+}
+
+#[test]
+fn an_effect_is_the_derivative_and_the_worst_is_more_than_the_likely() {
+    let layout = motley();
+    let found = ring(&layout).unwrap();
+    let five = Length::mm(5.0);
+    let all = effects(&layout, &found, &Errors { diameter: five, plate: five, eye: five }).unwrap();
+    assert_eq!(all.len(), 36);
+    let small = Length::mm(0.01);
+    let fine = effects(&layout, &found, &Errors { diameter: small, plate: small, eye: small }).unwrap();
+    for (effect, fine) in all.iter().zip(&fine) {
+        for (moved, slope) in effect.moves.tip.iter().zip(&fine.moves.tip) {
+            near(*moved, *slope * 500.0, 2e-4);
+        }
+    }
+    let bands = bands(&all);
+    let largest = all.iter().map(|effect| effect.moves.tip[0].abs()).fold(Length::ZERO, Length::max);
+    assert!(bands.tip[0].likely > largest && bands.tip[0].worst > bands.tip[0].likely);
+    assert!(bands.tip[0].likely > Length::mm(5.0), "5 mm at a crossing are more at the tip");
+    assert_eq!(rounded(Length::mm(2_853.1), five), Length::mm(2_855.0));
+}
+
+#[test]
+fn poles_measured_where_they_were_planned_change_nothing() {
+    let layout = motley();
+    let found = ring(&layout).unwrap();
+    let tip = |place: usize| Measured {
+        place,
+        along: layout.rafters[place].pole.length,
+        height: found.sets[place].tip_height,
+    };
+    let sets = raised(&layout, &found, &[tip(2), tip(1)]).unwrap();
+    for (set, planned) in sets.iter().zip(&found.sets) {
+        near(set.rest, planned.rest, 1e-9);
+        near(set.gap, Length::ZERO, 1e-9);
+    }
+    let same = ring(&as_raised(&layout, &found, &[tip(2), tip(1)]).unwrap()).unwrap();
+    near(same.eye_height, found.eye_height, 1e-9);
+    assert_eq!(raised(&layout, &found, &[]), Err(Fault::HeightOutOfReach(0)));
+}
+
+#[test]
+fn a_first_pole_higher_than_planned_leaves_slack_for_the_last() {
+    let layout = motley();
+    let found = ring(&layout).unwrap();
+    let prop = propped(&layout, &found, 4, Length::mm(80.0)).unwrap();
+    assert_eq!(prop.order, [4, 3, 2, 1, 0, 8, 7, 6, 5]);
+    near(prop.sets[4].underside, prop.top, 1e-9);
+    assert!(prop.slack > Length::mm(10.0) && prop.slack < Length::mm(80.0), "{}", prop.slack.in_mm());
+    for place in prop.order.iter().skip(1) {
+        near(prop.sets[*place].gap, Length::ZERO, 1e-9);
+        assert!(prop.sets[*place].crossing[2] > found.sets[*place].crossing[2]);
+    }
+    let low = propped(&layout, &found, 4, Length::mm(-20.0)).unwrap();
+    assert!(low.slack < Length::ZERO);
+}
+
+#[test]
+fn what_beds_deeper_on_the_way_up_lowers_the_finished_ring() {
+    let layout = motley();
+    let found = ring(&layout).unwrap();
+    let tip = |place: usize, by: f64| Measured {
+        place,
+        along: layout.rafters[place].pole.length,
+        height: found.sets[place].tip_height - Length::mm(by),
+    };
+    let deeper = as_raised(&layout, &found, &[tip(2, 0.0), tip(1, 25.0)]).unwrap();
+    assert!(deeper.rafters[1].bedding > layout.rafters[1].bedding + Length::mm(5.0));
+    assert!(ring(&deeper).unwrap().eye_height < found.eye_height);
+}
+
+#[test]
+fn bedding_sinks_the_eye_as_the_first_order_says_and_drying_as_its_share() {
+    let layout = regular(3.5, 0.75, &[pole(180.0, 180.0); 8]);
+    let found = ring(&layout).unwrap();
+    let [first, second] = found.sets[0].plan_lengths;
+    let bed = bedded(&layout, &found, Length::mm(0.1)).unwrap();
+    let sunk = found.sets[0].crossing[2] - bed.sets[0].crossing[2];
+    let told = sinking(Length::mm(0.1), second, second - first).value;
+    assert!((sunk / told - 1.0).abs() < 0.25, "{} {}", sunk.in_mm(), told.in_mm());
+    let dry = dried(&layout, &found, Ratio::percent(3.0)).unwrap();
+    let sunk = found.eye_height - dry.eye_height;
+    assert!(sunk > Length::mm(30.0) && sunk < Length::mm(65.0), "{}", sunk.in_mm());
+}
