@@ -173,7 +173,7 @@ pub(super) struct Table {
 }
 
 impl Table {
-    fn new(positions: &[Position], pile: &[Candidate], wish: &Wish) -> Table {
+    pub fn new(positions: &[Position], pile: &[Candidate], wish: &Wish) -> Table {
         let of = |figure: &dyn Fn(&Position, &Candidate, bool) -> f64| -> Vec<Vec<f64>> {
             let row = |position: &Position| {
                 pile.iter()
@@ -223,7 +223,7 @@ impl Table {
 
     /// A choice that would be the best if each pole had the best of all neighbours, and what it would then cost: no choice
     /// costs less. The notch at a crossing counts for the pole above by a share and for the pole below by the rest.
-    fn bound(&self) -> Result<(Vec<usize>, f64), Shortage> {
+    pub fn bound(&self) -> Result<(Vec<usize>, f64), Shortage> {
         let mut best = (Vec::new(), f64::NEG_INFINITY);
         for share in [0.0, 0.5, 1.0] {
             let (ways, cost) = self.bound_with(share)?;

@@ -2,6 +2,9 @@
 
 mod band;
 mod choice;
+#[cfg(test)]
+mod choice_laws;
+mod close;
 mod contact;
 mod fault;
 #[cfg(test)]
@@ -11,6 +14,8 @@ mod lift;
 mod plan;
 mod pole;
 mod raising;
+#[cfg(test)]
+mod raising_laws;
 mod ring;
 mod search;
 

@@ -1,10 +1,11 @@
 //! Raising the ring: the prop, the order of the poles, what is left for the last one, what is solved again from the poles
 //! that are up, and how the ring sinks when the prop goes and when green poles dry.
 
+use super::close::gap;
 use super::contact::contact;
 use super::lie::Lie;
 use super::plan::{Course, courses};
-use super::ring::{gap, ring_near, sets_at};
+use super::ring::{ring_near, sets_at};
 use super::{Fault, Layout, Ring, Set};
 use crate::solve::sign::sign_change;
 use crate::units::{Length, Ratio};
