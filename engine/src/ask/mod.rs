@@ -2,6 +2,8 @@
 
 mod earth;
 mod given;
+mod poles;
+mod poles_given;
 mod questions;
 mod roof;
 mod set_out;

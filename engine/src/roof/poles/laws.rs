@@ -289,11 +289,9 @@ fn a_short_pole_is_told_its_length() {
 }
 
 #[test]
-fn poles_too_long_for_the_roof_across_are_said_to_clash() {
+fn a_pole_bowed_into_another_is_said_to_clash() {
     let mut layout = regular(3.0, 0.5, &[pole(100.0, 100.0); 7]);
     assert_eq!(ring(&layout).unwrap().faults, []);
-    layout.rafters[1].bedding = Length::mm(0.0);
-    layout.rafters[1].pole.length = Length::m(3.9);
     layout.rafters[3].pole.bow = Length::m(0.9);
     assert!(ring(&layout).unwrap().faults.iter().any(|fault| matches!(fault, Fault::Clash { .. })));
 }

@@ -1,0 +1,342 @@
+//! Questions about a ring of real poles: its marks, bands and raising, and which pole of a pile goes where.
+
+use serde_json::{Value, json};
+
+use super::given::Given;
+use super::poles_given::layout;
+use super::{Question, Reply};
+use crate::roof::poles::{
+    self, Candidate, Errors, Layout, Load, Measured, Ring, Team, Unfit, Wish, bands, choose, effects, positions, ring,
+    unfit,
+};
+use crate::solve::assignment::Shortage;
+use crate::units::{Angle, Density, Force, Kind, Length, Mass, Ratio};
+
+pub(super) const RECIPROCAL_POLES: Question = Question {
+    name: "reciprocal-poles",
+    about: "Marks, heights, bands, prop and raising of a reciprocal roof of unequal, tapered, bowed poles on any plate",
+    example: r#"{"plan_radius_m": 2.2, "eye_radius_m": 0.45, "length_m": 2.6, "butt_m": 0.14, "tip_m": 0.14,
+  "rafters": [{}, {}, {"butt_m": 0.2, "tip_m": 0.2}, {}, {}],
+  "error_diameter_m": 0.005, "error_plate_m": 0.005, "error_eye_m": 0.005, "mark_step_m": 0.005,
+  "first": 1, "clearance_m": 0.06, "shrinkage_ratio": 0.03, "bed_deeper_m": 0.002, "density_kg_m3": 600}"#,
+    answer: reciprocal_poles,
+};
+
+pub(super) const ASSIGN: Question = Question {
+    name: "assign",
+    about: "Which pole of a pile goes where in a reciprocal roof, and which end to the wall, with a bound on what is possible",
+    example: r#"{"count": 3, "plan_radius_m": 2.2, "eye_radius_m": 0.45, "length_m": 2.7, "butt_m": 0.16, "tip_m": 0.12,
+  "beyond_m": 0.15, "notch_m": 0.02, "weight_waste": 0.1, "weight_notch": 1, "weight_bow": 1, "wanted_notch_m": 0.02,
+  "least_diameter_m": 0.08, "most_across_m": 0.05, "pile": [
+  {"length_m": 3.0, "butt_m": 0.17, "tip_m": 0.12}, {"length_m": 2.9, "butt_m": 0.15, "tip_m": 0.13, "across_m": 0.01},
+  {"length_m": 3.4, "butt_m": 0.18, "tip_m": 0.12}, {"length_m": 2.0, "butt_m": 0.18, "tip_m": 0.14}]}"#,
+    answer: assign,
+};
+
+fn reciprocal_poles(given: &mut Given<'_>, reply: &mut Reply) {
+    let layout = layout(given);
+    let wanted = given.maybe::<Angle>("wanted_pitch_rad", Kind::Angle);
+    let error = |given: &mut Given<'_>, key| given.maybe::<Length>(key, Kind::Length).unwrap_or(Length::ZERO);
+    let errors = Errors {
+        diameter: error(given, "error_diameter_m"),
+        plate: error(given, "error_plate_m"),
+        eye: error(given, "error_eye_m"),
+    };
+    let step = given.maybe::<Length>("mark_step_m", Kind::Length);
+    let raising = raising(given);
+    let load = given.maybe::<f64>("line_load_n_m", Kind::Number).map(Force::n);
+    let point = given.maybe::<f64>("point_load_n", Kind::Number).map(Force::n);
+    let sums = [errors.diameter, errors.plate, errors.eye];
+    if sums.iter().any(|error| *error < Length::ZERO) || step.is_some_and(|step| step <= Length::ZERO) {
+        given.problem("errors must not be below zero, and `mark_step_m` must be above zero".into());
+        return;
+    }
+    let Some(layout) = layout else { return };
+    let found = match ring(&layout) {
+        Ok(found) => found,
+        Err(fault) => return given.problem(fault.to_string()),
+    };
+    if let Some(first) = raising.first.filter(|first| *first > layout.rafters.len()) {
+        return given.problem(format!("`first` is {first}, and there are {} poles", layout.rafters.len()));
+    }
+    put_ring(reply, &layout, &found, step);
+    let told = put_bands(reply, &layout, &found, &errors)
+        .and_then(|()| put_raising(reply, &layout, &found, &raising))
+        .and_then(|()| wanted.map_or(Ok(()), |wanted| put_notches(reply, &layout, wanted)));
+    if let Err(fault) = told {
+        given.problem(fault.to_string());
+    }
+    if let Some(load) = load {
+        put_forces(reply, &layout, &found, load, point.unwrap_or(Force::ZERO));
+    }
+}
+
+fn plain(reply: &mut Reply, name: &str, length: Length) {
+    reply.answer.insert(format!("{name}_m"), json!(length.in_m()));
+}
+
+fn put_ring(reply: &mut Reply, layout: &Layout, found: &Ring, step: Option<Length>) {
+    reply.put("eye_radius", poles::eye_size(found));
+    reply.put("eye_height", poles::eye_level(found));
+    for (place, set) in found.sets.iter().enumerate() {
+        let name = format!("pole_{}", place + 1);
+        let below = &found.sets[layout.below(place)];
+        let pitch = reply.put(&format!("{name}_pitch"), poles::pole_pitch(set));
+        reply.answer.insert(format!("{name}_pitch_deg"), json!(pitch.in_deg()));
+        let rest = reply.put(&format!("{name}_rest_mark"), poles::rest_mark(set));
+        let carry = reply.put(&format!("{name}_carry_mark"), poles::carry_mark(set));
+        reply.put(&format!("{name}_rest_height"), poles::rest_height(set));
+        reply.put(&format!("{name}_tip_height"), poles::tip_height(set));
+        reply.put(&format!("{name}_underside"), poles::underside_height(set));
+        plain(reply, &format!("{name}_carry_height"), set.first_crossing_height);
+        plain(reply, &format!("{name}_crossing_offset"), set.crossing[2] - below.first_crossing_height);
+        plain(reply, &format!("{name}_axis_distance"), set.axis_distance);
+        plain(reply, &format!("{name}_rest_diameter"), set.rest_diameter);
+        plain(reply, &format!("{name}_carry_diameter"), set.carry_diameter);
+        plain(reply, &format!("{name}_wanted_length"), set.rest + layout.rafters[place].beyond);
+        if let Some(step) = step {
+            plain(reply, &format!("{name}_rest_mark_rounded"), poles::rounded(rest, step));
+            plain(reply, &format!("{name}_carry_mark_rounded"), poles::rounded(carry, step));
+        }
+        for (at, point) in [("rest", set.rest_at), ("carry", set.carry_at), ("support", set.support)] {
+            for (axis, length) in ["x", "y", "z"].into_iter().zip(point) {
+                plain(reply, &format!("{name}_{at}_{axis}"), length);
+            }
+        }
+    }
+    let faults: Vec<String> = found.faults.iter().map(ToString::to_string).collect();
+    reply.answer.insert("faults".into(), json!(faults));
+}
+
+fn put_bands(reply: &mut Reply, layout: &Layout, found: &Ring, errors: &Errors) -> Result<(), poles::Fault> {
+    if [errors.diameter, errors.plate, errors.eye].iter().all(|error| *error == Length::ZERO) {
+        return Ok(());
+    }
+    let bands = bands(&effects(layout, found, errors)?);
+    let mut put = |name: &str, band: &poles::Band| {
+        reply.put(&format!("{name}_likely_error"), poles::likely_error(band));
+        reply.put(&format!("{name}_worst_error"), poles::worst_error(band));
+    };
+    put("eye_radius", &bands.eye);
+    for place in 0..bands.rest.len() {
+        put(&format!("pole_{}_rest_mark", place + 1), &bands.rest[place]);
+        put(&format!("pole_{}_carry_mark", place + 1), &bands.carry[place]);
+        put(&format!("pole_{}_tip_height", place + 1), &bands.tip[place]);
+    }
+    Ok(())
+}
+
+fn put_notches(reply: &mut Reply, layout: &Layout, wanted: Angle) -> Result<(), poles::Fault> {
+    for (place, notch) in poles::notches_for_pitch(layout, wanted)?.into_iter().enumerate() {
+        plain(reply, &format!("pole_{}_notch_for_wanted_pitch", place + 1), notch);
+    }
+    Ok(())
+}
+
+fn put_forces(reply: &mut Reply, layout: &Layout, found: &Ring, on_each_metre: Force, on_first: Force) {
+    let loads: Vec<Load> = found
+        .sets
+        .iter()
+        .enumerate()
+        .map(|(place, set)| {
+            let [first, second] = set.plan_lengths;
+            let spread = on_each_metre * second.in_m();
+            let point = if place == 0 { on_first } else { Force::ZERO };
+            let force = spread + point;
+            let moment = spread.in_n() * 0.5 * second.in_m() + point.in_n() * first.in_m();
+            Load { force, at: if force == Force::ZERO { Length::ZERO } else { Length::m(moment / force.in_n()) } }
+        })
+        .collect();
+    for (place, passed) in poles::passed(layout, found, &loads).into_iter().enumerate() {
+        reply.answer.insert(format!("pole_{}_crossing_force_n", place + 1), json!(passed.crossing.in_n()));
+        reply.answer.insert(format!("pole_{}_support_force_n", place + 1), json!(passed.support.in_n()));
+    }
+}
+
+/// What a request says of the raising.
+struct Raising {
+    first: Option<usize>,
+    clearance: Length,
+    bed_deeper: Option<Length>,
+    shrinkage: Option<Ratio>,
+    density: Option<Density>,
+    each_alone: Option<Mass>,
+    teams: Vec<Team>,
+    measured: Vec<Measured>,
+}
+
+fn raising(given: &mut Given<'_>) -> Raising {
+    let first = given.maybe::<f64>("first", Kind::Number);
+    if first.is_some_and(|first| first < 1.0 || first.fract() != 0.0) {
+        given.problem("`first` is a pole, counted from 1".into());
+    }
+    let shrinkage = given.maybe::<Ratio>("shrinkage_ratio", Kind::Ratio);
+    let density = given.maybe::<Density>("density_kg_m3", Kind::Density);
+    let each_alone = given.maybe::<Mass>("each_alone_kg", Kind::Mass);
+    let is_share = |share: Ratio| (0.0..1.0).contains(&share.in_fraction());
+    if shrinkage.is_some_and(|share| !is_share(share)) || density.is_some_and(|density| density <= Density::ZERO) {
+        given.problem("`shrinkage_ratio` lies from 0 to below 1, `density_kg_m3` is above zero".into());
+    }
+    Raising {
+        first: first.map(|first| first as usize),
+        clearance: given.maybe("clearance_m", Kind::Length).unwrap_or(Length::ZERO),
+        bed_deeper: given.maybe("bed_deeper_m", Kind::Length),
+        shrinkage,
+        density,
+        each_alone,
+        teams: given.list("teams", |given| {
+            let (people, share) = (given.count("people", 1), given.number("share_ratio", Kind::Ratio));
+            Some(Team { people: people?, share: share? })
+        }),
+        measured: given.list("measured", |given| {
+            let (pole, along) = (given.count("pole", 1), given.number("along_m", Kind::Length));
+            let height = given.number("height_m", Kind::Length);
+            Some(Measured { place: pole? as usize - 1, along: along?, height: height? })
+        }),
+    }
+}
+
+fn put_raising(reply: &mut Reply, layout: &Layout, found: &Ring, raising: &Raising) -> Result<(), poles::Fault> {
+    if let Some(first) = raising.first {
+        let propped = poles::propped(layout, found, first - 1, raising.clearance)?;
+        reply.put("prop_top", poles::prop_top(&propped));
+        reply.put("slack", poles::slack(&propped));
+        let order: Vec<usize> = propped.order.iter().map(|place| place + 1).collect();
+        reply.answer.insert("order".into(), json!(order));
+    }
+    if let Some(bedding) = raising.bed_deeper {
+        let settled = poles::bedded(layout, found, bedding)?;
+        plain(reply, "eye_sinks_by_bedding", found.eye_height - settled.eye_height);
+        for (place, set) in found.sets.iter().enumerate() {
+            let [first, second] = set.plan_lengths;
+            reply
+                .put(&format!("pole_{}_sinks_first_order", place + 1), poles::sinking(bedding, second, second - first));
+        }
+    }
+    if let Some(shrinkage) = raising.shrinkage {
+        let dry = poles::dried(layout, found, shrinkage)?;
+        plain(reply, "eye_sinks_by_drying", found.eye_height - dry.eye_height);
+    }
+    if !raising.measured.is_empty() {
+        put_measured(reply, layout, found, &raising.measured)?;
+    }
+    if let Some(density) = raising.density {
+        put_lifts(reply, layout, density, raising);
+    }
+    Ok(())
+}
+
+fn put_measured(reply: &mut Reply, layout: &Layout, found: &Ring, measured: &[Measured]) -> Result<(), poles::Fault> {
+    let up = poles::raised(layout, found, measured)?;
+    let settled = ring(&poles::as_raised(layout, found, measured)?)?;
+    for (place, (up, settled)) in up.iter().zip(&settled.sets).enumerate() {
+        let name = format!("pole_{}", place + 1);
+        plain(reply, &format!("{name}_raised_gap"), up.gap);
+        plain(reply, &format!("{name}_raised_rest_mark"), up.rest);
+        plain(reply, &format!("{name}_raised_underside"), up.underside);
+        plain(reply, &format!("{name}_again_rest_mark"), settled.rest);
+        plain(reply, &format!("{name}_again_carry_mark"), settled.carry);
+        plain(reply, &format!("{name}_again_tip_height"), settled.tip_height);
+    }
+    plain(reply, "eye_height_again", settled.eye_height);
+    Ok(())
+}
+
+fn put_lifts(reply: &mut Reply, layout: &Layout, density: Density, raising: &Raising) {
+    for (place, rafter) in layout.rafters.iter().enumerate() {
+        let (name, pole) = (format!("pole_{}", place + 1), &rafter.pole);
+        let volume = reply.put(&format!("{name}_volume"), poles::tapered_volume(pole.butt, pole.tip, pole.length));
+        let mass = reply.put(&format!("{name}_mass"), crate::roof::pole_mass(volume, density));
+        let balance = reply.put(&format!("{name}_balance"), poles::balance_point(pole.butt, pole.tip, pole.length));
+        let at_tip = reply.put(&format!("{name}_at_tip"), poles::mass_at_end(mass, balance, pole.length));
+        reply.put(&format!("{name}_at_butt"), poles::mass_at_end(mass, pole.length - balance, pole.length));
+        if let Some(each) = raising.each_alone {
+            let lifts = poles::lifted_by(at_tip, each, &raising.teams);
+            let by = lifts.map_or_else(|| json!("tripod, ramp or rope"), |people| json!(people));
+            reply.answer.insert(format!("{name}_tip_lifted_by"), by);
+        }
+    }
+}
+
+fn candidate(given: &mut Given<'_>) -> Option<Candidate> {
+    let length = given.number::<Length>("length_m", Kind::Length);
+    let (butt, tip) = (given.number::<Length>("butt_m", Kind::Length), given.number::<Length>("tip_m", Kind::Length));
+    let bow = given.maybe("bow_m", Kind::Length).unwrap_or(Length::ZERO);
+    let across = given.maybe("across_m", Kind::Length).unwrap_or(Length::ZERO);
+    let (length, butt, tip) = (length?, butt?, tip?);
+    if [length, butt, tip].iter().any(|size| *size <= Length::ZERO) {
+        given.problem("`length_m`, `butt_m` and `tip_m` must be above zero".into());
+        return None;
+    }
+    Some(Candidate { pole: poles::Pole { length, butt, tip, bow, bow_turn: Angle::ZERO }, across })
+}
+
+fn wish(given: &mut Given<'_>) -> Option<Wish> {
+    let weight = |given: &mut Given<'_>, key| given.number::<f64>(key, Kind::Number);
+    let (waste, notch) = (weight(given, "weight_waste"), weight(given, "weight_notch"));
+    let bow = weight(given, "weight_bow");
+    let wanted = given.number::<Length>("wanted_notch_m", Kind::Length);
+    let least = given.number::<Length>("least_diameter_m", Kind::Length);
+    let across = given.number::<Length>("most_across_m", Kind::Length);
+    if [waste, notch, bow].iter().flatten().any(|weight| *weight < 0.0) {
+        given.problem("a weight must not be below zero".into());
+        return None;
+    }
+    let (waste, notch, bow) = (waste?, notch?, bow?);
+    Some(Wish { waste, notch, bow, wanted_notch: wanted?, least_diameter: least?, most_across: across? })
+}
+
+fn assign(given: &mut Given<'_>, reply: &mut Reply) {
+    let (layout, wish) = (layout(given), wish(given));
+    let pile = given.list("pile", candidate);
+    let seed = given.maybe::<f64>("seed", Kind::Number).unwrap_or(1.0);
+    let (Some(layout), Some(wish)) = (layout, wish) else { return };
+    let found = match ring(&layout) {
+        Ok(found) => found,
+        Err(fault) => return given.problem(fault.to_string()),
+    };
+    let positions = positions(&layout, &found);
+    let choice = match choose(&positions, &pile, &wish, seed as u64) {
+        Ok(choice) => choice,
+        Err(shortage) => return given.problem(unfilled(&shortage)),
+    };
+    let cost = reply.put("cost", poles::choice_cost(&choice));
+    let bound = reply.put("bound", poles::choice_bound(&choice));
+    plain(reply, "gap", cost - bound);
+    reply.answer.insert("proved".into(), json!(choice.is_proved));
+    for (place, placed) in choice.places.iter().enumerate() {
+        let name = format!("position_{}", place + 1);
+        reply.answer.insert(format!("{name}_pole"), json!(placed.pole + 1));
+        reply.answer.insert(format!("{name}_thin_end_to_wall"), json!(placed.is_turned));
+        plain(reply, &format!("{name}_waste"), placed.waste);
+        plain(reply, &format!("{name}_notch"), placed.notch);
+    }
+    let reasons = positions.iter().enumerate().flat_map(|(place, position)| {
+        let wish = &wish;
+        pile.iter().enumerate().filter_map(move |(at, candidate)| {
+            // The end that serves counts; where neither does, the reason is that of the thick end at the wall.
+            let why = unfit(position, candidate, false, wish)?;
+            unfit(position, candidate, true, wish)?;
+            Some(json!({"position": place + 1, "pole": at + 1, "why": why_not(why)}))
+        })
+    });
+    let reasons: Vec<Value> = reasons.collect();
+    reply.answer.insert("unfit".into(), json!(reasons));
+}
+
+fn why_not(unfit: Unfit) -> String {
+    match unfit {
+        Unfit::Short(by) => format!("{:.0} mm too short", by.in_mm().ceil()),
+        Unfit::Thin(by) => format!("{:.0} mm too thin at a crossing", by.in_mm().ceil()),
+        Unfit::Bowed(by) => format!("bowed across by {:.0} mm more than allowed", by.in_mm().ceil()),
+    }
+}
+
+fn unfilled(shortage: &Shortage) -> String {
+    let listed = |places: &[usize]| places.iter().map(|place| (place + 1).to_string()).collect::<Vec<_>>().join(", ");
+    let positions = listed(&shortage.rows);
+    if shortage.columns.is_empty() {
+        return format!("no pole of the pile serves position {positions}");
+    }
+    format!("positions {positions} cannot all be filled: only the poles {} serve there", listed(&shortage.columns))
+}
