@@ -159,6 +159,8 @@ struct Raising {
     clearance: Length,
     bed_deeper: Option<Length>,
     shrinkage: Option<Ratio>,
+    /// Total shrinkage, fibre saturation, moisture to come.
+    drying: Option<[Ratio; 3]>,
     density: Option<Density>,
     each_alone: Option<Mass>,
     teams: Vec<Team>,
@@ -171,9 +173,23 @@ fn raising(given: &mut Given<'_>) -> Raising {
         given.problem("`first` is a pole, counted from 1".into());
     }
     let shrinkage = given.maybe::<Ratio>("shrinkage_ratio", Kind::Ratio);
+    let drying = ["shrinkage_total_ratio", "fibre_saturation_ratio", "moisture_ratio"];
+    let drying = drying.map(|key| given.maybe::<Ratio>(key, Kind::Ratio));
     let density = given.maybe::<Density>("density_kg_m3", Kind::Density);
     let each_alone = given.maybe::<Mass>("each_alone_kg", Kind::Mass);
     let is_share = |share: Ratio| (0.0..1.0).contains(&share.in_fraction());
+    let drying = match drying {
+        [Some(total), Some(saturation), Some(moisture)] if saturation > Ratio::ZERO && is_share(total) => {
+            Some([total, saturation, moisture])
+        }
+        [None, None, None] => None,
+        _ => {
+            given.problem(
+                "write `shrinkage_total_ratio` below 1, `fibre_saturation_ratio` above zero and `moisture_ratio` together".into(),
+            );
+            None
+        }
+    };
     if shrinkage.is_some_and(|share| !is_share(share)) || density.is_some_and(|density| density <= Density::ZERO) {
         given.problem("`shrinkage_ratio` lies from 0 to below 1, `density_kg_m3` is above zero".into());
     }
@@ -182,6 +198,7 @@ fn raising(given: &mut Given<'_>) -> Raising {
         clearance: given.maybe("clearance_m", Kind::Length).unwrap_or(Length::ZERO),
         bed_deeper: given.maybe("bed_deeper_m", Kind::Length),
         shrinkage,
+        drying,
         density,
         each_alone,
         teams: given.list("teams", |given| {
@@ -213,7 +230,10 @@ fn put_raising(reply: &mut Reply, layout: &Layout, found: &Ring, raising: &Raisi
                 .put(&format!("pole_{}_sinks_first_order", place + 1), poles::sinking(bedding, second, second - first));
         }
     }
-    if let Some(shrinkage) = raising.shrinkage {
+    let told = raising.drying.map(|[total, saturation, moisture]| {
+        reply.put("shrinkage", poles::drying_shrinkage(total, saturation, moisture))
+    });
+    if let Some(shrinkage) = raising.shrinkage.or(told) {
         let dry = poles::dried(layout, found, shrinkage)?;
         plain(reply, "eye_sinks_by_drying", found.eye_height - dry.eye_height);
     }
