@@ -1,5 +1,6 @@
 //! One question from JSON: plain numbers whose keys carry the unit, and a reply with its reasons.
 
+mod assign;
 mod earth;
 mod given;
 mod poles;

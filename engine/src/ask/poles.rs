@@ -1,15 +1,11 @@
-//! Questions about a ring of real poles: its marks, bands and raising, and which pole of a pile goes where.
+//! The question about a ring of real poles: its marks, bands, raising and forces.
 
-use serde_json::{Value, json};
+use serde_json::json;
 
 use super::given::Given;
 use super::poles_given::layout;
 use super::{Question, Reply};
-use crate::roof::poles::{
-    self, Candidate, Errors, Layout, Load, Measured, Ring, Team, Unfit, Wish, bands, choose, effects, positions, ring,
-    unfit,
-};
-use crate::solve::assignment::Shortage;
+use crate::roof::poles::{self, Errors, Layout, Load, Measured, Ring, Team, bands, effects, ring};
 use crate::units::{Angle, Density, Force, Kind, Length, Mass, Ratio};
 
 pub(super) const RECIPROCAL_POLES: Question = Question {
@@ -20,17 +16,6 @@ pub(super) const RECIPROCAL_POLES: Question = Question {
   "error_diameter_m": 0.005, "error_plate_m": 0.005, "error_eye_m": 0.005, "mark_step_m": 0.005,
   "first": 1, "clearance_m": 0.06, "shrinkage_ratio": 0.03, "bed_deeper_m": 0.002, "density_kg_m3": 600}"#,
     answer: reciprocal_poles,
-};
-
-pub(super) const ASSIGN: Question = Question {
-    name: "assign",
-    about: "Which pole of a pile goes where in a reciprocal roof, and which end to the wall, with a bound on what is possible",
-    example: r#"{"count": 3, "plan_radius_m": 2.2, "eye_radius_m": 0.45, "length_m": 2.7, "butt_m": 0.16, "tip_m": 0.12,
-  "beyond_m": 0.15, "notch_m": 0.02, "weight_waste": 0.1, "weight_notch": 1, "weight_bow": 1, "wanted_notch_m": 0.02,
-  "least_diameter_m": 0.08, "most_across_m": 0.05, "pile": [
-  {"length_m": 3.0, "butt_m": 0.17, "tip_m": 0.12}, {"length_m": 2.9, "butt_m": 0.15, "tip_m": 0.13, "across_m": 0.01},
-  {"length_m": 3.4, "butt_m": 0.18, "tip_m": 0.12}, {"length_m": 2.0, "butt_m": 0.18, "tip_m": 0.14}]}"#,
-    answer: assign,
 };
 
 fn reciprocal_poles(given: &mut Given<'_>, reply: &mut Reply) {
@@ -251,7 +236,7 @@ fn put_measured(reply: &mut Reply, layout: &Layout, found: &Ring, measured: &[Me
     let settled = ring(&poles::as_raised(layout, found, measured)?)?;
     for (place, (up, settled)) in up.iter().zip(&settled.sets).enumerate() {
         let name = format!("pole_{}", place + 1);
-        plain(reply, &format!("{name}_raised_gap"), up.gap);
+        plain(reply, &format!("{name}_raised_slack"), up.slack);
         plain(reply, &format!("{name}_raised_rest_mark"), up.rest);
         plain(reply, &format!("{name}_raised_underside"), up.underside);
         plain(reply, &format!("{name}_again_rest_mark"), settled.rest);
@@ -278,85 +263,101 @@ fn put_lifts(reply: &mut Reply, layout: &Layout, density: Density, raising: &Rai
     }
 }
 
-fn candidate(given: &mut Given<'_>) -> Option<Candidate> {
-    let length = given.number::<Length>("length_m", Kind::Length);
-    let (butt, tip) = (given.number::<Length>("butt_m", Kind::Length), given.number::<Length>("tip_m", Kind::Length));
-    let bow = given.maybe("bow_m", Kind::Length).unwrap_or(Length::ZERO);
-    let across = given.maybe("across_m", Kind::Length).unwrap_or(Length::ZERO);
-    let (length, butt, tip) = (length?, butt?, tip?);
-    if [length, butt, tip].iter().any(|size| *size <= Length::ZERO) {
-        given.problem("`length_m`, `butt_m` and `tip_m` must be above zero".into());
-        return None;
-    }
-    Some(Candidate { pole: poles::Pole { length, butt, tip, bow, bow_turn: Angle::ZERO }, across })
-}
+#[cfg(test)]
+mod tests {
+    use serde_json::{Value, json};
 
-fn wish(given: &mut Given<'_>) -> Option<Wish> {
-    let weight = |given: &mut Given<'_>, key| given.number::<f64>(key, Kind::Number);
-    let (waste, notch) = (weight(given, "weight_waste"), weight(given, "weight_notch"));
-    let bow = weight(given, "weight_bow");
-    let wanted = given.number::<Length>("wanted_notch_m", Kind::Length);
-    let least = given.number::<Length>("least_diameter_m", Kind::Length);
-    let across = given.number::<Length>("most_across_m", Kind::Length);
-    if [waste, notch, bow].iter().flatten().any(|weight| *weight < 0.0) {
-        given.problem("a weight must not be below zero".into());
-        return None;
-    }
-    let (waste, notch, bow) = (waste?, notch?, bow?);
-    Some(Wish { waste, notch, bow, wanted_notch: wanted?, least_diameter: least?, most_across: across? })
-}
+    use crate::ask::ask;
 
-fn assign(given: &mut Given<'_>, reply: &mut Reply) {
-    let (layout, wish) = (layout(given), wish(given));
-    let pile = given.list("pile", candidate);
-    let seed = given.maybe::<f64>("seed", Kind::Number).unwrap_or(1.0);
-    let (Some(layout), Some(wish)) = (layout, wish) else { return };
-    let found = match ring(&layout) {
-        Ok(found) => found,
-        Err(fault) => return given.problem(fault.to_string()),
-    };
-    let positions = positions(&layout, &found);
-    let choice = match choose(&positions, &pile, &wish, seed as u64) {
-        Ok(choice) => choice,
-        Err(shortage) => return given.problem(unfilled(&shortage)),
-    };
-    let cost = reply.put("cost", poles::choice_cost(&choice));
-    let bound = reply.put("bound", poles::choice_bound(&choice));
-    plain(reply, "gap", cost - bound);
-    reply.answer.insert("proved".into(), json!(choice.is_proved));
-    for (place, placed) in choice.places.iter().enumerate() {
-        let name = format!("position_{}", place + 1);
-        reply.answer.insert(format!("{name}_pole"), json!(placed.pole + 1));
-        reply.answer.insert(format!("{name}_thin_end_to_wall"), json!(placed.is_turned));
-        plain(reply, &format!("{name}_waste"), placed.waste);
-        plain(reply, &format!("{name}_notch"), placed.notch);
+    fn with(changes: &Value) -> Value {
+        let mut ring = json!({"count": 8, "plan_radius_m": 3, "eye_radius_m": 0.6, "length_m": 3.6, "butt_m": 0.16, "tip_m": 0.12});
+        for (key, value) in changes.as_object().unwrap() {
+            ring[key] = value.clone();
+        }
+        ring
     }
-    let reasons = positions.iter().enumerate().flat_map(|(place, position)| {
-        let wish = &wish;
-        pile.iter().enumerate().filter_map(move |(at, candidate)| {
-            // The end that serves counts; where neither does, the reason is that of the thick end at the wall.
-            let why = unfit(position, candidate, false, wish)?;
-            unfit(position, candidate, true, wish)?;
-            Some(json!({"position": place + 1, "pole": at + 1, "why": why_not(why)}))
-        })
-    });
-    let reasons: Vec<Value> = reasons.collect();
-    reply.answer.insert("unfit".into(), json!(reasons));
-}
 
-fn why_not(unfit: Unfit) -> String {
-    match unfit {
-        Unfit::Short(by) => format!("{:.0} mm too short", by.in_mm().ceil()),
-        Unfit::Thin(by) => format!("{:.0} mm too thin at a crossing", by.in_mm().ceil()),
-        Unfit::Bowed(by) => format!("bowed across by {:.0} mm more than allowed", by.in_mm().ceil()),
+    fn told(name: &str, request: &Value) -> Vec<String> {
+        let reply = ask(name, request).unwrap();
+        reply["problems"].as_array().unwrap().iter().map(|problem| problem.as_str().unwrap().to_owned()).collect()
     }
-}
 
-fn unfilled(shortage: &Shortage) -> String {
-    let listed = |places: &[usize]| places.iter().map(|place| (place + 1).to_string()).collect::<Vec<_>>().join(", ");
-    let positions = listed(&shortage.rows);
-    if shortage.columns.is_empty() {
-        return format!("no pole of the pile serves position {positions}");
+    #[test]
+    fn a_wrong_ring_is_told_in_one_sentence() {
+        for (changes, said) in [
+            (json!({"count": 2}), "3 or more"),
+            (json!({"count": 900}), "at most 60"),
+            (json!({"eye_radius_m": 3.5}), "a smaller `eye_radius_m`"),
+            (json!({"eye_radius_m": 0.1}), "do not close round this eye"),
+            (json!({"rests_on": "left"}), "write \"next\" or \"before\""),
+            (json!({"rests_on": 3}), "write a text"),
+            (json!({"tip_m": 0}), "must be above zero"),
+            (json!({"notch_m": 0.2}), "deeper than the poles are thick"),
+            (json!({"mark_step_m": 0}), "`mark_step_m` must be above zero"),
+            (json!({"first": 9}), "there are 8 poles"),
+            (json!({"first": 1.5}), "counted from 1"),
+            (json!({"shrinkage_ratio": 1}), "below 1"),
+            (json!({"shrinkage_total_ratio": 0.06}), "together"),
+            (json!({"measured": [{"pole": 3, "along_m": 3.6, "height_m": 4}]}), "pole 3 cannot have that height"),
+            (json!({"rafters": [{}, {}, {}]}), "`count` is not the number"),
+        ] {
+            let told = told("reciprocal-poles", &with(&changes));
+            assert!(told.len() == 1 && told[0].contains(said), "{changes}: {told:?}");
+        }
     }
-    format!("positions {positions} cannot all be filled: only the poles {} serve there", listed(&shortage.columns))
+
+    #[test]
+    fn poles_by_themselves_on_a_plate_or_on_lines_of_their_own_make_the_same_ring() {
+        let whole = ask("reciprocal-poles", &with(&json!({}))).unwrap();
+        let figure = |reply: &Value, key: &str| reply["answer"][key].as_f64().unwrap();
+        let corner = |at: f64, radius: f64| {
+            let angle = std::f64::consts::TAU * at / 8.0;
+            json!({"x_m": radius * angle.cos(), "y_m": radius * angle.sin()})
+        };
+        let rafters: Vec<Value> = (1..=8)
+            .map(|pole| {
+                let toward = corner(f64::from(pole), 0.6);
+                let key = |axis: &str| figure(&whole, &format!("pole_{pole}_support_{axis}_m"));
+                json!({"x_m": key("x"), "y_m": key("y"), "toward_x_m": toward["x_m"], "toward_y_m": toward["y_m"]})
+            })
+            .collect();
+        let sizes = json!({"length_m": 3.6, "butt_m": 0.16, "tip_m": 0.12});
+        let mut alone = sizes.clone();
+        alone["rafters"] = json!(rafters);
+        let mut round = sizes;
+        round["count"] = json!(8);
+        round["eye"] = json!((0..8).map(|at| corner(f64::from(at), 0.6)).collect::<Vec<_>>());
+        round["plate"] = json!((0..400).map(|at| corner(f64::from(at) / 50.0, 3.0)).collect::<Vec<_>>());
+        for (request, within) in [(alone, 1e-9), (round, 2e-3)] {
+            let reply = ask("reciprocal-poles", &request).unwrap();
+            let off = figure(&reply, "pole_4_rest_mark_m") - figure(&whole, "pole_4_rest_mark_m");
+            assert!(off.abs() < within, "{off}");
+        }
+    }
+
+    #[test]
+    fn what_is_up_changes_what_comes() {
+        let planned =
+            ask("reciprocal-poles", &with(&json!({}))).unwrap()["answer"]["pole_1_tip_height_m"].as_f64().unwrap();
+        let higher = json!({"measured": [{"pole": 1, "along_m": 3.6, "height_m": planned + 0.05}]});
+        let answer = ask("reciprocal-poles", &with(&higher)).unwrap()["answer"].clone();
+        assert!(
+            answer["pole_1_raised_slack_m"].as_f64().unwrap() > 0.005,
+            "slack for the last pole, on which pole 1 rests"
+        );
+        assert!(answer["pole_8_raised_slack_m"].as_f64().unwrap().abs() < 1e-9, "the next pole lies on pole 1");
+        assert_ne!(answer["pole_8_raised_rest_mark_m"], answer["pole_8_rest_mark_m"]);
+    }
+
+    #[test]
+    fn a_heavy_pole_takes_gear_and_a_short_one_is_told() {
+        let teams = json!([{"people": 1, "share_ratio": 1}, {"people": 2, "share_ratio": 0.667}]);
+        let lift = |each: f64| {
+            let request = with(&json!({"density_kg_m3": 700, "each_alone_kg": each, "teams": teams}));
+            ask("reciprocal-poles", &request).unwrap()["answer"]["pole_1_tip_lifted_by"].clone()
+        };
+        assert_eq!((lift(30.0), lift(15.0)), (json!(1), json!("tripod, ramp or rope")));
+        let short = ask("reciprocal-poles", &with(&json!({"length_m": 3.2}))).unwrap();
+        assert!(short["answer"]["faults"][0].as_str().unwrap().starts_with("pole 1 is 3.20 m long and needs 3."));
+    }
 }

@@ -4,7 +4,7 @@ use std::f64::consts::TAU;
 
 use super::given::Given;
 use crate::roof;
-use crate::roof::poles::{Hand, Layout, Pole, Rafter, Rests, supports};
+use crate::roof::poles::{Layout, Pole, Rafter, Rests, RestsOn, Start, supports};
 use crate::units::{Angle, Kind, Length};
 
 /// What a request says of one pole, or of all.
@@ -23,6 +23,9 @@ struct Sizes {
     height: Option<Length>,
     place: Option<Line>,
 }
+
+/// More poles than any ring has: a slip in a request must not keep anyone waiting.
+const MOST: usize = 60;
 
 /// A support in plan and a point toward which a pole runs.
 type Line = ([Length; 2], [Length; 2]);
@@ -73,29 +76,33 @@ pub(super) fn layout(given: &mut Given<'_>) -> Option<Layout> {
     let all = sizes(given);
     let radii = [given.maybe::<Length>("plan_radius_m", Kind::Length), given.maybe("eye_radius_m", Kind::Length)];
     let (eye, plate) = (given.list("eye", point), given.list("plate", plate_point));
-    let hand = hand(given)?;
+    let rests_on = rests_on(given)?;
     let mut each = given.list("rafters", one_of_them);
     if each.is_empty() {
         let count = given.count("count", 3)?;
-        each = (0..count).map(|_| Sizes::default()).collect();
+        each = (0..count.min(MOST as u64 + 1)).map(|_| Sizes::default()).collect();
     } else {
         let count = given.maybe::<f64>("count", Kind::Number);
         if count.is_some_and(|count| count != each.len() as f64) {
             given.problem(format!("`count` is not the number of `rafters`, which are {}", each.len()));
         }
     }
-    let lines = lines(given, &each, radii, (&eye, &plate), hand)?;
+    if each.len() > MOST {
+        given.problem(format!("there are {} poles; at most {MOST} are solved", each.len()));
+        return None;
+    }
+    let lines = lines(given, &each, radii, (&eye, &plate), rests_on)?;
     let rafters: Option<Vec<Rafter>> = each.iter().zip(lines).map(|(own, line)| rafter(own, &all, line)).collect();
     if rafters.is_none() {
         given.problem("each pole needs `length_m`, `butt_m` and `tip_m`, its own or one for all".into());
     }
-    Some(Layout { rafters: rafters?, hand })
+    Some(Layout { rafters: rafters?, rests_on })
 }
 
-fn hand(given: &mut Given<'_>) -> Option<Hand> {
+fn rests_on(given: &mut Given<'_>) -> Option<RestsOn> {
     match given.maybe_text("rests_on") {
-        None | Some("next") => Some(Hand::Next),
-        Some("before") => Some(Hand::Before),
+        None | Some("next") => Some(RestsOn::Next),
+        Some("before") => Some(RestsOn::Before),
         Some(other) => {
             given.problem(format!("`rests_on` is \"{other}\"; write \"next\" or \"before\""));
             None
@@ -103,23 +110,21 @@ fn hand(given: &mut Given<'_>) -> Option<Hand> {
     }
 }
 
-type Place = ([Length; 3], [Length; 2]);
-
 fn lines(
     given: &mut Given<'_>,
     each: &[Sizes],
     radii: [Option<Length>; 2],
     (eye, plate): (&[[Length; 2]], &[[Length; 3]]),
-    hand: Hand,
-) -> Option<Vec<Place>> {
-    let own: Option<Vec<Place>> =
+    rests_on: RestsOn,
+) -> Option<Vec<Start>> {
+    let own: Option<Vec<Start>> =
         each.iter().map(|own| own.place.map(|([x, y], toward)| ([x, y, Length::ZERO], toward))).collect();
     if let Some(own) = own {
         return Some(own);
     }
     match radii {
-        [Some(outer), Some(eye)] if eye > Length::ZERO && eye < outer => return Some(regular(each.len(), outer, eye, hand)),
-        [None, None] if eye.len() == each.len() => match supports(plate, eye, hand) {
+        [Some(outer), Some(eye)] if eye > Length::ZERO && eye < outer => return Some(regular(each.len(), outer, eye, rests_on)),
+        [None, None] if eye.len() == each.len() => match supports(plate, eye, rests_on) {
             Ok(found) => return Some(found),
             Err(fault) => given.problem(fault.to_string()),
         },
@@ -132,7 +137,7 @@ fn lines(
     None
 }
 
-fn regular(count: usize, outer: Length, eye: Length, hand: Hand) -> Vec<Place> {
+fn regular(count: usize, outer: Length, eye: Length, rests_on: RestsOn) -> Vec<Start> {
     let corner = |at: usize| {
         let angle = TAU * at as f64 / count as f64;
         [eye * angle.cos(), eye * angle.sin()]
@@ -140,9 +145,9 @@ fn regular(count: usize, outer: Length, eye: Length, hand: Hand) -> Vec<Place> {
     let run =
         roof::to_first_crossing(count as u64, outer, eye).value / roof::between_crossings(count as u64, eye).value;
     let line = |place: usize| {
-        let next = match hand {
-            Hand::Next => place + 1,
-            Hand::Before => place + count - 1,
+        let next = match rests_on {
+            RestsOn::Next => place + 1,
+            RestsOn::Before => place + count - 1,
         };
         let (first, second) = (corner(place), corner(next));
         let back = |axis: usize| first[axis] - (second[axis] - first[axis]) * run;
@@ -151,7 +156,7 @@ fn regular(count: usize, outer: Length, eye: Length, hand: Hand) -> Vec<Place> {
     (0..count).map(line).collect()
 }
 
-fn rafter(own: &Sizes, all: &Sizes, (support, toward): Place) -> Option<Rafter> {
+fn rafter(own: &Sizes, all: &Sizes, (support, toward): Start) -> Option<Rafter> {
     let or_none = |own: Option<Length>, all: Option<Length>| own.or(all).unwrap_or(Length::ZERO);
     let height = or_none(own.height, all.height);
     Some(Rafter {

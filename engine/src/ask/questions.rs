@@ -47,7 +47,7 @@ pub(super) const ALL: &[Question] = &[
     super::roof::RECIPROCAL,
     super::roof::LAYERS,
     super::poles::RECIPROCAL_POLES,
-    super::poles::ASSIGN,
+    super::assign::ASSIGN,
     super::set_out::TRAVERSE,
     super::set_out::LEVEL_LOOP,
 ];

@@ -1,4 +1,4 @@
-//! Newton's method round the ring: pitches at which no gap is left.
+//! Newton's method round the ring: pitches at which no slack is left.
 
 use super::contact::{Contact, contact};
 use super::lie::Lie;
@@ -37,7 +37,7 @@ pub(super) fn wanted(layout: &Layout, courses: &[Course]) -> f64 {
 
 pub(super) fn newton(layout: &Layout, courses: &[Course], start: &[f64]) -> Option<Vec<f64>> {
     let mut pitches = start.to_vec();
-    let mut open = gaps(layout, courses, &pitches)?;
+    let mut open = slacks(layout, courses, &pitches)?;
     for _ in 0..MOST_STEPS {
         if largest(&open) < CLOSED {
             return Some(pitches);
@@ -51,7 +51,7 @@ pub(super) fn newton(layout: &Layout, courses: &[Course], start: &[f64]) -> Opti
                 .zip(&step)
                 .map(|(pitch, step)| (pitch + share * step).clamp(-STEEPEST, STEEPEST))
                 .collect();
-            if let Some(less) = gaps(layout, courses, &tried).filter(|tried| largest(tried) < largest(&open)) {
+            if let Some(less) = slacks(layout, courses, &tried).filter(|tried| largest(tried) < largest(&open)) {
                 (pitches, open, is_better) = (tried, less, true);
                 break;
             }
@@ -63,11 +63,11 @@ pub(super) fn newton(layout: &Layout, courses: &[Course], start: &[f64]) -> Opti
     (largest(&open) < STILL_CLOSED).then_some(pitches)
 }
 
-/// Where rounding lets the gaps become no smaller, they are closed below this many metres.
+/// Where rounding lets the slacks become no smaller, they are closed below this many metres.
 const STILL_CLOSED: f64 = 1e-10;
 
-fn largest(gaps: &[f64]) -> f64 {
-    gaps.iter().fold(0.0, |largest: f64, gap| largest.max(gap.abs()))
+fn largest(slacks: &[f64]) -> f64 {
+    slacks.iter().fold(0.0, |largest: f64, slack| largest.max(slack.abs()))
 }
 
 /// One step of Newton's method: the crossing of pole i has the pitches of i and of the one below it alone, so that each step
@@ -89,7 +89,8 @@ fn step(layout: &Layout, courses: &[Course], pitches: &[f64], open: &[f64]) -> O
     let mut shares = vec![(0.0, 0.0); count];
     for &place in order.iter().rev() {
         let below = layout.below(place);
-        let slope = |upper: &Lie, lower: &Lie| Some((gap(layout, place, &contact(upper, lower)?) - open[place]) / STEP);
+        let slope =
+            |upper: &Lie, lower: &Lie| Some((slack(layout, place, &contact(upper, lower)?) - open[place]) / STEP);
         let own = slope(&nudged[place], &lies[below])?;
         let others = slope(&lies[place], &nudged[below])?;
         (fixed, share) = ((-open[place] - others * fixed) / own, -others * share / own);
@@ -100,14 +101,14 @@ fn step(layout: &Layout, courses: &[Course], pitches: &[f64], open: &[f64]) -> O
 }
 
 /// What is open at a crossing, in metres.
-pub(super) fn gap(layout: &Layout, place: usize, contact: &Contact) -> f64 {
+pub(super) fn slack(layout: &Layout, place: usize, contact: &Contact) -> f64 {
     let rafter = &layout.rafters[place];
     contact.apart - contact.touching + (rafter.notch + rafter.bedding).in_m()
 }
 
-fn gaps(layout: &Layout, courses: &[Course], pitches: &[f64]) -> Option<Vec<f64>> {
+fn slacks(layout: &Layout, courses: &[Course], pitches: &[f64]) -> Option<Vec<f64>> {
     let contacts = contacts(layout, &lies(layout, courses, pitches)).ok()?;
-    Some(contacts.iter().enumerate().map(|(place, contact)| gap(layout, place, contact)).collect())
+    Some(contacts.iter().enumerate().map(|(place, contact)| slack(layout, place, contact)).collect())
 }
 
 pub(super) fn lies(layout: &Layout, courses: &[Course], pitches: &[f64]) -> Vec<Lie> {

@@ -39,7 +39,7 @@ pub(super) fn regular(outer: f64, eye: f64, poles: &[Pole]) -> Layout {
         let back = |axis: usize| first[axis] - run * (second[axis] - first[axis]) / side;
         laid(pole, [back(0), back(1), 0.0], second)
     };
-    Layout { rafters: poles.iter().enumerate().map(rafter).collect(), hand: Hand::Next }
+    Layout { rafters: poles.iter().enumerate().map(rafter).collect(), rests_on: RestsOn::Next }
 }
 
 /// Nine unequal bowed poles with notches, on the top of a plate out of level.
@@ -108,7 +108,7 @@ fn every_pole_touches_the_one_below_and_no_gap_is_left() {
         let rafter = &layout.rafters[place];
         let touching = (set.rest_diameter + below.carry_diameter) * 0.5 - rafter.notch - rafter.bedding;
         near(Length::m(apart), touching, 1e-9);
-        near(set.gap, Length::ZERO, 1e-9);
+        near(set.slack, Length::ZERO, 1e-9);
         assert!(set.rest_at[2] > below.carry_at[2]);
     }
 }
@@ -148,7 +148,7 @@ fn mirroring_the_plan_and_the_hand_changes_no_mark() {
         rafter.pole.bow_turn = -rafter.pole.bow_turn;
     }
     mirrored.rafters.reverse();
-    mirrored.hand = Hand::Before;
+    mirrored.rests_on = RestsOn::Before;
     let (one, other) = (ring(&layout).unwrap(), ring(&mirrored).unwrap());
     for (set, other) in one.sets.iter().zip(other.sets.iter().rev()) {
         near(set.rest, other.rest, 1e-9);
@@ -156,7 +156,7 @@ fn mirroring_the_plan_and_the_hand_changes_no_mark() {
         near(set.rest_at[0], -other.rest_at[0], 1e-9);
         near(set.rest_at[1], other.rest_at[1], 1e-9);
     }
-    mirrored.hand = Hand::Next;
+    mirrored.rests_on = RestsOn::Next;
     assert!(matches!(ring(&mirrored), Err(Fault::NotRoundTheEye(_))));
 }
 
@@ -221,8 +221,8 @@ fn an_oval_eye_and_a_square_plate_make_a_ring() {
         .map(|at| TAU * f64::from(at) / 11.0)
         .map(|angle| [m(1.1 * angle.cos()), m(0.85 * angle.sin())])
         .collect();
-    for hand in [Hand::Next, Hand::Before] {
-        let found = supports(&plate, &corners, hand).unwrap();
+    for rests_on in [RestsOn::Next, RestsOn::Before] {
+        let found = supports(&plate, &corners, rests_on).unwrap();
         let rafters: Vec<Rafter> = found
             .iter()
             .map(|(support, toward)| Rafter {
@@ -236,11 +236,11 @@ fn an_oval_eye_and_a_square_plate_make_a_ring() {
                 || (rafter.support[1].abs().in_m() - 2.5).abs() < 1e-9;
             assert!(on_side);
         }
-        let ring = ring(&Layout { rafters, hand }).unwrap();
-        assert!(ring.sets.iter().all(|set| set.gap.abs().in_m() < 1e-9));
+        let ring = ring(&Layout { rafters, rests_on }).unwrap();
+        assert!(ring.sets.iter().all(|set| set.slack.abs().in_m() < 1e-9));
         assert!(ring.eye_radius > m(0.9) && ring.eye_radius < m(1.1));
     }
-    assert_eq!(supports(&plate[..1], &corners, Hand::Next), Err(Fault::NoPlate(0)));
+    assert_eq!(supports(&plate[..1], &corners, RestsOn::Next), Err(Fault::NoPlate(0)));
 }
 
 #[test]

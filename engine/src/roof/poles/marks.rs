@@ -123,7 +123,7 @@ formula! {
     /// Below zero it is what the first pole must still be lifted by, square to both.
     ///
     /// ```text
-    /// gap = D − d / 2 − d′ / 2 + notch + bedding, every other pole lying on the one below it
+    /// slack = D − d / 2 − d′ / 2 + notch + bedding, every other pole lying on the one below it
     /// ```
     /// Source: contact of round poles at the feet of the common perpendicular of their axes; derived for this project.
     pub fn slack(; propped: &Propped) -> Length {

@@ -30,7 +30,7 @@ pub use marks::{
     carry_mark, choice_bound, choice_cost, eye_level, eye_size, likely_error, pole_pitch, prop_top, rest_height,
     rest_mark, slack, tip_height, underside_height, worst_error,
 };
-pub use plan::supports;
-pub use pole::{Hand, Layout, Pole, Rafter, Rests};
+pub use plan::{Start, supports};
+pub use pole::{Layout, Pole, Rafter, Rests, RestsOn};
 pub use raising::{Measured, Propped, as_raised, bedded, dried, order, propped, raised};
 pub use ring::{Ring, Set, notches_for_pitch, ring};

@@ -1,6 +1,6 @@
 //! The ring in plan: where each pole meets its neighbours, and where a direction meets the plate.
 
-use super::{Fault, Hand, Layout};
+use super::{Fault, Layout, RestsOn};
 use crate::units::Length;
 
 /// The line of a pole in plan, in metres from its support.
@@ -36,6 +36,9 @@ pub(super) fn courses(layout: &Layout) -> Result<Vec<Course>, Fault> {
     Ok(all)
 }
 
+/// An outer support and a point in plan toward which its pole runs.
+pub type Start = ([Length; 3], [Length; 2]);
+
 /// Where each pole that runs along a side of the eye starts on a closed plate line, whose height varies evenly from corner to
 /// corner: the support and a point toward which it runs.
 ///
@@ -44,17 +47,13 @@ pub(super) fn courses(layout: &Layout) -> Result<Vec<Course>, Fault> {
 ///
 /// # Errors
 /// A side of the eye whose line back from the eye does not meet the plate just once.
-pub fn supports(
-    plate: &[[Length; 3]],
-    corners: &[[Length; 2]],
-    hand: Hand,
-) -> Result<Vec<([Length; 3], [Length; 2])>, Fault> {
+pub fn supports(plate: &[[Length; 3]], corners: &[[Length; 2]], rests_on: RestsOn) -> Result<Vec<Start>, Fault> {
     let count = corners.len();
     let mut all = Vec::with_capacity(count);
     for (place, &first) in corners.iter().enumerate() {
-        let second = match hand {
-            Hand::Next => corners[(place + 1) % count],
-            Hand::Before => corners[(place + count - 1) % count],
+        let second = match rests_on {
+            RestsOn::Next => corners[(place + 1) % count],
+            RestsOn::Before => corners[(place + count - 1) % count],
         };
         let back = Line::new(metres(second), metres(first));
         let sides = plate.iter().zip(plate.iter().cycle().skip(1));

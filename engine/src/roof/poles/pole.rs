@@ -64,7 +64,7 @@ pub struct Rafter {
 
 /// On which of its neighbours in the list each pole rests.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Hand {
+pub enum RestsOn {
     /// On the next one.
     Next,
     /// On the one before.
@@ -77,7 +77,7 @@ pub struct Layout {
     /// The poles.
     pub rafters: Vec<Rafter>,
     /// Which neighbour carries which.
-    pub hand: Hand,
+    pub rests_on: RestsOn,
 }
 
 impl Layout {
@@ -85,9 +85,9 @@ impl Layout {
     #[must_use]
     pub fn below(&self, place: usize) -> usize {
         let count = self.rafters.len();
-        match self.hand {
-            Hand::Next => (place + 1) % count,
-            Hand::Before => (place + count - 1) % count,
+        match self.rests_on {
+            RestsOn::Next => (place + 1) % count,
+            RestsOn::Before => (place + count - 1) % count,
         }
     }
 
@@ -95,9 +95,9 @@ impl Layout {
     #[must_use]
     pub fn above(&self, place: usize) -> usize {
         let count = self.rafters.len();
-        match self.hand {
-            Hand::Next => (place + count - 1) % count,
-            Hand::Before => (place + 1) % count,
+        match self.rests_on {
+            RestsOn::Next => (place + count - 1) % count,
+            RestsOn::Before => (place + 1) % count,
         }
     }
 

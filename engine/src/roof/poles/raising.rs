@@ -1,12 +1,12 @@
 //! Raising the ring: the prop, the order of the poles, what is left for the last one, what is solved again from the poles
 //! that are up, and how the ring sinks when the prop goes and when green poles dry.
 
-use super::close::gap;
+use super::close::slack;
 use super::contact::contact;
 use super::lie::Lie;
 use super::plan::{Course, courses};
 use super::ring::{ring_near, sets_at};
-use super::{Fault, Layout, Ring, Set};
+use super::{Fault, Layout, Rafter, Ring, Set};
 use crate::solve::sign::sign_change;
 use crate::units::{Length, Ratio};
 
@@ -46,6 +46,9 @@ const STEEPEST: f64 = 1.569;
 /// A clearance that no pole can be lifted by.
 pub fn propped(layout: &Layout, ring: &Ring, first: usize, clearance: Length) -> Result<Propped, Fault> {
     let courses = courses(layout)?;
+    if first >= courses.len() {
+        return Err(Fault::HeightOutOfReach(first));
+    }
     let top = ring.sets[first].underside + clearance;
     let lifted = |pitch: f64| {
         let lie = Lie::new(&layout.rafters[first], &courses[first], pitch);
@@ -55,23 +58,23 @@ pub fn propped(layout: &Layout, ring: &Ring, first: usize, clearance: Length) ->
     fixed[first] = Some(near(lifted, ring, first).ok_or(Fault::HeightOutOfReach(first))?);
     let sets = sets_at(layout, &courses, &on_each_other(layout, &courses, ring, &fixed)?)?;
     let order = order(layout, first);
-    Ok(Propped { top, order, slack: sets[first].gap, sets })
+    Ok(Propped { top, order, slack: sets[first].slack, sets })
 }
 
 /// The poles in the order of raising.
 #[must_use]
 pub fn order(layout: &Layout, first: usize) -> Vec<usize> {
-    let mut order = vec![first];
-    let mut place = layout.above(first);
-    while place != first {
-        order.push(place);
-        place = layout.above(place);
-    }
-    order
+    let mut place = first;
+    let next = |_: &Rafter| {
+        let here = place;
+        place = layout.above(here);
+        here
+    };
+    layout.rafters.iter().map(next).collect()
 }
 
 /// Where the poles lie when some are up and measured: those keep their measured heights, the rest lie on the pole below
-/// them. The gap of a measured pole is what is open between it and the pole below.
+/// them. The slack of a measured pole is what is open between it and the pole below.
 ///
 /// # Errors
 /// A height that its pole cannot have; no height at all.
@@ -99,7 +102,7 @@ pub fn as_raised(layout: &Layout, ring: &Ring, measured: &[Measured]) -> Result<
     let mut layout = layout.clone();
     for (place, set) in sets.iter().enumerate() {
         if is_up(place) && is_up(layout.below(place)) {
-            layout.rafters[place].bedding = layout.rafters[place].bedding - set.gap;
+            layout.rafters[place].bedding = layout.rafters[place].bedding - set.slack;
         }
     }
     Ok(layout)
@@ -146,7 +149,7 @@ fn on_each_other(layout: &Layout, courses: &[Course], ring: &Ring, fixed: &[Opti
         let lower = Lie::new(&layout.rafters[below], &courses[below], pitches[below]);
         let open = |pitch: f64| {
             let upper = Lie::new(&layout.rafters[place], &courses[place], pitch);
-            contact(&upper, &lower).map_or(f64::NAN, |met| gap(layout, place, &met))
+            contact(&upper, &lower).map_or(f64::NAN, |met| slack(layout, place, &met))
         };
         pitches[place] = near(open, ring, place).ok_or(Fault::HeightOutOfReach(place))?;
     }

@@ -37,7 +37,7 @@ fn poles_measured_where_they_were_planned_change_nothing() {
     let sets = raised(&layout, &found, &[tip(2), tip(1)]).unwrap();
     for (set, planned) in sets.iter().zip(&found.sets) {
         near(set.rest, planned.rest, 1e-9);
-        near(set.gap, Length::ZERO, 1e-9);
+        near(set.slack, Length::ZERO, 1e-9);
     }
     let same = ring(&as_raised(&layout, &found, &[tip(2), tip(1)]).unwrap()).unwrap();
     near(same.eye_height, found.eye_height, 1e-9);
@@ -53,7 +53,7 @@ fn a_first_pole_higher_than_planned_leaves_slack_for_the_last() {
     near(prop.sets[4].underside, prop.top, 1e-9);
     assert!(prop.slack > Length::mm(10.0) && prop.slack < Length::mm(80.0), "{}", prop.slack.in_mm());
     for place in prop.order.iter().skip(1) {
-        near(prop.sets[*place].gap, Length::ZERO, 1e-9);
+        near(prop.sets[*place].slack, Length::ZERO, 1e-9);
         assert!(prop.sets[*place].crossing[2] > found.sets[*place].crossing[2]);
     }
     let low = propped(&layout, &found, 4, Length::mm(-20.0)).unwrap();

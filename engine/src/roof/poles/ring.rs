@@ -1,6 +1,6 @@
 //! The pitches at which every pole of a ring touches the one it rests on.
 
-use super::close::{contacts, gap, lies, newton, start, wanted};
+use super::close::{contacts, lies, newton, slack, start, wanted};
 use super::contact::{Contact, contact, overlap};
 use super::lie::Lie;
 use super::plan::{Course, courses};
@@ -40,7 +40,7 @@ pub struct Set {
     /// Distance of its axis from that of the pole below it.
     pub axis_distance: Length,
     /// What is open between it and the pole below, notch and bedding taken; below zero, what is still in the way.
-    pub gap: Length,
+    pub slack: Length,
 }
 
 /// Poles that rest on each other all round.
@@ -178,7 +178,7 @@ fn set(layout: &Layout, courses: &[Course], lies: &[Lie], contacts: &[Contact], 
         tip_height: at(lie.ends[1])[2],
         underside: Length::m(lie.underside(lie.second())),
         axis_distance: Length::m(own.apart),
-        gap: Length::m(gap(layout, place, own)),
+        slack: Length::m(slack(layout, place, own)),
     }
 }
 

@@ -2,8 +2,10 @@
 
 use super::choice::Table;
 
-/// So many times a choice that cannot be bettered is shaken, a few poles each time.
+/// So many times a choice that cannot be bettered is shaken, a few poles each time; fewer times where one takes long.
 const SHAKES: usize = 400;
+const FEWEST_SHAKES: usize = 20;
+const WORK: usize = 1_400_000;
 const SHAKEN: usize = 3;
 /// Less than this many mm is no betterment.
 const NOTHING: f64 = 1e-9;
@@ -16,7 +18,8 @@ pub(super) fn searched(table: &Table, start: Vec<usize>, seed: u64) -> Vec<usize
     let mut best = bettered(table, start);
     let mut cost = table.cost(&best);
     let mut chance = Chance(seed);
-    for _ in 0..SHAKES {
+    let size = best.len() * best.len() * table.own.first().map_or(0, Vec::len) / 2;
+    for _ in 0..(WORK / size.max(1)).clamp(FEWEST_SHAKES, SHAKES) {
         let mut tried = best.clone();
         for _ in 0..SHAKEN {
             let (one, other) = (chance.below(tried.len()), chance.below(tried.len()));
