@@ -76,7 +76,7 @@ pub(super) fn layout(given: &mut Given<'_>) -> Option<Layout> {
     let all = sizes(given);
     let radii = [given.maybe::<Length>("plan_radius_m", Kind::Length), given.maybe("eye_radius_m", Kind::Length)];
     let (eye, plate) = (given.list("eye", point), given.list("plate", plate_point));
-    let rests_on = rests_on(given)?;
+    let rests_on = rests_on(given);
     let mut each = given.list("rafters", one_of_them);
     if each.is_empty() {
         let count = given.count("count", 3)?;
@@ -91,6 +91,7 @@ pub(super) fn layout(given: &mut Given<'_>) -> Option<Layout> {
         given.problem(format!("there are {} poles; at most {MOST} are solved", each.len()));
         return None;
     }
+    let rests_on = rests_on?;
     let lines = lines(given, &each, radii, (&eye, &plate), rests_on)?;
     let rafters: Option<Vec<Rafter>> = each.iter().zip(lines).map(|(own, line)| rafter(own, &all, line)).collect();
     if rafters.is_none() {

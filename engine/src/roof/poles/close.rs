@@ -6,7 +6,7 @@ use super::plan::Course;
 use super::{Fault, Layout};
 use crate::units::Length;
 
-/// Gaps below this many metres are closed: what the solver reaches, no promise of any hand.
+/// Slack below this many metres is none: what the solver reaches, no promise of any hand.
 const CLOSED: f64 = 1e-12;
 const MOST_STEPS: usize = 60;
 /// Step of the numeric derivative, in radians.
@@ -14,7 +14,7 @@ const STEP: f64 = 1e-7;
 const STEEPEST: f64 = 1.569;
 const MOST_HALVINGS: i32 = 30;
 
-/// Pitches from which the way to the answer leads up only: half of what the mean crossing asks for.
+/// Half of the pitch that the mean crossing asks for: on a level ring the way to the answer then leads up only.
 pub(super) fn start(layout: &Layout, courses: &[Course]) -> Vec<f64> {
     let between: f64 = courses.iter().map(|course| course.second - course.first).sum();
     let rise = wanted(layout, courses) * courses.len() as f64 / between;
@@ -23,18 +23,21 @@ pub(super) fn start(layout: &Layout, courses: &[Course]) -> Vec<f64> {
 
 /// How far apart the axes are to lie, on the mean.
 pub(super) fn wanted(layout: &Layout, courses: &[Course]) -> f64 {
-    let thick = |place: usize, plan: f64| {
-        let rafter = &layout.rafters[place];
-        rafter.pole.diameter((rafter.overhang + Length::m(plan)).min(rafter.pole.length)).in_m()
-    };
-    let apart = |place: usize| {
-        let (rafter, below) = (&layout.rafters[place], layout.below(place));
-        0.5 * (thick(place, courses[place].second) + thick(below, courses[below].first))
-            - (rafter.notch + rafter.bedding).in_m()
-    };
-    (0..courses.len()).map(apart).sum::<f64>() / courses.len() as f64
+    (0..courses.len()).map(|place| wanted_at(layout, courses, place)).sum::<f64>() / courses.len() as f64
 }
 
+/// How far apart the axes are to lie where a pole rests, nearly: by the diameters at the distances in plan.
+pub(super) fn wanted_at(layout: &Layout, courses: &[Course], place: usize) -> f64 {
+    let thick = |place: usize, plan: f64| {
+        let rafter = &layout.rafters[place];
+        rafter.pole.diameter(rafter.overhang + Length::m(plan)).in_m()
+    };
+    let (rafter, below) = (&layout.rafters[place], layout.below(place));
+    let touching = 0.5 * (thick(place, courses[place].second) + thick(below, courses[below].first));
+    touching - (rafter.notch + rafter.bedding).in_m()
+}
+
+/// Pitches at which no slack is left, by steps that shrink where a whole one would open the ring farther.
 pub(super) fn newton(layout: &Layout, courses: &[Course], start: &[f64]) -> Option<Vec<f64>> {
     let mut pitches = start.to_vec();
     let mut open = slacks(layout, courses, &pitches)?;
@@ -63,7 +66,7 @@ pub(super) fn newton(layout: &Layout, courses: &[Course], start: &[f64]) -> Opti
     (largest(&open) < STILL_CLOSED).then_some(pitches)
 }
 
-/// Where rounding lets the slacks become no smaller, they are closed below this many metres.
+/// Where rounding lets the slack become no smaller, there is none below this many metres.
 const STILL_CLOSED: f64 = 1e-10;
 
 fn largest(slacks: &[f64]) -> f64 {

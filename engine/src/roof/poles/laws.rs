@@ -341,3 +341,29 @@ fn no_other_places_of_two_bowed_poles_are_nearer_than_their_contact() {
         }
     }
 }
+
+#[test]
+fn rings_of_all_sizes_up_to_three_quarters_of_what_the_eye_takes_close() {
+    let mut state = 5_u64;
+    let mut draw = |from: f64, to: f64| {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        from + (to - from) * ((state >> 40) as f64 / (1_u64 << 24) as f64)
+    };
+    for trial in 0..500 {
+        let count = draw(3.0, 25.0) as usize;
+        let (outer, eye) = (draw(2.5, 5.0), draw(0.5, 1.4));
+        let most = 750.0 * eye * (TAU / count as f64).sin();
+        let thick = draw(0.2, 1.0) * most;
+        let poles: Vec<Pole> = (0..count)
+            .map(|_| Pole {
+                bow: Length::mm(draw(0.0, 30.0)),
+                bow_turn: Angle::rad(draw(-2.0, 2.0)),
+                ..pole(draw(0.9, 1.0) * thick, draw(0.85, 0.95) * thick)
+            })
+            .collect();
+        let mut layout = regular(outer, eye, &poles);
+        layout.rafters.iter_mut().for_each(|rafter| rafter.support[2] = Length::mm(draw(-20.0, 20.0)));
+        let found = ring(&layout);
+        assert!(found.is_ok(), "{trial}: {count} poles of {thick} mm, eye {eye}: {found:?}");
+    }
+}

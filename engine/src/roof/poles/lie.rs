@@ -60,8 +60,9 @@ impl Lie {
         self.aside.map(|part| -2.0 * self.bend * part)
     }
 
+    /// Its diameter there; beyond its tip, where a pole is too short, that at its tip.
     pub fn diameter(&self, along: f64) -> f64 {
-        self.thick + self.taper * along
+        self.thick + self.taper * along.min(self.ends[1])
     }
 
     /// From the support to its second crossing in plan.

@@ -25,10 +25,10 @@ impl Pole {
         Pole { butt: self.tip, tip: self.butt, bow_turn: -self.bow_turn, ..self }
     }
 
-    /// Its diameter at a distance from its butt.
+    /// Its diameter at a distance from its butt; beyond its tip, that at its tip.
     #[must_use]
     pub fn diameter(&self, along: Length) -> Length {
-        self.butt + (self.tip - self.butt) * (along / self.length)
+        self.butt + (self.tip - self.butt) * (along / self.length).min(1.0)
     }
 }
 

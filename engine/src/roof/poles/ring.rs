@@ -1,6 +1,6 @@
 //! The pitches at which every pole of a ring touches the one it rests on.
 
-use super::close::{contacts, lies, newton, slack, start, wanted};
+use super::close::{contacts, lies, newton, slack, start, wanted, wanted_at};
 use super::contact::{Contact, contact, overlap};
 use super::lie::Lie;
 use super::plan::{Course, courses};
@@ -98,12 +98,8 @@ pub(super) fn sets_at(layout: &Layout, courses: &[Course], pitches: &[f64]) -> R
 }
 
 fn closed(layout: &Layout, courses: &[Course], start: &[f64]) -> Result<Ring, Fault> {
-    for place in 0..courses.len() {
-        let rafter = &layout.rafters[place];
-        let thick = rafter.pole.butt.max(rafter.pole.tip);
-        if rafter.notch + rafter.bedding >= thick {
-            return Err(Fault::NotchThrough(place));
-        }
+    if let Some(place) = (0..courses.len()).find(|&place| wanted_at(layout, courses, place) <= 0.0) {
+        return Err(Fault::NotchThrough(place));
     }
     let pitches = newton(layout, courses, start).ok_or_else(|| not_closing(layout, courses))?;
     if let Some(place) = pitches.iter().position(|pitch| *pitch <= 0.0) {
