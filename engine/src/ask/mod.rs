@@ -1,7 +1,10 @@
 //! One question from JSON: plain numbers whose keys carry the unit, and a reply with its reasons.
 
+mod assign;
 mod earth;
 mod given;
+mod poles;
+mod poles_given;
 mod questions;
 mod roof;
 mod set_out;

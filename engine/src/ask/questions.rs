@@ -46,6 +46,8 @@ pub(super) const ALL: &[Question] = &[
     super::earth::BUCKET_RECIPE,
     super::roof::RECIPROCAL,
     super::roof::LAYERS,
+    super::poles::RECIPROCAL_POLES,
+    super::assign::ASSIGN,
     super::set_out::TRAVERSE,
     super::set_out::LEVEL_LOOP,
 ];

@@ -2,6 +2,7 @@
 
 mod layers;
 mod one_way;
+pub mod poles;
 mod reciprocal;
 mod statics;
 

@@ -1,0 +1,142 @@
+//! Laws of the choice of poles: against every choice counted out, and what a pile that is too small is told.
+
+use super::laws::{pole, regular};
+use super::*;
+use crate::units::Length;
+
+const WISH: Wish = Wish {
+    waste: 0.1,
+    notch: 1.0,
+    bow: 1.0,
+    wanted_notch: Length::mm(20.0),
+    least_diameter: Length::mm(90.0),
+    most_across: Length::mm(60.0),
+};
+
+/// Poles that differ by a drawn share, always the same.
+fn pile(count: usize, mut state: u64) -> Vec<Candidate> {
+    let mut draw = |from: f64, to: f64| {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        from + (to - from) * ((state >> 40) as f64 / (1_u64 << 24) as f64)
+    };
+    let mut one = || {
+        let butt = draw(150.0, 230.0);
+        let tip = butt - draw(20.0, 60.0);
+        let length = Length::m(draw(3.4, 5.0));
+        Candidate { pole: Pole { length, ..pole(butt, tip) }, across: Length::mm(draw(0.0, 50.0)) }
+    };
+    (0..count).map(|_| one()).collect()
+}
+
+fn places(count: usize) -> Vec<Position> {
+    let layout = regular(2.6, 0.9, &vec![pole(170.0, 140.0); count]);
+    positions(&layout, &ring(&layout).unwrap())
+}
+
+fn cost(positions: &[Position], pile: &[Candidate], ways: &[(usize, bool)]) -> f64 {
+    let laid = |(at, turned): (usize, bool)| if turned { pile[at].pole.turned() } else { pile[at].pole };
+    let mut sum = 0.0;
+    for (place, &way) in ways.iter().enumerate() {
+        let position = &positions[place];
+        if unfit(position, &pile[way.0], way.1, &WISH).is_some() {
+            return f64::INFINITY;
+        }
+        let below = ways[position.below];
+        let notch = (laid(way).diameter(position.rest) + laid(below).diameter(positions[position.below].carry)) * 0.5
+            - position.axis_distance;
+        sum += WISH.waste * (pile[way.0].pole.length - position.length).in_mm()
+            + WISH.notch * (notch - WISH.wanted_notch).abs().in_mm()
+            + WISH.bow * pile[way.0].across.in_mm();
+    }
+    sum
+}
+
+fn least(positions: &[Position], pile: &[Candidate], ways: &mut Vec<(usize, bool)>) -> f64 {
+    if ways.len() == positions.len() {
+        return cost(positions, pile, ways);
+    }
+    let mut best = f64::INFINITY;
+    for at in 0..pile.len() {
+        if ways.iter().all(|(taken, _)| *taken != at) {
+            for turned in [false, true] {
+                ways.push((at, turned));
+                best = best.min(least(positions, pile, ways));
+                ways.pop();
+            }
+        }
+    }
+    best
+}
+
+#[test]
+fn a_small_pile_gets_the_best_of_all_choices() {
+    for (count, stock, seed) in [(3, 5, 1), (4, 5, 2), (5, 5, 3), (5, 6, 4)] {
+        let (positions, pile) = (places(count), pile(stock, seed));
+        let expected = least(&positions, &pile, &mut Vec::new());
+        let found = choose(&positions, &pile, &WISH, 1).unwrap();
+        assert!(found.is_proved);
+        assert!((found.cost_mm - expected).abs() < 1e-9, "{} is not {expected}", found.cost_mm);
+        let ways: Vec<(usize, bool)> = found.places.iter().map(|placed| (placed.pole, placed.is_turned)).collect();
+        assert!((cost(&positions, &pile, &ways) - found.cost_mm).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn the_search_finds_the_best_for_nine_poles_and_the_bound_is_never_above_it() {
+    for seed in 1..=12 {
+        let (positions, pile) = (places(9), pile(9 + usize::from(seed % 2 == 0), seed));
+        let table = choice::Table::new(&positions, &pile, &WISH);
+        let Ok((start, bound)) = table.bound() else { continue };
+        let best = table.cost(&search::counted_out(&table).unwrap());
+        let found = table.cost(&search::searched(&table, start, seed));
+        assert!(bound <= best + 1e-9, "{bound} {best}");
+        assert!(found >= best - 1e-9 && found <= best * 1.001 + 1e-9, "pile {seed}: {found} {best}");
+    }
+}
+
+#[test]
+fn the_same_seed_gives_the_same_choice_and_no_pole_is_used_twice() {
+    let (positions, pile) = (places(13), pile(20, 7));
+    let one = choose(&positions, &pile, &WISH, 3).unwrap();
+    assert_eq!(one, choose(&positions, &pile, &WISH, 3).unwrap());
+    assert!(!one.is_proved && one.bound_mm > 0.0 && one.bound_mm <= one.cost_mm);
+    let mut used: Vec<usize> = one.places.iter().map(|placed| placed.pole).collect();
+    used.sort_unstable();
+    used.dedup();
+    assert_eq!(used.len(), 13);
+    assert!(one.places.iter().all(|placed| placed.waste >= Length::ZERO));
+}
+
+#[test]
+fn a_pole_that_does_not_serve_says_by_how_much() {
+    let position = places(9)[0];
+    let candidate = |length: Length, butt: f64, across: f64| Candidate {
+        pole: Pole { length, ..pole(butt, butt) },
+        across: Length::mm(across),
+    };
+    let told = |candidate: Candidate| unfit(&position, &candidate, false, &WISH);
+    assert_eq!(told(candidate(position.length, 90.0, 60.0)), None);
+    assert_eq!(
+        told(candidate(position.length * 0.5, 90.0, 0.0)),
+        Some(Unfit::Short(position.length - position.length * 0.5))
+    );
+    assert!(
+        matches!(told(candidate(position.length, 80.0, 0.0)), Some(Unfit::Thin(by)) if (by.in_mm() - 10.0).abs() < 1e-9)
+    );
+    assert!(
+        matches!(told(candidate(position.length, 90.0, -70.0)), Some(Unfit::Bowed(by)) if (by.in_mm() - 10.0).abs() < 1e-9)
+    );
+}
+
+#[test]
+fn too_few_poles_name_the_positions_that_stay_empty() {
+    let mut positions = places(5);
+    let mut pile = pile(5, 3);
+    pile.iter_mut().for_each(|candidate| candidate.pole.length = Length::m(4.0));
+    positions[1].length = Length::m(4.5);
+    positions[3].length = Length::m(4.5);
+    pile[2].pole.length = Length::m(4.6);
+    let short = choose(&positions, &pile, &WISH, 1).unwrap_err();
+    assert_eq!((short.rows, short.columns), (vec![1, 3], vec![2]));
+    assert!(choose(&positions, &pile[..4], &WISH, 1).is_err());
+}

@@ -1,0 +1,182 @@
+//! The figures of a ring as they are printed, each with its reason.
+
+use super::{Band, Choice, Propped, Ring, Set};
+use crate::reason::formula;
+use crate::units::{Angle, Length};
+
+formula! {
+    /// Pitch of one pole of a ring.
+    ///
+    /// All pitches of the ring are solved at once; a bowed pole has the pitch of the string from its support to its second
+    /// crossing.
+    ///
+    /// ```text
+    /// at each crossing: D = d / 2 + d′ / 2 − notch − bedding        D: between the axes, d, d′: diameters where they touch
+    /// ```
+    /// Source: contact of round poles at the feet of the common perpendicular of their axes; derived for this project.
+    pub fn pole_pitch(; set: &Set) -> Angle {
+        set.pitch
+    }
+}
+
+formula! {
+    /// Mark where a pole rests on its neighbour, from its butt along the pole.
+    ///
+    /// It is where the poles touch, not where they cross in plan. Dry-fit, scribe, then cut.
+    ///
+    /// ```text
+    /// s = o + foot of the common perpendicular        o: from the butt to the support
+    /// ```
+    /// Source: contact of round poles at the feet of the common perpendicular of their axes; derived for this project.
+    pub fn rest_mark(; set: &Set) -> Length {
+        set.rest
+    }
+}
+
+formula! {
+    /// Mark where a pole carries its neighbour, from its butt along the pole.
+    ///
+    /// ```text
+    /// s = o + foot of the common perpendicular        o: from the butt to the support
+    /// ```
+    /// Source: contact of round poles at the feet of the common perpendicular of their axes; derived for this project.
+    pub fn carry_mark(; set: &Set) -> Length {
+        set.carry
+    }
+}
+
+formula! {
+    /// Height of the middle of a pole's tip.
+    ///
+    /// ```text
+    /// z = z₀ + s sin α + bow        s: from the support to the tip
+    /// ```
+    /// Source: the definition of the sine.
+    pub fn tip_height(; set: &Set) -> Length {
+        set.tip_height
+    }
+}
+
+formula! {
+    /// Height of the axis of a pole over its second crossing in plan.
+    ///
+    /// ```text
+    /// z = z₀ + x tan α        x: in plan from the support
+    /// ```
+    /// Source: the definition of the tangent.
+    pub fn rest_height(; set: &Set) -> Length {
+        set.crossing[2]
+    }
+}
+
+formula! {
+    /// Height of the underside of a pole at its second crossing in plan.
+    ///
+    /// ```text
+    /// h = z − d / (2 cos α)
+    /// ```
+    /// Source: plumb section of a round pole, elementary geometry.
+    pub fn underside_height(; set: &Set) -> Length {
+        set.underside
+    }
+}
+
+formula! {
+    /// Radius of the eye: mean distance in plan from the middle of the contacts.
+    ///
+    /// ```text
+    /// r = Σ |p − p̄| / n        p: middle of a contact in plan
+    /// ```
+    /// Source: the definition of a mean.
+    pub fn eye_size(; ring: &Ring) -> Length {
+        ring.eye_radius
+    }
+}
+
+formula! {
+    /// Height of the eye: mean height of the contacts.
+    ///
+    /// ```text
+    /// z = Σ z / n
+    /// ```
+    /// Source: the definition of a mean.
+    pub fn eye_level(; ring: &Ring) -> Length {
+        ring.eye_height
+    }
+}
+
+formula! {
+    /// Height of the top of the prop under the second crossing of the first pole.
+    ///
+    /// ```text
+    /// h = z − d / (2 cos α) + c        c: clearance to slip the last pole in under the first
+    /// ```
+    /// Source: plumb section of a round pole, elementary geometry.
+    pub fn prop_top(; propped: &Propped) -> Length {
+        propped.top
+    }
+}
+
+formula! {
+    /// What is open between the last pole and the first above it while the prop stands.
+    ///
+    /// Below zero it is what the first pole must still be lifted by, square to both.
+    ///
+    /// ```text
+    /// slack = D − d / 2 − d′ / 2 + notch + bedding, every other pole lying on the one below it
+    /// ```
+    /// Source: contact of round poles at the feet of the common perpendicular of their axes; derived for this project.
+    pub fn slack(; propped: &Propped) -> Length {
+        propped.slack
+    }
+}
+
+formula! {
+    /// How far off a figure may be when each measure is off by its error, by chance.
+    ///
+    /// It comes from the measures alone: bow, ovals and knots that nobody measured are not in it.
+    ///
+    /// ```text
+    /// u = √Σ (∂f/∂mᵢ eᵢ)²        mᵢ: a measure, eᵢ: its error
+    /// ```
+    /// Source: propagation of independent errors, JCGM 100 (GUM) 5.1.2, from memory.
+    pub fn likely_error(; band: &Band) -> Length {
+        band.likely
+    }
+}
+
+formula! {
+    /// How far off a figure may be when all measures are off the worst way at once.
+    ///
+    /// ```text
+    /// u = Σ |∂f/∂mᵢ eᵢ|
+    /// ```
+    /// Source: the triangle inequality, first order.
+    pub fn worst_error(; band: &Band) -> Length {
+        band.worst
+    }
+}
+
+formula! {
+    /// What a choice of poles costs: length cut off, notches other than wanted and bow across, each by its weight.
+    ///
+    /// ```text
+    /// k = Σ w₁ waste + w₂ |notch − wanted| + w₃ |bow across|
+    /// ```
+    /// Source: the weights are the builder's.
+    pub fn choice_cost(; choice: &Choice) -> Length {
+        Length::mm(choice.cost_mm)
+    }
+}
+
+formula! {
+    /// What no choice from this pile can cost less than.
+    ///
+    /// ```text
+    /// k₀ = least Σ of each pole's own cost and its notches with the best of all neighbours; k itself where all are counted out
+    /// ```
+    /// Source: linear assignment with every neighbour term at its least; derived for this project.
+    pub fn choice_bound(; choice: &Choice) -> Length {
+        Length::mm(choice.bound_mm)
+    }
+}

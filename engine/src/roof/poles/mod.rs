@@ -1,0 +1,36 @@
+//! A ring of real poles: unequal, tapered, bowed, each resting on its neighbour, on any plate round any eye.
+
+mod band;
+mod choice;
+#[cfg(test)]
+mod choice_laws;
+mod close;
+mod contact;
+mod fault;
+mod forces;
+#[cfg(test)]
+mod laws;
+mod lie;
+mod lift;
+mod marks;
+mod plan;
+mod pole;
+mod raising;
+#[cfg(test)]
+mod raising_laws;
+mod ring;
+mod search;
+
+pub use band::{Band, Effect, Errors, Figures, Measure, bands, effects, figures, rounded};
+pub use choice::{Candidate, Choice, Placed, Position, Unfit, Wish, choose, positions, unfit};
+pub use fault::Fault;
+pub use forces::{Load, Passed, lost, passed};
+pub use lift::{Team, balance_point, drying_shrinkage, lifted_by, mass_at_end, sinking, tapered_volume};
+pub use marks::{
+    carry_mark, choice_bound, choice_cost, eye_level, eye_size, likely_error, pole_pitch, prop_top, rest_height,
+    rest_mark, slack, tip_height, underside_height, worst_error,
+};
+pub use plan::{Start, supports};
+pub use pole::{Layout, Pole, Rafter, Rests, RestsOn};
+pub use raising::{Measured, Propped, as_raised, bedded, dried, order, propped, raised};
+pub use ring::{Ring, Set, notches_for_pitch, ring};
