@@ -1,0 +1,117 @@
+//! Sheets over the deck out of rolls: strips from eave to eye, each cut to a gore, with laps and upstands.
+
+use super::frame::Frame;
+use super::nesting::{Nesting, nest};
+use super::space::length;
+use crate::reason::formula;
+use crate::solve::whole::rounded_up;
+use crate::units::Length;
+
+formula! {
+    /// The longest way from the eave straight up a bay to the eye.
+    ///
+    /// ```text
+    /// l = longest of the straight lines of the surface from edge to edge
+    /// ```
+    /// Source: the surface is straight from rafter to rafter and from eave to eye; looked for in sixteenths of each bay.
+    pub fn longest_way_up(; frame: &Frame) -> Length {
+        const STEPS: u32 = 16;
+        let mut longest = Length::ZERO;
+        for bay in frame.bays() {
+            for v in (0..=STEPS).map(|step| f64::from(step) / f64::from(STEPS)) {
+                let [eave, eye] = bay.span(v);
+                longest = longest.max(Length::m(length(bay.patch.up(v)) * (eye - eave)));
+            }
+        }
+        longest
+    }
+}
+
+formula! {
+    /// Length of the eave along its line.
+    ///
+    /// ```text
+    /// l = Σ lᵢ        lᵢ: from tail to tail
+    /// ```
+    /// Source: the sum of its parts.
+    pub fn eave_length(; frame: &Frame) -> Length {
+        frame.bays().iter().map(|bay| bay.edge_lengths()[0]).sum()
+    }
+}
+
+formula! {
+    /// Length of the edge of the eye: the foot of its frame.
+    ///
+    /// ```text
+    /// l = Σ lᵢ        lᵢ: from rafter to rafter
+    /// ```
+    /// Source: the sum of its parts.
+    pub fn eye_length(; frame: &Frame) -> Length {
+        frame.bays().iter().map(|bay| bay.edge_lengths()[1]).sum()
+    }
+}
+
+formula! {
+    /// Strips of a sheet side by side round a closed eave; higher up each is cut narrower.
+    ///
+    /// ```text
+    /// n = l / (w − o), rounded up        l: length of the eave, w: width of the roll, o: lap
+    /// ```
+    /// Source: each strip gains its width less a lap.
+    pub fn strips_round(eave: Length, roll_width: Length, lap: Length) -> u64 {
+        rounded_up(eave / (roll_width - lap))
+    }
+}
+
+formula! {
+    /// Strips of a sheet side by side from verge to verge.
+    ///
+    /// ```text
+    /// n = (l − o) / (w − o), rounded up
+    /// ```
+    /// Source: each strip but the first gains its width less a lap.
+    pub fn strips_across(eave: Length, roll_width: Length, lap: Length) -> u64 {
+        rounded_up((eave - lap) / (roll_width - lap)).max(1)
+    }
+}
+
+formula! {
+    /// Length of each strip, upstands at eave and eye with it.
+    ///
+    /// ```text
+    /// l = l₁ + 2 u        l₁: longest way up, u: upstand
+    /// ```
+    /// Source: the sum of its parts.
+    pub fn strip_length(longest_way_up: Length, upstand: Length) -> Length {
+        longest_way_up + upstand * 2.0
+    }
+}
+
+/// Equal strips out of rolls of one length; no strip is pieced together.
+///
+/// # Errors
+/// A strip is longer than a roll.
+pub fn rolls(count: u64, strip: Length, roll: Length) -> Result<Nesting, usize> {
+    nest(&vec![strip; count as usize], &[roll], Length::ZERO)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn strips_gain_their_width_less_a_lap() {
+        let m = Length::m;
+        assert_eq!(strips_round(m(19.0), m(2.0), m(0.1)).value, 10);
+        assert_eq!(strips_across(m(19.1), m(2.0), m(0.1)).value, 10);
+        assert_eq!(strips_across(m(1.5), m(2.0), m(0.1)).value, 1);
+        assert_eq!(strip_length(m(3.0), Length::mm(150.0)).value, m(3.3));
+    }
+
+    #[test]
+    fn a_roll_is_cut_into_whole_strips_alone() {
+        let plan = rolls(7, Length::m(3.3), Length::m(10.0)).unwrap();
+        assert_eq!((plan.sticks.len(), plan.gap()), (3, 0));
+        assert_eq!(rolls(1, Length::m(11.0), Length::m(10.0)), Err(0));
+    }
+}
