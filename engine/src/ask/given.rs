@@ -21,6 +21,11 @@ impl<'v> Given<'v> {
         self.problems.push(format!("{}{message}", self.place));
     }
 
+    /// Whether nothing wrong was found so far.
+    pub(super) fn is_fine(&self) -> bool {
+        self.problems.is_empty()
+    }
+
     fn field(&mut self, key: &'static str) -> Option<&'v Value> {
         self.asked.push(key);
         self.fields.get(key)

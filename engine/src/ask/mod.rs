@@ -1,5 +1,9 @@
 //! One question from JSON: plain numbers whose keys carry the unit, and a reply with its reasons.
 
+mod deck;
+mod deck_boards;
+mod deck_frame;
+mod deck_skin;
 mod earth;
 mod given;
 mod questions;

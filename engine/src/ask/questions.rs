@@ -46,6 +46,10 @@ pub(super) const ALL: &[Question] = &[
     super::earth::BUCKET_RECIPE,
     super::roof::RECIPROCAL,
     super::roof::LAYERS,
+    super::deck::SHIMS,
+    super::deck::NESTING,
+    super::deck_boards::BOARDS,
+    super::deck_skin::SKIN,
     super::set_out::TRAVERSE,
     super::set_out::LEVEL_LOOP,
 ];

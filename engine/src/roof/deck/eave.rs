@@ -74,22 +74,25 @@ fn ordinate(bay: &Bay<'_>, share: f64) -> Length {
     Length::m(bay.eave.nearest(from + share * way, out, 0.0).unwrap_or(0.0))
 }
 
+/// Places on the eave of a bay, its first tail among them.
+pub const PLACES_IN_BAY: usize = 4;
+
 /// Places along the eave: each tail and three between it and the next, and the last tail of a row.
 #[must_use]
 pub fn edge_points(frame: &Frame) -> Vec<EdgePoint> {
-    const PLACES: u32 = 4;
     let bays = frame.bays();
+    let places = PLACES_IN_BAY as u32;
     let area = |bay: &Bay<'_>, from: f64, to: f64| bay.surface_between(from, to).plan_area;
     let mut points: Vec<EdgePoint> = Vec::new();
     let mut carried = Area::ZERO;
     for bay in &bays {
-        for place in 0..PLACES {
-            let [before, at, after] = [-0.5, 0.0, 0.5].map(|half| (f64::from(place) + half) / f64::from(PLACES));
+        for place in 0..places {
+            let [before, at, after] = [-0.5, 0.0, 0.5].map(|half| (f64::from(place) + half) / f64::from(places));
             let own = area(bay, before.max(0.0), after) + carried;
             carried = Area::ZERO;
             points.push(EdgePoint { place: bay.at_eave(at), along: Length::ZERO, area: own });
         }
-        carried = area(bay, 1.0 - 0.5 / f64::from(PLACES), 1.0);
+        carried = area(bay, 1.0 - 0.5 / f64::from(places), 1.0);
     }
     if frame.is_closed() {
         points[0].area = points[0].area + carried;

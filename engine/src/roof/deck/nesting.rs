@@ -1,5 +1,6 @@
 //! Boards cut out of stock lengths: which pieces out of which, and how far that is from the best that can be.
 
+use crate::reason::formula;
 use crate::units::{Length, Ratio};
 
 /// One length of stock and the pieces cut out of it, by their place in the list of pieces.
@@ -30,11 +31,43 @@ impl Nesting {
     pub fn gap(&self) -> u64 {
         (self.sticks.len() as u64).saturating_sub(self.fewest)
     }
+}
 
-    /// What is not built in, as a share of what is bought: offcuts and saw cuts.
-    #[must_use]
-    pub fn waste(&self) -> Ratio {
-        if self.bought <= Length::ZERO { Ratio::ZERO } else { Ratio::fraction(1.0 - self.used / self.bought) }
+formula! {
+    /// Lengths of all pieces together.
+    ///
+    /// ```text
+    /// l = Σ lᵢ
+    /// ```
+    /// Source: the sum of its parts.
+    pub fn pieces_length(; plan: &Nesting) -> Length {
+        plan.used
+    }
+}
+
+formula! {
+    /// Lengths of all stock together, as bought.
+    ///
+    /// The longest piece is cut first, out of the first length with room for it; another plan may need less.
+    ///
+    /// ```text
+    /// l = Σ lᵢ
+    /// ```
+    /// Source: the sum of its parts; first fit, longest first.
+    pub fn bought_length(; plan: &Nesting) -> Length {
+        plan.bought
+    }
+}
+
+formula! {
+    /// Offcuts and saw cuts, as a share of what is bought.
+    ///
+    /// ```text
+    /// a = 1 − l / l₁        l: of all pieces, l₁: of all stock
+    /// ```
+    /// Source: the definition of the share.
+    pub fn offcuts(pieces_length: Length, bought_length: Length) -> Ratio {
+        Ratio::fraction(1.0 - pieces_length / bought_length)
     }
 }
 
@@ -122,7 +155,8 @@ mod tests {
     fn pieces_that_fill_their_stock_without_a_saw_cut_need_more_with_one() {
         let pieces = metres(&[2.0, 2.0, 1.0, 1.0]);
         let plan = |kerf| nest(&pieces, &metres(&[3.0]), Length::mm(kerf)).unwrap();
-        assert_eq!((plan(0.0).sticks.len(), plan(0.0).fewest, plan(0.0).waste()), (2, 2, Ratio::ZERO));
+        assert_eq!((plan(0.0).sticks.len(), plan(0.0).fewest, plan(0.0).gap()), (2, 2, 0));
+        assert_eq!(offcuts(plan(3.0).used, plan(3.0).bought).value, Ratio::fraction(1.0 - 6.0 / 9.0));
         assert_eq!((plan(3.0).sticks.len(), plan(3.0).fewest, plan(3.0).gap()), (3, 3, 0));
     }
 

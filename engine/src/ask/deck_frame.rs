@@ -1,0 +1,96 @@
+//! The rafters of a deck as a question writes them: a regular ring by its measures, or pole by pole.
+
+use kurbo::Point;
+
+use super::given::Given;
+use crate::roof;
+use crate::roof::deck::{Edge, Frame, Place, Rafter, ring};
+use crate::units::{Kind, Length};
+
+/// So many rafters are asked of at most: the answer comes at once.
+const MOST: usize = 240;
+
+/// The frame of a request: `rafters` one by one, or a regular ring.
+pub(super) fn frame(given: &mut Given<'_>) -> Option<Frame> {
+    let rafters = given.list("rafters", rafter);
+    if !given.is_fine() {
+        return None;
+    }
+    let (rafters, closed, eave, eye) = if rafters.is_empty() { regular(given)? } else { one_by_one(given, rafters)? };
+    if rafters.len() > MOST {
+        given.problem(format!("{} rafters are more than the {MOST} that are answered here", rafters.len()));
+        return None;
+    }
+    let frame = Frame::new(&rafters, closed, eave, eye);
+    frame.map_err(|fault| given.problem(fault.in_words())).ok()
+}
+
+type Poles = (Vec<Rafter>, bool, Edge, Edge);
+
+fn regular(given: &mut Given<'_>) -> Option<Poles> {
+    let count = given.count("count", 3);
+    let outer = given.number::<Length>("plan_radius_m", Kind::Length);
+    let eye = given.number::<Length>("eye_radius_m", Kind::Length);
+    let diameter = given.number::<Length>("diameter_m", Kind::Length);
+    let notch = given.maybe("notch_m", Kind::Length).unwrap_or(Length::ZERO);
+    let beyond = given.maybe("eave_beyond_m", Kind::Length).unwrap_or(Length::ZERO);
+    let hole = given.number::<Length>("eye_edge_radius_m", Kind::Length);
+    let (count, outer, eye, diameter, hole) = (count?, outer?, eye?, diameter?, hole?);
+    let apart = roof::axis_distance(diameter, notch).value;
+    let fault = if eye <= Length::ZERO || hole <= eye || outer <= hole || beyond < Length::ZERO {
+        "`eye_radius_m`, `eye_edge_radius_m` and `plan_radius_m` must grow from above zero, and `eave_beyond_m` not be below it"
+    } else if notch < Length::ZERO || !roof::closes(count, eye, apart) {
+        "these rafters do not close round the eye; ask `reciprocal` for an eye that they close round"
+    } else if count > MOST as u64 {
+        "`count` is more than is answered here"
+    } else {
+        let rafters = ring(count, outer, eye, diameter, roof::pitch(count, eye, apart).value);
+        let circle = |radius| Edge::Circle { middle: Point::ORIGIN, radius };
+        return Some((rafters, true, circle(outer + beyond), circle(hole)));
+    };
+    given.problem(fault.into());
+    None
+}
+
+fn one_by_one(given: &mut Given<'_>, rafters: Vec<Rafter>) -> Option<Poles> {
+    let closed = given.yes_or_no("closed");
+    let eave = edge(given, "eave", "eave_radius_m");
+    let eye = edge(given, "eye", "eye_edge_radius_m");
+    Some((rafters, closed?, eave?, eye?))
+}
+
+/// A circle about the origin, an outline by its points, or the ends of the rafters.
+fn edge(given: &mut Given<'_>, points: &'static str, radius: &'static str) -> Option<Edge> {
+    let outline = given.list(points, point);
+    let radius = given.maybe::<Length>(radius, Kind::Length);
+    match (outline.len(), radius) {
+        (0, None) => Some(Edge::Ends),
+        (0, Some(radius)) if radius > Length::ZERO => Some(Edge::Circle { middle: Point::ORIGIN, radius }),
+        (3.., None) => Some(Edge::Outline(outline)),
+        _ => {
+            given.problem(format!("`{points}` is an outline of three points or more, or is left out for a circle or for ends"));
+            None
+        }
+    }
+}
+
+fn point(given: &mut Given<'_>) -> Option<Point> {
+    let (x, y) = (given.number::<Length>("x_m", Kind::Length), given.number::<Length>("y_m", Kind::Length));
+    Some(Point::new(x?.in_m(), y?.in_m()))
+}
+
+fn rafter(given: &mut Given<'_>) -> Option<Rafter> {
+    let mut place = |keys: [&'static str; 3]| -> Option<Place> {
+        let [x, y, z] = keys.map(|key| given.number::<Length>(key, Kind::Length));
+        Some([x?.in_m(), y?.in_m(), z?.in_m()])
+    };
+    let foot = place(["foot_x_m", "foot_y_m", "foot_z_m"]);
+    let head = place(["head_x_m", "head_y_m", "head_z_m"]);
+    let thick = ["foot_diameter_m", "head_diameter_m"].map(|key| given.maybe::<Length>(key, Kind::Length));
+    let diameters = thick.map(|diameter| diameter.unwrap_or(Length::ZERO));
+    if diameters.iter().any(|&diameter| diameter < Length::ZERO) {
+        given.problem("`foot_diameter_m` and `head_diameter_m` must not be below zero".into());
+        return None;
+    }
+    Some(Rafter { foot: foot?, head: head?, diameters })
+}
