@@ -36,7 +36,9 @@ fn bedding(given: &mut Given<'_>) -> Option<Bedding> {
         "flat" => Deck::FlatBays,
         "plane" => Deck::OnePlane,
         other => {
-            given.problem(format!("`deck` is \"{other}\"; write \"ruled\", \"flat\" for each bay, or \"plane\" for the whole"));
+            given.problem(format!(
+                "`deck` is \"{other}\"; write \"ruled\", \"flat\" for each bay, or \"plane\" for the whole"
+            ));
             return None;
         }
     };
@@ -90,7 +92,8 @@ pub(super) fn surface(reply: &mut Reply, frame: &Frame) {
 }
 
 fn rows(table: &ShimTable) -> Value {
-    let shim = |shim: &Shim| json!({"inner_m": shim.inner.in_m(), "outer_m": shim.outer.in_m(), "cut_rad": shim.cut.in_rad()});
+    let shim =
+        |shim: &Shim| json!({"inner_m": shim.inner.in_m(), "outer_m": shim.outer.in_m(), "cut_rad": shim.cut.in_rad()});
     let station = |station: &deck::Station| {
         let [left, right] = station.sides.map(|side| side.as_ref().map(shim));
         json!({"along_m": station.along.in_m(), "left": left, "right": right})

@@ -31,7 +31,8 @@ fn boards(given: &mut Given<'_>, reply: &mut Reply) {
     if cover.is_some_and(|cover| cover < Length::mm(20.0)) || kerf.is_some_and(|kerf| kerf < Length::ZERO) {
         given.problem("`cover_m` must be 0.02 or more, `kerf_m` not below zero".into());
     }
-    let (Some(joints), Some(cover), Some(kerf), Some(frame), true) = (joints, cover, kerf, frame, given.is_fine()) else {
+    let (Some(joints), Some(cover), Some(kerf), Some(frame), true) = (joints, cover, kerf, frame, given.is_fine())
+    else {
         return;
     };
     let pieces = match joints {
@@ -132,7 +133,10 @@ fn fasteners(reply: &mut Reply, frame: &Frame, cover: Length, held: &Held) {
         return;
     };
     if held.board.is_none() && deck::largest_twist_on_a_metre(frame).value > 1e-9 {
-        told(reply, "not known: give `shear_modulus_pa`, `thickness_m` and `between_rows_m`, since the boards are twisted");
+        told(
+            reply,
+            "not known: give `shear_modulus_pa`, `thickness_m` and `between_rows_m`, since the boards are twisted",
+        );
         return;
     }
     let mut all = 0;
@@ -164,4 +168,62 @@ fn rows(held: &Held, cover: Length) -> Length {
 
 fn pull(uplift: Pressure, cover: Length, length: Length, moment: f64, held: &Held) -> Force {
     deck::pull_on_row(uplift, deck::area_of_board_end(cover, length).value, moment, rows(held, cover)).value
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::{Value, json};
+
+    use super::BOARDS;
+    use crate::ask::ask;
+
+    fn row(changes: &Value) -> Value {
+        let mut row: Value = serde_json::from_str(BOARDS.example).unwrap();
+        for (key, value) in changes.as_object().unwrap() {
+            row[key] = value.clone();
+        }
+        ask("deck-boards", &row).unwrap()
+    }
+
+    #[test]
+    fn without_what_a_fastener_holds_their_number_is_not_known() {
+        let ring = |changes: &Value| {
+            let mut ring = json!({"joints": "each bay", "cover_m": 0.1, "kerf_m": 0.003, "stock": [{"length_m": 4}], "count": 9,
+                "plan_radius_m": 2.8, "eye_radius_m": 0.6, "diameter_m": 0.14, "eye_edge_radius_m": 0.8, "uplift_pa": 1000});
+            for (key, value) in changes.as_object().unwrap() {
+                ring[key] = value.clone();
+            }
+            ask("deck-boards", &ring).unwrap()["answer"].clone()
+        };
+        let said = |changes: &Value| ring(changes)["fasteners"].as_str().unwrap().to_owned();
+        assert!(said(&json!({})).starts_with("not known: give `uplift_pa` and"));
+        assert!(said(&json!({"withdrawal_n": 200})).starts_with("not known: give `shear_modulus_pa`"));
+        let held = json!({"withdrawal_n": 200, "shear_modulus_pa": 5e8, "thickness_m": 0.025, "between_rows_m": 0.06});
+        assert!(ring(&held)["fasteners_count"].as_u64().unwrap() >= 4 * ring(&held)["pieces_count"].as_u64().unwrap());
+    }
+
+    #[test]
+    fn boards_of_a_row_may_run_over_several_rafters_with_staggered_joints() {
+        let answer =
+            row(&json!({"joints": "staggered", "stock": [{"length_m": 1.5}], "verge_m": 0.2}))["answer"].clone();
+        assert_eq!((&answer["pieces_count"], &answer["joints_in_line_count"]), (&json!(50), &json!(24)));
+        let answer = row(&json!({"joints": "staggered", "verge_m": 0.2}))["answer"].clone();
+        assert_eq!((&answer["pieces_count"], &answer["joints_in_line_count"]), (&json!(25), &json!(0)));
+    }
+
+    #[test]
+    fn wrong_boards_are_told_in_one_sentence() {
+        for (changes, said) in [
+            (json!({"joints": "anywhere"}), "\"each bay\" or \"staggered\""),
+            (json!({"stock": []}), "`stock` is a list"),
+            (json!({"stock": [{"length_m": 0.5}]}), "a piece of 1.000 m is longer"),
+            (json!({"joints": "staggered", "stock": [{"length_m": 0.5}]}), "reaches from rafter 1"),
+            (json!({"cover_m": 0}), "`cover_m` must be"),
+            (json!({"in_a_box": 0}), "must be above zero"),
+        ] {
+            let reply = row(&changes);
+            let told = reply["problems"].as_array().unwrap();
+            assert!(told.len() == 1 && told[0].as_str().unwrap().contains(said), "{changes}: {told:?}");
+        }
+    }
 }

@@ -12,11 +12,12 @@ const MOST: usize = 240;
 
 /// The frame of a request: `rafters` one by one, or a regular ring.
 pub(super) fn frame(given: &mut Given<'_>) -> Option<Frame> {
+    let written = given.has("rafters");
     let rafters = given.list("rafters", rafter);
+    let (rafters, closed, eave, eye) = if written { one_by_one(given, rafters)? } else { regular(given)? };
     if !given.is_fine() {
         return None;
     }
-    let (rafters, closed, eave, eye) = if rafters.is_empty() { regular(given)? } else { one_by_one(given, rafters)? };
     if rafters.len() > MOST {
         given.problem(format!("{} rafters are more than the {MOST} that are answered here", rafters.len()));
         return None;
@@ -68,7 +69,9 @@ fn edge(given: &mut Given<'_>, points: &'static str, radius: &'static str) -> Op
         (0, Some(radius)) if radius > Length::ZERO => Some(Edge::Circle { middle: Point::ORIGIN, radius }),
         (3.., None) => Some(Edge::Outline(outline)),
         _ => {
-            given.problem(format!("`{points}` is an outline of three points or more, or is left out for a circle or for ends"));
+            given.problem(format!(
+                "`{points}` is an outline of three points or more, or is left out for a circle or for ends"
+            ));
             None
         }
     }
@@ -93,4 +96,55 @@ fn rafter(given: &mut Given<'_>) -> Option<Rafter> {
         return None;
     }
     Some(Rafter { foot: foot?, head: head?, diameters })
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::{Value, json};
+
+    use crate::ask::ask;
+
+    fn told(changes: &Value) -> Vec<String> {
+        let mut ring = json!({"deck": "flat", "spacing_m": 0.5, "bearing_m": 0.08, "least_m": 0.01, "count": 9, "plan_radius_m": 2.8,
+            "eye_radius_m": 0.6, "diameter_m": 0.14, "eave_beyond_m": 0.6, "eye_edge_radius_m": 0.8});
+        for (key, value) in changes.as_object().unwrap() {
+            ring[key] = value.clone();
+        }
+        let reply = ask("shims", &ring).unwrap();
+        reply["problems"].as_array().unwrap().iter().map(|problem| problem.as_str().unwrap().to_owned()).collect()
+    }
+
+    #[test]
+    fn a_wrong_ring_is_told_in_one_sentence() {
+        assert_eq!(told(&json!({})), Vec::<String>::new());
+        for (changes, said) in [
+            (json!({"eye_edge_radius_m": 0.6}), "must grow from above zero"),
+            (json!({"eye_edge_radius_m": 2.8}), "must grow from above zero"),
+            (json!({"diameter_m": 0.6}), "do not close round the eye"),
+            (json!({"notch_m": -0.1}), "do not close round the eye"),
+            (json!({"deck": "round"}), "write \"ruled\", \"flat\""),
+            (json!({"spacing_m": 0}), "`spacing_m` must be 0.01 or more"),
+            (json!({"class_m": 0}), "`class_m` must be 0.001"),
+        ] {
+            let told = told(&changes);
+            assert!(told.len() == 1 && told[0].contains(said), "{changes}: {told:?}");
+        }
+    }
+
+    #[test]
+    fn poles_written_one_by_one_in_a_wrong_order_are_told_which() {
+        let pole = |turn: f64| {
+            json!({"foot_x_m": 3.0 * turn.cos(), "foot_y_m": 3.0 * turn.sin(), "foot_z_m": 0, "head_x_m": turn.cos(),
+                "head_y_m": turn.sin(), "head_z_m": 0.8, "foot_diameter_m": 0.15, "head_diameter_m": 0.1})
+        };
+        let request = |turns: &[f64]| {
+            let poles: Vec<Value> = turns.iter().copied().map(pole).collect();
+            json!({"deck": "ruled", "spacing_m": 0.5, "bearing_m": 0.08, "least_m": 0.01, "closed": true, "rafters": poles,
+                "eave_radius_m": 3.5, "eye_edge_radius_m": 1.1})
+        };
+        let problems = |turns: &[f64]| ask("shims", &request(turns)).unwrap()["problems"].clone();
+        assert_eq!(problems(&[0.0, 1.3, 2.6, 3.9, 5.2]), json!([]));
+        let said = problems(&[0.0, 1.3, 3.9, 2.6, 5.2])[0].as_str().unwrap().to_owned();
+        assert_eq!(said, "the rafter after rafter 3 does not stand next in the ring or row; write them in order");
+    }
 }

@@ -26,6 +26,11 @@ impl<'v> Given<'v> {
         self.problems.is_empty()
     }
 
+    /// Whether the request has this key.
+    pub(super) fn has(&self, key: &str) -> bool {
+        self.fields.contains_key(key)
+    }
+
     fn field(&mut self, key: &'static str) -> Option<&'v Value> {
         self.asked.push(key);
         self.fields.get(key)

@@ -39,7 +39,8 @@ const TOUCH: f64 = 0.001;
 #[must_use]
 pub fn courses(bay: &Bay<'_>, cover: Length) -> Courses {
     let outline = outline(bay);
-    let (low, high) = outline.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at[1]), high.max(at[1])));
+    let (low, high) =
+        outline.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at[1]), high.max(at[1])));
     let rafters = [0, 1].map(|rafter| {
         let [eave, eye] = bay.patch.corners[rafter].map(|place| flat(bay, place));
         (eave[1], eye[1], Angle::rad((eye[0] - eave[0]).atan2(eye[1] - eave[1])))

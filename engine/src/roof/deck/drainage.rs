@@ -97,7 +97,13 @@ fn shares(ways: &[Way]) -> Vec<(usize, f64)> {
         [one, other, ..] => {
             let lower = one.highest - other.highest;
             let shorter = one.long - other.long;
-            let takes = if lower.abs() > LEVEL { lower } else if shorter.abs() > LEVEL { shorter } else { 0.0 };
+            let takes = if lower.abs() > LEVEL {
+                lower
+            } else if shorter.abs() > LEVEL {
+                shorter
+            } else {
+                0.0
+            };
             match takes.total_cmp(&0.0) {
                 std::cmp::Ordering::Less => vec![(one.outlet, 1.0)],
                 std::cmp::Ordering::Greater => vec![(other.outlet, 1.0)],

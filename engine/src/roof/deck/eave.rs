@@ -42,14 +42,16 @@ pub fn tails(frame: &Frame) -> Vec<Length> {
 pub fn edge_boards(frame: &Frame) -> Vec<EdgeBoard> {
     let bays = frame.bays();
     let ways: Vec<kurbo::Vec2> = bays.iter().map(|bay| string(bay).1).collect();
-    let bevel = |one: usize, next: usize| Angle::rad(0.5 * ways[one].cross(ways[next]).atan2(ways[one].dot(ways[next])).abs());
+    let bevel =
+        |one: usize, next: usize| Angle::rad(0.5 * ways[one].cross(ways[next]).atan2(ways[one].dot(ways[next])).abs());
     let count = bays.len();
     let board = |(number, bay): (usize, &Bay<'_>)| {
         let [from, to] = bay.patch.corners.map(|[eave, _]| eave);
         let straight = minus(to, from);
         let neighbours = [number.checked_sub(1), Some(number + 1).filter(|&next| next < count)];
         let round = [(number + count - 1) % count, (number + 1) % count];
-        let bevels = [0, 1].map(|end| neighbours[end].or(frame.is_closed().then_some(round[end])).map(|other| bevel(number, other)));
+        let bevels = [0, 1]
+            .map(|end| neighbours[end].or(frame.is_closed().then_some(round[end])).map(|other| bevel(number, other)));
         EdgeBoard {
             string: Length::m(length(straight)),
             curve: bay.edge_lengths()[0],

@@ -1,7 +1,16 @@
-//! The cover of the eye while it is a hole through which one can fall.
+//! The eye: the pieces of its frame, and its cover while it is a hole through which one can fall.
 
+use super::frame::Frame;
+use super::space::{Place, length, minus};
 use crate::reason::formula;
 use crate::units::{Force, Length, Mass};
+
+/// The pieces of the eye's frame, straight along the top from rafter to rafter, bay by bay.
+#[must_use]
+pub fn eye_frame(frame: &Frame) -> Vec<Length> {
+    let piece = |[one, next]: [[Place; 2]; 2]| Length::m(length(minus(next[1], one[1])));
+    frame.bays().iter().map(|bay| piece(bay.patch.corners)).collect()
+}
 
 formula! {
     /// Size of the cover across the eye.

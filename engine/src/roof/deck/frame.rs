@@ -59,7 +59,9 @@ impl Fault {
     pub fn in_words(self) -> String {
         match self {
             Fault::TooFew => "a ring has at least three rafters, a row at least two".into(),
-            Fault::Upright(rafter) => format!("rafter {} is upright or has no length, so it has no top line", rafter + 1),
+            Fault::Upright(rafter) => {
+                format!("rafter {} is upright or has no length, so it has no top line", rafter + 1)
+            }
             Fault::NoEave(rafter) => format!("rafter {} does not meet the eave line", rafter + 1),
             Fault::NoEye(rafter) => format!("rafter {} does not meet the edge of the eye", rafter + 1),
             Fault::Folded(rafter) => format!(
@@ -67,7 +69,10 @@ impl Fault {
                 rafter + 1
             ),
             Fault::Order(rafter) => {
-                format!("the rafter after rafter {} does not stand next in the ring or row; write them in order", rafter + 1)
+                format!(
+                    "the rafter after rafter {} does not stand next in the ring or row; write them in order",
+                    rafter + 1
+                )
             }
         }
     }

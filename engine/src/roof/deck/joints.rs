@@ -13,36 +13,61 @@ pub struct Staggered {
     pub in_line: u64,
 }
 
-/// Lays `courses` of boards from one verge to the other over rafters at `places`, no board longer than `longest`. Each board
-/// reaches the farthest rafter that does not bear a joint of the course below.
+/// Lays `courses` of boards from one verge to the other over rafters at `places`, no board longer than `longest`, each on two
+/// rafters at least. Every course has the fewest joints in line with the course below, then the fewest boards, then the longest
+/// boards first.
 ///
 /// # Errors
-/// Nothing reaches from this rafter to the next, or over this verge: the place of the rafter from which it fails, from 0.
-pub fn staggered(
-    places: &[Length],
-    verges: [Length; 2],
-    courses: u64,
-    longest: Length,
-) -> Result<Staggered, usize> {
+/// The place of the rafter from which no board reaches on, from 0.
+pub fn staggered(places: &[Length], verges: [Length; 2], courses: u64, longest: Length) -> Result<Staggered, usize> {
     let mut all = Staggered { joints: Vec::new(), pieces: Vec::new(), in_line: 0 };
     for _ in 0..courses {
         let below = all.joints.last().cloned().unwrap_or_default();
-        let (mut joints, mut pieces, mut at) = (Vec::new(), Vec::new(), verges[0]);
-        while verges[1] - at > longest {
-            let within = |rafter: &usize| places[*rafter] > at && places[*rafter] - at <= longest;
-            let reached: Vec<usize> = (0..places.len()).filter(within).collect();
-            let free = reached.iter().rev().find(|rafter| !below.contains(rafter));
-            let joint = *free.or(reached.last()).ok_or(joints.last().copied().unwrap_or(0))?;
-            all.in_line += u64::from(free.is_none());
-            pieces.push(places[joint] - at);
-            joints.push(joint);
-            at = places[joint];
-        }
-        pieces.push(verges[1] - at);
+        let joints = course(places, verges, longest, &below)?;
+        all.in_line += joints.iter().filter(|joint| below.contains(joint)).count() as u64;
+        let ends = joints.iter().map(|&joint| places[joint]).chain([verges[1]]);
+        let mut at = verges[0];
+        all.pieces.push(ends.map(|end| end - std::mem::replace(&mut at, end)).collect());
         all.joints.push(joints);
-        all.pieces.push(pieces);
     }
     Ok(all)
+}
+
+/// The best way on from a joint: joints in line, boards, and the next joint, or none where the board reaches the verge.
+type WayOn = Option<(u64, u64, Option<usize>)>;
+
+fn course(places: &[Length], verges: [Length; 2], longest: Length, below: &[usize]) -> Result<Vec<usize>, usize> {
+    let inner = 1..places.len().saturating_sub(1);
+    let mut from: Vec<WayOn> = vec![None; places.len()];
+    let best = |at: Length, after: usize, from: &[WayOn]| -> WayOn {
+        if verges[1] - at <= longest {
+            return Some((0, 1, None));
+        }
+        let on = |joint: usize| {
+            let (in_line, boards, _) = from[joint]?;
+            (places[joint] - at <= longest)
+                .then(|| (in_line + u64::from(below.contains(&joint)), boards + 1, Some(joint)))
+        };
+        inner
+            .clone()
+            .filter(|&joint| joint > after)
+            .rev()
+            .filter_map(on)
+            .min_by_key(|&(in_line, boards, _)| (in_line, boards))
+    };
+    for joint in inner.clone().rev() {
+        from[joint] = best(places[joint], joint, &from);
+    }
+    let mut joints = Vec::new();
+    let Some((.., mut next)) = best(verges[0], 0, &from) else {
+        let stuck = |rafter: &usize| places[*rafter + 1] - places[*rafter] > longest;
+        return Err((0..places.len().saturating_sub(1)).find(stuck).unwrap_or(0));
+    };
+    while let Some(joint) = next {
+        joints.push(joint);
+        next = from[joint].and_then(|(.., next)| next);
+    }
+    Ok(joints)
 }
 
 #[cfg(test)]

@@ -26,7 +26,7 @@ pub use boards::{Board, Courses, courses};
 pub use drainage::{Catchment, Drainage, drainage, overflow_width, rain_flow_m3_s};
 pub use eave::{EdgeBoard, EdgePoint, PLACES_IN_BAY, edge_boards, edge_points, tails};
 pub use edge::Edge;
-pub use eye::{cover_load, cover_over_load, cover_size};
+pub use eye::{cover_load, cover_over_load, cover_size, eye_frame};
 pub use fasteners::{area_of_board_end, fastener_boxes, fasteners_at_end, pull_on_row, twisting_moment_n_m};
 pub use frame::{Fault, Frame, Rafter, TopLine, ring};
 pub use joints::{Staggered, staggered};
@@ -37,7 +37,10 @@ pub use plane::Plane;
 pub use sheets::{eave_length, eye_length, longest_way_up, rolls, strip_length, strips_across, strips_round};
 pub use shims::{Bedding, Deck, Shim, ShimTable, Station, shim_volume, shims};
 pub use space::Place;
-pub use whole::{deck_area, deck_plan_area, largest_twist_on_a_metre, steepest_slope};
+pub use whole::{
+    deck_area, deck_plan_area, largest_twist_on_a_metre, steepest_slope, summed_gaussian_curvature,
+    summed_mean_curvature,
+};
 
 #[cfg(test)]
 mod tests;

@@ -17,14 +17,16 @@ impl Plane {
     /// The mean of a square that changes evenly along a line is that at the ends and four times that in the middle, over six.
     #[must_use]
     pub fn nearest(lines: &[[Place; 2]]) -> Plane {
-        let weighted: Vec<(Place, f64)> = lines
-            .iter()
-            .flat_map(|&[from, to]| [(from, 1.0), (between(from, to, 0.5), 4.0), (to, 1.0)])
-            .collect();
+        let weighted: Vec<(Place, f64)> =
+            lines.iter().flat_map(|&[from, to]| [(from, 1.0), (between(from, to, 0.5), 4.0), (to, 1.0)]).collect();
         let whole: f64 = weighted.iter().map(|one| one.1).sum();
-        let middle = [0, 1, 2].map(|axis| weighted.iter().map(|(place, weight)| weight * place[axis]).sum::<f64>() / whole);
+        let middle =
+            [0, 1, 2].map(|axis| weighted.iter().map(|(place, weight)| weight * place[axis]).sum::<f64>() / whole);
         let sum = |one: usize, other: usize| {
-            weighted.iter().map(|(at, weight)| weight * (at[one] - middle[one]) * (at[other] - middle[other])).sum::<f64>()
+            weighted
+                .iter()
+                .map(|(at, weight)| weight * (at[one] - middle[one]) * (at[other] - middle[other]))
+                .sum::<f64>()
         };
         let (xx, xy, yy, xz, yz) = (sum(0, 0), sum(0, 1), sum(1, 1), sum(0, 2), sum(1, 2));
         let size = xx * yy - xy * xy;

@@ -150,6 +150,22 @@ fn a_layer_square_to_the_deck_is_the_room_between_two_parallel_surfaces() {
 }
 
 #[test]
+fn a_layer_on_a_pyramid_of_many_sides_is_the_shell_of_a_cone() {
+    let rafter = |number: u32| {
+        let turn = TAU * f64::from(number) / 240.0;
+        [[3.0 * turn.cos(), 3.0 * turn.sin(), 0.0], [turn.cos(), turn.sin(), 0.8]]
+    };
+    let frame = lines(&(0..240).map(rafter).collect::<Vec<_>>(), true);
+    // A cone of slope s from radius 3 to 1: the sum of its mean curvature is -π s (3 - 1).
+    near(summed_mean_curvature(&frame).value, -PI * 0.4 * 2.0, 1e-3);
+    near(summed_gaussian_curvature(&frame).value, 0.0, 1e-9);
+    // A funnel has valleys instead of ridges.
+    let funnel = |number: u32| rafter(number).map(|[x, y, z]| [x, y, -z]);
+    let frame = lines(&(0..240).map(funnel).collect::<Vec<_>>(), true);
+    near(summed_mean_curvature(&frame).value, PI * 0.4 * 2.0, 1e-3);
+}
+
+#[test]
 fn a_regular_ring_has_equal_bays_and_their_plan_is_the_ring_between_the_circles() {
     for count in [5, 9, 13] {
         let frame = roof(count);
@@ -316,6 +332,25 @@ fn every_tail_and_every_ordinate_ends_on_the_eave() {
         near(board.rise.in_rad(), 0.0, 1e-9);
         assert!(board.curve > board.string);
     }
+}
+
+#[test]
+fn the_frame_of_the_eye_is_a_regular_polygon_on_its_edge() {
+    for piece in eye_frame(&roof(9)) {
+        near(piece.in_m(), 2.0 * 0.75 * (PI / 9.0).sin(), 1e-9);
+    }
+}
+
+#[test]
+fn a_round_eave_on_straight_rafters_sinks_between_the_tails_and_a_straight_one_does_not() {
+    let frame = roof(9);
+    let bay = &frame.bays()[0];
+    assert!(bay.at_eave(0.5)[2] < bay.at_eave(0.0)[2] - 0.05);
+    let points = edge_points(&frame);
+    let outlets_at_tails = drainage(&points, true, &[0, 12, 24]);
+    assert!(outlets_at_tails.ponding.unwrap().1 > Length::mm(50.0));
+    let row = Frame::new(&lean_to(1.0), false, square_eave(), square_eave()).unwrap();
+    assert_eq!(drainage(&edge_points(&row), false, &[0]).ponding, None);
 }
 
 #[test]
