@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use super::deck_frame::frame;
+use super::deck_frame::{are_few, frame};
 use super::given::Given;
 use super::{Question, Reply};
 use crate::roof::deck::{self, Bedding, Deck, Frame, Shim, ShimTable};
@@ -57,6 +57,9 @@ fn shims(given: &mut Given<'_>, reply: &mut Reply) {
         given.problem("`class_m` must be 0.001 or more".into());
     }
     let (Some(bedding), Some(frame), true) = (bedding, frame, given.is_fine()) else { return };
+    if !are_few(given, &frame, bedding.spacing, "stations") {
+        return;
+    }
     surface(reply, &frame);
     let table = deck::shims(&frame, &bedding);
     reply.put("volume", deck::shim_volume(bedding.bearing, &frame, &table));

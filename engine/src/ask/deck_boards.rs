@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use super::deck::{nested, stock};
-use super::deck_frame::frame;
+use super::deck_frame::{are_few, frame};
 use super::given::Given;
 use super::{Question, Reply};
 use crate::roof::deck::{self, Board, Frame};
@@ -35,6 +35,9 @@ fn boards(given: &mut Given<'_>, reply: &mut Reply) {
     else {
         return;
     };
+    if !are_few(given, &frame, cover, "boards") {
+        return;
+    }
     let pieces = match joints {
         "each bay" => each_bay(reply, &frame, cover),
         "staggered" if !frame.is_closed() => {

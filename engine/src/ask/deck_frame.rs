@@ -4,7 +4,7 @@ use kurbo::Point;
 
 use super::given::Given;
 use crate::roof;
-use crate::roof::deck::{Edge, Frame, Place, Rafter, ring};
+use crate::roof::deck::{Edge, Frame, Place, Rafter, TopLine, ring};
 use crate::units::{Kind, Length};
 
 /// So many rafters are asked of at most: the answer comes at once.
@@ -22,9 +22,36 @@ pub(super) fn frame(given: &mut Given<'_>) -> Option<Frame> {
         given.problem(format!("{} rafters are more than the {MOST} that are answered here", rafters.len()));
         return None;
     }
-    let frame = Frame::new(&rafters, closed, eave, eye);
-    frame.map_err(|fault| given.problem(fault.in_words())).ok()
+    match Frame::new(&rafters, closed, eave, eye) {
+        Ok(frame) if frame.rafters().iter().all(|top| is_near(top.eave) && is_near(top.eye)) => return Some(frame),
+        Ok(_) => {
+            given.problem(format!("a rafter ends farther than {FAR} m from the origin, which is not answered here"))
+        }
+        Err(fault) => given.problem(fault.in_words()),
+    }
+    None
 }
+
+/// So far from the origin a rafter may end, in metres.
+const FAR: f64 = 100.0;
+
+fn is_near(place: Place) -> bool {
+    place.iter().all(|part| part.abs() <= FAR)
+}
+
+/// Whether so many things of a size along all rafters or up all bays are not too many; else it is told.
+pub(super) fn are_few(given: &mut Given<'_>, frame: &Frame, size: Length, what: &str) -> bool {
+    const MOST_THINGS: f64 = 5000.0;
+    let all: Length = frame.rafters().iter().map(TopLine::length).sum();
+    let few = all / size <= MOST_THINGS;
+    if !few {
+        given.problem(format!("more than {MOST_THINGS} {what} are not answered here"));
+    }
+    few
+}
+
+/// So many points an outline may have.
+const MOST_POINTS: usize = 500;
 
 type Poles = (Vec<Rafter>, bool, Edge, Edge);
 
@@ -67,10 +94,10 @@ fn edge(given: &mut Given<'_>, points: &'static str, radius: &'static str) -> Op
     match (outline.len(), radius) {
         (0, None) => Some(Edge::Ends),
         (0, Some(radius)) if radius > Length::ZERO => Some(Edge::Circle { middle: Point::ORIGIN, radius }),
-        (3.., None) => Some(Edge::Outline(outline)),
+        (3..=MOST_POINTS, None) => Some(Edge::Outline(outline)),
         _ => {
             given.problem(format!(
-                "`{points}` is an outline of three points or more, or is left out for a circle or for ends"
+                "`{points}` is an outline of three to {MOST_POINTS} points, or is left out for a circle or for ends"
             ));
             None
         }

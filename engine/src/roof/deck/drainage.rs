@@ -49,12 +49,12 @@ pub fn drainage(points: &[EdgePoint], closed: bool, outlets: &[usize]) -> Draina
             ponding = Some((number, deep));
         }
     }
-    for place in 0..catchments.len() {
-        let blocked = catchments[place].outlet;
+    for catchment in &mut catchments {
+        let blocked = catchment.outlet;
         let others: Vec<usize> = outlets.iter().copied().filter(|&outlet| outlet != blocked).collect();
         let over = ways(points, closed, &others, blocked).iter().map(|way| way.highest).fold(f64::INFINITY, f64::min);
-        catchments[place].depth_if_blocked =
-            over.is_finite().then(|| Length::m(over - points[blocked].place[2]).max(Length::ZERO));
+        let deep = Length::m(over - points[blocked].place[2]).max(Length::ZERO);
+        catchment.depth_if_blocked = over.is_finite().then_some(deep);
     }
     Drainage { catchments, ponding }
 }

@@ -1,10 +1,9 @@
 //! Sheets over the deck out of rolls: strips from eave to eye, each cut to a gore, with laps and upstands.
 
 use super::frame::Frame;
-use super::nesting::{Nesting, nest};
 use super::space::length;
 use crate::reason::formula;
-use crate::solve::whole::rounded_up;
+use crate::solve::whole::{rounded_down, rounded_up};
 use crate::units::Length;
 
 formula! {
@@ -87,12 +86,16 @@ formula! {
     }
 }
 
-/// Equal strips out of rolls of one length; no strip is pieced together.
-///
-/// # Errors
-/// A strip is longer than a roll.
-pub fn rolls(count: u64, strip: Length, roll: Length) -> Result<Nesting, usize> {
-    nest(&vec![strip; count as usize], &[roll], Length::ZERO)
+formula! {
+    /// Rolls for equal strips; no strip is pieced together.
+    ///
+    /// ```text
+    /// n = N / (l₁ / l), rounded up, l₁ / l rounded down        N: strips, l: length of each, l₁: length of a roll, not below l
+    /// ```
+    /// Source: equal parts.
+    pub fn rolls(strips: u64, strip_length: Length, roll_length: Length) -> u64 {
+        strips.div_ceil(rounded_down(roll_length / strip_length).max(1))
+    }
 }
 
 #[cfg(test)]
@@ -110,8 +113,7 @@ mod tests {
 
     #[test]
     fn a_roll_is_cut_into_whole_strips_alone() {
-        let plan = rolls(7, Length::m(3.3), Length::m(10.0)).unwrap();
-        assert_eq!((plan.sticks.len(), plan.gap()), (3, 0));
-        assert_eq!(rolls(1, Length::m(11.0), Length::m(10.0)), Err(0));
+        assert_eq!(rolls(7, Length::m(3.3), Length::m(10.0)).value, 3);
+        assert_eq!(rolls(6, Length::m(3.3), Length::m(9.9)).value, 2);
     }
 }

@@ -305,6 +305,15 @@ fn a_bay_is_covered_by_its_boards_and_their_ends_lean_with_the_rafters() {
 }
 
 #[test]
+fn boards_of_a_twisted_square_are_as_long_as_their_rulings() {
+    let frame = lines(&[[[0., 0., 0.1], [1., 0., -0.1]], [[0., 1., -0.1], [1., 1., 0.1]]], false);
+    let laid = courses(&frame.bays()[0], Length::mm(10.0));
+    near(laid.boards[0].length.in_m(), 1.0_f64.hypot(0.198), 1e-9);
+    near(laid.boards[49].length.in_m(), 1.0_f64.hypot(0.002), 1e-9);
+    near(laid.boards[99].length.in_m(), 1.0_f64.hypot(0.198), 1e-9);
+}
+
+#[test]
 fn a_flat_rectangle_takes_boards_of_its_width_with_square_ends() {
     let frame = Frame::new(&lean_to(1.0), false, square_eave(), square_eave()).unwrap();
     let laid = courses(&frame.bays()[1], m(0.15));
