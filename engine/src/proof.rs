@@ -15,6 +15,7 @@ const TABLES: [(&str, &str); 6] = [
     ("earth.csv", include_str!("../../data/proof/earth.csv")),
     ("wall.csv", include_str!("../../data/proof/wall.csv")),
     ("set-out.csv", include_str!("../../data/proof/set-out.csv")),
+    ("deck.csv", include_str!("../../data/proof/deck.csv")),
 ];
 
 /// How near our value must come.

@@ -21,6 +21,16 @@ impl<'v> Given<'v> {
         self.problems.push(format!("{}{message}", self.place));
     }
 
+    /// Whether nothing wrong was found so far.
+    pub(super) fn is_fine(&self) -> bool {
+        self.problems.is_empty()
+    }
+
+    /// Whether the request has this key.
+    pub(super) fn has(&self, key: &str) -> bool {
+        self.fields.contains_key(key)
+    }
+
     fn field(&mut self, key: &'static str) -> Option<&'v Value> {
         self.asked.push(key);
         self.fields.get(key)

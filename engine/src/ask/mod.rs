@@ -1,6 +1,10 @@
 //! One question from JSON: plain numbers whose keys carry the unit, and a reply with its reasons.
 
 mod assign;
+mod deck;
+mod deck_boards;
+mod deck_frame;
+mod deck_skin;
 mod earth;
 mod given;
 mod poles;

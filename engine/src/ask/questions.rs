@@ -48,6 +48,10 @@ pub(super) const ALL: &[Question] = &[
     super::roof::LAYERS,
     super::poles::RECIPROCAL_POLES,
     super::assign::ASSIGN,
+    super::deck::SHIMS,
+    super::deck::NESTING,
+    super::deck_boards::BOARDS,
+    super::deck_skin::SKIN,
     super::set_out::TRAVERSE,
     super::set_out::LEVEL_LOOP,
 ];

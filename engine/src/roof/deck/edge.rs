@@ -1,0 +1,88 @@
+//! Where a deck ends in plan: the eave, the eye, or the ends of the rafters themselves.
+
+use kurbo::{Point, Vec2};
+
+use crate::units::Length;
+
+/// A line in plan at which the deck is cut.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edge {
+    /// No line: strings between the ends of the rafters' top lines.
+    Ends,
+    /// A circle.
+    Circle {
+        /// Its middle, in metres.
+        middle: Point,
+        /// Its radius.
+        radius: Length,
+    },
+    /// A closed outline of straight sides, points in metres; a curve comes as a chain of short sides.
+    Outline(Vec<Point>),
+}
+
+impl Edge {
+    /// Where the line `from` + t `way` meets it: every t, in no order.
+    pub(super) fn crossings(&self, from: Point, way: Vec2) -> Vec<f64> {
+        match self {
+            Edge::Ends => Vec::new(),
+            Edge::Circle { middle, radius } => on_circle(from - *middle, way, radius.in_m()),
+            Edge::Outline(points) => {
+                let next = points.iter().cycle().skip(1);
+                points.iter().zip(next).filter_map(|(&a, &b)| on_side(from, way, a, b)).collect()
+            }
+        }
+    }
+
+    /// The t nearest to `wanted` at which the line meets it; `wanted` itself where there is no edge but the ends.
+    pub(super) fn nearest(&self, from: Point, way: Vec2, wanted: f64) -> Option<f64> {
+        if *self == Edge::Ends {
+            return Some(wanted);
+        }
+        self.crossings(from, way).into_iter().min_by(|a, b| (a - wanted).abs().total_cmp(&(b - wanted).abs()))
+    }
+}
+
+fn on_circle(from: Vec2, way: Vec2, radius: f64) -> Vec<f64> {
+    let (square, half) = (way.hypot2(), from.dot(way));
+    let root = half * half - square * (from.hypot2() - radius * radius);
+    if root < 0.0 || square <= 0.0 {
+        return Vec::new();
+    }
+    vec![(-half - root.sqrt()) / square, (-half + root.sqrt()) / square]
+}
+
+/// How far past its ends a side still counts, as a share of it, so that a corner is never missed.
+const CORNER: f64 = 1e-9;
+
+fn on_side(from: Point, way: Vec2, a: Point, b: Point) -> Option<f64> {
+    let side = b - a;
+    let turn = way.cross(side);
+    if turn == 0.0 {
+        return None;
+    }
+    let along_side = (a - from).cross(way) / turn;
+    (-CORNER..=1.0 + CORNER).contains(&along_side).then(|| (a - from).cross(side) / turn)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_through_the_middle_meets_a_circle_twice_and_a_line_beside_it_never() {
+        let edge = Edge::Circle { middle: Point::new(1.0, 0.0), radius: Length::m(2.0) };
+        let mut found = edge.crossings(Point::new(1.0, -5.0), Vec2::new(0.0, 1.0));
+        found.sort_by(f64::total_cmp);
+        assert_eq!(found, [3.0, 7.0]);
+        assert!(edge.crossings(Point::new(4.0, 0.0), Vec2::new(0.0, 1.0)).is_empty());
+    }
+
+    #[test]
+    fn the_nearest_side_of_an_outline_is_found_and_ends_are_kept() {
+        let square = [(0., 0.), (4., 0.), (4., 4.), (0., 4.)].map(|(x, y)| Point::new(x, y)).to_vec();
+        let (from, way) = (Point::new(1.0, 1.0), Vec2::new(1.0, 0.0));
+        assert_eq!(Edge::Outline(square.clone()).nearest(from, way, 0.0), Some(-1.0));
+        assert_eq!(Edge::Outline(square).nearest(from, way, 2.0), Some(3.0));
+        assert_eq!(Edge::Ends.nearest(from, way, 0.25), Some(0.25));
+    }
+}
