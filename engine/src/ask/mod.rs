@@ -1,6 +1,7 @@
 //! One question from JSON: plain numbers whose keys carry the unit, and a reply with its reasons.
 
 mod earth;
+mod frame;
 mod given;
 mod questions;
 mod roof;

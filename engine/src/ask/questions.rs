@@ -48,6 +48,7 @@ pub(super) const ALL: &[Question] = &[
     super::roof::LAYERS,
     super::set_out::TRAVERSE,
     super::set_out::LEVEL_LOOP,
+    super::frame::FRAME,
 ];
 
 fn units(given: &mut Given<'_>, reply: &mut Reply) {

@@ -1,7 +1,9 @@
 //! Numerics that know nothing of the trade.
 
 pub mod crossing;
+pub mod frame;
 pub mod polygon;
 pub mod quadrature;
 pub mod sign;
+pub mod sparse;
 pub mod whole;

@@ -17,6 +17,14 @@ pub fn integral(from: f64, to: f64, mut f: impl FnMut(f64) -> f64) -> f64 {
     half * HALF.iter().map(|&(x, weight)| weight * (f(middle - half * x) + f(middle + half * x))).sum::<f64>()
 }
 
+/// Places and weights of the rule between `from` and `to`.
+pub fn places(from: f64, to: f64) -> impl Iterator<Item = (f64, f64)> {
+    let (middle, half) = (0.5 * (from + to), 0.5 * (to - from));
+    HALF.into_iter().flat_map(move |(x, weight)| {
+        [(middle - half * x, half * weight), (middle + half * x, half * weight)]
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
