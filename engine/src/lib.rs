@@ -27,7 +27,7 @@ pub mod row;
 pub mod check;
 
 mod solve;
-pub use solve::polygon;
+pub use solve::{frame, polygon};
 
 pub mod curve;
 

@@ -16,6 +16,7 @@ const TABLES: [(&str, &str); 6] = [
     ("wall.csv", include_str!("../../data/proof/wall.csv")),
     ("set-out.csv", include_str!("../../data/proof/set-out.csv")),
     ("deck.csv", include_str!("../../data/proof/deck.csv")),
+    ("frames.csv", include_str!("../../data/proof/frames.csv")),
 ];
 
 /// How near our value must come.

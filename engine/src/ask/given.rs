@@ -102,6 +102,40 @@ impl<'v> Given<'v> {
         answer
     }
 
+    /// Plain numbers in brackets; none when they are not there.
+    pub(super) fn series(&mut self, key: &'static str) -> Vec<f64> {
+        let Some(value) = self.field(key) else { return Vec::new() };
+        let all = plain(value);
+        if all.is_none() {
+            self.problem(format!("`{key}` is {value}; write plain numbers in brackets"));
+        }
+        all.unwrap_or_default()
+    }
+
+    /// So many plain numbers in brackets, or nothing when they are not there.
+    pub(super) fn numbers<const N: usize>(&mut self, key: &'static str) -> Option<[f64; N]> {
+        let value = self.field(key)?;
+        let numbers = plain(value).and_then(|all| <[f64; N]>::try_from(all).ok());
+        if numbers.is_none() {
+            self.problem(format!("`{key}` is {value}; write {N} plain numbers in brackets"));
+        }
+        numbers
+    }
+
+    /// The words of a text; none when it is not there.
+    pub(super) fn words(&mut self, key: &'static str) -> Vec<&'v str> {
+        let Some(value) = self.field(key) else { return Vec::new() };
+        if value.as_str().is_none() {
+            self.problem(format!("`{key}` is {value}; write words in quotes"));
+        }
+        value.as_str().unwrap_or_default().split_whitespace().collect()
+    }
+
+    /// Whether something is asked for that need not be there.
+    pub(super) fn wanted(&mut self, key: &'static str) -> bool {
+        self.fields.contains_key(key) && self.yes_or_no(key).unwrap_or_default()
+    }
+
     /// Reads each object of a list; a list that is not there is empty.
     pub(super) fn list<T>(&mut self, key: &'static str, mut read: impl FnMut(&mut Given<'v>) -> Option<T>) -> Vec<T> {
         let Some(value) = self.field(key) else { return Vec::new() };
@@ -132,4 +166,8 @@ impl<'v> Given<'v> {
         }
         self.problems
     }
+}
+
+fn plain(list: &Value) -> Option<Vec<f64>> {
+    list.as_array()?.iter().map(Value::as_f64).collect()
 }

@@ -6,6 +6,7 @@ mod deck_boards;
 mod deck_frame;
 mod deck_skin;
 mod earth;
+mod frame;
 mod given;
 mod poles;
 mod poles_given;

@@ -54,6 +54,7 @@ pub(super) const ALL: &[Question] = &[
     super::deck_skin::SKIN,
     super::set_out::TRAVERSE,
     super::set_out::LEVEL_LOOP,
+    super::frame::FRAME,
 ];
 
 fn units(given: &mut Given<'_>, reply: &mut Reply) {

@@ -18,7 +18,7 @@ pub fn integral(from: f64, to: f64, mut f: impl FnMut(f64) -> f64) -> f64 {
 }
 
 /// Places and weights from `from` to `to`: a sum of weighted values is the integral, for several functions at once.
-pub fn nodes(from: f64, to: f64) -> impl Iterator<Item = (f64, f64)> {
+pub fn places(from: f64, to: f64) -> impl Iterator<Item = (f64, f64)> {
     let (middle, half) = (0.5 * (from + to), 0.5 * (to - from));
     HALF.into_iter().flat_map(move |(x, weight)| [-x, x].map(|x| (middle + half * x, half * weight)))
 }

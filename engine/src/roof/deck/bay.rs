@@ -3,7 +3,7 @@
 use super::edge::Edge;
 use super::patch::{Patch, Steepest};
 use super::space::{Place, length, minus};
-use crate::solve::quadrature::nodes;
+use crate::solve::quadrature::places;
 use crate::units::{Angle, Area, Length};
 
 /// The deck between a rafter and the next.
@@ -73,10 +73,10 @@ impl Bay<'_> {
     fn summed(&self, from: f64, to: f64, strips: u32) -> Surface {
         let mut sums = [0.0; 4];
         let at = |strip: u32| from + (to - from) * f64::from(strip) / f64::from(strips);
-        for (v, weight_v) in (0..strips).flat_map(|strip| nodes(at(strip), at(strip + 1))) {
+        for (v, weight_v) in (0..strips).flat_map(|strip| places(at(strip), at(strip + 1))) {
             let [eave, eye] = self.span(v);
             let middle = 0.5 * (eave + eye);
-            for (u, weight_u) in nodes(eave, middle).chain(nodes(middle, eye)) {
+            for (u, weight_u) in places(eave, middle).chain(places(middle, eye)) {
                 let (normal, [bend, twist]) = (self.patch.normal(u, v), self.patch.bends(u, v));
                 for (sum, part) in sums.iter_mut().zip([length(normal), normal[2], bend, twist]) {
                     *sum += weight_v * weight_u * part;

@@ -3,7 +3,7 @@
 use super::frame::Frame;
 use super::space::{cross, dot, in_plan, length, unit};
 use crate::reason::formula;
-use crate::solve::quadrature::nodes;
+use crate::solve::quadrature::places;
 use crate::units::{Area, Slope};
 
 formula! {
@@ -95,5 +95,5 @@ fn ridge(frame: &Frame, rafter: usize) -> f64 {
         let angle = length(cross(one, other)).atan2(dot(one, other));
         if rise_away > 0.0 { -(0.5 * angle).tan() } else { (0.5 * angle).tan() }
     };
-    nodes(0.0, 1.0).map(|(u, weight)| weight * bent(u)).sum::<f64>() * top.length().in_m()
+    places(0.0, 1.0).map(|(u, weight)| weight * bent(u)).sum::<f64>() * top.length().in_m()
 }

@@ -1,0 +1,1 @@
+//! Frames against closed forms.
