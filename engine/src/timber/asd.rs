@@ -185,6 +185,18 @@ formula! {
     }
 }
 
+formula! {
+    /// Longest span of a rafter.
+    ///
+    /// ```text
+    /// L = min(L by bending, L by sag)
+    /// ```
+    /// Source: the stricter of two limits.
+    pub fn span(by_bending: Length, by_sag: Length) -> Length {
+        by_bending.min(by_sag)
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

