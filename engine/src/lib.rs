@@ -6,8 +6,8 @@
 //!
 //! Storeys, from the ground up; a module uses lower ones, and those of its own storey that stand before it:
 //! 0 [`units`] [`sources`] · 1 [`problem`] [`known`] [`reason`] [`row`] [`check`] · 2 `solve` · 3 [`curve`]
-//! [`solid`] [`view`] [`rulebook`] [`tolerance`] · 4 the rooms [`earth`] [`ground`] [`oven`] [`roof`] [`set_out`] [`skin`] [`wall`]
-//! [`yard`] · 5 [`build`] · 6 [`house`] · 7 the walks [`quantities`] [`structure`] [`money`] [`solids`] [`pictures`] · 9 [`answers`]
+//! [`solid`] [`view`] [`rulebook`] [`tolerance`] [`facts`] · 4 the rooms [`earth`] [`ground`] [`loads`] [`oven`] [`roof`] [`set_out`] [`skin`]
+//! [`timber`] [`wall`] [`yard`] · 5 [`build`] · 6 [`house`] · 7 the walks [`quantities`] [`structure`] [`money`] [`solids`] [`pictures`] · 9 [`answers`]
 //! [`ask`] [`proof`]. `tests/tidy.rs` holds them to it.
 //!
 //! The engine has no disk, clock, network, environment or threads: all it knows comes in by [`answers::Inputs`].
@@ -35,15 +35,18 @@ pub mod solid;
 
 pub mod view;
 
+pub mod facts;
 pub mod rulebook;
 pub mod tolerance;
 
 pub mod earth;
 pub mod ground;
+pub mod loads;
 pub mod oven;
 pub mod roof;
 pub mod set_out;
 pub mod skin;
+pub mod timber;
 pub mod wall;
 pub mod yard;
 

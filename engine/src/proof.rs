@@ -9,11 +9,14 @@ use crate::sources::{Citation, Standing};
 
 /// The tables of published values.
 const TABLES: [(&str, &str); 6] = [
+const TABLES: [(&str, &str); 7] = [
     ("roof.csv", include_str!("../../data/proof/roof.csv")),
     ("poles.csv", include_str!("../../data/proof/poles.csv")),
     ("units.csv", include_str!("../../data/proof/units.csv")),
     ("earth.csv", include_str!("../../data/proof/earth.csv")),
     ("wall.csv", include_str!("../../data/proof/wall.csv")),
+    ("timber.csv", include_str!("../../data/proof/timber.csv")),
+    ("loads.csv", include_str!("../../data/proof/loads.csv")),
     ("set-out.csv", include_str!("../../data/proof/set-out.csv")),
     ("deck.csv", include_str!("../../data/proof/deck.csv")),
     ("frames.csv", include_str!("../../data/proof/frames.csv")),

@@ -20,6 +20,7 @@ const STOREYS: &[(&str, u32, u32)] = &[
     ("view", 3, 2),
     ("rulebook", 3, 3),
     ("tolerance", 3, 4),
+    ("facts", 3, 5),
     ("earth", 4, 0),
     ("ground", 4, 1),
     ("oven", 4, 2),
@@ -28,6 +29,8 @@ const STOREYS: &[(&str, u32, u32)] = &[
     ("skin", 4, 5),
     ("wall", 4, 6),
     ("yard", 4, 7),
+    ("timber", 4, 8),
+    ("loads", 4, 9),
     ("edit", 5, 0),
     ("build", 5, 1),
     ("house", 6, 0),
@@ -116,7 +119,7 @@ fn every_file_says_its_purpose_first_and_stays_small() {
     }
 }
 
-/// The works that a rulebook or a table of published values names.
+/// The works that a rulebook, a table of published values or a table of facts names.
 fn works() -> Vec<String> {
     let data = engine().join("../data");
     let mut works: Vec<String> =
@@ -124,6 +127,11 @@ fn works() -> Vec<String> {
     for file in files(&data.join("rulebooks"), "toml") {
         let rules = engine::rulebook::read(&fs::read_to_string(file).unwrap()).unwrap();
         works.extend(rules.into_iter().map(|rule| rule.citation.work));
+    }
+    for file in ["timber", "loads"].iter().flat_map(|folder| files(&data.join(folder), "csv")) {
+        let mut table = csv::Reader::from_path(file).unwrap();
+        let column = table.headers().unwrap().iter().position(|head| head == "work").unwrap();
+        works.extend(table.records().map(|line| line.unwrap()[column].to_owned()));
     }
     works.sort();
     works.dedup();

@@ -93,6 +93,16 @@ impl<'v> Given<'v> {
         value.as_str()
     }
 
+    /// One of a list of words, or nothing when it is not there.
+    pub(super) fn maybe_word(&mut self, key: &'static str, words: &[&'static str]) -> Option<&'static str> {
+        let text = self.maybe_text(key)?;
+        let found = words.iter().copied().find(|word| *word == text);
+        if found.is_none() {
+            self.problem(format!("`{key}` is \"{text}\"; write one of: {}", words.join(", ")));
+        }
+        found
+    }
+
     /// True or false that must be there.
     pub(super) fn yes_or_no(&mut self, key: &'static str) -> Option<bool> {
         let answer = self.field(key).and_then(Value::as_bool);

@@ -5,22 +5,30 @@ mod deck;
 mod deck_boards;
 mod deck_frame;
 mod deck_skin;
+mod bolt;
 mod earth;
 mod frame;
 mod given;
 mod poles;
 mod poles_given;
+mod loads;
+mod pole;
 mod questions;
 mod roof;
 mod set_out;
+mod site_loads;
+mod soil;
+mod timber;
 
 use serde_json::{Map, Value, json};
 
 use crate::check::Check;
+use crate::facts::Fact;
 use crate::known::{Known, Origin};
-use crate::reason::{Answer, Reason};
+use crate::reason::{Answer, Reason, Words};
 use crate::row::Rows;
 use crate::rulebook::SHIPPED;
+use crate::sources::Citation;
 use crate::units::{Quantity, System};
 use given::Given;
 
@@ -101,6 +109,17 @@ impl Reply {
         self.answer.insert(format!("{name}{}", quantity.key_suffix()), json!(quantity.si()));
         self.reasons.push(answer.reason);
         answer.value
+    }
+
+    /// Puts a value that stands in a table, with its source as the reason.
+    fn read_off<T: Copy + Into<Quantity>>(&mut self, name: &str, title: &str, value: T, citation: &Citation) -> T {
+        let words = Words { title: title.to_owned(), source: citation.to_string(), ..Words::default() };
+        self.put(name, Answer { value, reason: Reason::in_words(words, Vec::new()) })
+    }
+
+    /// Puts a number of a table of facts; where the table does not have it, the number is not known and nothing is put.
+    fn fact(&mut self, name: &str, title: &str, fact: Option<&Fact>) -> f64 {
+        fact.map_or(f64::NAN, |fact| self.read_off(name, title, fact.number, &fact.citation))
     }
 
     /// Holds a value that follows from the request alone against every rule of a shipped rulebook that measures the row

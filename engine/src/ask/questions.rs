@@ -55,6 +55,21 @@ pub(super) const ALL: &[Question] = &[
     super::set_out::TRAVERSE,
     super::set_out::LEVEL_LOOP,
     super::frame::FRAME,
+    super::pole::POLE,
+    super::pole::TAPERED_POLE,
+    super::bolt::BOLT,
+    super::timber::TIMBER_STRENGTH,
+    super::timber::TIMBER_FACTORS,
+    super::timber::COLUMN,
+    super::timber::RAFTER_SPAN,
+    super::timber::ANGLED_CANTILEVER,
+    super::site_loads::SNOW,
+    super::site_loads::WIND,
+    super::site_loads::EARTHQUAKE,
+    super::loads::COMBINATIONS,
+    super::loads::LOADS,
+    super::soil::SLIDE,
+    super::soil::LIVING_ROOF,
 ];
 
 fn units(given: &mut Given<'_>, reply: &mut Reply) {

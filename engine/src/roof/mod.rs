@@ -2,20 +2,30 @@
 
 pub mod deck;
 mod layers;
+mod living;
 mod one_way;
 pub mod poles;
 mod reciprocal;
+mod slide;
 mod statics;
 
 pub use layers::{
     STANDARD_GRAVITY_M_S2, dead_load, eave_area, eye_area, height_above_ground, layer_mass, layer_volume, mass_on_area,
     pole_mass, pole_volume, roofed, saturated_mass, sheet_mass, sloped_area, with_laps,
 };
+pub use living::{
+    drain_water, held_water, layer_on_area, over_deep, pond_on_each_metre, pond_reach, pond_weight, soaked_density,
+    weight_on_slope,
+};
 pub use one_way::{angle, longest, mean_length, rafter_count, reach, rise};
 pub use reciprocal::{
     axis_distance, axis_length, between_crossings, closes, contact_shift, crossing_height, crossing_offset,
     eye_radius_for_pitch, notch_for_pitch, pitch, plan_length, plan_radius, pole_length, prop_height, support_to_eave,
     to_first_crossing,
+};
+pub use slide::{
+    batten_slide_safety, downhill_pull, edge_push, edge_push_without_friction, slide_safety, water_push,
+    wet_slide_safety,
 };
 pub use statics::{
     crossing_force_area_load, crossing_force_line_load, moment_at_first_crossing_area_load_n_m,

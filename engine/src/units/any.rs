@@ -1,8 +1,8 @@
 //! Any quantity at all, for rows, JSON and the build file: one enum over the types, and what kind each is.
 
 use super::{
-    Angle, Area, Days, Density, Force, Length, Mass, Misread, Money, Pressure, Ratio, Slope, Speed, SurfaceMass,
-    Temperature, TemperatureDifference, Volume,
+    Angle, Area, Days, Density, Force, Length, LineLoad, Mass, Misread, Moment, Money, Pressure, Ratio, SecondMoment,
+    Slope, Speed, SurfaceMass, Temperature, TemperatureDifference, Volume,
 };
 use jiff::civil::Date;
 
@@ -135,6 +135,9 @@ kinds! {
         SurfaceMass: "a mass on an area", "20 kg/m2", "kg/m2", "_kg_m2";
         Pressure: "a pressure", "75 kPa", "Pa", "_pa";
         Force: "a force", "4 kN", "N", "_n";
+        LineLoad: "a load on a length", "2 kN/m", "N/m", "_n_m";
+        Moment: "a moment", "2 kN m", "N m", "_n_m";
+        SecondMoment: "a second moment of area", "20000000 mm4", "m4", "_m4";
         Speed: "a speed", "24 m/s", "m/s", "_m_s";
         Temperature: "a temperature", "20 °C", "K", "_k";
         TemperatureDifference: "a temperature difference", "10 K", "K", "_k";

@@ -1,6 +1,6 @@
 //! Which quantities may be multiplied and divided with each other, and what comes out.
 
-use super::{Area, Density, Force, Length, Mass, Pressure, Slope, SurfaceMass, Volume};
+use super::{Area, Density, Force, Length, LineLoad, Mass, Moment, Pressure, SecondMoment, Slope, SurfaceMass, Volume};
 use std::ops::{Div, Mul};
 
 /// `one * other = whole`, with the other order and both divisions.
@@ -42,6 +42,11 @@ product! {
     Pressure * Area = Force;
     SurfaceMass * Area = Mass;
     Density * Length = SurfaceMass;
+    Pressure * Length = LineLoad;
+    LineLoad * Length = Force;
+    Force * Length = Moment;
+    Pressure * Volume = Moment;
+    Volume * Length = SecondMoment;
 }
 
 impl Mul for Length {
@@ -106,6 +111,15 @@ mod tests {
         assert_eq!(load / Area::m2(2.0), Pressure::kpa(1.5));
         assert_eq!(load / Pressure::kpa(1.5), Area::m2(2.0));
         assert_eq!(Force::n(9.80665).in_kgf(), 1.0);
+    }
+
+    #[test]
+    fn a_force_at_a_distance_makes_a_moment_and_a_stress_on_a_section_resists_it() {
+        let load = Pressure::kpa(2.0) * Length::m(0.5);
+        assert_eq!(load, LineLoad::kn_m(1.0));
+        assert_eq!(load * Length::m(4.0) * Length::m(0.5), Moment::kn_m(2.0));
+        assert_eq!(Moment::kn_m(2.0) / Volume::m3(0.001), Pressure::mpa(2.0));
+        assert_eq!(SecondMoment::m4(8.0) / Length::m(2.0), Volume::m3(4.0));
     }
 
     #[test]

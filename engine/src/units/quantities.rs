@@ -128,6 +128,44 @@ quantity! {
 }
 
 quantity! {
+    /// A force on each unit of length; newtons on a metre inside.
+    LineLoad {
+        /// From newtons on a metre.
+        n_m / in_n_m = 1.0, 1.0;
+        /// From kilonewtons on a metre.
+        kn_m / in_kn_m = 1_000.0, 1.0;
+        /// From pounds-force on a foot.
+        plf / in_plf = 44_482_216_152_605.0, 3_048_000_000_000.0;
+    }
+}
+
+quantity! {
+    /// A moment that bends or twists; newton metres inside.
+    Moment {
+        /// From newton metres.
+        n_m / in_n_m = 1.0, 1.0;
+        /// From kilonewton metres.
+        kn_m / in_kn_m = 1_000.0, 1.0;
+        /// From pound-force feet.
+        lbf_ft / in_lbf_ft = 135_581_794_833_140.04, 1e14;
+        /// From pound-force inches.
+        lbf_in / in_lbf_in = 11_298_482_902_761.67, 1e14;
+    }
+}
+
+quantity! {
+    /// A second moment of area, by which a section resists bending; metres to the fourth power inside.
+    SecondMoment {
+        /// From metres to the fourth power.
+        m4 / in_m4 = 1.0, 1.0;
+        /// From millimetres to the fourth power.
+        mm4 / in_mm4 = 1.0, 1e12;
+        /// From inches to the fourth power.
+        in4 / in_in4 = 4_162_314_256.0, 1e16;
+    }
+}
+
+quantity! {
     /// A speed; metres in a second inside.
     Speed {
         /// From metres in a second.
@@ -271,6 +309,16 @@ mod tests {
         assert_eq!(Pressure::mpa(1.0), Pressure::kpa(1000.0));
         assert_eq!(Pressure::mpa(2.5).in_mpa(), 2.5);
         assert_eq!(Pressure::pa(1500.0).in_kpa(), 1.5);
+    }
+
+    #[test]
+    fn a_pound_force_foot_is_1_356_newton_metres_and_a_pound_force_on_a_foot_14_59_newtons_on_a_metre() {
+        near(Moment::lbf_ft(1.0).in_n_m(), 4.448_221_615_260_5 * 0.3048);
+        near(Moment::lbf_in(12.0).in_lbf_ft(), 1.0);
+        near(LineLoad::plf(1.0).in_n_m(), 4.448_221_615_260_5 / 0.3048);
+        near(SecondMoment::in4(1.0).in_mm4(), 25.4_f64.powi(4));
+        assert_eq!(Moment::kn_m(1.5), Moment::n_m(1500.0));
+        assert_eq!(LineLoad::kn_m(1.5).in_n_m(), 1500.0);
     }
 
     #[test]

@@ -152,13 +152,13 @@ fn unit<'a>(rest: &'a str, text: &str, kind: Kind) -> Result<(&'static Unit, &'a
     ))
 }
 
-/// Where the unit ends: at the next number or at a hyphen before one, but not at the 3 of "yd3".
+/// Where the unit ends: at the next number or at a hyphen before one, but not at the 3 of "yd3" or the 4 of "mm4".
 fn unit_length(text: &str) -> usize {
     let mut before = ' ';
     let mut signs = text.char_indices().peekable();
     while let Some((at, sign)) = signs.next() {
         let next = signs.peek().map_or(' ', |(_, next)| *next);
-        let power = matches!(sign, '2' | '3')
+        let power = matches!(sign, '2'..='4')
             && (before.is_ascii_alphabetic() || before == '^')
             && !(next.is_alphanumeric() || next == '.' || number::begins(next));
         let stops = match sign {

@@ -1,8 +1,8 @@
 //! Shows a quantity in metric or US units with no more digits than are honest.
 
 use super::{
-    Angle, Area, Days, Density, Force, Mass, Pressure, Quantity, Ratio, Slope, Speed, SurfaceMass, Temperature,
-    TemperatureDifference, Volume, shown_length, when,
+    Angle, Area, Days, Density, Force, LineLoad, Mass, Moment, Pressure, Quantity, Ratio, SecondMoment, Slope, Speed,
+    SurfaceMass, Temperature, TemperatureDifference, Volume, shown_length, when,
 };
 
 /// The units to show in. Reading understands both always.
@@ -46,6 +46,9 @@ impl Quantity {
             Quantity::SurfaceMass(mass) => scale.surface_mass(mass, metric),
             Quantity::Pressure(pressure) => scale.pressure(pressure, metric),
             Quantity::Force(force) => scale.force(force, metric),
+            Quantity::LineLoad(load) => scale.line_load(load, metric),
+            Quantity::Moment(moment) => scale.moment(moment, metric),
+            Quantity::SecondMoment(moment) => scale.second_moment(moment, metric),
             Quantity::Speed(speed) => scale.speed(speed, metric),
             Quantity::Temperature(temperature) => shown_temperature(temperature, metric, fineness),
             Quantity::TemperatureDifference(step) => scale.step(step, metric),
@@ -129,6 +132,27 @@ impl Scale {
         } else {
             self.first(&[(force.in_lbf(), 0.0, "lbf")])
         }
+    }
+
+    fn line_load(self, load: LineLoad, metric: bool) -> String {
+        if metric {
+            self.first(&[(load.in_n_m(), 100.0, "N/m"), (load.in_kn_m(), 0.0, "kN/m")])
+        } else {
+            self.first(&[(load.in_plf(), 0.0, "plf")])
+        }
+    }
+
+    fn moment(self, moment: Moment, metric: bool) -> String {
+        if metric {
+            self.first(&[(moment.in_n_m(), 100.0, "N m"), (moment.in_kn_m(), 0.0, "kN m")])
+        } else {
+            self.first(&[(moment.in_lbf_ft(), 0.0, "lbf ft")])
+        }
+    }
+
+    fn second_moment(self, moment: SecondMoment, metric: bool) -> String {
+        let unit = if metric { (moment.in_mm4(), 0.0, "mm4") } else { (moment.in_in4(), 0.0, "in4") };
+        self.first(&[unit])
     }
 
     fn speed(self, speed: Speed, metric: bool) -> String {

@@ -2,8 +2,8 @@
 
 use super::shown::{significant, without_zeros};
 use super::{
-    Angle, Area, Days, Density, Force, Kind, Length, Mass, Pressure, Quantity, Ratio, Slope, Speed, SurfaceMass,
-    Temperature, TemperatureDifference, Volume,
+    Angle, Area, Days, Density, Force, Kind, Length, LineLoad, Mass, Moment, Pressure, Quantity, Ratio, SecondMoment,
+    Slope, Speed, SurfaceMass, Temperature, TemperatureDifference, Volume,
 };
 use std::fmt::Write;
 
@@ -75,6 +75,22 @@ const FORCE: &[Unit] = units! {
     Force: lbf, 0, ["lbf", "pound-force", "pounds-force", "pound force", "pounds force"];
     Force: kgf, 0, ["kgf", "kilogram-force", "kilogram force"];
 };
+const LINE_LOAD: &[Unit] = units! {
+    LineLoad: n_m, 0, ["N/m", "newtons/metre", "newtons/meter"];
+    LineLoad: kn_m, 0, ["kN/m", "kilonewtons/metre", "kilonewtons/meter"];
+    LineLoad: plf, 0, ["plf", "lbf/ft", "lb/ft", "pounds/foot"];
+};
+const MOMENT: &[Unit] = units! {
+    Moment: n_m, 0, ["N m", "Nm", "newton metre", "newton metres", "newton meter", "newton meters"];
+    Moment: kn_m, 0, ["kN m", "kNm", "kilonewton metre", "kilonewton metres", "kilonewton meters"];
+    Moment: lbf_ft, 0, ["lbf ft", "lb ft", "ft lb", "pound-force feet"];
+    Moment: lbf_in, 0, ["lbf in", "lb in", "in lb", "pound-force inches"];
+};
+const SECOND_MOMENT: &[Unit] = units! {
+    SecondMoment: m4, 0, ["m4"];
+    SecondMoment: mm4, 0, ["mm4"];
+    SecondMoment: in4, 0, ["in4"];
+};
 const SPEED: &[Unit] = units! {
     Speed: m_s, 0, ["m/s", "metres/second", "meters/second"];
     Speed: km_h, 0, ["km/h", "kph", "kilometres/hour", "kilometers/hour"];
@@ -135,6 +151,9 @@ pub(super) const fn units(kind: Kind) -> &'static [Unit] {
         Kind::SurfaceMass => SURFACE_MASS,
         Kind::Pressure => PRESSURE,
         Kind::Force => FORCE,
+        Kind::LineLoad => LINE_LOAD,
+        Kind::Moment => MOMENT,
+        Kind::SecondMoment => SECOND_MOMENT,
         Kind::Speed => SPEED,
         Kind::Temperature => TEMPERATURE,
         Kind::TemperatureDifference => TEMPERATURE_DIFFERENCE,

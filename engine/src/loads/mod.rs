@@ -1,0 +1,7 @@
+//! Loads on a roof: what is placed on it, snow, wind, earthquake, how codes combine them and how they lie.
+
+pub mod combined;
+pub mod earthquake;
+pub mod snow;
+pub mod tables;
+pub mod wind;

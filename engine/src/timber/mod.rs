@@ -1,0 +1,10 @@
+//! Timber, round and sawn: sections, stresses, strengths by two codes, joints. Every check is a share used; limits are rules.
+
+pub mod asd;
+pub mod bolt;
+pub mod distances;
+pub mod eurocode;
+pub mod section;
+pub mod stress;
+pub mod tables;
+pub mod taper;
