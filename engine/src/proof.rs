@@ -8,8 +8,7 @@ use crate::ask::ask;
 use crate::sources::{Citation, Standing};
 
 /// The tables of published values.
-const TABLES: [(&str, &str); 6] = [
-const TABLES: [(&str, &str); 7] = [
+const TABLES: [(&str, &str); 10] = [
     ("roof.csv", include_str!("../../data/proof/roof.csv")),
     ("poles.csv", include_str!("../../data/proof/poles.csv")),
     ("units.csv", include_str!("../../data/proof/units.csv")),

@@ -1,18 +1,18 @@
 //! One question from JSON: plain numbers whose keys carry the unit, and a reply with its reasons.
 
 mod assign;
+mod bolt;
 mod deck;
 mod deck_boards;
 mod deck_frame;
 mod deck_skin;
-mod bolt;
 mod earth;
 mod frame;
 mod given;
-mod poles;
-mod poles_given;
 mod loads;
 mod pole;
+mod poles;
+mod poles_given;
 mod questions;
 mod roof;
 mod set_out;

@@ -7,7 +7,8 @@ use faer::dyn_stack::{MemBuffer, MemStack};
 use faer::linalg::cholesky::llt::factor::LltRegularization;
 use faer::sparse::linalg::amd;
 use faer::sparse::linalg::cholesky::{
-    CholeskySymbolicParams, LltRef, SymbolicCholesky, SymbolicCholeskyRaw, SymmetricOrdering, factorize_symbolic_cholesky,
+    CholeskySymbolicParams, LltRef, SymbolicCholesky, SymbolicCholeskyRaw, SymmetricOrdering,
+    factorize_symbolic_cholesky,
 };
 use faer::sparse::{SparseColMatRef, SymbolicSparseColMatRef};
 use faer::{Conj, MatMut, Par, Side};
@@ -71,8 +72,8 @@ impl Columns {
 /// When it does not fit into memory.
 pub fn order(graph: &Columns) -> Result<Vec<usize>, NoFactor> {
     let count = graph.count();
-    let mut memory = MemBuffer::try_new(amd::order_scratch::<usize>(count, graph.rows.len()))
-        .map_err(|_| NoFactor::TooLarge)?;
+    let mut memory =
+        MemBuffer::try_new(amd::order_scratch::<usize>(count, graph.rows.len())).map_err(|_| NoFactor::TooLarge)?;
     let (mut vertices, mut places) = (vec![0; count], vec![0; count]);
     let stack = MemStack::new(&mut memory);
     amd::order(&mut vertices, &mut places, graph.pattern(), amd::Control::default(), stack)
@@ -98,9 +99,8 @@ impl Plan {
     /// When it does not fit into memory.
     pub fn of(columns: Columns) -> Result<Plan, NoFactor> {
         let params = CholeskySymbolicParams::default();
-        let symbolic =
-            factorize_symbolic_cholesky(columns.pattern(), Side::Upper, SymmetricOrdering::Identity, params)
-                .map_err(|_| NoFactor::TooLarge)?;
+        let symbolic = factorize_symbolic_cholesky(columns.pattern(), Side::Upper, SymmetricOrdering::Identity, params)
+            .map_err(|_| NoFactor::TooLarge)?;
         Ok(Plan { columns, symbolic })
     }
 

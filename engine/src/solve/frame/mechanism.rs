@@ -14,9 +14,7 @@ const SUSPECT: f64 = 1e-10;
 const FREE: f64 = 1e-14;
 
 /// The factor of the stiffness, or where the frame moves.
-pub(super) fn factor(
-    frame: &Frame, equations: &Equations, plan: &Plan, values: &[f64],
-) -> Result<Factor, Fault> {
+pub(super) fn factor(frame: &Frame, equations: &Equations, plan: &Plan, values: &[f64]) -> Result<Factor, Fault> {
     let diagonal = plan.columns().diagonal(values);
     if let Some(unknown) = diagonal.iter().position(|own| !(own.is_finite() && *own > 0.0)) {
         return Err(mechanism(frame, equations, |at| f64::from(u8::from(at == unknown))));
