@@ -11,6 +11,7 @@ mod set_out;
 mod site_loads;
 mod soil;
 mod timber;
+mod tree;
 
 use serde_json::{Map, Value, json};
 
