@@ -4,7 +4,7 @@ use super::given::Given;
 use super::timber::{ASD_DURATIONS, design_factors, place_and_duration, strength_class};
 use super::{Question, Reply};
 use crate::timber::{bolt, distances, eurocode, stress, tables};
-use crate::units::{Angle, Density, Force, Kind, Length, Moment, Pressure};
+use crate::units::{Angle, Area, Density, Force, Kind, Length, Moment, Pressure};
 
 pub(super) const BOLT: Question = Question {
     name: "bolt",
@@ -138,6 +138,7 @@ fn bolt(given: &mut Given<'_>, reply: &mut Reply) {
     let gravity = given.maybe::<f64>("gravity", Kind::Number);
     let bending_yield = given.maybe::<Pressure>("bending_yield_pa", Kind::Pressure);
     let pull = given.maybe::<Force>("pull_n", Kind::Force).unwrap_or(Force::ZERO);
+    let washer = given.maybe::<Area>("washer_m2", Kind::Area);
     let force = given.maybe::<Force>("force_n", Kind::Force);
     let fastener = given.maybe_word("fastener", &FASTENERS).unwrap_or("bolt");
     let sizes =
@@ -147,6 +148,16 @@ fn bolt(given: &mut Given<'_>, reply: &mut Reply) {
         return;
     }
     let Some(joint) = joint else { return };
+    let pull = match (washer, class) {
+        (None, _) => pull,
+        (Some(washer), Some(class)) if washer > Area::ZERO => {
+            reply.put("washer_pull", bolt::washer_pull(class.across, washer))
+        }
+        _ => {
+            given.problem("`washer_m2` must be above zero and needs `class`".into());
+            return;
+        }
+    };
     if let Some(density) = density {
         let steel = steel.unwrap_or_else(|| {
             Pressure::pa(reply.fact("steel", "Tensile strength of the steel", tables::factor("bolt-tension-pa")))

@@ -19,6 +19,7 @@ mod set_out;
 mod site_loads;
 mod soil;
 mod timber;
+mod tree;
 
 use serde_json::{Map, Value, json};
 

@@ -31,6 +31,7 @@ struct Cut {
     area: Area,
     modulus: Volume,
     seat_width: Length,
+    depth_left: Length,
 }
 
 /// What acts there. None is below zero.
@@ -41,6 +42,10 @@ struct Loads {
     tension: Force,
     bearing: Force,
     seat_length: Option<Length>,
+    /// Wood along the grain before and after the seat.
+    beside_seat: [Length; 2],
+    /// From the support to the seat, where the seat is a notch on the underside.
+    notch: Option<Length>,
     angle: Angle,
     buckling_length: Option<Length>,
 }
@@ -78,7 +83,7 @@ fn cut(given: &mut Given<'_>, reply: &mut Reply) -> Option<Cut> {
     let modulus = reply.put("modulus", section::net_modulus(diameter, seat, hole));
     reply.put("modulus_sideways", section::net_modulus_sideways(diameter, seat, hole));
     let seat_width = reply.put("seat_width", section::seat_width(diameter, seat));
-    Some(Cut { diameter, area, modulus, seat_width })
+    Some(Cut { diameter, area, modulus, seat_width, depth_left: diameter - seat })
 }
 
 fn loads(given: &mut Given<'_>) -> Option<Loads> {
@@ -87,11 +92,16 @@ fn loads(given: &mut Given<'_>) -> Option<Loads> {
     let (shear, compression, tension) = (force("shear_n"), force("compression_n"), force("tension_n"));
     let bearing = force("bearing_n");
     let seat_length = given.maybe::<Length>("seat_length_m", Kind::Length);
+    let mut beside = |key| given.maybe::<Length>(key, Kind::Length).unwrap_or(Length::ZERO);
+    let beside_seat = [beside("wood_before_m"), beside("wood_after_m")];
+    let notch = given.maybe::<Length>("notch_from_support_m", Kind::Length);
     let angle = given.maybe::<Angle>("angle_rad", Kind::Angle).unwrap_or(Angle::rad(FRAC_PI_2));
     let buckling_length = given.maybe::<Length>("buckling_length_m", Kind::Length);
     let signs = [moment.in_n_m(), shear.in_n(), compression.in_n(), tension.in_n(), bearing.in_n(), angle.in_rad()];
     let lengths = [seat_length, buckling_length];
-    if signs.iter().any(|size| *size < 0.0) || lengths.iter().flatten().any(|length| *length <= Length::ZERO) {
+    let besides = beside_seat.into_iter().chain(notch).any(|length| length < Length::ZERO);
+    if besides || signs.iter().any(|size| *size < 0.0) || lengths.iter().flatten().any(|length| *length <= Length::ZERO)
+    {
         given.problem("loads and `angle_rad` must not be below zero, lengths above it".into());
         return None;
     }
@@ -103,29 +113,64 @@ fn loads(given: &mut Given<'_>) -> Option<Loads> {
         given.problem("`bearing_n` needs `seat_length_m`, the seat along the grain".into());
         return None;
     }
-    Some(Loads { moment, shear, compression, tension, bearing, seat_length, angle, buckling_length })
+    Some(Loads {
+        moment,
+        shear,
+        compression,
+        tension,
+        bearing,
+        seat_length,
+        beside_seat,
+        notch,
+        angle,
+        buckling_length,
+    })
 }
 
-/// The stresses; `share` of the loads, `uncracked` of the width in shear.
-fn stresses(reply: &mut Reply, code: &str, cut: &Cut, loads: &Loads, share: f64, uncracked: Ratio) -> Stresses {
+/// The stresses; `share` of the loads, `uncracked` of the width in shear, on a seat of that length along the grain.
+fn stresses(
+    reply: &mut Reply,
+    code: &str,
+    cut: &Cut,
+    loads: &Loads,
+    (share, uncracked, seat_length): (f64, Ratio, Option<Length>),
+) -> Stresses {
     let mut put = |name: &str, answer| reply.put(&format!("{code}_{name}"), answer);
     let bending = put("bending_stress", stress::bending_stress(loads.moment * share, cut.modulus));
     let shear = put("shear_stress", stress::round_shear_stress(loads.shear * share, cut.area, uncracked));
     let compression = put("compression_stress", stress::stress(loads.compression * share, cut.area));
     let tension = put("tension_stress", stress::stress(loads.tension * share, cut.area));
-    let seat = loads.seat_length.filter(|_| cut.seat_width > Length::ZERO);
-    let bearing = seat.map(|length| {
+    let bearing = seat_length.filter(|_| cut.seat_width > Length::ZERO).map(|length| {
         let area = eurocode::seat_area(length, cut.seat_width).value;
         put("bearing_stress", stress::stress(loads.bearing * share, area))
     });
     Stresses { bending, shear, compression, tension, bearing }
 }
 
+/// The length of the seat that counts by EN 1995-1-1.
+fn counted_seat(reply: &mut Reply, loads: &Loads) -> Option<Length> {
+    let [before, after] = loads.beside_seat;
+    let seat = loads.seat_length?;
+    let added = tables::factor("contact-more-m");
+    let added = Length::m(reply.fact("seat_added", "Length that fibres beside the seat add, each side, m", added));
+    Some(reply.put("ec_bearing_length", eurocode::bearing_length(seat, added, before, after)))
+}
+
+/// Share of shear strength used at a notch; guidance for a round pole, as its equation is of rectangles.
+fn notched(reply: &mut Reply, cut: &Cut, loads: &Loads, shear: Pressure, strength: Pressure) {
+    let Some(from_support) = loads.notch else { return };
+    let wood = reply.fact("kn", "Factor of the wood at a notch", tables::factor("kn"));
+    let factor = eurocode::notch_factor(cut.diameter, cut.depth_left, from_support, 0.0, wood);
+    let kept = reply.put("ec_notch_factor", factor);
+    reply.put("ec_notch_used", stress::used(shear, strength * kept.in_fraction()));
+}
+
 fn by_eurocode(given: &mut Given<'_>, reply: &mut Reply, class: &StrengthClass, cut: &Cut, loads: &Loads) {
     let Some((service, duration)) = place_and_duration(given) else { return };
     let (kmod, partial) = design_factors(reply, service, duration);
     let uncracked = uncracked(reply);
-    let stresses = stresses(reply, "ec", cut, loads, 1.0, uncracked);
+    let seat = counted_seat(reply, loads);
+    let stresses = stresses(reply, "ec", cut, loads, (1.0, uncracked, seat));
     let mut design = |name: &str, strength| {
         reply.put(&format!("ec_{name}_strength"), eurocode::design_strength(strength, kmod, partial))
     };
@@ -134,6 +179,7 @@ fn by_eurocode(given: &mut Given<'_>, reply: &mut Reply, class: &StrengthClass, 
     let (compression, across) = (design("compression", class.compression), design("across", class.across));
     let bent = reply.put("ec_bending_used", stress::used(stresses.bending, bending));
     reply.put("ec_shear_used", stress::used(stresses.shear, shear));
+    notched(reply, cut, loads, stresses.shear, shear);
     let pulled = stress::used(stresses.tension, tension).value;
     reply.put("ec_tension_used", stress::bending_and_tension(pulled, bent));
     let pressed = stress::used(stresses.compression, compression).value;
@@ -166,7 +212,7 @@ fn by_allowable_stress(given: &mut Given<'_>, reply: &mut Reply, class: &SawnCla
     }
     let factor = tables::factor(&format!("cd-{duration}"));
     let factor = reply.fact("duration_factor", "Factor for duration of load", factor);
-    let stresses = stresses(reply, "asd", cut, loads, share, Ratio::fraction(1.0));
+    let stresses = stresses(reply, "asd", cut, loads, (share, Ratio::fraction(1.0), loads.seat_length));
     let mut allowed =
         |name: &str, strength| reply.put(&format!("asd_{name}_strength"), asd::adjusted(strength, factor, 1.0));
     let bending = allowed("bending", class.bending);
@@ -174,6 +220,11 @@ fn by_allowable_stress(given: &mut Given<'_>, reply: &mut Reply, class: &SawnCla
     let compression = allowed("compression", class.compression);
     let bent = reply.put("asd_bending_used", stress::used(stresses.bending, bending));
     reply.put("asd_shear_used", stress::used(stresses.shear, shear));
+    if loads.notch.is_some() {
+        let carried = asd::notched_shear_of_round(shear, cut.area, cut.diameter, cut.depth_left);
+        let carried = reply.put("asd_notched_shear", carried);
+        reply.put("asd_notch_used", stress::used_of_force(loads.shear * share, carried));
+    }
     let pulled = stress::used(stresses.tension, tension).value;
     reply.put("asd_tension_used", stress::bending_and_tension(pulled, bent));
     if let Some(length) = loads.buckling_length {
@@ -259,6 +310,25 @@ mod tests {
             assert!(share("compression") > share("bending"), "{code}");
             assert!((share("tension") - share("bending")).abs() < 1e-12, "{code}");
         }
+    }
+
+    #[test]
+    fn a_notch_at_the_support_costs_more_shear_than_the_wood_it_takes_by_either_code() {
+        let cut = json!({"seat_depth_m": 0.03, "notch_from_support_m": 0.05});
+        let answer = pole(&cut)["answer"].clone();
+        for code in ["ec", "asd"] {
+            let share = |what: &str| answer[format!("{code}_{what}_used_ratio")].as_f64().unwrap();
+            assert!(share("notch") > share("shear"), "{code}");
+        }
+    }
+
+    #[test]
+    fn wood_beside_the_seat_helps_to_bear() {
+        let used = |beside: f64| {
+            let seat = json!({"seat_depth_m": 0.02, "bearing_n": 8000, "seat_length_m": 0.11, "wood_before_m": beside});
+            pole(&seat)["answer"]["ec_bearing_used_ratio"].as_f64().unwrap()
+        };
+        assert!((used(0.0) / used(0.2) - 140.0 / 110.0).abs() < 1e-12);
     }
 
     #[test]

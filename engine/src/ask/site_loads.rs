@@ -15,7 +15,7 @@ pub(super) const SNOW: Question = Question {
 
 pub(super) const WIND: Question = Question {
     name: "wind",
-    about: "Pressure of a gust at a height, and what it does to roof and eaves, by two codes",
+    about: "Pressure of a gust at a height and what it does to roof and eaves; by ASCE 7 the speed is that of its map, for strength",
     example: r#"{"code": "en", "speed_m_s": 26, "height_m": 8, "terrain": "3"}"#,
     answer: wind,
 };

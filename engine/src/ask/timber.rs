@@ -123,6 +123,7 @@ fn timber_factors(given: &mut Given<'_>, reply: &mut Reply) {
     let slope_run = given.maybe::<f64>("slope_run", Kind::Number).unwrap_or(0.0);
     let strength = given.maybe::<Pressure>("shear_strength_pa", Kind::Pressure);
     let class = strength_class(given);
+    let sawn = sawn_class(given);
     let lengths = [depth, width, free, left, seat, notch_depth, notch_length];
     if lengths.iter().flatten().any(|length| *length <= Length::ZERO) {
         given.problem("every length must be above zero".into());
@@ -139,6 +140,9 @@ fn timber_factors(given: &mut Given<'_>, reply: &mut Reply) {
         let tipping = reply.put("tipping_stress", eurocode::tipping_stress(width, depth, free, class.low_stiffness));
         let slender = reply.put("tipping_slenderness", eurocode::tipping_slenderness(class.bending, tipping));
         reply.put("tipping_factor", eurocode::tipping_factor(slender));
+    }
+    if let (Some(depth), Some(width), Some(free), Some(sawn)) = (depth, width, free, sawn) {
+        reply.put("beam_stability", asd::beam_stability(width, depth, free, sawn.low_stiffness, sawn.bending));
     }
     if let (Some(depth), Some(left), Some(from_support)) = (depth, left, from_support) {
         let wood = reply.fact("kn", "Factor of the wood at a notch", tables::factor("kn"));

@@ -3,6 +3,7 @@
 pub mod asd;
 pub mod bolt;
 pub mod distances;
+pub mod drying;
 pub mod eurocode;
 pub mod section;
 pub mod stress;

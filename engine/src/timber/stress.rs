@@ -116,6 +116,18 @@ formula! {
 }
 
 formula! {
+    /// Sag against the span.
+    ///
+    /// ```text
+    /// s = u / L
+    /// ```
+    /// Source: the definition of the share.
+    pub fn sag_of_span(sag: Length, span: Length) -> Ratio {
+        Ratio::fraction(sag / span)
+    }
+}
+
+formula! {
     /// How far the tip of a right-angled cantilever sinks under a force: it bends in both arms and twists the first.
     ///
     /// ```text
