@@ -74,6 +74,8 @@ fn every_example_of_ask_is_answered() {
             "bucket-recipe",
             "reciprocal",
             "roof-layers",
+            "reciprocal-poles",
+            "assign",
             "traverse",
             "level-loop"
         ]
