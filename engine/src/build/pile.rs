@@ -2,7 +2,7 @@
 
 use super::reader::Table;
 use super::source::Written;
-use crate::units::{Angle, Kind, Length};
+use crate::units::{Kind, Length};
 
 /// One pole of the pile.
 #[derive(Clone, Debug)]
@@ -15,14 +15,8 @@ pub struct Pole {
     pub tip: Vec<Written<Length>>,
     /// What of it can be used.
     pub length: Option<Written<Length>>,
-    /// How far its middle stands off a string from end to end.
-    pub bow: Option<Written<Length>>,
-    /// Which way it bows, looking from the butt, clockwise from its mark.
-    pub turned: Option<Written<Angle>>,
-    /// Its strength class.
-    pub class: Option<Written<String>>,
-    /// Whether it is still green.
-    pub green: Option<Written<bool>>,
+    /// How far its middle stands off a string from end to end, and how far square to that.
+    pub bow: Vec<Written<Length>>,
 }
 
 pub(super) fn pile(poles: &mut Table<'_, '_>) -> Vec<Pole> {
@@ -31,21 +25,15 @@ pub(super) fn pile(poles: &mut Table<'_, '_>) -> Vec<Pole> {
 }
 
 fn pole(tag: Written<String>, mut table: Table<'_, '_>) -> Pole {
-    for key in ["butt", "tip"] {
+    let mut ends = |key: &'static str, example: &str| {
         if !table.has(key) {
-            table.missing(key, "[\"224 mm\", \"218 mm\"]");
+            table.missing(key, example);
         }
-    }
-    let read = Pole {
-        tag,
-        butt: table.lengths("butt"),
-        tip: table.lengths("tip"),
-        length: table.needed_like("length", Kind::Length, "5.4 m"),
-        bow: table.quantity("bow", Kind::Length),
-        turned: table.quantity("turned", Kind::Angle),
-        class: table.text("class"),
-        green: table.yes_or_no("green"),
+        table.lengths(key)
     };
+    let (butt, tip) = (ends("butt", r#"["224 mm", "218 mm"]"#), ends("tip", r#"["176 mm", "180 mm"]"#));
+    let length = table.needed_like("length", Kind::Length, "5.4 m");
+    let read = Pole { tag, butt, tip, length, bow: table.lengths("bow") };
     table.finish();
     read
 }

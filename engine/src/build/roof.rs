@@ -1,5 +1,6 @@
 //! The tables of the roof and its poles.
 
+use super::pile::{Pole, pile};
 use super::reader::Table;
 use super::source::Written;
 use crate::units::{Angle, Density, Kind, Length, Ratio, Slope, SurfaceMass};
@@ -26,6 +27,8 @@ pub struct Roof {
     pub notch: Option<Written<Length>>,
     /// What a pole runs on past its last crossing, along its axis in plan.
     pub tip: Option<Written<Length>>,
+    /// How poles that are measured one by one lie in the ring.
+    pub ring: RingKeys,
     /// Rise for each run, of a roof that falls one way.
     pub pitch: Option<Written<Slope>>,
     /// Direction in which it falls, anticlockwise from the x axis.
@@ -34,6 +37,21 @@ pub struct Roof {
     pub spacing: Option<Written<Length>>,
     /// `[[roof.layers]]`, from the poles up.
     pub layers: Vec<RoofLayer>,
+}
+
+/// How poles that are measured one by one lie in the ring.
+#[derive(Clone, Debug, Default)]
+pub struct RingKeys {
+    /// Direction of the first corner of the eye from its middle, anticlockwise from the x axis.
+    pub turned: Option<Written<Angle>>,
+    /// How deep a pole is let into the plate.
+    pub seat: Option<Written<Length>>,
+    /// What a crossing beds when the prop goes.
+    pub bedding: Option<Written<Length>>,
+    /// What the prop stands higher for the last pole to slip in.
+    pub clearance: Option<Written<Length>>,
+    /// How far the plate lies above where it should at each pole, in their order.
+    pub seats: Vec<Written<Length>>,
 }
 
 /// One entry of `[[roof.layers]]`
@@ -66,6 +84,23 @@ pub struct Poles {
     pub density: Option<Written<Density>>,
     /// What is bought.
     pub of: Option<Written<String>>,
+    /// The poles that lie there.
+    pub pile: Vec<Pole>,
+    /// What makes one choice of them better than another.
+    pub weights: Weights,
+    /// How closely diameters, plate and eye are measured.
+    pub measured_to: Option<Written<Length>>,
+}
+
+/// `[poles.weights]`: what each millimetre counts that makes one choice of poles worse than another.
+#[derive(Clone, Debug, Default)]
+pub struct Weights {
+    /// Cut off.
+    pub waste: Option<Written<f64>>,
+    /// Of a notch, more or less than is wanted.
+    pub notch: Option<Written<f64>>,
+    /// Of bow to the side.
+    pub bow: Option<Written<f64>>,
 }
 
 pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
@@ -77,6 +112,13 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
             roof.eye = table.needed("eye", Kind::Length);
             roof.notch = table.quantity("notch", Kind::Length);
             roof.tip = table.quantity("tip", Kind::Length);
+            roof.ring = RingKeys {
+                turned: table.quantity("turned", Kind::Angle),
+                seat: table.quantity("seat", Kind::Length),
+                bedding: table.quantity("bedding", Kind::Length),
+                clearance: table.quantity("clearance", Kind::Length),
+                seats: table.lengths("seats"),
+            };
         }
         Some(RoofKind::OneWay) => {
             roof.pitch = table.needed("pitch", Kind::Slope);
@@ -84,7 +126,9 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
             roof.spacing = table.needed("spacing", Kind::Length);
         }
         None => {
-            for key in ["eye", "notch", "tip", "pitch", "falls", "spacing"] {
+            for key in [
+                "eye", "notch", "tip", "turned", "seat", "bedding", "clearance", "seats", "pitch", "falls", "spacing",
+            ] {
                 table.unread(key);
             }
         }
@@ -114,7 +158,17 @@ pub(super) fn poles(mut table: Table<'_, '_>) -> Poles {
         diameter: table.needed("diameter", Kind::Length),
         density: table.quantity("density", Kind::Density),
         of: table.text("of"),
+        pile: pile(&mut table),
+        weights: weights(&mut table),
+        measured_to: table.quantity("measured-to", Kind::Length),
     };
     table.finish();
     read
+}
+
+fn weights(poles: &mut Table<'_, '_>) -> Weights {
+    let Some(mut table) = poles.table("weights") else { return Weights::default() };
+    let [waste, notch, bow] = ["waste", "notch", "bow"].map(|key| table.quantity(key, Kind::Number));
+    table.finish();
+    Weights { waste, notch, bow }
 }

@@ -46,7 +46,8 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let on_it = built_in::place(source, build, against, earth.as_ref(), &mut assumed, system);
     let (trench, drain) = levels::water(source, build, &wall, &ground.0, system);
     built_in::ovens_are_clear(source, build, (&wall, &on_it.built_in, trench.as_ref()), system);
-    let roof = if wall.line.is_closed() { roof::place(source, build, &wall, system) } else { None };
+    let beam = on_it.bond_beam.as_ref().map_or(Length::ZERO, |beam| beam.height.value);
+    let roof = if wall.line.is_closed() { roof::place(source, build, &wall, beam, system) } else { None };
     let set_out = set_out::place(source, build, &wall, trench.as_ref(), system)?;
     let gap = gap::place(source, build, (&wall, roof.as_ref()), earth.as_ref(), system);
     let site = site::place(source, build, &wall, (trench.as_ref(), drain.as_ref()), system);

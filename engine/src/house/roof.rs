@@ -1,7 +1,7 @@
 //! The roof with nothing missing: how it stands, its poles, its layers. A first cut, for counting.
 
-use super::Wall;
-use super::layers;
+use super::ring::{self, Ring};
+use super::{Wall, layers};
 use super::place::{known, shown, within};
 use crate::build::{self, Build, RoofKind, Source};
 use crate::known::{Known, Origin};
@@ -38,6 +38,8 @@ pub enum Frame {
         notch: Known<Length>,
         /// What a pole runs on past its last crossing, in plan.
         tip: Known<Length>,
+        /// The poles that are measured one by one, where they lie.
+        ring: Option<Box<Ring>>,
     },
     /// Straight pole rafters that all fall one way.
     OneWay {
@@ -81,7 +83,13 @@ impl Layer {
 }
 
 /// The roof of a build file, on its wall.
-pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, system: System) -> Option<Roof> {
+pub(super) fn place(
+    source: &Source<'_>,
+    build: &Build,
+    wall: &Wall,
+    beam: Length,
+    system: System,
+) -> Option<Roof> {
     let written = build.roof.as_ref()?;
     let kind = written.kind.as_ref()?.value;
     let overhangs = Length::ZERO..Length::m(3.0);
@@ -107,11 +115,20 @@ pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, system: Sys
     let layers: Vec<Layer> = written.layers.iter().filter_map(|layer| self::layer(source, layer, system)).collect();
     let of = poles.of.as_ref().map_or_else(|| "pole".to_owned(), |of| of.value.clone());
     let (overhang, diameter) = (overhang?, diameter?);
-    let frame = match kind {
+    let mut frame = match kind {
         RoofKind::Reciprocal => reciprocal(source, written, poles, &diameter, wall, system)?,
         RoofKind::OneWay => one_way(source, written, system)?,
     };
-    eave_is_whole(source, written, wall, overhang.value, system).then_some(Roof {
+    if !eave_is_whole(source, written, wall, overhang.value, system) {
+        return None;
+    }
+    if let Frame::Reciprocal { count, eye, notch, tip, ring } = &mut frame
+        && !poles.pile.is_empty()
+    {
+        let wanted = ring::Wanted { count, eye, notch, tip, overhang: &overhang, diameter: &diameter, beam };
+        *ring = Some(Box::new(ring::place(source, (written, poles), wall, &wanted, system)?));
+    }
+    Some(Roof {
         frame,
         overhang,
         diameter,
@@ -177,7 +194,7 @@ fn reciprocal(
         );
         return None;
     }
-    Some(Frame::Reciprocal { count, eye, notch, tip })
+    Some(Frame::Reciprocal { count, eye, notch, tip, ring: None })
 }
 
 fn one_way(source: &Source<'_>, written: &build::Roof, system: System) -> Option<Frame> {

@@ -87,7 +87,7 @@ fn length(rows: &Rows, path: &str) -> Length {
 }
 
 fn reciprocal(roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64, Length) {
-    let Frame::Reciprocal { count, eye, notch, tip } = &roof.frame else {
+    let Frame::Reciprocal { count, eye, notch, tip, .. } = &roof.frame else {
         return (0, Length::ZERO);
     };
     let count = rows.known("poles of the roof", count);

@@ -31,6 +31,6 @@ pub use marks::{
     rest_mark, slack, tip_height, underside_height, worst_error,
 };
 pub use plan::{Start, supports};
-pub use pole::{Layout, Pole, Rafter, Rests, RestsOn};
+pub use pole::{Layout, Pole, Rafter, Rests, RestsOn, mean_diameter};
 pub use raising::{Measured, Propped, as_raised, bedded, dried, order, propped, raised};
 pub use ring::{Ring, Set, notches_for_pitch, ring};

@@ -1,7 +1,21 @@
 //! A pole as it is measured, and where a rafter is to lie.
 
 use super::Fault;
+use crate::reason::formula;
 use crate::units::{Angle, Length};
+
+formula! {
+    /// Diameter of a pole's end, as if it were round.
+    ///
+    /// ```text
+    /// d = (d₁ + d₂) / 2        d₁, d₂: measured square to each other, or d alone
+    /// ```
+    /// Source: mean of two diameters, the usual way to measure round timber, from memory.
+    pub fn mean_diameter(; measured: impl ExactSizeIterator<Item = Length>) -> Length {
+        let count = measured.len() as f64;
+        measured.fold(Length::ZERO, |sum, one| sum + one) / count
+    }
+}
 
 /// A round pole, evenly tapered, with an even bow. Its butt is the end that goes to the wall, thick or thin.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,0 +1,391 @@
+//! The measured poles of a reciprocal roof with nothing missing: which one lies where, on the plate as it is.
+
+use kurbo::{Point, Vec2};
+
+use super::Wall;
+use super::place::{known, shown, within};
+use crate::build::{self, Source, Written};
+use crate::known::{Known, Origin};
+use crate::roof::poles::{
+    self, Band, Candidate, Choice, Errors, Figures, Layout, Pole, Propped, Rafter, Rests, RestsOn, Wish,
+};
+use crate::units::{Angle, Length, System};
+use crate::wall;
+
+/// Corners of the plate line as it is followed round.
+const PLATE: u32 = 360;
+
+/// How far a chord of the eave may lie from its curve, in metres.
+const CHORD: f64 = 0.001;
+
+/// The tail of a pole makes it thinner at its crossings, which makes it lie flatter, and the tail shorter: so many turns are
+/// far more than this needs.
+const TURNS: u32 = 8;
+
+/// A pole of the pile, as it is measured.
+#[derive(Clone, Debug)]
+pub struct PilePole {
+    /// Its tag.
+    pub tag: String,
+    /// Diameters of its thick end.
+    pub butt: Vec<Known<Length>>,
+    /// Diameters of its thin end.
+    pub tip: Vec<Known<Length>>,
+    /// What of it can be used.
+    pub length: Known<Length>,
+    /// Its greatest bow, and the one square to that.
+    pub bow: [Known<Length>; 2],
+}
+
+impl PilePole {
+    fn candidate(&self) -> Candidate {
+        let [bow, across] = [&self.bow[0], &self.bow[1]].map(|bow| bow.value);
+        let (butt, tip) = (mean(&self.butt), mean(&self.tip));
+        Candidate { pole: Pole { length: self.length.value, butt, tip, bow, bow_turn: Angle::rad(0.0) }, across }
+    }
+}
+
+fn mean(lengths: &[Known<Length>]) -> Length {
+    poles::mean_diameter(lengths.iter().map(|length| length.value)).value
+}
+
+/// The poles of a ring, chosen from the pile and laid.
+#[derive(Clone, Debug)]
+pub struct Ring {
+    /// The pile.
+    pub pile: Vec<PilePole>,
+    /// What a millimetre counts that is cut off, that a notch is other than wanted, that a pole bows to the side.
+    pub weights: [Known<f64>; 3],
+    /// How closely diameters, plate and eye are measured.
+    pub measured_to: Known<Length>,
+    /// Direction of the first corner of the eye from its middle.
+    pub turned: Known<Angle>,
+    /// How deep a pole is let into the plate.
+    pub seat: Known<Length>,
+    /// What a crossing beds when the prop goes.
+    pub bedding: Known<Length>,
+    /// What the prop stands higher.
+    pub clearance: Known<Length>,
+    /// How far the plate lies above where it should at each pole; none where it was not measured.
+    pub seats: Vec<Known<Length>>,
+    /// The poles where they lie.
+    pub layout: Layout,
+    /// The ring that they make.
+    pub solved: poles::Ring,
+    /// The ring on its prop.
+    pub propped: Propped,
+    /// The ring when the prop is gone and the crossings have bedded.
+    pub settled: poles::Ring,
+    /// How far off its figures may be.
+    pub bands: Figures<Band>,
+    /// Which pole lies where, and what that costs.
+    pub choice: Choice,
+}
+
+impl Ring {
+    /// The pole of the pile that lies in a place.
+    #[must_use]
+    pub fn pole(&self, place: usize) -> &PilePole {
+        &self.pile[self.choice.places[place].pole]
+    }
+
+    /// What a place is called in paths.
+    #[must_use]
+    pub fn path(place: usize, noun: &str) -> String {
+        format!("roof.places.{}.{noun}", place + 1)
+    }
+}
+
+/// What the roof says of its ring.
+pub(super) struct Wanted<'a> {
+    pub count: &'a Known<u64>,
+    pub eye: &'a Known<Length>,
+    pub notch: &'a Known<Length>,
+    pub tip: &'a Known<Length>,
+    pub overhang: &'a Known<Length>,
+    pub diameter: &'a Known<Length>,
+    /// Height of the timber on the top of the wall.
+    pub beam: Length,
+}
+
+pub(super) fn place(
+    source: &Source<'_>,
+    (roof, written): (&build::Roof, &build::Poles),
+    wall: &Wall,
+    wanted: &Wanted<'_>,
+    system: System,
+) -> Option<Ring> {
+    let pile: Vec<PilePole> = written.pile.iter().filter_map(|pole| self::pole(source, pole, system)).collect();
+    if pile.len() < written.pile.len() {
+        return None;
+    }
+    let keys = &roof.ring;
+    let length = |written: &Option<Written<Length>>, [from, to]: [f64; 2], what: &str, or: Known<Length>| {
+        within(source, written.as_ref(), Length::mm(from)..Length::mm(to), what, system).unwrap_or(or)
+    };
+    let assumed = |mm: f64, path: &str, why| Known::assumed(Length::mm(mm), path, Origin::Judgement, why);
+    let seat = assumed(20.0, "roof.seat", "a flat seat that a pole does not roll from");
+    let bedding = assumed(2.0, "roof.bedding", "scribed crossings close by about this under their load");
+    let clearance = assumed(60.0, "roof.clearance", "room for the last pole to slip in under the first");
+    let measured = assumed(5.0, "poles.measured-to", "a folding rule on bark, a level over four metres");
+    let seats = seats(source, keys, wanted, system)?;
+    let ring = Loose {
+        weights: weights(source, &written.weights, system),
+        measured_to: length(&written.measured_to, [0.5, 50.0], "how closely one measures", measured),
+        turned: known(keys.turned.as_ref()).unwrap_or_else(|| {
+            Known::assumed(Angle::deg(0.0), "roof.turned", Origin::Judgement, "the first corner of the eye lies along x")
+        }),
+        seat: length(&keys.seat, [0.0, 150.0], "how deep a pole is let in", seat),
+        bedding: length(&keys.bedding, [0.0, 30.0], "what a crossing beds", bedding),
+        clearance: length(&keys.clearance, [0.0, 400.0], "what the prop stands higher", clearance),
+        seats,
+        pile,
+    };
+    let first = written.pile.first()?;
+    match ring.laid(wall, wanted) {
+        Ok(ring) => Some(ring),
+        Err((message, hint)) => {
+            source.fault(first.tag.span.clone(), "poles.pile", message, hint);
+            None
+        }
+    }
+}
+
+fn pole(source: &Source<'_>, written: &build::Pole, system: System) -> Option<PilePole> {
+    let stem = format!("poles.pile.{}", written.tag.value);
+    let all = |written: &[Written<Length>], [from, to]: [f64; 2], what: &str| {
+        let range = || Length::mm(from)..Length::mm(to);
+        let read = written.iter().filter_map(|one| within(source, Some(one), range(), what, system));
+        read.collect::<Vec<Known<Length>>>()
+    };
+    let two = |noun: &str, written: &[Written<Length>]| {
+        if written.len() > 2 {
+            let message = format!("`{noun}` is measured {} times", written.len());
+            source.fault(written[2].span.clone(), &format!("{stem}.{noun}"), message, "measure it one or two ways");
+        }
+    };
+    [("butt", &written.butt), ("tip", &written.tip), ("bow", &written.bow)].map(|(noun, list)| two(noun, list));
+    let diameters = [40.0, 600.0];
+    let (butt, tip) = (all(&written.butt, diameters, "a pole's diameter"), all(&written.tip, diameters, "a pole's diameter"));
+    let length = within(source, written.length.as_ref(), Length::m(1.0)..Length::m(15.0), "a pole's length", system);
+    let bows = all(&written.bow, [0.0, 400.0], "the bow of a pole");
+    let straight = |place: usize| {
+        let path = format!("{stem}.bow.{}", place + 1);
+        Known::assumed(Length::ZERO, path, Origin::Judgement, "a pole is straight where no bow is written")
+    };
+    let mut bows = bows.into_iter();
+    let bow = [0, 1].map(|place| bows.next().unwrap_or_else(|| straight(place)));
+    if butt.is_empty() || tip.is_empty() || source.is_faulty(&stem) {
+        return None;
+    }
+    if mean(&tip) > mean(&butt) {
+        let message = format!("the tip of `{}` is thicker than its butt", written.tag.value);
+        source.fault(written.tag.span.clone(), &stem, message, "the butt is the thick end: exchange the two");
+        return None;
+    }
+    Some(PilePole { tag: written.tag.value.clone(), butt, tip, length: length?, bow })
+}
+
+fn weights(source: &Source<'_>, written: &build::Weights, system: System) -> [Known<f64>; 3] {
+    let weight = |written: &Option<Written<f64>>, or: f64, path: &'static str, why| {
+        let found = within(source, written.as_ref(), 0.0..1000.0, "a weight", system);
+        found.unwrap_or_else(|| Known::assumed(or, path, Origin::Judgement, why))
+    };
+    [
+        weight(&written.waste, 0.02, "poles.weights.waste", "fifty millimetres of firewood for one of notch"),
+        weight(&written.notch, 1.0, "poles.weights.notch", "a notch takes strength where it is needed most"),
+        weight(&written.bow, 0.5, "poles.weights.bow", "boards lie badly on a pole that bows to the side"),
+    ]
+}
+
+fn seats(source: &Source<'_>, keys: &build::RingKeys, wanted: &Wanted<'_>, system: System) -> Option<Vec<Known<Length>>> {
+    let range = || Length::mm(-300.0)..Length::mm(300.0);
+    let what = "how far a plate lies above where it should";
+    let seats: Vec<_> = keys.seats.iter().filter_map(|one| within(source, Some(one), range(), what, system)).collect();
+    let count = keys.seats.len();
+    if let Some(first) = keys.seats.first()
+        && count as u64 != wanted.count.value
+    {
+        let message = format!("{count} seats are measured, and there are {} poles", wanted.count.value);
+        source.fault(first.span.clone(), "roof.seats", message, "write one for each pole, in their order, or none");
+        return None;
+    }
+    (seats.len() == count).then_some(seats)
+}
+
+/// A ring before its poles are chosen.
+struct Loose {
+    pile: Vec<PilePole>,
+    weights: [Known<f64>; 3],
+    measured_to: Known<Length>,
+    turned: Known<Angle>,
+    seat: Known<Length>,
+    bedding: Known<Length>,
+    clearance: Known<Length>,
+    seats: Vec<Known<Length>>,
+}
+
+type Refused = (String, &'static str);
+
+impl Loose {
+    fn laid(self, wall: &Wall, wanted: &Wanted<'_>) -> Result<Ring, Refused> {
+        let refused = |fault: poles::Fault| (fault.to_string(), "mend the pile, the eye or the notch");
+        let count = usize::try_from(wanted.count.value).unwrap_or(usize::MAX);
+        if self.pile.len() < count {
+            let message = format!("{count} poles bear each other, and the pile has {}", self.pile.len());
+            return Err((message, "measure more poles, or take fewer into the ring"));
+        }
+        let starts = self.starts(wall, wanted, count).map_err(refused)?;
+        let tails = tails(wall, wanted, &starts);
+        let candidates: Vec<Candidate> = self.pile.iter().map(PilePole::candidate).collect();
+        let typical = |_: usize| typical(&candidates);
+        let even = |_: usize| wanted.notch.value;
+        let layout = self.layout(&starts, &tails, wanted, (&typical, &even)).map_err(refused)?;
+        let solved = poles::ring(&layout).map_err(refused)?;
+        let wish = Wish {
+            waste: self.weights[0].value,
+            notch: self.weights[1].value,
+            bow: self.weights[2].value,
+            wanted_notch: wanted.notch.value,
+            least_diameter: Length::mm(1.0),
+            most_across: Length::m(1.0),
+        };
+        let positions = poles::positions(&layout, &solved);
+        let choice = poles::choose(&positions, &candidates, &wish, 1).map_err(|short| self.short(&short.rows, &positions))?;
+        let chosen = |place: usize| {
+            let placed = &choice.places[place];
+            let pole = candidates[placed.pole].pole;
+            if placed.is_turned { pole.turned() } else { pole }
+        };
+        let cut = |place: usize| choice.places[place].notch.max(Length::ZERO);
+        let layout = self.layout(&starts, &tails, wanted, (&chosen, &cut)).map_err(refused)?;
+        let solved = poles::ring(&layout).map_err(refused)?;
+        if let Some(fault) = solved.faults.first() {
+            return Err((fault.to_string(), "measure longer poles, make the tip or the overhang shorter, or the eye wider"));
+        }
+        let error = self.measured_to.value;
+        let errors = Errors { diameter: error, plate: error, eye: error };
+        let bands = poles::bands(&poles::effects(&layout, &solved, &errors).map_err(refused)?);
+        let propped = poles::propped(&layout, &solved, 0, self.clearance.value).map_err(refused)?;
+        let settled = poles::bedded(&layout, &solved, self.bedding.value).map_err(refused)?;
+        let Loose { pile, weights, measured_to, turned, seat, bedding, clearance, seats } = self;
+        Ok(Ring {
+            pile,
+            weights,
+            measured_to,
+            turned,
+            seat,
+            bedding,
+            clearance,
+            seats,
+            layout,
+            solved,
+            propped,
+            settled,
+            bands,
+            choice,
+        })
+    }
+
+    fn short(&self, rows: &[usize], positions: &[poles::Position]) -> Refused {
+        let longest = self.pile.iter().map(|pole| pole.length.value).fold(Length::ZERO, Length::max);
+        let wanted = rows.iter().map(|&row| positions[row].length).fold(Length::ZERO, Length::max);
+        let message = format!(
+            "{} places of the ring find no pole: the longest that is wanted is {}, the longest of the pile {}",
+            rows.len(),
+            shown(wanted, System::Metric),
+            shown(longest, System::Metric)
+        );
+        (message, "measure longer poles, or make overhang and tip shorter")
+    }
+
+    /// The supports on the plate, and a point toward which each pole runs.
+    fn starts(&self, wall: &Wall, wanted: &Wanted<'_>, count: usize) -> Result<Vec<poles::Start>, poles::Fault> {
+        let offset = wall::plate_offset(wall.batter_inside.value, wall.batter_outside.value, wall.means()[1]).value;
+        let plate: Vec<[Length; 3]> = (0..PLATE)
+            .map(|place| {
+                let along = wall.line.length() * f64::from(place) / f64::from(PLATE);
+                let at = wall.line.at(along).beside(offset.in_m());
+                let level = wall.top.at(&wall.line, along);
+                [Length::m(at.x), Length::m(at.y), Length::m(level) + wanted.beam]
+            })
+            .collect();
+        let centre = wall.line.centre();
+        let corners: Vec<[Length; 2]> = (0..count)
+            .map(|corner| {
+                let turn = self.turned.value.in_rad() + std::f64::consts::TAU * corner as f64 / count as f64;
+                let at = centre + Vec2::from_angle(turn) * wanted.eye.value.in_m();
+                [Length::m(at.x), Length::m(at.y)]
+            })
+            .collect();
+        let mut starts = poles::supports(&plate, &corners, RestsOn::Next)?;
+        for (start, above) in starts.iter_mut().zip(&self.seats) {
+            start.0[2] = start.0[2] + above.value;
+        }
+        Ok(starts)
+    }
+
+    /// The poles where they lie, their tails reaching to the eave.
+    fn layout(
+        &self,
+        starts: &[poles::Start],
+        tails: &[f64],
+        wanted: &Wanted<'_>,
+        (pole, notch): (&dyn Fn(usize) -> Pole, &dyn Fn(usize) -> Length),
+    ) -> Result<Layout, poles::Fault> {
+        let rafter = |(place, &(support, toward)): (usize, &poles::Start)| Rafter {
+            pole: pole(place),
+            support,
+            rests: Rests::Top(self.seat.value),
+            toward,
+            overhang: Length::m(tails[place]),
+            notch: notch(place),
+            bedding: Length::ZERO,
+            beyond: wanted.tip.value,
+        };
+        let rafters = starts.iter().enumerate().map(rafter).collect();
+        let mut layout = Layout { rafters, rests_on: RestsOn::Next };
+        for _ in 0..TURNS {
+            let solved = poles::ring(&layout)?;
+            for ((rafter, set), tail) in layout.rafters.iter_mut().zip(&solved.sets).zip(tails) {
+                let steep = 1.0 / set.pitch.in_rad().cos();
+                rafter.overhang = Length::m(tail * steep);
+                rafter.beyond = wanted.tip.value * steep;
+            }
+        }
+        Ok(layout)
+    }
+}
+
+/// A pole as the pile is on the whole.
+fn typical(pile: &[Candidate]) -> Pole {
+    let mean = |of: &dyn Fn(&Pole) -> Length| {
+        pile.iter().map(|one| of(&one.pole)).fold(Length::ZERO, |sum, length| sum + length) / pile.len() as f64
+    };
+    Pole {
+        length: mean(&|pole| pole.length),
+        butt: mean(&|pole| pole.butt),
+        tip: mean(&|pole| pole.tip),
+        bow: mean(&|pole| pole.bow),
+        bow_turn: Angle::rad(0.0),
+    }
+}
+
+/// From each support out to the eave along the pole, in plan, in metres.
+fn tails(wall: &Wall, wanted: &Wanted<'_>, starts: &[poles::Start]) -> Vec<f64> {
+    let [thickness, height] = wall.means();
+    let offset = wall::eave_offset(thickness, wall.batter_outside.value, height, wanted.overhang.value).value;
+    let eave = wall.line.outline(offset.in_m(), CHORD);
+    let tail = |&([x, y, _], toward): &poles::Start| {
+        let from = Point::new(x.in_m(), y.in_m());
+        let way = (from - Point::new(toward[0].in_m(), toward[1].in_m())).normalize();
+        let sides = eave.iter().zip(eave.iter().cycle().skip(1));
+        let met = sides.filter_map(|(&one, &other)| {
+            let side = other - one;
+            let (along, share) = ((one - from).cross(side) / way.cross(side), (one - from).cross(way) / way.cross(side));
+            (along > 0.0 && (0.0..=1.0).contains(&share)).then_some(along)
+        });
+        met.fold(f64::INFINITY, f64::min)
+    };
+    starts.iter().map(tail).map(|tail| if tail.is_finite() { tail } else { wanted.overhang.value.in_m() }).collect()
+}
