@@ -127,18 +127,24 @@ pub(super) fn stock(given: &mut Given<'_>) -> Vec<Length> {
     stock
 }
 
-/// Cuts pieces out of stock and tells the plan.
-pub(super) fn nested(given: &mut Given<'_>, reply: &mut Reply, pieces: &[Length], stock: &[Length], kerf: Length) {
+/// Cuts pieces out of stock and tells the plan; gives the length that is bought.
+pub(super) fn nested(
+    given: &mut Given<'_>,
+    reply: &mut Reply,
+    pieces: &[Length],
+    stock: &[Length],
+    kerf: Length,
+) -> Option<Length> {
     let plan = match deck::nest(pieces, stock, kerf) {
         Ok(plan) => plan,
         Err(place) => {
             let length = pieces.get(place).map_or(0.0, |piece| piece.in_m());
             given.problem(format!("a piece of {length:.3} m is longer than all `stock`"));
-            return;
+            return None;
         }
     };
     reply.put("pieces_length", deck::pieces_length(&plan));
-    reply.put("bought_length", deck::bought_length(&plan));
+    let bought = reply.put("bought_length", deck::bought_length(&plan));
     reply.put("waste", deck::offcuts(plan.used, plan.bought));
     for (name, count) in
         [("lengths_count", plan.sticks.len() as u64), ("fewest_count", plan.fewest), ("gap_count", plan.gap())]
@@ -150,6 +156,7 @@ pub(super) fn nested(given: &mut Given<'_>, reply: &mut Reply, pieces: &[Length]
         json!({"stock_m": stick.stock.in_m(), "pieces_m": cut})
     };
     reply.answer.insert("lengths".into(), plan.sticks.iter().map(stick).collect());
+    Some(bought)
 }
 
 fn nesting(given: &mut Given<'_>, reply: &mut Reply) {

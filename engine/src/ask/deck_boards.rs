@@ -53,7 +53,11 @@ fn boards(given: &mut Given<'_>, reply: &mut Reply) {
             return;
         }
     };
-    nested(given, reply, &pieces, &stock, kerf);
+    let Some(bought) = nested(given, reply, &pieces, &stock, kerf) else { return };
+    if joints == "each bay" {
+        let covered = frame.bays().iter().map(|bay| deck::courses(bay, cover).covered).sum();
+        reply.put("boards_wasted", deck::boards_wasted(covered, cover, bought));
+    }
     fasteners(reply, &frame, cover, &held);
 }
 
@@ -62,7 +66,7 @@ fn each_bay(reply: &mut Reply, frame: &Frame, cover: Length) -> Vec<Length> {
     let mut bays: Vec<Value> = Vec::new();
     let board = |board: &Board| {
         let [from, to] = board.ends.map(|end| end.map(|end| end.in_rad()));
-        json!({"length_m": board.length.in_m(), "from_end_rad": from, "to_end_rad": to})
+        json!({"length_m": board.length.in_m(), "from_end_rad": from, "to_end_rad": to, "twist_rad_m": board.twist_on_a_metre})
     };
     for bay in frame.bays() {
         let laid = deck::courses(&bay, cover);
@@ -128,7 +132,7 @@ fn held(given: &mut Given<'_>) -> Held {
     Held { uplift, withdrawal, board, in_a_box }
 }
 
-/// Both ends of every board, each bay by its own largest twist.
+/// Both ends of every board laid bay by bay, each by its own twist.
 fn fasteners(reply: &mut Reply, frame: &Frame, cover: Length, held: &Held) {
     let told = |reply: &mut Reply, said: &str| reply.answer.insert("fasteners".into(), json!(said));
     let (Some(uplift), Some(withdrawal)) = (held.uplift, held.withdrawal) else {
@@ -145,9 +149,10 @@ fn fasteners(reply: &mut Reply, frame: &Frame, cover: Length, held: &Held) {
     let mut all = 0;
     let mut worst: Option<(Force, Length, f64)> = None;
     for bay in frame.bays() {
-        let moment = |(shear, thick, _)| deck::twisting_moment_n_m(shear, cover, thick, bay.twist_on_a_metre()).value;
-        let moment = held.board.map_or(0.0, moment);
         for board in deck::courses(&bay, cover).boards {
+            let moment =
+                |(shear, thick, _)| deck::twisting_moment_n_m(shear, cover, thick, board.twist_on_a_metre).value;
+            let moment = held.board.map_or(0.0, moment);
             let pull = pull(uplift, cover, board.length, moment, held);
             all += 2 * deck::fasteners_at_end(pull, withdrawal).value;
             if worst.is_none_or(|(most, ..)| pull > most) {

@@ -32,8 +32,8 @@ pub struct Surface {
     pub error: f64,
 }
 
-/// Strips into which a bay is cut first, and at most, for the integrals.
-const STRIPS: u32 = 4;
+/// Strips into which a bay is cut first, and at most, for the integrals; up the bay it is cut likewise, but no finer than in four.
+const STRIPS: u32 = 1;
 const MOST_STRIPS: u32 = 64;
 /// The change of area, as a share, below which strips are not halved any more.
 const SETTLED: f64 = 1e-10;
@@ -75,8 +75,9 @@ impl Bay<'_> {
         let at = |strip: u32| from + (to - from) * f64::from(strip) / f64::from(strips);
         for (v, weight_v) in (0..strips).flat_map(|strip| places(at(strip), at(strip + 1))) {
             let [eave, eye] = self.span(v);
-            let middle = 0.5 * (eave + eye);
-            for (u, weight_u) in places(eave, middle).chain(places(middle, eye)) {
+            let parts = strips.min(4);
+            let level = |part: u32| eave + (eye - eave) * f64::from(part) / f64::from(parts);
+            for (u, weight_u) in (0..parts).flat_map(|part| places(level(part), level(part + 1))) {
                 let (normal, [bend, twist]) = (self.patch.normal(u, v), self.patch.bends(u, v));
                 for (sum, part) in sums.iter_mut().zip([length(normal), normal[2], bend, twist]) {
                     *sum += weight_v * weight_u * part;

@@ -6,8 +6,9 @@
 
 use super::bay::Bay;
 use super::space::{Place, cross, dot, minus, plus, unit};
+use crate::reason::formula;
 use crate::solve::whole::rounded_up;
-use crate::units::{Angle, Area, Length};
+use crate::units::{Angle, Area, Length, Ratio};
 
 /// A board as cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -19,6 +20,8 @@ pub struct Board {
     /// The angle of each end from square, above zero where the end leans to the next rafter on its way up; none where it ends on
     /// the curve of an edge and is cut to it in place.
     pub ends: [Option<Angle>; 2],
+    /// How far it is twisted on each metre, in radians.
+    pub twist_on_a_metre: f64,
 }
 
 /// The courses of a bay.
@@ -47,11 +50,26 @@ pub fn courses(bay: &Bay<'_>, cover: Length) -> Courses {
         let from = low + course as f64 * cover.in_m();
         let to = (from + cover.in_m()).min(high);
         let [left, right] = reach(&outline, from, to)?;
-        let [one, next] = [0, 1].map(|side| sides[side].off_plane(0.5 * (from + to)));
+        let [one, next] = [0, 1].map(|side| sides[side].share(0.5 * (from + to)));
+        let off = sides[1].off_plane(next) - sides[0].off_plane(one);
+        let u = 0.5 * (one + next);
+        let twist_on_a_metre = bay.patch.twist_at(u).in_rad() / bay.patch.width_at(u).in_m();
         let ends = [0, 1].map(|side| sides[side].meets(from, to).then(|| sides[side].lean()));
-        Some(Board { course: course as usize, length: Length::m((right - left).hypot(next - one)), ends })
+        Some(Board { course: course as usize, length: Length::m((right - left).hypot(off)), ends, twist_on_a_metre })
     };
     Courses { boards: (0..count).filter_map(board).collect(), covered: Area::m2(area(&outline)) }
+}
+
+formula! {
+    /// What of the boards does not cover the deck, as a share of what is bought: mitres, offcuts, saw cuts.
+    ///
+    /// ```text
+    /// a = 1 − A / (b l)        A: area of the deck, b: cover of a board, l: of all stock
+    /// ```
+    /// Source: the definition of the share.
+    pub fn boards_wasted(covered: Area, cover: Length, bought_length: Length) -> Ratio {
+        Ratio::fraction(1.0 - covered / (cover * bought_length))
+    }
 }
 
 /// A rafter's top line beside the mean plane: along the courses, up the bay, off the plane.
@@ -70,9 +88,14 @@ impl Side {
         to.min(eye[1]) - from.max(eave[1]) > TOUCH
     }
 
-    fn off_plane(&self, level: f64) -> f64 {
+    /// The share of the way from eave to eye at a level of the mean plane.
+    fn share(&self, level: f64) -> f64 {
         let [eave, eye] = self.ends;
-        let share = ((level - eave[1]) / (eye[1] - eave[1])).clamp(0.0, 1.0);
+        ((level - eave[1]) / (eye[1] - eave[1])).clamp(0.0, 1.0)
+    }
+
+    fn off_plane(&self, share: f64) -> f64 {
+        let [eave, eye] = self.ends;
         eave[2] + share * (eye[2] - eave[2])
     }
 }

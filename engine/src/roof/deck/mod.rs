@@ -22,7 +22,7 @@ mod space;
 mod whole;
 
 pub use bay::{Bay, Surface};
-pub use boards::{Board, Courses, courses};
+pub use boards::{Board, Courses, boards_wasted, courses};
 pub use drainage::{Catchment, Drainage, drainage, overflow_width, rain_flow_m3_s};
 pub use eave::{EdgeBoard, EdgePoint, PLACES_IN_BAY, edge_boards, edge_points, tails};
 pub use edge::Edge;
