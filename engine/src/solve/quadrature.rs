@@ -20,9 +20,8 @@ pub fn integral(from: f64, to: f64, mut f: impl FnMut(f64) -> f64) -> f64 {
 /// Places and weights of the rule between `from` and `to`.
 pub fn places(from: f64, to: f64) -> impl Iterator<Item = (f64, f64)> {
     let (middle, half) = (0.5 * (from + to), 0.5 * (to - from));
-    HALF.into_iter().flat_map(move |(x, weight)| {
-        [(middle - half * x, half * weight), (middle + half * x, half * weight)]
-    })
+    HALF.into_iter()
+        .flat_map(move |(x, weight)| [(middle - half * x, half * weight), (middle + half * x, half * weight)])
 }
 
 #[cfg(test)]

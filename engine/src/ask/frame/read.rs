@@ -70,7 +70,10 @@ pub(super) fn asked(given: &mut Given<'_>) -> Option<Asked> {
         let link = ends(&frame, touch.nodes)
             .and_then(|points| Link::along_normal(touch.nodes, points, touch.share, touch.beside, touch.stiffness));
         let Some(link) = link else {
-            given.problem(format!("link {} needs two nodes apart and a direction `beside` that is not along it", index + 1));
+            given.problem(format!(
+                "link {} needs two nodes apart and a direction `beside` that is not along it",
+                index + 1
+            ));
             return None;
         };
         frame.links.push(link);
@@ -140,7 +143,8 @@ fn section(given: &mut Given<'_>) -> Option<Section> {
         }
         (None, None, None, Some([first, last])) => Some(Section::Round { first, last }),
         _ => {
-            let what = "write `diameters_m` of both ends, or `area_m2`, `second_moments_m4` about y and z, and `torsion_m4`";
+            let what =
+                "write `diameters_m` of both ends, or `area_m2`, `second_moments_m4` about y and z, and `torsion_m4`";
             given.problem(what.into());
             None
         }

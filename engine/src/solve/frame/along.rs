@@ -28,7 +28,11 @@ impl Factorised<'_> {
     /// # Errors
     /// When there is no such member, a place lies outside of it, or the loads are not sound.
     pub fn along(
-        &self, case: &LoadCase, answer: &Answer, member: usize, distances: &[f64],
+        &self,
+        case: &LoadCase,
+        answer: &Answer,
+        member: usize,
+        distances: &[f64],
     ) -> Result<Vec<Place>, Fault> {
         let (Some(bar), Some(description)) = (self.bars.get(member), self.frame.members.get(member)) else {
             return Err(Fault::NoMember { member });

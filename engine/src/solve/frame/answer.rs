@@ -26,7 +26,11 @@ pub struct Answer {
 }
 
 pub(super) fn answer(
-    whole: &Factorised<'_>, case: &LoadCase, movements: Vec<Six>, work: f64, ends: &[Twelve],
+    whole: &Factorised<'_>,
+    case: &LoadCase,
+    movements: Vec<Six>,
+    work: f64,
+    ends: &[Twelve],
 ) -> Answer {
     let mut balance = Balance { sums: vec![[0.0; 6]; movements.len()], most: [0.0; 2] };
     let mut bars = Vec::with_capacity(whole.bars.len());

@@ -77,7 +77,11 @@ impl Equations {
     }
 
     fn add_block(
-        &self, below: usize, [above, across]: [usize; 2], block: impl Fn(usize, usize) -> f64, columns: &Columns,
+        &self,
+        below: usize,
+        [above, across]: [usize; 2],
+        block: impl Fn(usize, usize) -> f64,
+        columns: &Columns,
         values: &mut [f64],
     ) {
         for (b, &column) in self.unknowns[across].iter().enumerate().filter(|unknown| *unknown.1 != HELD) {

@@ -61,7 +61,11 @@ pub(super) fn no_factor(_: NoFactor) -> Fault {
 
 /// The stiffness of the whole frame, with `member` for the stiffness of each of its members in global axes.
 pub(super) fn stiffness(
-    frame: &Frame, bars: &[Bar], equations: &Equations, plan: &Plan, member: impl Fn(&Bar, usize) -> Square,
+    frame: &Frame,
+    bars: &[Bar],
+    equations: &Equations,
+    plan: &Plan,
+    member: impl Fn(&Bar, usize) -> Square,
 ) -> Vec<f64> {
     let columns = plan.columns();
     let mut values = vec![0.0; columns.rows.len()];
@@ -152,7 +156,12 @@ impl Factorised<'_> {
     /// Fills in a right-hand side, with members as they are under the forces along them or, without, as they are alone.
     pub(super) fn load_side(&self, case: &LoadCase, placed: &Placed, pressed: Option<&[Pressed]>, side: &mut [f64]) {
         for (node, force) in &case.nodes {
-            self.equations.add_ends([*node, *node], &std::array::from_fn(|k| if k < 6 { force[k] } else { 0.0 }), 1.0, side);
+            self.equations.add_ends(
+                [*node, *node],
+                &std::array::from_fn(|k| if k < 6 { force[k] } else { 0.0 }),
+                1.0,
+                side,
+            );
         }
         for (index, (bar, loaded)) in self.bars.iter().zip(&placed.burdens).enumerate() {
             let Some(loaded) = loaded else { continue };

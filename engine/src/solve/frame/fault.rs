@@ -124,12 +124,9 @@ impl fmt::Display for Fault {
                 member + 1,
                 direction.in_words()
             ),
-            Fault::Mechanism { node, direction } => write!(
-                f,
-                "the frame moves without resistance: node {} is free {}",
-                node + 1,
-                direction.in_words()
-            ),
+            Fault::Mechanism { node, direction } => {
+                write!(f, "the frame moves without resistance: node {} is free {}", node + 1, direction.in_words())
+            }
             Fault::Unstable => write!(f, "the frame buckles below these loads"),
             Fault::NothingBuckles => write!(f, "no member is compressed by these loads, so that nothing buckles"),
             Fault::Restless => write!(f, "the iteration did not come to rest"),

@@ -23,7 +23,11 @@ impl Link {
     /// and whose second axis lies across `beside`; the contact is a share of the way. Nothing when these give no direction.
     #[must_use]
     pub fn along_normal(
-        nodes: [usize; 2], points: [Three; 2], share: f64, beside: Three, stiffness: Six,
+        nodes: [usize; 2],
+        points: [Three; 2],
+        share: f64,
+        beside: Three,
+        stiffness: Six,
     ) -> Option<Link> {
         let span = minus(points[1], points[0]);
         let normal = direction(span)?;

@@ -79,7 +79,12 @@ impl Member {
 
     fn faults(&self) -> Option<&'static str> {
         let ends = self.stretches.last().map(|stretch| stretch.until);
-        if ends != Some(1.0) || self.spans().iter().any(|(start, stretch)| stretch.until.partial_cmp(start) != Some(std::cmp::Ordering::Greater)) {
+        if ends != Some(1.0)
+            || self
+                .spans()
+                .iter()
+                .any(|(start, stretch)| stretch.until.partial_cmp(start) != Some(std::cmp::Ordering::Greater))
+        {
             return Some("stretches one after the other, the last ending at 1");
         }
         if !self.stretches.iter().all(|stretch| stretch.section.is_sound()) {

@@ -92,12 +92,7 @@ impl Section {
         match *self {
             Section::Even { area, about_y, about_z, twist } => {
                 let bent = |second: f64| [1.0 / (3.0 * second), 1.0 / (6.0 * second), 1.0 / (3.0 * second)];
-                Flexibility {
-                    stretch: 1.0 / area,
-                    twist: 1.0 / twist,
-                    about_y: bent(about_y),
-                    about_z: bent(about_z),
-                }
+                Flexibility { stretch: 1.0 / area, twist: 1.0 / twist, about_y: bent(about_y), about_z: bent(about_z) }
             }
             Section::Round { first: a, last: b } => {
                 let near = 64.0 / PI / (3.0 * a * a * a * b);
