@@ -1,6 +1,8 @@
 //! Frames in space: closed forms, laws, faults.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
+#[path = "frame/asked.rs"]
+mod asked;
 #[path = "frame/closed.rs"]
 mod closed;
 #[path = "frame/faults.rs"]
@@ -102,7 +104,7 @@ fn by_lot(seed: u64) -> (Frame, LoadCase) {
 fn load(lot: &mut Lot, member: usize, case: &mut LoadCase) {
     let [first, last] = [lot.three(), lot.three()].map(|part| part.map(|own| 400.0 * own));
     let sense = [Sense::Global, Sense::Local, Sense::Projected][member % 3];
-    let span = (member % 2 == 0).then_some([0.5, 1.9]);
+    let span = member.is_multiple_of(2).then_some([0.5, 1.9]);
     case.members.push((member, MemberLoad::Line { span, first, last, sense }));
     let force = lot.three();
     let force = [300.0 * force[0], 200.0 * force[1], 300.0 * force[2], 40.0, -20.0 * force[0], 25.0];

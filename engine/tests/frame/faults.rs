@@ -27,10 +27,8 @@ fn a_frame_without_support_is_named() {
 #[test]
 fn a_hinge_in_a_hinged_beam_is_the_node_that_moves_most() {
     let pin = [true, true, true, true, false, true];
-    let mut frame = Frame::default();
-    frame.nodes = [0.0, 1.5, 3.0, 4.5]
-        .map(|x| Node::held([x, 0.3 * x, 0.7 * x], if x % 4.5 == 0.0 { pin } else { LOOSE }))
-        .to_vec();
+    let node = |x: f64| Node::held([x, 0.3 * x, 0.7 * x], if x % 4.5 == 0.0 { pin } else { LOOSE });
+    let mut frame = Frame { nodes: [0.0, 1.5, 3.0, 4.5].map(node).to_vec(), ..Frame::default() };
     for k in 0..3 {
         let mut member = Member::new([k, k + 1], UPRIGHT, MODULI, CONE);
         member.released[0][5] = k == 1;
@@ -61,10 +59,12 @@ fn a_node_that_nothing_holds_is_named() {
 
 #[test]
 fn long_chains_of_slender_members_are_no_mechanism() {
-    let mut frame = Frame::default();
-    frame.nodes = (0..=200).map(|k| Node::held([0.05 * f64::from(k), 0.0, 0.0], [k == 0; 6])).collect();
     let thin = Section::Round { first: 0.02, last: 0.02 };
-    frame.members = (0..200).map(|k| Member::new([k, k + 1], UPRIGHT, MODULI, thin)).collect();
+    let frame = Frame {
+        nodes: (0..=200).map(|k| Node::held([0.05 * f64::from(k), 0.0, 0.0], [k == 0; 6])).collect(),
+        members: (0..200).map(|k| Member::new([k, k + 1], UPRIGHT, MODULI, thin)).collect(),
+        links: Vec::new(),
+    };
     let case = LoadCase { nodes: vec![(200, [0.0, 0.0, -0.001, 0.0, 0.0, 0.0])], ..LoadCase::default() };
     let tip = crate::answer(&frame, &case).movements[200][2];
     let closed = -0.001 * 1000.0 * 64.0 / (3.0 * MODULI[0] * std::f64::consts::PI * 0.02_f64.powi(4));
