@@ -126,9 +126,9 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
             roof.spacing = table.needed("spacing", Kind::Length);
         }
         None => {
-            for key in [
-                "eye", "notch", "tip", "turned", "seat", "bedding", "clearance", "seats", "pitch", "falls", "spacing",
-            ] {
+            for key in
+                ["eye", "notch", "tip", "turned", "seat", "bedding", "clearance", "seats", "pitch", "falls", "spacing"]
+            {
                 table.unread(key);
             }
         }

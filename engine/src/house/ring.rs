@@ -103,7 +103,6 @@ pub(super) struct Wanted<'a> {
     pub notch: &'a Known<Length>,
     pub tip: &'a Known<Length>,
     pub overhang: &'a Known<Length>,
-    pub diameter: &'a Known<Length>,
     /// Height of the timber on the top of the wall.
     pub beam: Length,
 }
@@ -133,7 +132,12 @@ pub(super) fn place(
         weights: weights(source, &written.weights, system),
         measured_to: length(&written.measured_to, [0.5, 50.0], "how closely one measures", measured),
         turned: known(keys.turned.as_ref()).unwrap_or_else(|| {
-            Known::assumed(Angle::deg(0.0), "roof.turned", Origin::Judgement, "the first corner of the eye lies along x")
+            Known::assumed(
+                Angle::deg(0.0),
+                "roof.turned",
+                Origin::Judgement,
+                "the first corner of the eye lies along x",
+            )
         }),
         seat: length(&keys.seat, [0.0, 150.0], "how deep a pole is let in", seat),
         bedding: length(&keys.bedding, [0.0, 30.0], "what a crossing beds", bedding),
@@ -164,9 +168,12 @@ fn pole(source: &Source<'_>, written: &build::Pole, system: System) -> Option<Pi
             source.fault(written[2].span.clone(), &format!("{stem}.{noun}"), message, "measure it one or two ways");
         }
     };
-    [("butt", &written.butt), ("tip", &written.tip), ("bow", &written.bow)].map(|(noun, list)| two(noun, list));
+    for (noun, list) in [("butt", &written.butt), ("tip", &written.tip), ("bow", &written.bow)] {
+        two(noun, list);
+    }
     let diameters = [40.0, 600.0];
-    let (butt, tip) = (all(&written.butt, diameters, "a pole's diameter"), all(&written.tip, diameters, "a pole's diameter"));
+    let (butt, tip) =
+        (all(&written.butt, diameters, "a pole's diameter"), all(&written.tip, diameters, "a pole's diameter"));
     let length = within(source, written.length.as_ref(), Length::m(1.0)..Length::m(15.0), "a pole's length", system);
     let bows = all(&written.bow, [0.0, 400.0], "the bow of a pole");
     let straight = |place: usize| {
@@ -198,7 +205,12 @@ fn weights(source: &Source<'_>, written: &build::Weights, system: System) -> [Kn
     ]
 }
 
-fn seats(source: &Source<'_>, keys: &build::RingKeys, wanted: &Wanted<'_>, system: System) -> Option<Vec<Known<Length>>> {
+fn seats(
+    source: &Source<'_>,
+    keys: &build::RingKeys,
+    wanted: &Wanted<'_>,
+    system: System,
+) -> Option<Vec<Known<Length>>> {
     let range = || Length::mm(-300.0)..Length::mm(300.0);
     let what = "how far a plate lies above where it should";
     let seats: Vec<_> = keys.seats.iter().filter_map(|one| within(source, Some(one), range(), what, system)).collect();
@@ -251,7 +263,8 @@ impl Loose {
             most_across: Length::m(1.0),
         };
         let positions = poles::positions(&layout, &solved);
-        let choice = poles::choose(&positions, &candidates, &wish, 1).map_err(|short| self.short(&short.rows, &positions))?;
+        let choice =
+            poles::choose(&positions, &candidates, &wish, 1).map_err(|short| self.short(&short.rows, &positions))?;
         let chosen = |place: usize| {
             let placed = &choice.places[place];
             let pole = candidates[placed.pole].pole;
@@ -261,7 +274,10 @@ impl Loose {
         let layout = self.layout(&starts, &tails, wanted, (&chosen, &cut)).map_err(refused)?;
         let solved = poles::ring(&layout).map_err(refused)?;
         if let Some(fault) = solved.faults.first() {
-            return Err((fault.to_string(), "measure longer poles, make the tip or the overhang shorter, or the eye wider"));
+            return Err((
+                fault.to_string(),
+                "measure longer poles, make the tip or the overhang shorter, or the eye wider",
+            ));
         }
         let error = self.measured_to.value;
         let errors = Errors { diameter: error, plate: error, eye: error };
@@ -382,7 +398,8 @@ fn tails(wall: &Wall, wanted: &Wanted<'_>, starts: &[poles::Start]) -> Vec<f64> 
         let sides = eave.iter().zip(eave.iter().cycle().skip(1));
         let met = sides.filter_map(|(&one, &other)| {
             let side = other - one;
-            let (along, share) = ((one - from).cross(side) / way.cross(side), (one - from).cross(way) / way.cross(side));
+            let (along, share) =
+                ((one - from).cross(side) / way.cross(side), (one - from).cross(way) / way.cross(side));
             (along > 0.0 && (0.0..=1.0).contains(&share)).then_some(along)
         });
         met.fold(f64::INFINITY, f64::min)

@@ -1,8 +1,8 @@
 //! The roof with nothing missing: how it stands, its poles, its layers. A first cut, for counting.
 
+use super::place::{known, shown, within};
 use super::ring::{self, Ring};
 use super::{Wall, layers};
-use super::place::{known, shown, within};
 use crate::build::{self, Build, RoofKind, Source};
 use crate::known::{Known, Origin};
 use crate::units::{Angle, Area, Density, Length, Ratio, Slope, SurfaceMass, System};
@@ -83,13 +83,7 @@ impl Layer {
 }
 
 /// The roof of a build file, on its wall.
-pub(super) fn place(
-    source: &Source<'_>,
-    build: &Build,
-    wall: &Wall,
-    beam: Length,
-    system: System,
-) -> Option<Roof> {
+pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Length, system: System) -> Option<Roof> {
     let written = build.roof.as_ref()?;
     let kind = written.kind.as_ref()?.value;
     let overhangs = Length::ZERO..Length::m(3.0);
@@ -125,17 +119,10 @@ pub(super) fn place(
     if let Frame::Reciprocal { count, eye, notch, tip, ring } = &mut frame
         && !poles.pile.is_empty()
     {
-        let wanted = ring::Wanted { count, eye, notch, tip, overhang: &overhang, diameter: &diameter, beam };
+        let wanted = ring::Wanted { count, eye, notch, tip, overhang: &overhang, beam };
         *ring = Some(Box::new(ring::place(source, (written, poles), wall, &wanted, system)?));
     }
-    Some(Roof {
-        frame,
-        overhang,
-        diameter,
-        density,
-        of,
-        layers,
-    })
+    Some(Roof { frame, overhang, diameter, density, of, layers })
 }
 
 fn reciprocal(

@@ -1,5 +1,7 @@
 //! Rows of the roof, a first cut: how the poles lie, areas on the slope, layers and what they weigh.
 
+mod places;
+
 use kurbo::Vec2;
 
 use super::line::{bind, bind_piece};
@@ -28,6 +30,9 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
         Frame::Reciprocal { .. } => reciprocal(roof, eave, rows),
         Frame::OneWay { .. } => one_way(house, roof, eave, rows),
     };
+    if let Frame::Reciprocal { ring: Some(ring), .. } = &roof.frame {
+        places::walk(house, roof, ring, rows);
+    }
     let volume = roof::pole_volume(count, roof.diameter.value, length)
         .from("count", count_path(roof))
         .from("diameter", "poles.diameter")

@@ -173,3 +173,65 @@ impl Plan {
         pivots.iter().map(|root| root * root).collect()
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A grid of springs, `side` points square, each held a little: its pattern and values.
+    fn grid(side: usize, held: f64) -> (Columns, Vec<f64>) {
+        let (mut columns, mut values) = (Columns { starts: vec![0], rows: Vec::new() }, Vec::new());
+        for at in 0..side * side {
+            let before = [(at >= side).then(|| at - side), (at % side > 0).then(|| at - 1)];
+            for other in before.into_iter().flatten() {
+                columns.rows.push(other);
+                values.push(-1.0);
+            }
+            let joined = usize::from(at % side > 0) + usize::from(at % side + 1 < side);
+            let above = usize::from(at >= side) + usize::from(at + side < side * side);
+            columns.rows.push(at);
+            values.push((joined + above) as f64 + held);
+            columns.starts.push(columns.rows.len());
+        }
+        (columns, values)
+    }
+
+    #[test]
+    fn what_is_solved_gives_back_its_right_hand_sides_on_small_and_large_grids() {
+        for side in [1, 3, 30, 80] {
+            let (columns, values) = grid(side, 0.1);
+            let count = columns.count();
+            let sides: Vec<f64> = (0..2 * count).map(|at| (at as f64 * 0.7).sin()).collect();
+            let plan = Plan::of(columns).unwrap();
+            let factor = plan.factor(&values).unwrap();
+            let mut solved = sides.clone();
+            plan.solve(&factor, &mut solved).unwrap();
+            for (own, side) in solved.chunks_exact(count).zip(sides.chunks_exact(count)) {
+                let back = plan.columns().times(&values, own);
+                assert!(back.iter().zip(side).all(|(a, b)| (a - b).abs() < 1e-10));
+            }
+        }
+    }
+
+    #[test]
+    fn the_product_of_the_pivots_is_the_determinant() {
+        let columns = Columns { starts: vec![0, 1, 3, 6], rows: vec![0, 0, 1, 0, 1, 2] };
+        let plan = Plan::of(columns).unwrap();
+        let pivots = plan.pivots(&plan.factor(&[4.0, 1.0, 3.0, 2.0, 1.0, 5.0]).unwrap());
+        assert!((pivots.iter().product::<f64>() - 43.0).abs() < 1e-12, "{pivots:?}");
+    }
+
+    #[test]
+    fn a_matrix_that_is_not_positive_definite_has_no_factor() {
+        let (columns, values) = grid(20, -0.2);
+        assert!(matches!(Plan::of(columns).unwrap().factor(&values), Err(NoFactor::Pivot(_))));
+    }
+
+    #[test]
+    fn an_order_names_each_place_once() {
+        let (columns, _) = grid(30, 1.0);
+        let mut places = order(&columns).unwrap();
+        places.sort_unstable();
+        assert!(places.into_iter().eq(0..900));
+    }
+}

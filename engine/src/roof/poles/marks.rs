@@ -180,3 +180,135 @@ formula! {
         Length::mm(choice.bound_mm)
     }
 }
+
+formula! {
+    /// Which pole of the pile lies in a place.
+    ///
+    /// Each pole of the pile is tried in each place, either end to the wall; what is cut off, what its notches differ from the
+    /// one that is wanted, and its bow to the side are weighed and summed.
+    ///
+    /// ```text
+    /// least Σ w₁ waste + w₂ |notch − wanted| + w₃ |bow across|
+    /// ```
+    /// Source: the weights are the builder's.
+    pub fn pole_of_the_pile(number: u64) -> u64 {
+        number
+    }
+}
+
+formula! {
+    /// A coordinate of the middle of the house.
+    ///
+    /// ```text
+    /// x̄ = ∫ x dA / A
+    /// ```
+    /// Source: the definition of the centre of an area.
+    pub fn middle(; at: Length) -> Length {
+        at
+    }
+}
+
+formula! {
+    /// A coordinate of the place on the plate on which a pole rests.
+    ///
+    /// The pole runs along a side of the eye, back to the line of the plate.
+    ///
+    /// ```text
+    /// p + t (p − q) on the plate line        p, q: corners of the eye
+    /// ```
+    /// Source: two lines that meet, elementary geometry.
+    pub fn seat_in_plan(; at: Length) -> Length {
+        at
+    }
+}
+
+formula! {
+    /// Level of the top of the plate where a pole rests.
+    ///
+    /// ```text
+    /// z = H + b + e        H: top of the wall there, b: the timber on it, e: measured above that
+    /// ```
+    /// Source: the definition of a level.
+    pub fn seat_level(; level: Length) -> Length {
+        level
+    }
+}
+
+formula! {
+    /// A pole lies with its greatest bow upwards.
+    ///
+    /// ```text
+    /// b = bow
+    /// ```
+    /// Source: common practice, no source: boards then lie on a crown and not in a dip.
+    pub fn set_upright(bow: Length) -> Length {
+        bow
+    }
+}
+
+formula! {
+    /// From the butt of a pole to its seat, along the pole: its tail under the eave.
+    ///
+    /// ```text
+    /// o = x / cos α        x: in plan from the seat out to the eave, α: pitch of the pole
+    /// ```
+    /// Source: the definition of the cosine.
+    pub fn tail(; along: Length) -> Length {
+        along
+    }
+}
+
+formula! {
+    /// Notch where a pole rests on its neighbour, in both poles together.
+    ///
+    /// It makes up for the difference of the two poles from the mean of the pile; where they are too thin for that, none is cut.
+    ///
+    /// ```text
+    /// notch = d / 2 + d′ / 2 − D        D: distance of the axes in a ring of mean poles
+    /// ```
+    /// Source: the definition of touching round poles.
+    pub fn notch(; depth: Length) -> Length {
+        depth
+    }
+}
+
+formula! {
+    /// Mean pitch of the poles of a ring.
+    ///
+    /// All pitches are solved at once: every pole, every seat and every notch moves all of them.
+    ///
+    /// ```text
+    /// at each crossing: D = d / 2 + d′ / 2 − notch − bedding        D: between the axes, d, d′: diameters where they touch
+    /// ```
+    /// Source: contact of round poles at the feet of the common perpendicular of their axes; derived for this project.
+    pub fn mean_pitch(; ring: &Ring) -> Angle {
+        let sum: f64 = ring.sets.iter().map(|set| set.pitch.in_rad()).sum();
+        Angle::rad(sum / ring.sets.len() as f64)
+    }
+}
+
+formula! {
+    /// Length to which a pole is cut.
+    ///
+    /// The tip is left long and trimmed when all poles lie.
+    ///
+    /// ```text
+    /// l = s + e        s: mark where it rests, e: what it runs on beyond, along the pole
+    /// ```
+    /// Source: the whole is the sum of its parts.
+    pub fn cut_length(rest: Length, beyond: Length) -> Length {
+        rest + beyond
+    }
+}
+
+formula! {
+    /// How far the eye sinks when the crossings bed.
+    ///
+    /// ```text
+    /// Δz = z − z′        z′: the ring solved again, every crossing closer by its bedding
+    /// ```
+    /// Source: contact of round poles at the feet of the common perpendicular of their axes; derived for this project.
+    pub fn sunk(before: Length, after: Length) -> Length {
+        before - after
+    }
+}

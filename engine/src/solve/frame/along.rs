@@ -3,10 +3,10 @@
 use super::answer::Answer;
 use super::factorised::Factorised;
 use super::fault::Fault;
-use super::held::{cuts, inside, section_at};
+use super::held::{cuts, held_forces, inside, section_at};
 use super::load::{Burden, LoadCase};
-use super::release::released_movements;
-use super::small::{Six, Twelve, into_global, turned};
+use super::release::{Buckled, release, released_movements};
+use super::small::{Six, Twelve, diagonal, into_global, turned};
 use super::transfer::{Bending, Plane, Reached, Rule};
 use crate::solve::quadrature::places;
 
@@ -58,13 +58,14 @@ impl Factorised<'_> {
 
     /// Puts the movements of the member's own ends in place of its nodes'.
     fn own_ends(&self, bending: &Bending<'_>, movements: &mut Twelve) -> Result<(), Fault> {
-        let held = super::held::held_forces(bending.member, bending.bar, bending.burden);
+        let held = held_forces(bending.member, bending.bar, bending.burden);
         if bending.push.is_none() {
             released_movements(movements, &held, &bending.bar.released);
             return Ok(());
         }
         let (mut square, held) = bending.whole(&held).ok_or(Fault::Unstable)?;
-        let released = super::release::release(&mut square, bending.member.released);
+        let alone = diagonal(&bending.bar.basic.square(bending.bar.length));
+        let released = release(&mut square, bending.member.released, &alone).map_err(|Buckled| Fault::Unstable)?;
         released_movements(movements, &held, &released);
         Ok(())
     }

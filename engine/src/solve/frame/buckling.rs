@@ -39,12 +39,10 @@ impl Factorised<'_> {
                 break;
             }
             let width = high - low;
-            if width < 0.1 * high && !mode.is_empty() {
-                if let Some(at) = search.estimate(low, high, &mut mode)? {
-                    for near in [at * (1.0 - 0.2 * NEAR), at * (1.0 + 0.2 * NEAR)] {
-                        search.narrow(near, &mut low, &mut high)?;
-                    }
-                }
+            let close = width < 0.1 * high && !mode.is_empty();
+            let estimate = if close { search.estimate(low, high, &mut mode)? } else { None };
+            for at in estimate.into_iter().flat_map(|at| [at * (1.0 - 0.2 * NEAR), at * (1.0 + 0.2 * NEAR)]) {
+                search.narrow(at, &mut low, &mut high)?;
             }
             if high - low > 0.1 * width {
                 search.narrow(0.5 * (low + high), &mut low, &mut high)?;
@@ -98,25 +96,21 @@ impl Search<'_> {
         Ok(())
     }
 
-    /// A factor that is borne and one that is not. Steps double at most, so that no two members' own loads are passed at once
-    /// unseen.
+    /// A factor that is borne and one that is not. A member between held ends has its second critical load at twice its first;
+    /// steps are smaller than that, so that the first is not passed unseen.
     fn bracket(&self, guess: f64) -> Result<(f64, f64), Fault> {
         if !guess.is_finite() {
             return Err(Fault::NothingBuckles);
         }
-        let mut low = 0.0;
-        let mut at = guess;
-        while self.factor(at)?.is_none() {
-            if at < 1e-12 * guess {
+        let mut low = guess;
+        while self.factor(low)?.is_none() {
+            if low < 1e-12 * guess {
                 return Err(Fault::Restless);
             }
-            (low, at) = (0.0, 0.5 * at);
-        }
-        if self.factor(at)?.is_some() {
-            low = at;
+            low *= 0.5;
         }
         for _ in 0..20 {
-            at = low * 1.6;
+            let at = low * 1.6;
             if self.factor(at)?.is_none() {
                 return Ok((low, at));
             }

@@ -85,13 +85,9 @@ impl Equations {
         values: &mut [f64],
     ) {
         for (b, &column) in self.unknowns[across].iter().enumerate().filter(|unknown| *unknown.1 != HELD) {
-            let mut term = columns.starts[column] + below;
-            for (a, &row) in self.unknowns[above].iter().enumerate().filter(|unknown| *unknown.1 != HELD) {
-                if row > column {
-                    break;
-                }
+            let rows = self.unknowns[above].iter().enumerate().filter(|unknown| *unknown.1 != HELD);
+            for ((a, _), term) in rows.take_while(|row| *row.1 <= column).zip(columns.starts[column] + below..) {
                 values[term] += block(a, b);
-                term += 1;
             }
         }
     }

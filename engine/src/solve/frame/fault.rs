@@ -57,7 +57,7 @@ pub enum Fault {
     },
     /// Under these loads the frame has passed its critical load.
     Unstable,
-    /// Nothing is compressed, so no load factor makes the frame buckle.
+    /// Nothing is pushed, or so little that no load factor within reach makes the frame buckle.
     NothingBuckles,
     /// An iteration did not come to rest.
     Restless,
@@ -128,7 +128,7 @@ impl fmt::Display for Fault {
                 write!(f, "the frame moves without resistance: node {} is free {}", node + 1, direction.in_words())
             }
             Fault::Unstable => write!(f, "the frame buckles below these loads"),
-            Fault::NothingBuckles => write!(f, "no member is compressed by these loads, so that nothing buckles"),
+            Fault::NothingBuckles => write!(f, "these loads push on no member so that it would buckle"),
             Fault::Restless => write!(f, "the iteration did not come to rest"),
             Fault::TooLarge => write!(f, "the frame is too large for memory"),
         }

@@ -2,7 +2,7 @@
 
 use super::fault::Fault;
 use super::member::{Bar, Member};
-use super::small::{Six, Three, cross, dot, into_local, scaled, turned};
+use super::small::{Six, Three, into_local, scaled, turned};
 
 /// The loads that act at one time.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -20,7 +20,8 @@ pub struct LoadCase {
 pub enum Sense {
     /// Along the global axes.
     Global,
-    /// Along the global axes, on each unit of the member's length as it is seen along the load.
+    /// Along the global axes, each component on each unit of the member's length as it is seen along that axis: a load along an
+    /// upright z axis on each unit of length in plan.
     Projected,
     /// Along the member's own axes.
     Local,
@@ -168,10 +169,8 @@ fn local(load: Three, sense: Sense, bar: &Bar) -> Three {
         Sense::Local => load,
         Sense::Global => into_local(&bar.axes, load),
         Sense::Projected => {
-            let across = cross(bar.axes[0], load);
-            let size = dot(load, load).sqrt();
-            let share = if size > 0.0 { dot(across, across).sqrt() / size } else { 0.0 };
-            into_local(&bar.axes, scaled(load, share))
+            let seen = |k: usize| (1.0 - bar.axes[0][k].powi(2)).max(0.0).sqrt();
+            into_local(&bar.axes, std::array::from_fn(|k| load[k] * seen(k)))
         }
     }
 }

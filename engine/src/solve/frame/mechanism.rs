@@ -63,8 +63,8 @@ fn norm(movement: &[f64], diagonal: &[f64]) -> f64 {
     movement.iter().zip(diagonal).map(|(own, stiffness)| own * own * stiffness).sum()
 }
 
-/// Names the node and direction that move most; a turn counts by the way that it carries a point as far off as the frame
-/// is wide, shared among its nodes, so that turns and ways can be compared.
+/// Names the node and direction that move most. A turn counts by the way that it carries a point half a typical member off,
+/// so that a node that is carried away comes before one about which a member turns.
 fn mechanism(frame: &Frame, equations: &Equations, movement: impl Fn(usize) -> f64) -> Fault {
     let mut most = (0.0, Fault::TooLarge);
     let reach = reach(frame);
@@ -79,12 +79,12 @@ fn mechanism(frame: &Frame, equations: &Equations, movement: impl Fn(usize) -> f
     most.1
 }
 
-/// The length of a typical member.
+/// Half the length of a typical member.
 fn reach(frame: &Frame) -> f64 {
     let length = |pair: [usize; 2]| {
         let [a, b] = frame.points(pair);
         (0..3).map(|k| (a[k] - b[k]).powi(2)).sum::<f64>().sqrt()
     };
     let all: f64 = frame.members.iter().map(|member| length(member.nodes)).sum();
-    all / frame.members.len().max(1) as f64
+    0.5 * all / frame.members.len().max(1) as f64
 }

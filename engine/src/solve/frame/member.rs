@@ -4,9 +4,9 @@
 //! also where a stretch is weakened.
 
 use super::fault::Fault;
-use super::release::{Released, release};
+use super::release::{Buckled, Released, release};
 use super::section::Section;
-use super::small::{Square, Three, cross, direction, dot, minus, scaled, turned_square};
+use super::small::{Square, Three, cross, diagonal, direction, dot, minus, scaled, turned_square};
 
 /// A member as it is described.
 #[derive(Clone, Debug, PartialEq)]
@@ -145,7 +145,8 @@ impl Bar {
         let (axes, length) = member.axes(points[0], points[1]).map_err(needs)?;
         let basic = Basic::of(member, length);
         let mut local = basic.square(length);
-        let released = release(&mut local, member.released);
+        let alone = diagonal(&local);
+        let released = release(&mut local, member.released, &alone).map_err(|Buckled| needs("a stiffness"))?;
         Ok(Bar { nodes: member.nodes, length, axes, basic, local, released })
     }
 

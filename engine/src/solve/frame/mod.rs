@@ -33,6 +33,3 @@ pub use member::{Member, Stretch};
 pub use model::{Frame, Node, Support};
 pub use section::{Constants, Section};
 pub use small::{Six, Three};
-
-#[cfg(test)]
-mod tests;

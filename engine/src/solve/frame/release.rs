@@ -13,13 +13,24 @@ pub(super) struct Released {
 /// How much of the stiffness must be left for a movement to be held by the member itself.
 const LEFT: f64 = 1e-11;
 
-/// Takes the released movements out, one after the other.
-pub(super) fn release(stiffness: &mut Square, released: [[bool; 6]; 2]) -> Vec<Released> {
+/// A member with released ends that pushes itself away: it has buckled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Buckled;
+
+/// Takes the released movements out, one after the other; `alone` is the diagonal of the stiffness without any force along the
+/// member.
+pub(super) fn release(
+    stiffness: &mut Square,
+    released: [[bool; 6]; 2],
+    alone: &Twelve,
+) -> Result<Vec<Released>, Buckled> {
     let mut all = Vec::new();
-    let before: Twelve = std::array::from_fn(|k| stiffness[k][k]);
     for at in (0..12).filter(|&at| released[at / 6][at % 6]) {
         let row = stiffness[at];
-        let pivot = if row[at] > LEFT * before[at] { row[at] } else { 0.0 };
+        if row[at] < -LEFT * alone[at] {
+            return Err(Buckled);
+        }
+        let pivot = if row[at] > LEFT * alone[at] { row[at] } else { 0.0 };
         if pivot > 0.0 {
             for (line, part) in stiffness.iter_mut().zip(row) {
                 for (term, own) in line.iter_mut().zip(row) {
@@ -33,7 +44,7 @@ pub(super) fn release(stiffness: &mut Square, released: [[bool; 6]; 2]) -> Vec<R
         }
         all.push(Released { at, row, pivot });
     }
-    all
+    Ok(all)
 }
 
 /// Takes the released movements out of the end forces of a member that is held at both ends; the first movement that

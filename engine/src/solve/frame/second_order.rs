@@ -10,7 +10,7 @@ use super::fault::{Direction, Fault};
 use super::load::{Burden, LoadCase};
 use super::member::Bar;
 use super::release::{release, release_forces};
-use super::small::{Square, Twelve, times, turned_square};
+use super::small::{Square, Twelve, diagonal, times, turned_square};
 use super::transfer::{Bending, Rule};
 
 /// How often the forces along the members are found anew.
@@ -68,7 +68,7 @@ impl Factorised<'_> {
         Ok(answer)
     }
 
-    /// Each member under `factor` times the force that pushes on its first end; nothing when one has buckled between held ends.
+    /// Each member under `factor` times the force that pushes on its first end; nothing when one has buckled between its nodes.
     pub(super) fn pressed(&self, placed: &Placed, pushes: &[f64], factor: f64) -> Result<Option<Vec<Pressed>>, Fault> {
         let rule = Rule::new();
         let bare = Burden::default();
@@ -80,7 +80,8 @@ impl Factorised<'_> {
             let bending = Bending { rule: &rule, member, bar, burden, push, factor };
             let held = loaded.map_or([0.0; 12], |loaded| loaded.held);
             let Some((mut local, mut ends)) = bending.whole(&held) else { return Ok(None) };
-            let released = release(&mut local, member.released);
+            let alone = diagonal(&bar.basic.square(bar.length));
+            let Ok(released) = release(&mut local, member.released, &alone) else { return Ok(None) };
             release_forces(&mut ends, &released)
                 .map_err(|at| Fault::Loose { member: index, direction: Direction::ALL[at % 6] })?;
             all.push(Pressed { local, ends });

@@ -54,6 +54,10 @@ pub(super) fn turned<const N: usize>(list: [f64; N], turn: impl Fn(Three) -> Thr
     all
 }
 
+pub(super) fn diagonal(matrix: &Square) -> Twelve {
+    std::array::from_fn(|k| matrix[k][k])
+}
+
 pub(super) fn times(matrix: &Square, vector: &Twelve) -> Twelve {
     let mut product = [0.0; 12];
     for (own, row) in product.iter_mut().zip(matrix) {

@@ -141,19 +141,19 @@ impl Bending<'_> {
         let mut turns = [reached.turn; 8];
         let mut moments = straight;
         for _ in 0..40 {
-            let mut change: f64 = 0.0;
-            for i in 0..8 {
+            for (i, own) in moments.iter_mut().enumerate() {
                 for k in 0..4 {
                     let bent: f64 = (0..8).map(|j| self.rule.up_to[i][j] * pull[j] * turns[j][k]).sum();
-                    moments[i][k] = straight[i][k] + reached.bent[k] + bent;
+                    own[k] = straight[i][k] + reached.bent[k] + bent;
                 }
             }
-            for i in 0..8 {
+            let mut change: f64 = 0.0;
+            for (i, own) in turns.iter_mut().enumerate() {
                 for k in 0..4 {
                     let turned: f64 = (0..8).map(|j| self.rule.up_to[i][j] * soft[j] * moments[j][k]).sum();
                     let turn = reached.turn[k] + turned;
-                    change = change.max((turn - turns[i][k]).abs() - 1e-16 * turn.abs());
-                    turns[i][k] = turn;
+                    change = change.max((turn - own[k]).abs() - 1e-16 * turn.abs());
+                    own[k] = turn;
                 }
             }
             if self.push.is_none() || change <= 0.0 {

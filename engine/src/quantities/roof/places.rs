@@ -1,0 +1,213 @@
+//! Rows of a ring of measured poles: which lies where, how, its marks with their band, and the prop.
+
+use super::super::line::bind;
+use super::super::uneven::{bind_height, bind_line};
+use crate::house::{House, Ring, Roof};
+use crate::reason::Answer;
+use crate::roof::poles::{self, Band};
+use crate::row::Rows;
+use crate::units::Length;
+
+pub(super) fn walk(house: &House, roof: &Roof, ring: &Ring, rows: &mut Rows) {
+    known(ring, rows);
+    choice(ring, rows);
+    seats(house, ring, rows);
+    for place in 0..ring.solved.sets.len() {
+        laid(ring, place, rows);
+    }
+    whole(ring, rows);
+    for place in 0..ring.solved.sets.len() {
+        marks(ring, place, rows);
+        lifting(roof, ring, place, rows);
+    }
+    raising(ring, rows);
+}
+
+fn known(ring: &Ring, rows: &mut Rows) {
+    for pole in &ring.pile {
+        let tag = pole.tag.replace('-', " ");
+        for (end, diameters) in [("butt", &pole.butt), ("tip", &pole.tip)] {
+            for (place, diameter) in diameters.iter().enumerate() {
+                rows.known(format!("{tag}, diameter of its {end}, measure {}", place + 1), diameter);
+            }
+        }
+        rows.known(format!("{tag}, length"), &pole.length);
+        rows.known(format!("{tag}, its greatest bow"), &pole.bow[0]);
+        rows.known(format!("{tag}, its bow square to that"), &pole.bow[1]);
+    }
+    let titles = ["waste", "a notch other than wanted", "bow to the side"];
+    for (weight, title) in ring.weights.iter().zip(titles) {
+        rows.known(format!("what a millimetre of {title} counts"), weight);
+    }
+    rows.known("direction of the first corner of the eye, from the x axis", &ring.turned);
+    rows.known("how deep a pole is let into the plate", &ring.seat);
+    rows.known("what a crossing beds when the prop goes", &ring.bedding);
+    rows.known("what the prop stands higher for the last pole", &ring.clearance);
+    rows.known("how closely poles, plate and eye are measured", &ring.measured_to);
+    for (place, seat) in ring.seats.iter().enumerate() {
+        rows.known(format!("plate at place {}, above where it should be", place + 1), seat);
+    }
+}
+
+/// Adds every measure of the pile, and what weighs them.
+fn of_the_pile<T>(mut answer: Answer<T>, ring: &Ring, rows: &Rows) -> Answer<T> {
+    for pole in &ring.pile {
+        for known in pole.butt.iter().chain(&pole.tip).chain([&pole.length, &pole.bow[1]]) {
+            answer = bind(answer, rows, &known.path);
+        }
+    }
+    for weight in &ring.weights {
+        answer = bind(answer, rows, &weight.path);
+    }
+    bind(bind(answer, rows, "roof.notch"), rows, "roof.eye")
+}
+
+fn choice(ring: &Ring, rows: &mut Rows) {
+    let cost = of_the_pile(poles::choice_cost(&ring.choice), ring, rows);
+    rows.add("poles.choice.cost", "what the choice of poles costs", cost);
+    let bound = of_the_pile(poles::choice_bound(&ring.choice), ring, rows);
+    rows.add("poles.choice.bound", "what no choice from this pile can cost less than", bound);
+    for (place, placed) in ring.choice.places.iter().enumerate() {
+        let number = of_the_pile(poles::pole_of_the_pile(placed.pole as u64 + 1), ring, rows).without("number");
+        let way = if placed.is_turned { ", thin end to the wall" } else { "" };
+        let title = format!("place {}: {}{way}, counted in the pile", place + 1, ring.pole(place).tag);
+        rows.add(Ring::path(place, "pole"), title, number);
+    }
+}
+
+/// Corners of the eye, and where each pole rests on the plate.
+fn seats(house: &House, ring: &Ring, rows: &mut Rows) {
+    let centre = house.wall.line.centre();
+    for (noun, axis, at) in [("roof.centre-x", "x", centre.x), ("roof.centre-y", "y", centre.y)] {
+        let middle = bind_line(poles::middle(Length::m(at)), house, rows);
+        rows.add(noun, format!("middle of the house, {axis}"), middle);
+    }
+    for (place, rafter) in ring.layout.rafters.iter().enumerate() {
+        let plan = |answer: Answer<Length>, rows: &Rows| {
+            let inputs =
+                ["roof.centre-x", "roof.centre-y", "roof.eye", "poles.count", "roof.plate-offset", "roof.turned"];
+            inputs.iter().fold(bind_line(answer, house, rows), |answer, path| bind(answer, rows, path))
+        };
+        for (axis, noun) in ["seat-x", "seat-y"].into_iter().enumerate() {
+            let at = plan(poles::seat_in_plan(rafter.support[axis]), rows);
+            rows.add(Ring::path(place, noun), format!("seat of place {}, {}", place + 1, &noun[5..]), at);
+        }
+        let mut level = bind(poles::seat_level(rafter.support[2]), rows, "wall.bond-beam.height");
+        level = bind_height(level, house, rows);
+        if let Some(seat) = ring.seats.get(place) {
+            level = bind(level, rows, &seat.path);
+        }
+        if !house.wall.top.is_level() {
+            level = bind(level, rows, &Ring::path(place, "seat-x"));
+        }
+        rows.add(Ring::path(place, "seat-level"), format!("top of the plate at place {}", place + 1), level);
+    }
+}
+
+/// What lies in a place: sizes of its pole, its tail, its notch.
+fn laid(ring: &Ring, place: usize, rows: &mut Rows) {
+    let (pole, placed, rafter) = (ring.pole(place), &ring.choice.places[place], &ring.layout.rafters[place]);
+    let of = |noun: &str| Ring::path(place, noun);
+    let number = of("pole");
+    let ends = if placed.is_turned { [&pole.tip, &pole.butt] } else { [&pole.butt, &pole.tip] };
+    for ((noun, words), end) in [("butt", "at the wall"), ("tip", "at the eye")].into_iter().zip(ends) {
+        let mean = poles::mean_diameter(end.iter().map(|one| one.value));
+        let mean = end.iter().fold(mean, |mean, one| bind(mean, rows, &one.path));
+        rows.add(of(noun), format!("place {}, diameter {words}", place + 1), bind(mean, rows, &number));
+    }
+    let bow = poles::set_upright(pole.bow[0].value).from("bow", pole.bow[0].path.as_str());
+    rows.add(of("bow"), format!("place {}, bow upright", place + 1), bind(bow, rows, &number));
+    let tail = ["roof.eave-offset", "roof.centre-x", "roof.centre-y", "roof.turned", "roof.eye", "poles.count"];
+    let tail = tail.iter().fold(poles::tail(rafter.overhang), |answer, path| bind(answer, rows, path));
+    rows.add(of("tail"), format!("place {}, from the butt to the seat along the pole", place + 1), tail);
+    let below = ring.layout.below(place);
+    let notch = poles::notch(rafter.notch);
+    let notch = [number.clone(), Ring::path(below, "pole"), "roof.notch".into()]
+        .iter()
+        .fold(notch, |notch, path| bind(notch, rows, path));
+    rows.add(of("notch"), format!("place {}, notch where it rests, in both poles together", place + 1), notch);
+}
+
+/// What the whole ring makes.
+fn whole(ring: &Ring, rows: &mut Rows) {
+    let mut pitch = poles::mean_pitch(&ring.solved);
+    for place in 0..ring.solved.sets.len() {
+        for noun in ["butt", "tip", "bow", "seat-x", "seat-y", "seat-level", "tail", "notch"] {
+            pitch = bind(pitch, rows, &Ring::path(place, noun));
+        }
+    }
+    pitch = bind(pitch, rows, "roof.seat");
+    rows.add("roof.ring.pitch", "mean pitch of the poles as they lie", pitch);
+    let eye = poles::eye_size(&ring.solved);
+    rows.add("roof.ring.eye", "radius of the eye through the contacts", bind(eye, rows, "roof.ring.pitch"));
+    let level = poles::eye_level(&ring.solved);
+    rows.add("roof.ring.eye-level", "level of the contacts round the eye, mean", bind(level, rows, "roof.ring.pitch"));
+}
+
+fn marks(ring: &Ring, place: usize, rows: &mut Rows) {
+    let (set, rafter) = (&ring.solved.sets[place], &ring.layout.rafters[place]);
+    let of = |noun: &str| Ring::path(place, noun);
+    let on = format!("place {}", place + 1);
+    let ring_of = |answer: Answer<Length>, rows: &Rows| bind(answer, rows, "roof.ring.pitch");
+    let pitch = bind(poles::pole_pitch(set), rows, "roof.ring.pitch");
+    rows.add(of("pitch"), format!("{on}, pitch of its pole"), pitch);
+    let near = |band: &Band, rows: &Rows| {
+        let answer = bind(poles::likely_error(band), rows, "poles.measured-to");
+        bind(answer, rows, "roof.ring.pitch")
+    };
+    let rest =
+        rows.add(of("rest"), format!("{on}, mark where it rests, from its butt"), ring_of(poles::rest_mark(set), rows));
+    rows.add(of("rest-band"), format!("{on}, how far off that mark may be"), near(&ring.bands.rest[place], rows));
+    rows.add(of("carry"), format!("{on}, mark where it carries, from its butt"), ring_of(poles::carry_mark(set), rows));
+    rows.add(of("carry-band"), format!("{on}, how far off that mark may be"), near(&ring.bands.carry[place], rows));
+    rows.add(of("tip-level"), format!("{on}, middle of its tip"), ring_of(poles::tip_height(set), rows));
+    rows.add(of("tip-band"), format!("{on}, how far off that level may be"), near(&ring.bands.tip[place], rows));
+    let cut = poles::cut_length(rest, rafter.beyond).from("rest", of("rest"));
+    rows.add(
+        of("cut-length"),
+        format!("{on}, length to cut to"),
+        bind(bind(cut, rows, "roof.tip"), rows, "roof.ring.pitch").without("beyond"),
+    );
+}
+
+/// What a pole weighs, and what is in the hands at its tip.
+fn lifting(roof: &Roof, ring: &Ring, place: usize, rows: &mut Rows) {
+    let pole = &ring.layout.rafters[place].pole;
+    let of = |noun: &str| Ring::path(place, noun);
+    let on = format!("place {}", place + 1);
+    let cut = rows.value::<Length>(&of("cut-length")).unwrap_or(pole.length);
+    let sized =
+        |answer: Answer<_>, length: &str| answer.from("butt", of("butt")).from("tip", of("tip")).from("length", length);
+    let end = pole.diameter(cut);
+    let volume = poles::tapered_volume(pole.butt, end, cut);
+    let volume =
+        bind(volume.from("butt", of("butt")).without("tip").from("length", of("cut-length")), rows, &of("tip"));
+    let volume = rows.add(of("wood"), format!("{on}, wood of its pole"), volume);
+    let mass =
+        crate::roof::pole_mass(volume, roof.density.value).from("volume", of("wood")).from("density", "poles.density");
+    let mass = rows.add(of("mass"), format!("{on}, mass of its pole as lifted"), mass);
+    let balance = poles::balance_point(pole.butt, end, cut).without("tip");
+    let balance = bind(sized(balance, &of("cut-length")), rows, &of("tip"));
+    let balance = rows.add(of("balance"), format!("{on}, from its butt to where it balances"), balance);
+    let hands = poles::mass_at_end(mass, balance, cut).from("mass", of("mass")).from("to balance point", of("balance"));
+    rows.add(
+        of("lift"),
+        format!("{on}, in the hands at its tip while its butt stays down"),
+        hands.from("length", of("cut-length")),
+    );
+}
+
+fn raising(ring: &Ring, rows: &mut Rows) {
+    let ringed = |answer: Answer<Length>, more: &[&str], rows: &Rows| {
+        more.iter().fold(bind(answer, rows, "roof.ring.pitch"), |answer, path| bind(answer, rows, path))
+    };
+    let top = ringed(poles::prop_top(&ring.propped), &["roof.clearance"], rows);
+    rows.add("roof.raising.prop-top", "level of the top of the prop", top);
+    let slack = ringed(poles::slack(&ring.propped), &["roof.clearance"], rows);
+    rows.add("roof.raising.slack", "what is open for the last pole", slack);
+    let sunk = poles::sunk(ring.solved.eye_height, ring.settled.eye_height)
+        .from("before", "roof.ring.eye-level")
+        .without("after");
+    let sunk = bind(bind(sunk, rows, "roof.bedding"), rows, "roof.ring.pitch");
+    rows.add("roof.raising.sinks", "how far the eye sinks when the prop goes", sunk);
+}

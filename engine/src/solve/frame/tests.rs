@@ -1,1 +1,0 @@
-//! Frames against closed forms.
