@@ -1,0 +1,84 @@
+//! The poles that lie there, each measured, and what makes one choice of them better than another.
+
+use super::place::within;
+use crate::build::{self, Source, Written};
+use crate::known::{Known, Origin};
+use crate::roof::poles::{self, Candidate, Pole};
+use crate::units::{Angle, Length, System};
+
+/// A pole of the pile, as it is measured.
+#[derive(Clone, Debug)]
+pub struct PilePole {
+    /// Its tag.
+    pub tag: String,
+    /// Diameters of its thick end.
+    pub butt: Vec<Known<Length>>,
+    /// Diameters of its thin end.
+    pub tip: Vec<Known<Length>>,
+    /// What of it can be used.
+    pub length: Known<Length>,
+    /// Its greatest bow, and the one square to that.
+    pub bow: [Known<Length>; 2],
+}
+
+impl PilePole {
+    pub(super) fn candidate(&self) -> Candidate {
+        let [bow, across] = [&self.bow[0], &self.bow[1]].map(|bow| bow.value);
+        let (butt, tip) = (mean(&self.butt), mean(&self.tip));
+        Candidate { pole: Pole { length: self.length.value, butt, tip, bow, bow_turn: Angle::rad(0.0) }, across }
+    }
+}
+
+fn mean(lengths: &[Known<Length>]) -> Length {
+    poles::mean_diameter(lengths.iter().map(|length| length.value)).value
+}
+
+pub(super) fn pole(source: &Source<'_>, written: &build::Pole, system: System) -> Option<PilePole> {
+    let stem = format!("poles.pile.{}", written.tag.value);
+    let all = |written: &[Written<Length>], [from, to]: [f64; 2], what: &str| {
+        let range = || Length::mm(from)..Length::mm(to);
+        let read = written.iter().filter_map(|one| within(source, Some(one), range(), what, system));
+        read.collect::<Vec<Known<Length>>>()
+    };
+    let two = |noun: &str, written: &[Written<Length>]| {
+        if written.len() > 2 {
+            let message = format!("`{noun}` is measured {} times", written.len());
+            source.fault(written[2].span.clone(), &format!("{stem}.{noun}"), message, "measure it one or two ways");
+        }
+    };
+    for (noun, list) in [("butt", &written.butt), ("tip", &written.tip), ("bow", &written.bow)] {
+        two(noun, list);
+    }
+    let diameters = [40.0, 600.0];
+    let (butt, tip) =
+        (all(&written.butt, diameters, "a pole's diameter"), all(&written.tip, diameters, "a pole's diameter"));
+    let length = within(source, written.length.as_ref(), Length::m(1.0)..Length::m(15.0), "a pole's length", system);
+    let bows = all(&written.bow, [0.0, 400.0], "the bow of a pole");
+    let straight = |place: usize| {
+        let path = format!("{stem}.bow.{}", place + 1);
+        Known::assumed(Length::ZERO, path, Origin::Judgement, "a pole is straight where no bow is written")
+    };
+    let mut bows = bows.into_iter();
+    let bow = [0, 1].map(|place| bows.next().unwrap_or_else(|| straight(place)));
+    if butt.is_empty() || tip.is_empty() || source.is_faulty(&stem) {
+        return None;
+    }
+    if mean(&tip) > mean(&butt) {
+        let message = format!("the tip of `{}` is thicker than its butt", written.tag.value);
+        source.fault(written.tag.span.clone(), &stem, message, "the butt is the thick end: exchange the two");
+        return None;
+    }
+    Some(PilePole { tag: written.tag.value.clone(), butt, tip, length: length?, bow })
+}
+
+pub(super) fn weights(source: &Source<'_>, written: &build::Weights, system: System) -> [Known<f64>; 3] {
+    let weight = |written: &Option<Written<f64>>, or: f64, path: &'static str, why| {
+        let found = within(source, written.as_ref(), 0.0..1000.0, "a weight", system);
+        found.unwrap_or_else(|| Known::assumed(or, path, Origin::Judgement, why))
+    };
+    [
+        weight(&written.waste, 0.02, "poles.weights.waste", "fifty millimetres of firewood for one of notch"),
+        weight(&written.notch, 1.0, "poles.weights.notch", "a notch takes strength where it is needed most"),
+        weight(&written.bow, 0.5, "poles.weights.bow", "boards lie badly on a pole that bows to the side"),
+    ]
+}
