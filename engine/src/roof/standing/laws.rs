@@ -1,0 +1,1 @@
+//! Laws of a ring that stands.
