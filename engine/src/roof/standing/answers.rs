@@ -1,9 +1,10 @@
 //! What a ring answers to each basic load case, and to any combination of them: superposed, not solved again.
 
-use super::build::Built;
+use super::build::{Built, Row};
 use super::cases::ZONES;
 use super::{Combination, Fault, Feet, Loading, Model};
 use crate::solve::frame::{Answer, Factorised, LoadCase, Six};
+use crate::solve::space::{size, way};
 use crate::units::{Force, Length, Moment};
 
 /// The answers of a ring to every basic load, for each kind of feet.
@@ -88,15 +89,7 @@ impl Model {
                 found.push(Vec::new(), [0.0; 2], [0.0; 3], [0.0; 3]);
                 continue;
             };
-            let mut sections = Vec::new();
-            for (index, pair) in row.stops.windows(2).enumerate() {
-                let [from, to] = [index, index + 1].map(|index| built.frame.nodes[row.node + index].at);
-                let long = crate::solve::space::size(crate::solve::space::way(from, to));
-                let parts = self.parts(place, pair);
-                let at: Vec<f64> = (0..=parts).map(|part| long * f64::from(part) / f64::from(parts)).collect();
-                let own = whole.forces_along(case, answer, row.member + index, &at).map_err(Fault::Frame)?;
-                sections.extend(own);
-            }
+            let sections = sections(built, row, (whole, case, answer), |pair| self.parts(place, pair))?;
             let sunk = |stop: usize| -answer.movements[row.node + stop][2];
             let crossing = row.rests.map_or([0.0; 3], |link| {
                 let force = answer.links[link];
@@ -115,15 +108,38 @@ impl Model {
 
     pub(super) fn places(&self, place: usize) -> Places {
         let (stops, at) = self.stops(place);
-        let mut along = Vec::new();
-        for pair in stops.windows(2) {
-            let parts = self.parts(place, pair);
-            along.extend((0..=parts).map(|part| pair[0] + (pair[1] - pair[0]) * f64::from(part) / f64::from(parts)));
-        }
         let [support, middle, carry, rest] = at.map(|stop| stops[stop]);
         let tip = stops.last().copied().unwrap_or(rest);
-        Places { along, marks: [support, middle, carry, rest, tip] }
+        Places::of(&stops, |pair| self.parts(place, pair), [support, middle, carry, rest, tip])
     }
+}
+
+impl Places {
+    pub fn of(stops: &[f64], parts: impl Fn(&[f64]) -> u32, marks: [f64; 5]) -> Places {
+        let mut along = Vec::new();
+        for pair in stops.windows(2) {
+            let parts = parts(pair);
+            along.extend((0..=parts).map(|part| pair[0] + (pair[1] - pair[0]) * f64::from(part) / f64::from(parts)));
+        }
+        Places { along, marks }
+    }
+}
+
+/// The forces within a pole at its places, member by member, from both ends of each on.
+pub(super) fn sections(
+    built: &Built,
+    row: &Row,
+    (whole, case, answer): (&Factorised<'_>, &LoadCase, &Answer),
+    parts: impl Fn(&[f64]) -> u32,
+) -> Result<Vec<Six>, Fault> {
+    let mut sections = Vec::new();
+    for (index, pair) in row.stops.windows(2).enumerate() {
+        let [from, to] = [index, index + 1].map(|index| built.frame.nodes[row.node + index].at);
+        let (long, parts) = (size(way(from, to)), parts(pair));
+        let at: Vec<f64> = (0..=parts).map(|part| long * f64::from(part) / f64::from(parts)).collect();
+        sections.extend(whole.forces_along(case, answer, row.member + index, &at).map_err(Fault::Frame)?);
+    }
+    Ok(sections)
 }
 
 impl Answers {

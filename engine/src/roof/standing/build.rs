@@ -13,7 +13,7 @@ pub(super) struct Parts {
     /// Whether each pole rests on the one below it.
     pub joined: Vec<bool>,
     pub feet: Feet,
-    /// A pole on a prop where it rests, and whether the head of the prop is tied in plan.
+    /// A pole on a prop where it rests, and whether the head of the prop holds it sideways.
     pub prop: Option<(usize, bool)>,
 }
 
@@ -60,13 +60,28 @@ impl Model {
             self.join(&mut built, place)?;
         }
         if let Some((place, tied)) = parts.prop {
-            if let Some(row) = &built.rows[place] {
-                let node = &mut built.frame.nodes[row.node + row.at[3]];
-                let fast = |held: bool| if held { Support::Fast } else { Support::Free };
-                node.support[..3].copy_from_slice(&[fast(tied), fast(tied), fast(true)]);
-            }
+            self.prop(&mut built, place, tied);
         }
         Ok(built)
+    }
+
+    /// Puts a prop under the place where a pole rests; tied, its head holds the pole sideways too.
+    fn prop(&self, built: &mut Built, place: usize, tied: bool) {
+        let Some(row) = &built.rows[place] else { return };
+        let (node, ground) = (row.node + row.at[3], built.frame.nodes.len());
+        built.frame.nodes[node].support[2] = Support::Fast;
+        if tied {
+            let contact = built.frame.nodes[node].at;
+            let stiffness = [0.0, self.held_across(place), 0.0, 0.0, 0.0, 0.0];
+            built.frame.nodes.push(Node::held(contact, [true; 6]));
+            built.frame.links.push(Link { nodes: [ground, node], contact, axes: row.axes, stiffness });
+        }
+    }
+
+    fn held_across(&self, place: usize) -> f64 {
+        let [support, _, _, tip] = self.marks[place];
+        let diameter = self.diameter(place, support);
+        FAST * self.wood.young.in_pa() * Section::Round { first: diameter, last: diameter }.at(0.0).area / tip
     }
 
     fn row(&self, frame: &mut Frame, place: usize, feet: Feet) -> Row {
@@ -101,7 +116,7 @@ impl Model {
         let [support, _, _, tip] = self.marks[place];
         let diameter = self.diameter(place, support);
         let section = Section::Round { first: diameter, last: diameter }.at(0.0);
-        let across = if held { 0.0 } else { FAST * young * section.area / tip };
+        let across = if held { 0.0 } else { self.held_across(place) };
         let roll = FAST * shear * section.twist / tip;
         let turn = match self.joints.passing {
             Passing::Touching { .. } => 0.0,

@@ -66,7 +66,7 @@ fn members<'r>(built: &'r Built, row: &'r Row) -> impl Iterator<Item = (usize, [
 }
 
 /// Lays a plumb load along a stretch of a pole on its members; a pole that does not stand takes nothing.
-fn line(built: &Built, pole: usize, [start, end]: [f64; 2], down: [f64; 2], case: &mut LoadCase) {
+pub(super) fn line(built: &Built, pole: usize, [start, end]: [f64; 2], down: [f64; 2], case: &mut LoadCase) {
     let Some(row) = &built.rows[pole] else { return };
     let at = |along: f64| down[0] + (down[1] - down[0]) * (along - start) / (end - start);
     for (member, [from, to], longer) in members(built, row) {
@@ -80,7 +80,7 @@ fn line(built: &Built, pole: usize, [start, end]: [f64; 2], down: [f64; 2], case
     }
 }
 
-fn point(built: &Built, pole: usize, at: f64, down: f64, case: &mut LoadCase) {
+pub(super) fn point(built: &Built, pole: usize, at: f64, down: f64, case: &mut LoadCase) {
     let Some(row) = &built.rows[pole] else { return };
     let inside = members(built, row).find(|(_, [_, to], _)| at <= *to);
     let found = inside.or_else(|| members(built, row).last());

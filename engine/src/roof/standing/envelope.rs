@@ -116,10 +116,10 @@ impl Answers {
 }
 
 /// What is found under one combination.
-struct Under {
-    found: Found,
-    combination: usize,
-    feet: Feet,
+pub(super) struct Under {
+    pub found: Found,
+    pub combination: usize,
+    pub feet: Feet,
 }
 
 /// The greatest of `values`, each with its place, over all that was found; nothing where there are none.
@@ -140,22 +140,22 @@ fn greatest<'u, I: Iterator<Item = (f64, f64)>>(
 }
 
 impl Most<f64> {
-    fn of<T>(self, unit: impl Fn(f64) -> T) -> Most<T> {
+    pub(super) fn of<T>(self, unit: impl Fn(f64) -> T) -> Most<T> {
         Most { value: unit(self.value), at: self.at, combination: self.combination, feet: self.feet }
     }
 }
 
 /// The greatest of one value at one place.
-fn at_place(all: &[Under], at: f64, value: impl Fn(&Found) -> f64) -> Most<f64> {
+pub(super) fn at_place(all: &[Under], at: f64, value: impl Fn(&Found) -> f64) -> Most<f64> {
     let none = Most { value: 0.0, at: Length::m(at), combination: 0, feet: Feet::Held };
     greatest(all, |under| std::iter::once((at, value(&under.found)))).unwrap_or(none)
 }
 
-fn least(all: &[Under], at: f64, value: impl Fn(&Found) -> f64) -> Most<f64> {
+pub(super) fn least(all: &[Under], at: f64, value: impl Fn(&Found) -> f64) -> Most<f64> {
     at_place(all, at, |found| -value(found)).of(|value| -value)
 }
 
-fn here(all: &[Under], places: &Places, pole: usize, within: impl Fn(f64) -> bool) -> Here {
+pub(super) fn here(all: &[Under], places: &Places, pole: usize, within: impl Fn(f64) -> bool) -> Here {
     let of = |value: &dyn Fn(&[f64; 6]) -> f64| {
         let most = greatest(all, |under| {
             let sections = places.along.iter().zip(&under.found.sections[pole]).filter(|(along, _)| within(**along));

@@ -12,6 +12,7 @@ mod given;
 mod laws;
 mod model;
 mod notch;
+mod straight;
 mod studies;
 
 pub use answers::{Answers, Section};
@@ -19,4 +20,5 @@ pub use envelope::{Crossing, Envelope, Foot, Here, Most, Stands};
 pub use fault::Fault;
 pub use given::{Combination, Extra, Feet, Joints, Loading, OnPole, Passing, Wood};
 pub use model::{Model, model};
+pub use straight::{Beam, Bearing, Straight, StraightAnswers};
 pub use studies::{Lost, Raised, SecondOrder, Without, raising};

@@ -51,7 +51,7 @@ pub struct Raised {
     pub poles: usize,
     /// The pole that is loose while the prop only carries; nothing where the poles stand.
     pub loose: Option<usize>,
-    /// The pole that is loose also where the head of the prop is tied in plan.
+    /// The pole that is loose also where the head of the prop is tied so that it holds its pole sideways.
     pub loose_when_tied: Option<usize>,
     /// Load of the poles' weight on the prop, its head tied; nothing where that is loose.
     pub on_prop: Option<Force>,
@@ -77,12 +77,19 @@ impl Model {
         Ok(SecondOrder { moment: ratio(greatest_moment), sag: ratio(greatest_sag), buckling })
     }
 
-    /// The ring without a part, its feet held, under one combination; what lay on a lost pole is lost with it.
+    /// The ring without a part under one combination; what lay on a lost pole is lost with it. On feet that are held a tied ring may
+    /// stand by its thrust, as an arch does: only feet that slide show what it does by itself.
     ///
     /// # Errors
     /// No such part, or a load beside its pole.
-    pub fn without(&self, lost: Lost, loading: &Loading, combination: &Combination) -> Result<Without, Fault> {
-        let mut parts = self.whole(Feet::Held);
+    pub fn without(
+        &self,
+        lost: Lost,
+        feet: Feet,
+        loading: &Loading,
+        combination: &Combination,
+    ) -> Result<Without, Fault> {
+        let mut parts = self.whole(feet);
         match lost {
             Lost::Pole(pole) => *parts.stands.get_mut(pole).ok_or(Fault::Load(pole))? = false,
             Lost::Crossing(pole) => *parts.joined.get_mut(pole).ok_or(Fault::Load(pole))? = false,
