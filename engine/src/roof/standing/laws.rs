@@ -74,6 +74,27 @@ fn plumb_forces_of_equal_poles_are_those_of_the_closed_forms() {
 }
 
 #[test]
+fn unequal_poles_on_an_uneven_plate_pass_on_plumb_what_statics_says() {
+    let mut layout = motley();
+    layout.rafters.iter_mut().for_each(|rafter| rafter.pole.bow = Length::ZERO);
+    let model = stood(&layout, &WOOD, &PLUMB);
+    let load =
+        |at: usize| poles::Load { force: Force::n(500.0 + 90.0 * at as f64), at: Length::m(0.3 + 0.15 * at as f64) };
+    let on = |(pole, rafter): (usize, &poles::Rafter)| {
+        let [x, y, _] = model.lies[pole].way(0.0);
+        OnPole::Point { pole, at: rafter.overhang + load(pole).at / x.hypot(y), down: load(pole).force }
+    };
+    let extra = Extra { name: "heaps".into(), loads: layout.rafters.iter().enumerate().map(on).collect() };
+    let loading = Loading { first_half: Angle::ZERO, extras: vec![extra] };
+    let heaps = &found(&model, Feet::Held, &loading)[5];
+    let loads: Vec<poles::Load> = (0..9).map(load).collect();
+    for (place, passed) in poles::passed(&layout, &ring(&layout).unwrap(), &loads).into_iter().enumerate() {
+        assert!(relative(heaps.crossings[place][0], passed.crossing.in_n()) < 1e-7);
+        assert!((heaps.feet[place][2] - passed.support.in_n()).abs() < 1e-7 * passed.crossing.in_n());
+    }
+}
+
+#[test]
 fn five_poles_sink_as_the_same_frame_does_elsewhere() {
     // Reciprocal frame as a space frame, own reference solution: frame RF5.
     let long = Pole { length: Length::m(2.845_406_2), ..pole(140.0, 140.0) };
