@@ -8,9 +8,10 @@ use crate::ask::ask;
 use crate::sources::{Citation, Standing};
 
 /// The tables of published values.
-const TABLES: [(&str, &str); 10] = [
+const TABLES: [(&str, &str); 11] = [
     ("roof.csv", include_str!("../../data/proof/roof.csv")),
     ("poles.csv", include_str!("../../data/proof/poles.csv")),
+    ("standing.csv", include_str!("../../data/proof/standing.csv")),
     ("units.csv", include_str!("../../data/proof/units.csv")),
     ("earth.csv", include_str!("../../data/proof/earth.csv")),
     ("wall.csv", include_str!("../../data/proof/wall.csv")),

@@ -18,6 +18,7 @@ mod roof;
 mod set_out;
 mod site_loads;
 mod soil;
+mod standing;
 mod timber;
 mod tree;
 

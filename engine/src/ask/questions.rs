@@ -47,6 +47,7 @@ pub(super) const ALL: &[Question] = &[
     super::roof::RECIPROCAL,
     super::roof::LAYERS,
     super::poles::RECIPROCAL_POLES,
+    super::standing::STANDING,
     super::assign::ASSIGN,
     super::deck::SHIMS,
     super::deck::NESTING,

@@ -7,6 +7,7 @@ mod one_way;
 pub mod poles;
 mod reciprocal;
 mod slide;
+pub mod standing;
 mod statics;
 
 pub use layers::{

@@ -6,7 +6,7 @@ use super::*;
 use crate::roof as closed;
 use crate::units::{Angle, Length};
 
-pub(super) fn pole(butt_mm: f64, tip_mm: f64) -> Pole {
+pub(in crate::roof) fn pole(butt_mm: f64, tip_mm: f64) -> Pole {
     let mm = Length::mm;
     Pole { length: Length::m(3.9), butt: mm(butt_mm), tip: mm(tip_mm), bow: Length::ZERO, bow_turn: Angle::ZERO }
 }
@@ -26,7 +26,7 @@ fn laid(pole: Pole, [x, y, z]: [f64; 3], [to_x, to_y]: [f64; 2]) -> Rafter {
 }
 
 /// Poles round a regular eye, on a level ring.
-pub(super) fn regular(outer: f64, eye: f64, poles: &[Pole]) -> Layout {
+pub(in crate::roof) fn regular(outer: f64, eye: f64, poles: &[Pole]) -> Layout {
     let count = poles.len();
     let corner = |at: f64| {
         let angle = TAU * at / count as f64;
@@ -43,7 +43,7 @@ pub(super) fn regular(outer: f64, eye: f64, poles: &[Pole]) -> Layout {
 }
 
 /// Nine unequal bowed poles with notches, on the top of a plate out of level.
-pub(super) fn motley() -> Layout {
+pub(in crate::roof) fn motley() -> Layout {
     let sizes = [
         (205., 160.),
         (190., 150.),
@@ -71,7 +71,7 @@ pub(super) fn motley() -> Layout {
 }
 
 #[track_caller]
-pub(super) fn near(found: Length, expected: Length, within_m: f64) {
+pub(in crate::roof) fn near(found: Length, expected: Length, within_m: f64) {
     assert!((found - expected).abs().in_m() < within_m, "{} m is not {} m", found.in_m(), expected.in_m());
 }
 

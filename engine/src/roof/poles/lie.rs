@@ -6,7 +6,7 @@ use crate::solve::space::{Vector, moved};
 
 /// A pole at a pitch. Its axis is a parabola through its support that passes plumb over its second crossing.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Lie {
+pub(in crate::roof) struct Lie {
     support: Vector,
     along: Vector,
     aside: Vector,
@@ -21,7 +21,7 @@ pub(super) struct Lie {
 }
 
 impl Lie {
-    pub fn new(rafter: &Rafter, course: &Course, pitch: f64) -> Lie {
+    pub(super) fn new(rafter: &Rafter, course: &Course, pitch: f64) -> Lie {
         let (rise, level) = pitch.sin_cos();
         let [x, y] = course.direction;
         let (across, upright) = rafter.pole.bow_turn.in_rad().sin_cos();

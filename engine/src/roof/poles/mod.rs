@@ -9,7 +9,7 @@ mod contact;
 mod fault;
 mod forces;
 #[cfg(test)]
-mod laws;
+pub(in crate::roof) mod laws;
 mod lie;
 mod lift;
 mod marks;
@@ -25,6 +25,7 @@ pub use band::{Band, Effect, Errors, Figures, Measure, bands, effects, figures, 
 pub use choice::{Candidate, Choice, Placed, Position, Unfit, Wish, choose, positions, unfit};
 pub use fault::Fault;
 pub use forces::{Load, Passed, lost, passed};
+pub(in crate::roof) use lie::Lie;
 pub use lift::{Team, balance_point, drying_shrinkage, lifted_by, mass_at_end, sinking, tapered_volume};
 pub use marks::{
     carry_mark, choice_bound, choice_cost, cut_length, eye_level, eye_size, likely_error, mean_pitch, middle, notch,
@@ -34,4 +35,5 @@ pub use marks::{
 pub use plan::{Start, supports};
 pub use pole::{Layout, Pole, Rafter, Rests, RestsOn, mean_diameter};
 pub use raising::{Measured, Propped, as_raised, bedded, dried, order, propped, raised};
+pub(in crate::roof) use ring::laid;
 pub use ring::{Ring, Set, notches_for_pitch, ring};

@@ -90,6 +90,12 @@ pub fn notches_for_pitch(layout: &Layout, pitch: Angle) -> Result<Vec<Length>, F
         .collect()
 }
 
+/// The axes of poles at the pitches that they have.
+pub(in crate::roof) fn laid(layout: &Layout, sets: &[Set]) -> Result<Vec<Lie>, Fault> {
+    let pitches: Vec<f64> = sets.iter().map(|set| set.pitch.in_rad()).collect();
+    Ok(lies(layout, &courses(layout)?, &pitches))
+}
+
 /// Each pole at a pitch of its own, whether that closes the ring or not.
 pub(super) fn sets_at(layout: &Layout, courses: &[Course], pitches: &[f64]) -> Result<Vec<Set>, Fault> {
     let lies = lies(layout, courses, pitches);

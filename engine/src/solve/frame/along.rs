@@ -56,6 +56,31 @@ impl Factorised<'_> {
         Ok(distances.iter().map(|&at| place(&bending, &start, &ends, at)).collect())
     }
 
+    /// Forces alone at places along a member, as in [`Place`]: nothing is integrated.
+    ///
+    /// # Errors
+    /// When there is no such member, a place lies outside of it, or the loads are not sound.
+    pub fn forces_along(
+        &self,
+        case: &LoadCase,
+        answer: &Answer,
+        member: usize,
+        distances: &[f64],
+    ) -> Result<Vec<Six>, Fault> {
+        let (Some(bar), Some(description)) = (self.bars.get(member), self.frame.members.get(member)) else {
+            return Err(Fault::NoMember { member });
+        };
+        let mut burden = Burden::default();
+        for (_, load) in case.members.iter().filter(|(own, _)| *own == member) {
+            burden.add(member, load, description, bar)?;
+        }
+        let ends: Twelve = std::array::from_fn(|k| answer.ends[member][k / 6][k % 6]);
+        if answer.second_order || !distances.iter().all(|at| (0.0..=bar.length * (1.0 + 1e-12)).contains(at)) {
+            return Err(Fault::Load { member });
+        }
+        Ok(distances.iter().map(|&at| inside(&ends, &burden, at)).collect())
+    }
+
     /// Puts the movements of the member's own ends in place of its nodes'.
     fn own_ends(&self, bending: &Bending<'_>, movements: &mut Twelve) -> Result<(), Fault> {
         let held = held_forces(bending.member, bending.bar, bending.burden);

@@ -1,0 +1,24 @@
+//! A ring of poles as it stands: a frame in space under its loads, its forces, sags and thrusts, what it loses with one of its
+//! poles, and how it stands while it is raised.
+
+mod answers;
+mod bays;
+mod build;
+mod cases;
+mod envelope;
+mod fault;
+mod given;
+#[cfg(test)]
+mod laws;
+mod model;
+mod notch;
+mod straight;
+mod studies;
+
+pub use answers::{Answers, Section};
+pub use envelope::{Crossing, Envelope, Foot, Here, Most, Stands};
+pub use fault::Fault;
+pub use given::{Combination, Extra, Feet, Joints, Loading, OnPole, Passing, Wood};
+pub use model::{Model, model};
+pub use straight::{Beam, Bearing, Straight, StraightAnswers};
+pub use studies::{Lost, Raised, SecondOrder, Without, raising};
