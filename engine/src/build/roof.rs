@@ -86,6 +86,8 @@ pub struct Poles {
     pub of: Option<Written<String>>,
     /// The poles that lie there.
     pub pile: Vec<Pole>,
+    /// The tags of those that lie, from the first place on; "turned" behind a tag where the thin end is at the wall.
+    pub laid: Option<Written<Vec<Written<String>>>>,
     /// What makes one choice of them better than another.
     pub weights: Weights,
     /// How closely diameters, plate and eye are measured.
@@ -159,6 +161,7 @@ pub(super) fn poles(mut table: Table<'_, '_>) -> Poles {
         density: table.quantity("density", Kind::Density),
         of: table.text("of"),
         pile: pile(&mut table),
+        laid: table.texts("laid"),
         weights: weights(&mut table),
         measured_to: table.quantity("measured-to", Kind::Length),
     };

@@ -1,9 +1,9 @@
 //! The poles that lie there, each measured, and what makes one choice of them better than another.
 
-use super::place::within;
+use super::place::{nearest, within};
 use crate::build::{self, Source, Written};
 use crate::known::{Known, Origin};
-use crate::roof::poles::{self, Candidate, Pole};
+use crate::roof::poles::{self, Candidate, Laid, Pole};
 use crate::units::{Angle, Length, System};
 
 /// A pole of the pile, as it is measured.
@@ -81,4 +81,30 @@ pub(super) fn weights(source: &Source<'_>, written: &build::Weights, system: Sys
         weight(&written.notch, 1.0, "poles.weights.notch", "a notch takes strength where it is needed most"),
         weight(&written.bow, 0.5, "poles.weights.bow", "boards lie badly on a pole that bows to the side"),
     ]
+}
+
+/// The poles that lie, from the first place on; `None` where one is told of that cannot be.
+pub(super) fn laid(source: &Source<'_>, written: &build::Poles, pile: &[PilePole], count: u64) -> Option<Vec<Laid>> {
+    let Some(tags) = &written.laid else { return Some(Vec::new()) };
+    if tags.value.len() as u64 > count {
+        let message = format!("{} poles are laid, and {count} bear each other", tags.value.len());
+        source.fault(tags.span.clone(), &tags.path, message, "write those of the ring alone, from the first place on");
+        return None;
+    }
+    let mut laid: Vec<Laid> = Vec::new();
+    for one in &tags.value {
+        let tag = one.value.strip_suffix(" turned").unwrap_or(&one.value);
+        let Some(pole) = pile.iter().position(|pole| pole.tag == tag) else {
+            let hint = nearest(pile.iter().map(|pole| pole.tag.as_str()), tag);
+            source.fault(one.span.clone(), &tags.path, format!("the pile has no pole \"{tag}\""), hint);
+            return None;
+        };
+        if laid.iter().any(|other| other.pole == pole) {
+            let message = format!("`{tag}` is laid twice");
+            source.fault(one.span.clone(), &tags.path, message, "write each pole once");
+            return None;
+        }
+        laid.push(Laid { pole, is_turned: tag != one.value });
+    }
+    Some(laid)
 }

@@ -8,7 +8,7 @@ use super::place::{known, shown, within};
 use crate::build::{self, Source, Written};
 use crate::known::{Known, Origin};
 use crate::roof::poles::{
-    self, Band, Candidate, Choice, Errors, Figures, Layout, Pole, Propped, Rafter, Rests, RestsOn, Wish,
+    self, Band, Candidate, Choice, Errors, Figures, Laid, Layout, Pole, Propped, Rafter, Rests, RestsOn, Wish,
 };
 use crate::units::{Angle, Length, System};
 use crate::wall;
@@ -16,12 +16,12 @@ use crate::wall;
 /// Corners of the plate line as it is followed round.
 const PLATE: u32 = 360;
 
-/// How far a chord of the eave may lie from its curve, in metres.
-const CHORD: f64 = 0.001;
+/// How far a chord of the eave may lie from its curve, as a share of the wall's length.
+const CHORD: f64 = 5e-5;
 
 /// The tail of a pole makes it thinner at its crossings, which makes it lie flatter, and the tail shorter: so many turns are
 /// far more than this needs.
-const TURNS: u32 = 8;
+const TURNS: u32 = 5;
 
 /// The poles of a ring, chosen from the pile and laid.
 #[derive(Clone, Debug)]
@@ -102,6 +102,7 @@ pub(super) fn place(
     let clearance = assumed(60.0, "roof.clearance", "room for the last pole to slip in under the first");
     let measured = assumed(5.0, "poles.measured-to", "a folding rule on bark, a level over four metres");
     let seats = seats(source, keys, wanted, system)?;
+    let laid = pile::laid(source, written, &pile, wanted.count.value)?;
     let ring = Loose {
         weights: pile::weights(source, &written.weights, system),
         measured_to: length(&written.measured_to, [0.5, 50.0], "how closely one measures", measured),
@@ -117,6 +118,7 @@ pub(super) fn place(
         bedding: length(&keys.bedding, [0.0, 30.0], "what a crossing beds", bedding),
         clearance: length(&keys.clearance, [0.0, 400.0], "what the prop stands higher", clearance),
         seats,
+        laid,
         pile,
     };
     let first = written.pile.first()?;
@@ -140,10 +142,15 @@ fn seats(
     let seats: Vec<_> = keys.seats.iter().filter_map(|one| within(source, Some(one), range(), what, system)).collect();
     let count = keys.seats.len();
     if let Some(first) = keys.seats.first()
-        && count as u64 != wanted.count.value
+        && count as u64 > wanted.count.value
     {
         let message = format!("{count} seats are measured, and there are {} poles", wanted.count.value);
-        source.fault(first.span.clone(), "roof.seats", message, "write one for each pole, in their order, or none");
+        source.fault(
+            first.span.clone(),
+            "roof.seats",
+            message,
+            "write one for each pole, in their order; the rest lies as drawn",
+        );
         return None;
     }
     (seats.len() == count).then_some(seats)
@@ -159,6 +166,8 @@ struct Loose {
     bedding: Known<Length>,
     clearance: Known<Length>,
     seats: Vec<Known<Length>>,
+    /// The poles that lie, from the first place on.
+    laid: Vec<Laid>,
 }
 
 type Refused = (String, &'static str);
@@ -187,8 +196,8 @@ impl Loose {
             most_across: Length::m(1.0),
         };
         let positions = poles::positions(&layout, &solved);
-        let choice =
-            poles::choose(&positions, &candidates, &wish, 1).map_err(|short| self.short(&short.rows, &positions))?;
+        let choice = poles::choose_at_once(&positions, &candidates, &wish, &self.laid)
+            .map_err(|short| self.short(&short.rows, &positions))?;
         let chosen = |place: usize| {
             let placed = &choice.places[place];
             let pole = candidates[placed.pole].pole;
@@ -208,7 +217,7 @@ impl Loose {
         let bands = poles::bands(&poles::effects(&layout, &solved, &errors).map_err(refused)?);
         let propped = poles::propped(&layout, &solved, 0, self.clearance.value).map_err(refused)?;
         let settled = poles::bedded(&layout, &solved, self.bedding.value).map_err(refused)?;
-        let Loose { pile, weights, measured_to, turned, seat, bedding, clearance, seats } = self;
+        let Loose { pile, weights, measured_to, turned, seat, bedding, clearance, seats, .. } = self;
         Ok(Ring {
             pile,
             weights,
@@ -315,7 +324,7 @@ fn typical(pile: &[Candidate]) -> Pole {
 fn tails(wall: &Wall, wanted: &Wanted<'_>, starts: &[poles::Start]) -> Vec<f64> {
     let [thickness, height] = wall.means();
     let offset = wall::eave_offset(thickness, wall.batter_outside.value, height, wanted.overhang.value).value;
-    let eave = wall.line.outline(offset.in_m(), CHORD);
+    let eave = wall.line.outline(offset.in_m(), CHORD * wall.line.length());
     let tail = |&([x, y, _], toward): &poles::Start| {
         let from = Point::new(x.in_m(), y.in_m());
         let way = (from - Point::new(toward[0].in_m(), toward[1].in_m())).normalize();

@@ -6,11 +6,14 @@ use super::{Ends, PlanLine, Station, TEST_CHORD};
 use crate::curve::piece::Piece;
 use crate::solve::crossing;
 
+/// How far a chord may lie from its curve where a centre is wanted, as a share of the line's length.
+const FINE: f64 = 2e-5;
+
 impl PlanLine {
-    /// Mean of the corners of the flattened line weighted by area: the centre of a closed line's area, in metres.
+    /// The centre of a closed line's area, in metres, from chords that are as fine on a large line as on a small one.
     #[must_use]
     pub fn centre(&self) -> Point {
-        let points = self.outline(0.0, TEST_CHORD);
+        let points = self.outline(0.0, FINE * self.length());
         let origin = points[0];
         let (mut sum, mut area) = (Vec2::ZERO, 0.0);
         for (index, point) in points.iter().enumerate() {

@@ -10,8 +10,8 @@ use crate::units::Length;
 
 pub(super) fn walk(house: &House, roof: &Roof, ring: &Ring, rows: &mut Rows) {
     known(ring, rows);
-    choice(ring, rows);
     seats(house, ring, rows);
+    choice(ring, rows);
     for place in 0..ring.solved.sets.len() {
         laid(ring, place, rows);
     }
@@ -59,7 +59,13 @@ fn of_the_pile<T>(mut answer: Answer<T>, ring: &Ring, rows: &Rows) -> Answer<T> 
     for weight in &ring.weights {
         answer = bind(answer, rows, &weight.path);
     }
-    bind(bind(answer, rows, "roof.notch"), rows, "roof.eye")
+    for place in 0..ring.layout.rafters.len() {
+        for noun in ["seat-x", "seat-y", "seat-level"] {
+            answer = bind(answer, rows, &Ring::path(place, noun));
+        }
+    }
+    let around = ["roof.notch", "roof.eye", "roof.eave-offset", "roof.tip", "roof.seat"];
+    around.iter().fold(answer, |answer, path| bind(answer, rows, path))
 }
 
 fn choice(ring: &Ring, rows: &mut Rows) {
@@ -93,11 +99,12 @@ fn seats(house: &House, ring: &Ring, rows: &mut Rows) {
             rows.add(Ring::path(place, noun), format!("seat of place {}, {}", place + 1, &noun[5..]), at);
         }
         let mut level = bind(poles::seat_level(rafter.support[2]), rows, "wall.bond-beam.height");
-        level = bind_height(level, house, rows);
+        let is_level = house.wall.top.is_level();
+        level = if is_level { bind(level, rows, "wall.height") } else { bind_height(level, house, rows) };
         if let Some(seat) = ring.seats.get(place) {
             level = bind(level, rows, &seat.path);
         }
-        if !house.wall.top.is_level() {
+        if !is_level {
             level = bind(level, rows, &Ring::path(place, "seat-x"));
         }
         rows.add(Ring::path(place, "seat-level"), format!("top of the plate at place {}", place + 1), level);
@@ -117,7 +124,15 @@ fn laid(ring: &Ring, place: usize, rows: &mut Rows) {
     }
     let bow = poles::set_upright(pole.bow[0].value).from("bow", pole.bow[0].path.as_str());
     rows.add(of("bow"), format!("place {}, bow upright", place + 1), bind(bow, rows, &number));
-    let tail = ["roof.eave-offset", "roof.centre-x", "roof.centre-y", "roof.turned", "roof.eye", "poles.count"];
+    let tail = [
+        "roof.eave-offset",
+        "roof.plate-offset",
+        "roof.centre-x",
+        "roof.centre-y",
+        "roof.turned",
+        "roof.eye",
+        "poles.count",
+    ];
     let tail = tail.iter().fold(poles::tail(rafter.overhang), |answer, path| bind(answer, rows, path));
     rows.add(of("tail"), format!("place {}, from the butt to the seat along the pole", place + 1), tail);
     let below = ring.layout.below(place);

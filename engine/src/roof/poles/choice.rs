@@ -1,6 +1,6 @@
 //! Which pole goes where, and which end to the wall: least waste, notches nearest to what is wanted, least bow aside.
 
-use super::search::{counted_out, searched};
+use super::search::{bettered, counted_out, searched};
 use super::{Layout, Pole, Ring};
 use crate::solve::assignment::{Shortage, assignment};
 use crate::units::Length;
@@ -55,6 +55,15 @@ pub enum Unfit {
     Thin(Length),
     /// Bowed too much across by this.
     Bowed(Length),
+}
+
+/// A pole that lies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Laid {
+    /// The pole, from zero, as in the pile.
+    pub pole: usize,
+    /// Whether its thin end is at the wall.
+    pub is_turned: bool,
 }
 
 /// A pole in its position.
@@ -121,18 +130,38 @@ pub fn unfit(position: &Position, candidate: &Candidate, is_turned: bool, wish: 
 /// The positions that the pile cannot fill together, and the only poles that would do for any of them.
 pub fn choose(positions: &[Position], pile: &[Candidate], wish: &Wish, seed: u64) -> Result<Choice, Shortage> {
     let table = Table::new(positions, pile, wish);
-    let single: Vec<Vec<f64>> =
-        (0..positions.len()).map(|place| table.of_poles(place, |at| table.own[place][at])).collect();
-    assignment(&single)?;
-    let (start, bound_mm) = table.bound()?;
+    let (start, bound_mm) = table.start()?;
     let (ways, is_proved) = match counted_out(&table) {
         Some(best) => (best, true),
         None => (searched(&table, start, seed), false),
     };
-    let cost_mm = table.cost(&ways);
-    let places =
-        ways.iter().enumerate().map(|(place, &way)| placed(positions, pile, &table, &ways, place, way)).collect();
-    Ok(Choice { places, cost_mm, bound_mm: if is_proved { cost_mm } else { bound_mm.min(cost_mm) }, is_proved })
+    Ok(table.chosen((positions, pile), &ways, bound_mm, is_proved))
+}
+
+/// A choice for a house that is being changed, found at once: poles that are laid stay, the rest is bettered until no exchange
+/// of two betters it.
+///
+/// # Errors
+/// The positions that the pile cannot fill together, and the only poles that would do for any of them.
+pub fn choose_at_once(
+    positions: &[Position],
+    pile: &[Candidate],
+    wish: &Wish,
+    laid: &[Laid],
+) -> Result<Choice, Shortage> {
+    let mut table = Table::new(positions, pile, wish);
+    for (place, laid) in laid.iter().enumerate() {
+        let way = 2 * laid.pole + usize::from(laid.is_turned);
+        for (at, own) in table.own.iter_mut().enumerate() {
+            for (other, cost) in own.iter_mut().enumerate() {
+                if (at == place) != (other == way) && (at == place || other / 2 == laid.pole) {
+                    *cost = f64::INFINITY;
+                }
+            }
+        }
+    }
+    let (start, bound_mm) = table.start()?;
+    Ok(table.chosen((positions, pile), &bettered(&table, start), bound_mm, false))
 }
 
 fn placed(
@@ -207,6 +236,27 @@ impl Table {
     pub fn between(&self, place: usize, way: usize, way_below: usize) -> f64 {
         let touching = 0.5 * (self.rest[place][way] + self.carry[self.below[place]][way_below]);
         self.weight * (touching - self.distance[place]).abs()
+    }
+
+    /// A choice to start from and what no choice costs less than.
+    fn start(&self) -> Result<(Vec<usize>, f64), Shortage> {
+        let single: Vec<Vec<f64>> =
+            (0..self.own.len()).map(|place| self.of_poles(place, |at| self.own[place][at])).collect();
+        assignment(&single)?;
+        self.bound()
+    }
+
+    fn chosen(
+        &self,
+        (positions, pile): (&[Position], &[Candidate]),
+        ways: &[usize],
+        bound_mm: f64,
+        is_proved: bool,
+    ) -> Choice {
+        let cost_mm = self.cost(ways);
+        let one = |(place, &way): (usize, &usize)| placed(positions, pile, self, ways, place, way);
+        let places = ways.iter().enumerate().map(one).collect();
+        Choice { places, cost_mm, bound_mm: if is_proved { cost_mm } else { bound_mm.min(cost_mm) }, is_proved }
     }
 
     /// What a whole choice costs.

@@ -22,7 +22,7 @@ mod ring;
 mod search;
 
 pub use band::{Band, Effect, Errors, Figures, Measure, bands, effects, figures, rounded};
-pub use choice::{Candidate, Choice, Placed, Position, Unfit, Wish, choose, positions, unfit};
+pub use choice::{Candidate, Choice, Laid, Placed, Position, Unfit, Wish, choose, choose_at_once, positions, unfit};
 pub use fault::Fault;
 pub use forces::{Load, Passed, lost, passed};
 pub(in crate::roof) use lie::Lie;

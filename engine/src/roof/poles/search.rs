@@ -34,7 +34,8 @@ pub(super) fn searched(table: &Table, start: Vec<usize>, seed: u64) -> Vec<usize
     best
 }
 
-fn bettered(table: &Table, start: Vec<usize>) -> Vec<usize> {
+/// A choice that no swap, no other pole, no turning end for end and no stretch laid in reverse betters.
+pub(super) fn bettered(table: &Table, start: Vec<usize>) -> Vec<usize> {
     let mut ways = start;
     let mut cost = table.cost(&ways);
     loop {
