@@ -483,6 +483,91 @@ test("after a hundred random drags every number shown equals the answers of the 
   });
 });
 
+/** A new house, made on the start page from the first shape there. */
+async function begun({ size }, does) {
+  const place = folder();
+  const program = await served({ build: null, place });
+  const context = await chrome.newContext({ viewport: { width: size[0], height: size[1] }, hasTouch: size[0] < 500 });
+  try {
+    const shown = await page(context, program.address);
+    await does(shown, `${place}/hazel-corner.loam.toml`, async () => {
+      await shown.getByLabel("Its name").fill("Hazel Corner");
+      await shown.getByLabel("Its name").press("Tab");
+      await shown.getByText("Build this one").click();
+      await shown.waitForSelector("[data-handle]");
+      await settled(shown);
+    }, program);
+    assert.deepEqual(shown.faults, [], "errors on the page");
+  } finally {
+    await context.close();
+    await program.stop();
+    program.clear();
+  }
+}
+
+for (const size of [WIDTHS[0], WIDTHS[2]]) {
+  test(`a new house is priced on the page at ${size[0]} px: its currency, then line by line, and the sum moves at once`, async () => {
+    await begun({ size }, async (shown, file, build) => {
+      await shown.getByRole("button", { name: "Bean" }).click();
+      await shown.getByText("What it takes").waitFor();
+      await build();
+      await shown.evaluate(() => (location.hash = "stuff"));
+      const sum = shown.getByRole("region", { name: "What it costs" });
+      await sum.getByText("No price yet").waitFor();
+      const first = readFileSync(file, "utf8");
+      const lines = await shown.locator("[data-order]").count();
+      const open = async () => Number(/(\d+) of/.exec(await sum.innerText())?.[1] ?? 0);
+      const many = await open();
+      assert.ok(many > 8 && many <= lines, `${many} of ${lines} are open`);
+      assert.equal(await shown.getByText("Open: price it").count(), many, "each open line offers its price");
+      assert.ok((await sum.boundingBox()).y < (await shown.locator("main figure").first().boundingBox()).y, "costs before the site plan");
+      await shown.getByLabel("Currency").selectOption("EUR");
+      await settled(shown);
+      // By touch.
+      const stone = shown.locator("[data-order=stone]");
+      await stone.getByText("Open: price it").click();
+      await stone.getByLabel("Sold by").selectOption("tonne");
+      await stone.getByLabel("Price of one").fill("88");
+      await stone.getByRole("button", { name: "Write its price" }).click();
+      await settled(shown);
+      assert.match(readFileSync(file, "utf8"), /\[prices\.stone\]\nsold-by = "tonne"\nprice = "88 EUR"/);
+      assert.match(await sum.innerText(), /\d EUR/);
+      assert.equal(await open(), many - 1);
+      const before = await sum.locator(".large").innerText();
+      // By keyboard, and what a bale holds is asked.
+      const straw = shown.locator("[data-order=straw]");
+      await straw.locator("summary").press("Enter");
+      await straw.getByLabel("Sold by").selectOption("bale");
+      await straw.getByLabel("Price of one").fill("3,50");
+      await straw.getByLabel("One bale holds").fill("16 kg");
+      await straw.getByLabel("One bale holds").press("Enter");
+      await straw.getByRole("alert").getByText("3.50", { exact: false }).waitFor();
+      await straw.getByLabel("Price of one").fill("3.50");
+      await straw.getByLabel("Price of one").press("Enter");
+      await settled(shown);
+      assert.notEqual(await sum.locator(".large").innerText(), before);
+      assert.equal(await open(), many - 2);
+      // A price that is written is changed in its own field.
+      await stone.getByLabel("Price of one").fill("90");
+      await stone.getByLabel("Price of one").press("Enter");
+      await settled(shown);
+      const text = readFileSync(file, "utf8");
+      assert.match(text, /price = "90 EUR"/);
+      for (const line of first.split("\n")) assert.ok(text.includes(line), line);
+      assert.ok((await shown.evaluate(() => document.documentElement.scrollWidth - innerWidth)) <= 0);
+      await shown.evaluate(AXE);
+      const { violations } = await shown.evaluate(() => globalThis.axe.run());
+      assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html.slice(0, 160)).join(" | ")}`), []);
+      if (process.env.SHOTS) await shown.screenshot({ path: `${process.env.SHOTS}/priced-${size[0]}.png`, fullPage: true });
+      for (let step = 0; step < 4; step += 1) {
+        await shown.getByRole("button", { name: "Undo" }).click();
+        await settled(shown);
+      }
+      assert.equal(readFileSync(file, "utf8"), first);
+    });
+  });
+}
+
 test("a first house whose name is taken is told so, and its shape stays", async () => {
   const place = folder("tansy-bank");
   for (const name of ["hazel-corner", "other"]) cpSync(`${place}/tansy-bank.loam.toml`, `${place}/${name}.loam.toml`);
