@@ -397,6 +397,10 @@ test("the book is made with progress and can be opened", async () => {
   await sitting({ leaf: "book" }, async (shown, program) => {
     await shown.getByText("Make the book").click();
     await shown.getByText("Open the book to print it").waitFor({ timeout: 60000 });
+    assert.match(await shown.getByText("Open the book to print it").getAttribute("class"), /main/);
+    assert.doesNotMatch((await shown.getByRole("button", { name: "Make the book" }).getAttribute("class")) ?? "", /main/);
+    const [made, opened] = await Promise.all(["Make the book", "Open the book to print it"].map((words) => shown.getByText(words).boundingBox()));
+    assert.ok(opened.y - made.y - made.height >= 8, "the two do not touch");
     const response = await fetch(`${program.address}book.pdf`);
     assert.equal(Buffer.from(await response.arrayBuffer()).subarray(0, 5).toString(), "%PDF-");
     // It is still there when one comes back, and of the design before once something changed.
@@ -567,6 +571,95 @@ for (const size of [WIDTHS[0], WIDTHS[2]]) {
     });
   });
 }
+
+for (const size of [WIDTHS[0], WIDTHS[2]]) {
+  test(`the start page at ${size[0]} px draws a shape at once, opens its numbers, takes bare numbers and tells each fault beside the last drawing`, async () => {
+    await begun({ size }, async (shown, file, build) => {
+      await shown.locator("main figure svg").first().waitFor();
+      const top = async (what) => (await what.boundingBox()).y;
+      const built = shown.getByText("Build this one");
+      if (size[0] < 500) {
+        assert.ok((await top(shown.locator("main figure").first())) < (await top(shown.getByLabel("Length inside"))));
+        assert.ok((await top(shown.locator("main figure").first())) < (await top(built)));
+      }
+      assert.ok((await top(shown.locator("main h1"))) >= 12, "the title keeps clear of the edge");
+      if (process.env.SHOTS) await shown.screenshot({ path: `${process.env.SHOTS}/begin-0-${size[0]}.png`, fullPage: true });
+      for (const button of await shown.locator("[data-row]").all()) {
+        await button.click();
+        await shown.waitForSelector("dialog[open] .large");
+        await shown.keyboard.press("Escape");
+        await shown.waitForSelector("dialog:not([open])", { state: "attached" });
+      }
+      const area = () => shown.locator("[data-row='room.area']").textContent();
+      const before = await area();
+      await shown.getByLabel("Length inside").fill("5.4");
+      await shown.getByLabel("Length inside").press("Tab");
+      await shown.waitForFunction((was) => document.querySelector("[data-row='room.area']")?.textContent !== was, before);
+      const taken = await area();
+      await shown.getByLabel("Length inside").fill("4,2 m");
+      await shown.getByLabel("Width inside").fill("wide");
+      await shown.getByLabel("Width inside").press("Tab");
+      await shown.getByRole("alert").nth(1).waitFor();
+      const told = (await shown.getByRole("alert").allTextContents()).join(" ");
+      assert.match(told, /4,2 m.*write 4\.2 m/);
+      assert.match(told, /wide/);
+      assert.equal(await area(), taken, "the last numbers stay");
+      assert.equal(await shown.locator("main figure svg").first().isVisible(), true, "the last drawing stays");
+      await shown.getByLabel("Length inside").fill("5.4");
+      await shown.getByLabel("Width inside").fill("3.6");
+      await build();
+      assert.match(await shown.locator(".next").textContent(), /Next: Earth/);
+      await shown.getByRole("link", { name: "The house in space" }).waitFor();
+      if (size[0] < 500) {
+        assert.equal(await shown.getByText("Tab to a handle", { exact: false }).isVisible(), false, "a finger has no keys");
+        const long = shown.locator("figure", { has: shown.locator(".pushed[tabindex]") });
+        assert.ok((await long.count()) > 0);
+        for (const one of await long.all()) {
+          assert.equal(await one.locator(".cut.right").isVisible(), true);
+          assert.match(await one.locator("figcaption").textContent(), /Slide the drawing sideways/);
+        }
+      }
+    });
+  });
+}
+
+test("what was touched is taken out by a button, a thing by the button under its fields, and undo brings both back", async () => {
+  await sitting({ size: [390, 844] }, async (shown, program) => {
+    const first = program.text();
+    const back = async () => {
+      await shown.locator("header").getByRole("button", { name: "Undo" }).click();
+      await settled(shown);
+      assert.equal(program.text(), first);
+    };
+    await shown.waitForSelector("[data-handle^='openings.reading-window']");
+    await shown.locator("[data-handle^='openings.reading-window']").first().tap();
+    const armed = shown.getByRole("group", { name: "What was touched" });
+    assert.match(await armed.innerText(), /reading window/);
+    await armed.getByRole("button", { name: "Take it out" }).click();
+    await settled(shown);
+    assert.doesNotMatch(program.text(), /\[openings\.reading-window\]/);
+    await back();
+    const group = shown.locator("details", { has: shown.getByRole("heading", { name: "Opening: reading window" }) });
+    await group.locator("summary").click();
+    await group.getByRole("button", { name: "Take it out" }).click();
+    await settled(shown);
+    assert.doesNotMatch(program.text(), /\[openings\.reading-window\]/);
+    await back();
+  });
+});
+
+test("looking up what is nowhere says so, and the value of a what-if is seen whole", async () => {
+  await sitting({ leaf: "book" }, async (shown) => {
+    await shown.getByText("Look up", { exact: true }).click();
+    await shown.getByLabel("Look up a number").fill("zebra");
+    await shown.getByText("Nothing here is called “zebra”", { exact: false }).waitFor();
+    await shown.keyboard.press("Escape");
+    await shown.waitForSelector("dialog:not([open])", { state: "attached" });
+    const field = shown.getByLabel("Instead of this value");
+    const [has, room] = await Promise.all([field.boundingBox(), shown.locator(".pictures").boundingBox()]);
+    assert.ok(has.width > room.width - 4, `${has.width} of ${room.width} px`);
+  });
+});
 
 test("a first house whose name is taken is told so, and its shape stays", async () => {
   const place = folder("tansy-bank");
