@@ -32,8 +32,8 @@ fn every_shape_stands_in_every_size_of_either_system_and_has_cob_batches_and_per
     for (system, length, width) in sizes.into_iter().chain(us) {
         for shape in SHAPES {
             let what = format!("{shape} of {length} by {width}");
-            let text =
-                begin(shape, length, width, "Wren house", system).unwrap_or_else(|problems| panic!("{what}: {problems:?}"));
+            let text = begin(shape, length, width, "Wren house", system)
+                .unwrap_or_else(|problems| panic!("{what}: {problems:?}"));
             assert!(!text.contains('@'), "{what} leaves a mark");
             let answers = answered(&text, &what);
             assert_eq!(answers.about.name, "Wren house");

@@ -557,13 +557,17 @@ for (const size of [WIDTHS[0], WIDTHS[2]]) {
       await settled(shown);
       const text = readFileSync(file, "utf8");
       assert.match(text, /price = "90 EUR"/);
+      await stone.getByRole("button", { name: "Take its price out" }).click();
+      await settled(shown);
+      assert.doesNotMatch(readFileSync(file, "utf8"), /prices\.stone/);
+      assert.equal(await open(), many - 1);
       for (const line of first.split("\n")) assert.ok(text.includes(line), line);
       assert.ok((await shown.evaluate(() => document.documentElement.scrollWidth - innerWidth)) <= 0);
       await shown.evaluate(AXE);
       const { violations } = await shown.evaluate(() => globalThis.axe.run());
       assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html.slice(0, 160)).join(" | ")}`), []);
       if (process.env.SHOTS) await shown.screenshot({ path: `${process.env.SHOTS}/priced-${size[0]}.png`, fullPage: true });
-      for (let step = 0; step < 4; step += 1) {
+      for (let step = 0; step < 5; step += 1) {
         await shown.getByRole("button", { name: "Undo" }).click();
         await settled(shown);
       }

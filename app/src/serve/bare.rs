@@ -36,7 +36,8 @@ fn currency(text: &str, standing: Option<&Standing>) -> Option<String> {
 
 /// The unit behind a number; none where there are several, as in feet and inches, and where there is none.
 fn unit(value: &str) -> Option<String> {
-    let is_of_number = |sign: char| sign.is_ascii_digit() || matches!(sign, '.' | ',' | '/' | '-' | '+' | ' ' | '\u{a0}');
+    let is_of_number =
+        |sign: char| sign.is_ascii_digit() || matches!(sign, '.' | ',' | '/' | '-' | '+' | ' ' | '\u{a0}');
     let unit = value.trim().trim_start_matches(is_of_number);
     let is_one = !unit.contains(',')
         && unit.starts_with(|sign: char| sign.is_alphabetic() || matches!(sign, '%' | '°'))

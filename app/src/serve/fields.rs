@@ -196,7 +196,8 @@ fn choices(known: &Known, file: &DeTable<'_>, written: &str) -> Vec<String> {
     let named = |word: &String| match word.strip_prefix('@') {
         Some(key) => {
             let keys: Vec<String> = key.split('.').map(str::to_owned).collect();
-            value(file, &keys).map_or_else(Vec::new, |holder| things(holder).into_iter().map(|(name, _)| name).collect())
+            value(file, &keys)
+                .map_or_else(Vec::new, |holder| things(holder).into_iter().map(|(name, _)| name).collect())
         }
         None => vec![word.clone()],
     };

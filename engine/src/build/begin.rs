@@ -105,7 +105,8 @@ pub fn begin(shape: &str, length: &str, width: &str, name: &str, system: &str) -
     let batter = Slope::parse(size("batter")).unwrap_or(Slope::ZERO);
     let eave = wall::eave_offset(thickness, batter, length_of("height"), length_of("overhang")).value;
     let tape = Step::Drag.length(size("along"));
-    let (shape, line) = fitted(shape, [long, wide], [thickness, eave, tape].map(Length::in_m)).map_err(|fault| vec![fault])?;
+    let (shape, line) =
+        fitted(shape, [long, wide], [thickness, eave, tape].map(Length::in_m)).map_err(|fault| vec![fault])?;
     let written = |metres: f64| quoted(&like(Length::m(metres), size("along"), Step::Drag));
     let along = |(run, share): (usize, f64)| written(share * line.runs()[run].whole.length());
     let mut text = TEXT.to_owned();

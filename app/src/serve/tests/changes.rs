@@ -300,7 +300,8 @@ async fn every_line_of_a_new_house_is_priced_on_the_page_and_the_total_moves_at_
     desk.look("", None, begin("5 m", "3.6 m"), false).await;
     let file = desk.folder.join("wren.loam.toml");
     let first = fs::read_to_string(&file).unwrap();
-    let mut frame = desk.look("stuff", None, json!({"kind": "set", "path": "build.currency", "to": "EUR"}), false).await;
+    let mut frame =
+        desk.look("stuff", None, json!({"kind": "set", "path": "build.currency", "to": "EUR"}), false).await;
     let open = |frame: &Value| {
         let orders = frame["orders"].as_array().unwrap().clone();
         orders.into_iter().filter(|order| order["has_no_cost"] == true).collect::<Vec<_>>()
