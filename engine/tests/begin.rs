@@ -116,7 +116,7 @@ fn a_name_is_kept_as_it_was_typed() {
 fn what_is_no_shape_no_size_and_no_system_is_refused_in_one_sentence() {
     for (given, said) in [
         (["cube", "3 m", "3 m", "metric"], "\"cube\" is no shape to begin with"),
-        (["ring", "3 cubits", "3 m", "metric"], "\"cubits\" is not a unit"),
+        (["ring", "3 cubits", "3 m", "metric"], "\"3 cubits\": the unit \"cubits\" is not known"),
         (["ring", "3 m", "30 m", "metric"], "a room of 30 m is not one to begin with"),
         (["ring", "3 m", "3 m", "imperial"], "\"imperial\" is no system of units"),
     ] {

@@ -292,7 +292,7 @@ test("a tap on a handle moves nothing; held beside its middle, it moves by as mu
     await shown.mouse.up();
     await settled(shown);
     assert.equal(program.text(), first);
-    assert.equal(await shown.getByRole("button", { name: "Undo" }).isDisabled(), true);
+    assert.equal(await shown.locator("header").getByRole("button", { name: "Undo" }).isDisabled(), true);
     await drag(shown, id, [24, 0]);
     const byMiddle = program.text();
     assert.notEqual(byMiddle, first);
