@@ -32,8 +32,8 @@ fn every_shape_stands_in_every_size_of_either_system_and_has_cob_batches_and_per
     for (system, length, width) in sizes.into_iter().chain(us) {
         for shape in SHAPES {
             let what = format!("{shape} of {length} by {width}");
-            let text =
-                begin(shape, length, width, "Wren house", system).unwrap_or_else(|problem| panic!("{what}: {problem}"));
+            let text = begin(shape, length, width, "Wren house", system)
+                .unwrap_or_else(|problems| panic!("{what}: {problems:?}"));
             assert!(!text.contains('@'), "{what} leaves a mark");
             let answers = answered(&text, &what);
             assert_eq!(answers.about.name, "Wren house");
@@ -65,8 +65,8 @@ fn whatever_size_a_first_build_takes_is_read_and_only_a_short_bean_or_a_narrow_f
                 let what = format!("{shape} of {length} by {width}");
                 match begin(shape, length, width, "", system) {
                     Ok(text) => drop(answered(&text, &what)),
-                    Err(problem) => {
-                        assert_eq!(problem.message, "this shape has no room in so small a house", "{what}");
+                    Err(problems) => {
+                        assert_eq!(problems[0].message, "this shape has no room in so small a house", "{what}");
                         assert!(shape == "bean" && long < 3.0 || shape == "free" && long > 4.0 * wide, "{what}");
                     }
                 }
@@ -95,13 +95,13 @@ fn a_door_and_a_window_of_a_first_build_have_lintels_and_its_words_say_that_noth
 fn poles_lie_across_4_5_m_at_most() {
     let wide = |width: &str| begin("rounded", "6 m", width, "", "metric");
     assert!(wide("4.5 m").is_ok());
-    let problem = wide("4.51 m").unwrap_err();
+    let problem = &wide("4.51 m").unwrap_err()[0];
     assert_eq!(
         (problem.path.as_str(), problem.message.as_str()),
         ("width", "the poles of a first build do not lie across 4.51 m")
     );
     assert!(problem.hint.contains("our judgement"), "{}", problem.hint);
-    assert_eq!(begin("ring", "6 m", "", "", "metric").unwrap_err().path, "width");
+    assert_eq!(begin("ring", "6 m", "", "", "metric").unwrap_err()[0].path, "width");
 }
 
 #[test]
@@ -116,13 +116,23 @@ fn a_name_is_kept_as_it_was_typed() {
 fn what_is_no_shape_no_size_and_no_system_is_refused_in_one_sentence() {
     for (given, said) in [
         (["cube", "3 m", "3 m", "metric"], "\"cube\" is no shape to begin with"),
-        (["ring", "3", "3 m", "metric"], "\"3\" has no unit"),
+        (["ring", "3 cubits", "3 m", "metric"], "\"3 cubits\": the unit \"cubits\" is not known"),
         (["ring", "3 m", "30 m", "metric"], "a room of 30 m is not one to begin with"),
         (["ring", "3 m", "3 m", "imperial"], "\"imperial\" is no system of units"),
     ] {
         let [shape, length, width, system] = given;
-        let problem = begin(shape, length, width, "", system).unwrap_err();
+        let problem = &begin(shape, length, width, "", system).unwrap_err()[0];
         assert_eq!(problem.message, said);
         assert!(!problem.hint.is_empty());
     }
+}
+
+#[test]
+fn a_bare_number_is_metres_or_feet_and_every_size_that_is_none_is_told_with_what_would_be_right() {
+    assert_eq!(begin("bean", "5.4", "3.6", "", "metric"), begin("bean", "5.4 m", "3.6 m", "", "metric"));
+    assert_eq!(begin("ring", "12", "", "", "us"), begin("ring", "12 ft", "", "", "us"));
+    let problems = begin("bean", "5,4 m", "40", "", "metric").unwrap_err();
+    let told: Vec<[&str; 2]> = problems.iter().map(|problem| [problem.path.as_str(), problem.hint.as_str()]).collect();
+    let sizes = "write a size inside from 1.8 m to 9 m (6 ft to 29 ft)";
+    assert_eq!(told, [["length", "write 5.4 m"], ["width", sizes]]);
 }

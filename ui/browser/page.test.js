@@ -292,7 +292,7 @@ test("a tap on a handle moves nothing; held beside its middle, it moves by as mu
     await shown.mouse.up();
     await settled(shown);
     assert.equal(program.text(), first);
-    assert.equal(await shown.getByRole("button", { name: "Undo" }).isDisabled(), true);
+    assert.equal(await shown.locator("header").getByRole("button", { name: "Undo" }).isDisabled(), true);
     await drag(shown, id, [24, 0]);
     const byMiddle = program.text();
     assert.notEqual(byMiddle, first);
@@ -397,6 +397,10 @@ test("the book is made with progress and can be opened", async () => {
   await sitting({ leaf: "book" }, async (shown, program) => {
     await shown.getByText("Make the book").click();
     await shown.getByText("Open the book to print it").waitFor({ timeout: 60000 });
+    assert.match(await shown.getByText("Open the book to print it").getAttribute("class"), /main/);
+    assert.doesNotMatch((await shown.getByRole("button", { name: "Make the book" }).getAttribute("class")) ?? "", /main/);
+    const [made, opened] = await Promise.all(["Make the book", "Open the book to print it"].map((words) => shown.getByText(words).boundingBox()));
+    assert.ok(opened.y - made.y - made.height >= 8, "the two do not touch");
     const response = await fetch(`${program.address}book.pdf`);
     assert.equal(Buffer.from(await response.arrayBuffer()).subarray(0, 5).toString(), "%PDF-");
     // It is still there when one comes back, and of the design before once something changed.
@@ -480,6 +484,184 @@ test("after a hundred random drags every number shown equals the answers of the 
     await shown.waitForSelector("[data-handle]");
     await settled(shown);
     assert.deepEqual(await drawings(), before);
+  });
+});
+
+/** A new house, made on the start page from the first shape there. */
+async function begun({ size }, does) {
+  const place = folder();
+  const program = await served({ build: null, place });
+  const context = await chrome.newContext({ viewport: { width: size[0], height: size[1] }, hasTouch: size[0] < 500 });
+  try {
+    const shown = await page(context, program.address);
+    await does(shown, `${place}/hazel-corner.loam.toml`, async () => {
+      await shown.getByLabel("Its name").fill("Hazel Corner");
+      await shown.getByLabel("Its name").press("Tab");
+      await shown.getByText("Build this one").click();
+      await shown.waitForSelector("[data-handle]");
+      await settled(shown);
+    }, program);
+    assert.deepEqual(shown.faults, [], "errors on the page");
+  } finally {
+    await context.close();
+    await program.stop();
+    program.clear();
+  }
+}
+
+for (const size of [WIDTHS[0], WIDTHS[2]]) {
+  test(`a new house is priced on the page at ${size[0]} px: its currency, then line by line, and the sum moves at once`, async () => {
+    await begun({ size }, async (shown, file, build) => {
+      await shown.getByRole("button", { name: "Bean" }).click();
+      await shown.getByText("What it takes").waitFor();
+      await build();
+      await shown.evaluate(() => (location.hash = "stuff"));
+      const sum = shown.getByRole("region", { name: "What it costs" });
+      await sum.getByText("No price yet").waitFor();
+      const first = readFileSync(file, "utf8");
+      const lines = await shown.locator("[data-order]").count();
+      const open = async () => Number(/(\d+) of/.exec(await sum.innerText())?.[1] ?? 0);
+      const many = await open();
+      assert.ok(many > 8 && many <= lines, `${many} of ${lines} are open`);
+      assert.equal(await shown.getByText("Open: price it").count(), many, "each open line offers its price");
+      assert.ok((await sum.boundingBox()).y < (await shown.locator("main figure").first().boundingBox()).y, "costs before the site plan");
+      await shown.getByLabel("Currency").selectOption("EUR");
+      await settled(shown);
+      // By touch.
+      const stone = shown.locator("[data-order=stone]");
+      await stone.getByText("Open: price it").click();
+      await stone.getByLabel("Sold by").selectOption("tonne");
+      await stone.getByLabel("Price of one").fill("88");
+      await stone.getByRole("button", { name: "Write its price" }).click();
+      await settled(shown);
+      assert.match(readFileSync(file, "utf8"), /\[prices\.stone\]\nsold-by = "tonne"\nprice = "88 EUR"/);
+      assert.match(await sum.innerText(), /\d EUR/);
+      assert.equal(await open(), many - 1);
+      const before = await sum.locator(".large").innerText();
+      // By keyboard, and what a bale holds is asked.
+      const straw = shown.locator("[data-order=straw]");
+      await straw.locator("summary").press("Enter");
+      await straw.getByLabel("Sold by").selectOption("bale");
+      await straw.getByLabel("Price of one").fill("3,50");
+      await straw.getByLabel("One bale holds").fill("16 kg");
+      await straw.getByLabel("One bale holds").press("Enter");
+      await straw.getByRole("alert").getByText("3.50", { exact: false }).waitFor();
+      await straw.getByLabel("Price of one").fill("3.50");
+      await straw.getByLabel("Price of one").press("Enter");
+      await settled(shown);
+      assert.notEqual(await sum.locator(".large").innerText(), before);
+      assert.equal(await open(), many - 2);
+      // A price that is written is changed in its own field.
+      await stone.getByLabel("Price of one").fill("90");
+      await stone.getByLabel("Price of one").press("Enter");
+      await settled(shown);
+      const text = readFileSync(file, "utf8");
+      assert.match(text, /price = "90 EUR"/);
+      await stone.getByRole("button", { name: "Take its price out" }).click();
+      await settled(shown);
+      assert.doesNotMatch(readFileSync(file, "utf8"), /prices\.stone/);
+      assert.equal(await open(), many - 1);
+      for (const line of first.split("\n")) assert.ok(text.includes(line), line);
+      assert.ok((await shown.evaluate(() => document.documentElement.scrollWidth - innerWidth)) <= 0);
+      await shown.evaluate(AXE);
+      const { violations } = await shown.evaluate(() => globalThis.axe.run());
+      assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html.slice(0, 160)).join(" | ")}`), []);
+      if (process.env.SHOTS) await shown.screenshot({ path: `${process.env.SHOTS}/priced-${size[0]}.png`, fullPage: true });
+      for (let step = 0; step < 5; step += 1) {
+        await shown.getByRole("button", { name: "Undo" }).click();
+        await settled(shown);
+      }
+      assert.equal(readFileSync(file, "utf8"), first);
+    });
+  });
+}
+
+for (const size of [WIDTHS[0], WIDTHS[2]]) {
+  test(`the start page at ${size[0]} px draws a shape at once, opens its numbers, takes bare numbers and tells each fault beside the last drawing`, async () => {
+    await begun({ size }, async (shown, file, build) => {
+      await shown.locator("main figure svg").first().waitFor();
+      const top = async (what) => (await what.boundingBox()).y;
+      const built = shown.getByText("Build this one");
+      if (size[0] < 500) {
+        assert.ok((await top(shown.locator("main figure").first())) < (await top(shown.getByLabel("Length inside"))));
+        assert.ok((await top(shown.locator("main figure").first())) < (await top(built)));
+      }
+      assert.ok((await top(shown.locator("main h1"))) >= 12, "the title keeps clear of the edge");
+      if (process.env.SHOTS) await shown.screenshot({ path: `${process.env.SHOTS}/begin-0-${size[0]}.png`, fullPage: true });
+      for (const button of await shown.locator("[data-row]").all()) {
+        await button.click();
+        await shown.waitForSelector("dialog[open] .large");
+        await shown.keyboard.press("Escape");
+        await shown.waitForSelector("dialog:not([open])", { state: "attached" });
+      }
+      const area = () => shown.locator("[data-row='room.area']").textContent();
+      const before = await area();
+      await shown.getByLabel("Length inside").fill("5.4");
+      await shown.getByLabel("Length inside").press("Tab");
+      await shown.waitForFunction((was) => document.querySelector("[data-row='room.area']")?.textContent !== was, before);
+      const taken = await area();
+      await shown.getByLabel("Length inside").fill("4,2 m");
+      await shown.getByLabel("Width inside").fill("wide");
+      await shown.getByLabel("Width inside").press("Tab");
+      await shown.getByRole("alert").nth(1).waitFor();
+      const told = (await shown.getByRole("alert").allTextContents()).join(" ");
+      assert.match(told, /4,2 m.*write 4\.2 m/);
+      assert.match(told, /wide/);
+      assert.equal(await area(), taken, "the last numbers stay");
+      assert.equal(await shown.locator("main figure svg").first().isVisible(), true, "the last drawing stays");
+      await shown.getByLabel("Length inside").fill("5.4");
+      await shown.getByLabel("Width inside").fill("3.6");
+      await build();
+      assert.match(await shown.locator(".next").textContent(), /Next: Earth/);
+      await shown.getByRole("link", { name: "The house in space" }).waitFor();
+      if (size[0] < 500) {
+        assert.equal(await shown.getByText("Tab to a handle", { exact: false }).isVisible(), false, "a finger has no keys");
+        const long = shown.locator("figure", { has: shown.locator(".pushed[tabindex]") });
+        assert.ok((await long.count()) > 0);
+        for (const one of await long.all()) {
+          assert.equal(await one.locator(".cut.right").isVisible(), true);
+          assert.match(await one.locator("figcaption").textContent(), /Slide the drawing sideways/);
+        }
+      }
+    });
+  });
+}
+
+test("what was touched is taken out by a button, a thing by the button under its fields, and undo brings both back", async () => {
+  await sitting({ size: [390, 844] }, async (shown, program) => {
+    const first = program.text();
+    const back = async () => {
+      await shown.locator("header").getByRole("button", { name: "Undo" }).click();
+      await settled(shown);
+      assert.equal(program.text(), first);
+    };
+    await shown.waitForSelector("[data-handle^='openings.reading-window']");
+    await shown.locator("[data-handle^='openings.reading-window']").first().tap();
+    const armed = shown.getByRole("group", { name: "What was touched" });
+    assert.match(await armed.innerText(), /reading window/);
+    await armed.getByRole("button", { name: "Take it out" }).click();
+    await settled(shown);
+    assert.doesNotMatch(program.text(), /\[openings\.reading-window\]/);
+    await back();
+    const group = shown.locator("details", { has: shown.getByRole("heading", { name: "Opening: reading window" }) });
+    await group.locator("summary").click();
+    await group.getByRole("button", { name: "Take it out" }).click();
+    await settled(shown);
+    assert.doesNotMatch(program.text(), /\[openings\.reading-window\]/);
+    await back();
+  });
+});
+
+test("looking up what is nowhere says so, and the value of a what-if is seen whole", async () => {
+  await sitting({ leaf: "book" }, async (shown) => {
+    await shown.getByText("Look up", { exact: true }).click();
+    await shown.getByLabel("Look up a number").fill("zebra");
+    await shown.getByText("Nothing here is called “zebra”", { exact: false }).waitFor();
+    await shown.keyboard.press("Escape");
+    await shown.waitForSelector("dialog:not([open])", { state: "attached" });
+    const field = shown.getByLabel("Instead of this value");
+    const [has, room] = await Promise.all([field.boundingBox(), shown.locator(".pictures").boundingBox()]);
+    assert.ok(has.width > room.width - 4, `${has.width} of ${room.width} px`);
   });
 });
 

@@ -143,7 +143,7 @@ class Sitting {
     });
     // A frame of a drag brings only the pictures that move, and no fields.
     this.pictures = moving ? this.pictures.map((old) => drawn.find((one) => one.name === old.name) ?? old) : drawn;
-    this.frame = moving && this.frame ? { ...frame, fields: this.frame.fields, tables: this.frame.tables } : frame;
+    this.frame = moving && this.frame ? { ...frame, fields: this.frame.fields, tables: this.frame.tables, orders: this.frame.orders } : frame;
     // A first shape is no build yet: nothing of it is counted on.
     this.since = frame.revision > 0 ? frame.revision : null;
   }

@@ -34,7 +34,7 @@ page?: string, };
  * A change to the build.
  */
 
-export type Change = { "kind": "set", path: string, to: string, } | { "kind": "remove", path: string, } | { "kind": "add", what: string, drawing: string, at_mm: [number, number], } | { "kind": "rename", path: string, to: string, } | { "kind": "move", path: string, to: number, } | { "kind": "drag", drawing: string, handle: string, to_mm: [number, number], } | { "kind": "nudge", drawing: string, handle: string, steps: [number, number], } | { "kind": "whole", text: string, } | { "kind": "undo" } | { "kind": "redo" } | { "kind": "units", system: string, } | { "kind": "settle", keep: string, } | { "kind": "begin", shape: string, length: string, width: string, name: string, system: string, };
+export type Change = { "kind": "set", path: string, to: string, } | { "kind": "fill", table: string, keys: Array<[string, string]>, } | { "kind": "remove", path: string, } | { "kind": "add", what: string, drawing: string, at_mm: [number, number], } | { "kind": "rename", path: string, to: string, } | { "kind": "move", path: string, to: number, } | { "kind": "drag", drawing: string, handle: string, to_mm: [number, number], } | { "kind": "nudge", drawing: string, handle: string, steps: [number, number], } | { "kind": "whole", text: string, } | { "kind": "undo" } | { "kind": "redo" } | { "kind": "units", system: string, } | { "kind": "settle", keep: string, } | { "kind": "begin", shape: string, length: string, width: string, name: string, system: string, };
 
 /**
  * What is to be shown.
@@ -102,9 +102,13 @@ figures: Array<string>,
  */
 unread: Array<string>, 
 /**
- * Recipes as drawings, what to order and the like: tables of the open leaf.
+ * Recipes as drawings, openings and the like: tables of the open leaf.
  */
 tables: Array<Table>, 
+/**
+ * What to order, on the leaf that orders.
+ */
+orders: Array<Order>, 
 /**
  * The revision that the last book made is of; none when none was made of this build.
  */
@@ -216,9 +220,51 @@ group: string,
 /**
  * Words to choose from; empty for free text.
  */
-choices: Array<string>, };
+choices: Array<string>, 
+/**
+ * The thing that its group is about, which can be taken out whole; empty where a group is about none.
+ */
+thing: string, };
 
 export type Table = { title: string, header: Array<string>, rows: Array<Array<string>>, };
+
+/**
+ * A line of what to order.
+ */
+
+export type Order = { 
+/**
+ * What the build calls it: `[prices.NAME]` says what it costs.
+ */
+name: string, 
+/**
+ * What the supplier calls it, and what else he must be told.
+ */
+about: string, 
+/**
+ * What the build takes.
+ */
+needed: string, 
+/**
+ * What to ask for, what one costs and what all do: a dash where it is not known.
+ */
+order: string, price: string, cost: string, 
+/**
+ * What is open beside its price, in words.
+ */
+open: Array<string>, 
+/**
+ * Whether it is to be paid for and its cost is not known.
+ */
+has_no_cost: boolean, 
+/**
+ * Whether the build file has a table of its price.
+ */
+is_written: boolean, 
+/**
+ * Words of what it can be sold by; with each whether one of them must be told what it holds, by an example.
+ */
+sold_by: Array<[string, string]>, };
 
 /**
  * Why a value is what it is.

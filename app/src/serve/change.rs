@@ -1,10 +1,13 @@
 //! From what the page asks to a changed text.
 
+use std::sync::Arc;
+
 use engine::edit::{self, Edit};
 use engine::units::System;
 use kurbo::Point;
 
 use super::add;
+use super::bare;
 use super::disk::Disk;
 use super::pictures;
 use super::session::Session;
@@ -12,7 +15,7 @@ use super::standing::{self, Standing, problem, refused};
 use super::wire::{Change, Look, Problem};
 
 /// A first shape that is not yet a build.
-pub struct Sketch(pub Standing);
+pub struct Sketch(pub Arc<Standing>);
 
 impl Session {
     /// Makes a change; what is wrong with it, and a sketch where one was asked for.
@@ -24,7 +27,7 @@ impl Session {
             if !look.moving && !is_elsewhere {
                 self.lift();
             }
-            return (Vec::new(), None);
+            return (Vec::new(), self.sketch());
         };
         if is_elsewhere {
             self.lift();
@@ -42,20 +45,13 @@ impl Session {
             Change::Settle { keep } => self.settle(keep),
             Change::Whole { text } => self.whole(text, page),
             Change::Begin { shape, length, width, name, system } => {
-                let text = engine::build::begin(shape, length, width, name, system);
-                return match text.map_err(|fault| vec![problem(&fault)]) {
-                    Err(problems) => (problems, None),
-                    Ok(text) if look.moving => match Standing::of(&text, self.system) {
-                        Ok(standing) => (Vec::new(), Some(Sketch(standing))),
-                        Err(problems) => (problems, None),
-                    },
-                    Ok(text) => {
-                        // What is refused goes on being shown.
-                        let problems = self.first(name, text.clone());
-                        let sketch = if problems.is_empty() { None } else { Standing::of(&text, self.system).ok() };
-                        (problems, sketch.map(Sketch))
-                    }
+                let begun = engine::build::begin(shape, length, width, name, system);
+                let problems = match begun.map_err(|faults| faults.iter().map(problem).collect()) {
+                    Ok(text) => self.begun(name, text, look.moving),
+                    Err(problems) => problems,
                 };
+                // What is refused leaves the last shape on show.
+                return (problems, self.sketch.clone().map(Sketch));
             }
             _ => match self.changed(change, look) {
                 Ok(text) => self.take(text, page, look.moving),
@@ -98,6 +94,20 @@ impl Session {
         Vec::new()
     }
 
+    /// The first shape that is on show while no build is open.
+    fn sketch(&self) -> Option<Sketch> {
+        self.sketch.clone().filter(|_| self.disk.is_none()).map(Sketch)
+    }
+
+    /// A first shape is drawn, and becomes a build when it is no longer only tried.
+    fn begun(&mut self, name: &str, text: String, is_tried: bool) -> Vec<Problem> {
+        match Standing::of(&text, self.system) {
+            Ok(standing) => self.sketch = Some(Arc::new(standing)),
+            Err(problems) => return problems,
+        }
+        if is_tried { Vec::new() } else { self.first(name, text) }
+    }
+
     /// The text of a first shape becomes a build of its own.
     fn first(&mut self, name: &str, text: String) -> Vec<Problem> {
         let letters = name.trim().to_lowercase();
@@ -109,9 +119,6 @@ impl Session {
         if file.exists() {
             let message = format!("there is a build file {stem}.loam.toml already");
             return vec![refused("build.name", message, "give the house another name, or open that build")];
-        }
-        if let Err(problems) = standing::computed(&text, self.system) {
-            return problems;
         }
         self.begin(Disk::new(file), text);
         self.write();
@@ -126,7 +133,11 @@ impl Session {
         let page = look.page.as_deref().unwrap_or("");
         let base = self.hold(page).base.clone();
         let edits = match change {
-            Change::Set { path, to } => vec![Edit::Set { path: path.clone(), to: to.clone() }],
+            Change::Set { path, to } => vec![self.set(path, to)],
+            Change::Fill { table, keys } => {
+                let typed = keys.iter().filter(|(_, to)| !to.trim().is_empty());
+                typed.map(|(key, to)| self.set(&format!("{table}.{key}"), to)).collect()
+            }
             Change::Remove { path } => vec![Edit::Remove { path: path.clone() }],
             Change::Rename { path, to } => vec![Edit::Rename { path: path.clone(), to: to.clone() }],
             Change::Move { path, to } => vec![Edit::Move { path: path.clone(), to: *to as usize }],
@@ -147,6 +158,11 @@ impl Session {
             _ => Vec::new(),
         };
         written(&base, &edits)
+    }
+
+    /// A value as typed; a bare number takes the unit of what it stands for.
+    fn set(&self, path: &str, to: &str) -> Edit {
+        Edit::Set { path: path.to_owned(), to: bare::with_unit(&self.text, self.standing.as_deref(), path, to) }
     }
 
     /// A place of a drawing in metres of the house.

@@ -14,7 +14,7 @@ struct Known {
     leaf: String,
     group: String,
     key: Vec<String>,
-    /// When it is shown: always, `?` where it is written, or `key=word` where that key of the same thing says so.
+    /// When it is shown: always, `?` where it is written, or `key=word|word` where that key of the same thing says so.
     when: String,
     title: String,
     usual: [String; 2],
@@ -152,18 +152,24 @@ fn field(
     if !is_shown(known, &keys, &written, file) {
         return None;
     }
+    let choices = choices(known, file, &written);
+    // One chooses among things that there are.
+    if choices.is_empty() && !known.choices.is_empty() {
+        return None;
+    }
     let filled = |template: &str, name: Option<&String>| {
         template.replace("{}", &name.map_or_else(String::new, |name| name.replace('-', " ")))
     };
     let usual = &known.usual[usize::from(system == System::Us)];
     Some(Field {
+        thing: thing(known, &keys),
         title: filled(&known.title, names.last()),
         taken: if written.is_empty() { taken(path, standing, system) } else { String::new() },
         written,
         usual: if usual.is_empty() { String::new() } else { format!("{usual} (common practice, no source)") },
         purpose: known.purpose.clone(),
         group: filled(&known.group, names.first()),
-        choices: known.choices.clone(),
+        choices,
         path: path.to_owned(),
     })
 }
@@ -171,12 +177,35 @@ fn field(
 fn is_shown(known: &Known, keys: &[String], written: &str, file: &DeTable<'_>) -> bool {
     match known.when.split_once('=') {
         None => known.when.is_empty() || !written.is_empty(),
-        Some((key, word)) => {
+        Some((key, words)) => {
             let star = known.key.iter().rposition(|part| part == "*").unwrap_or(0);
             let thing = keys[..=star].iter().cloned().chain([key.to_owned()]).collect::<Vec<_>>();
-            value(file, &thing).and_then(DeValue::as_str) == Some(word)
+            value(file, &thing).and_then(DeValue::as_str).is_some_and(|said| words.split('|').any(|word| word == said))
         }
     }
+}
+
+/// The thing that a group is about: its keys up to its name.
+fn thing(known: &Known, keys: &[String]) -> String {
+    let star = known.key.iter().position(|part| part == "*").filter(|_| known.group.contains("{}"));
+    star.map_or_else(String::new, |star| keys[..=star].join("."))
+}
+
+/// Words to choose from: those of the table, or for `@key` the names of the things of that key; what is written is among them.
+fn choices(known: &Known, file: &DeTable<'_>, written: &str) -> Vec<String> {
+    let named = |word: &String| match word.strip_prefix('@') {
+        Some(key) => {
+            let keys: Vec<String> = key.split('.').map(str::to_owned).collect();
+            value(file, &keys)
+                .map_or_else(Vec::new, |holder| things(holder).into_iter().map(|(name, _)| name).collect())
+        }
+        None => vec![word.clone()],
+    };
+    let mut choices: Vec<String> = known.choices.iter().flat_map(named).collect();
+    if !choices.is_empty() && !written.is_empty() && !choices.iter().any(|choice| choice == written) {
+        choices.push(written.to_owned());
+    }
+    choices
 }
 
 /// A value as written, without its quotes; the values of a list with commas between.

@@ -30,7 +30,7 @@ impl Session {
         frame
     }
 
-    /// A first shape that is no build yet: whole, and forgotten again.
+    /// A first shape that is no build yet: always whole.
     fn sketched(&self, look: &Look, standing: &Standing) -> Frame {
         let names = pictures::names("begin", &standing.answers);
         let drawn = names.iter().filter_map(|name| pictures::one(standing, name, look.room_mm, None));
@@ -66,6 +66,7 @@ impl Session {
             fields: Vec::new(),
             figures: Vec::new(),
             tables: Vec::new(),
+            orders: Vec::new(),
             unread: Vec::new(),
             book: None,
             took_ms: 0.0,
@@ -108,6 +109,7 @@ impl Session {
             figures: leaves::figures(&look.leaf, answers),
             unread: answers.unread.iter().map(unread).collect(),
             tables: if look.moving { Vec::new() } else { tables::tables(&look.leaf, answers) },
+            orders: if look.moving { Vec::new() } else { tables::orders(&look.leaf, answers) },
             ..self.bare(answers.system)
         }
     }

@@ -2,6 +2,7 @@
 
 mod add;
 mod assets;
+mod bare;
 mod beside;
 mod book_job;
 mod change;

@@ -139,7 +139,7 @@ struct Asked {
 }
 
 async fn why(State(served): State<Served>, Query(asked): Query<Asked>) -> Result<Response, Refusal> {
-    let standing = standing(&served).await?;
+    let standing = served.turns.turn().await.explained().ok_or_else(no_house)?;
     match reason(&standing, &asked.path) {
         Some(reason) => Ok(Json(reason).into_response()),
         None => Err((StatusCode::NOT_FOUND, format!("There is no row called {}.", asked.path))),

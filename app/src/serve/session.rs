@@ -40,6 +40,8 @@ pub struct Session {
     pub(super) system: Option<System>,
     /// The last house that stood.
     pub(super) standing: Option<Arc<Standing>>,
+    /// The first shape that is on show while no build is open.
+    pub(super) sketch: Option<Arc<Standing>>,
     /// What is wrong with the text itself.
     pub(super) faults: Vec<Problem>,
     pub(super) held: Option<Held>,
@@ -61,6 +63,7 @@ impl Session {
             forward: Vec::new(),
             system,
             standing: None,
+            sketch: None,
             faults: Vec::new(),
             held: None,
             revision: 1,
@@ -92,7 +95,7 @@ impl Session {
     /// Begins with a build, its steps not yet made.
     pub(super) fn begin(&mut self, disk: Disk, text: String) {
         self.lift();
-        (self.disk, self.standing) = (Some(disk), None);
+        (self.disk, self.standing, self.sketch) = (Some(disk), None, None);
         self.back.clear();
         self.forward.clear();
         self.stand_on(text);
@@ -114,6 +117,12 @@ impl Session {
     #[must_use]
     pub fn standing(&self) -> Option<Arc<Standing>> {
         self.standing.clone()
+    }
+
+    /// What a reason is asked of: the last house that stood, else the first shape that is on show.
+    #[must_use]
+    pub fn explained(&self) -> Option<Arc<Standing>> {
+        self.standing.clone().or_else(|| self.sketch.clone())
     }
 
     /// Units for the eye; the file's own when none.

@@ -1,8 +1,10 @@
-//! Tables of a leaf: what to order, recipes by the bucket, openings, the earth balance.
+//! Tables of a leaf: recipes by the bucket, openings, the earth balance; and the lines of what to order.
 
 use engine::answers::Answers;
+use engine::build::SoldBy;
+use engine::units::Kind;
 
-use super::wire::Table;
+use super::wire::{Order, Table};
 
 /// The tables of a leaf.
 pub fn tables(leaf: &str, answers: &Answers) -> Vec<Table> {
@@ -10,9 +12,35 @@ pub fn tables(leaf: &str, answers: &Answers) -> Vec<Table> {
         "ground" => balance(answers),
         "walls" => vec![openings(answers)],
         "earth" => answers.recipes.iter().map(|recipe| of_recipe(answers, recipe)).collect(),
-        "stuff" => vec![orders(answers)],
         _ => Vec::new(),
     }
+}
+
+/// The lines of what to order, on the leaf that shows them.
+pub fn orders(leaf: &str, answers: &Answers) -> Vec<Order> {
+    if leaf != "stuff" {
+        return Vec::new();
+    }
+    let both = answers.orders.iter().zip(press::orders::lines(answers));
+    let order = |(known, line): (&engine::money::Order, press::orders::OrderLine)| Order {
+        has_no_cost: !known.open.is_empty() && answers.rows.find(&known.path("cost")).is_none(),
+        is_written: known.sold_by.is_some(),
+        open: if known.sold_by.is_some() { known.open.clone() } else { Vec::new() },
+        sold_by: sold_by(&known.measures),
+        name: line.name,
+        about: line.about,
+        needed: line.needed,
+        order: line.order,
+        price: line.price,
+        cost: line.cost,
+    };
+    both.map(order).collect()
+}
+
+/// Words of what measures in one of these ways; with each an example of what one holds, where that must be said.
+fn sold_by(measures: &[Kind]) -> Vec<(String, String)> {
+    let all = SoldBy::WORDS.iter().filter(|(_, sold)| measures.contains(&sold.kind()));
+    all.map(|(word, sold)| ((*word).to_owned(), sold.holds_example().unwrap_or("").to_owned())).collect()
 }
 
 fn table(title: &str, header: &[&str], rows: Vec<Vec<String>>) -> Table {
@@ -25,16 +53,6 @@ fn words(name: &str) -> String {
 
 fn shown(answers: &Answers, path: &str) -> String {
     answers.rows.find(path).map_or_else(|| "–".to_owned(), |row| row.shown(answers.system))
-}
-
-fn orders(answers: &Answers) -> Table {
-    let lines = press::orders::lines(answers).into_iter();
-    let mut rows: Vec<Vec<String>> =
-        lines.map(|line| vec![line.about, line.needed, line.order, line.price, line.cost, line.open]).collect();
-    for [what, amount] in press::orders::totals(answers) {
-        rows.push(vec![what, String::new(), String::new(), String::new(), amount, String::new()]);
-    }
-    table("What to order", &["what", "the build takes", "order", "price of one", "price", "open"], rows)
 }
 
 fn of_recipe(answers: &Answers, recipe: &str) -> Table {

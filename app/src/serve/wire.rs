@@ -28,6 +28,8 @@ pub struct Look {
 pub enum Change {
     /// Writes a value as typed at a key of the build file, such as `openings.door.width`.
     Set { path: String, to: String },
+    /// Writes several keys of one table as typed, in one step; the table need not be there yet, and what is empty is left out.
+    Fill { table: String, keys: Vec<(String, String)> },
     /// Takes a key or table out.
     Remove { path: String },
     /// Adds a thing of a kind (`opening`, `door`, `lift`, `point`, `bench`, `niche`, `bottles`) near a place of the drawing.
@@ -90,8 +92,10 @@ pub struct Frame {
     pub figures: Vec<String>,
     /// Tables of the build file that nothing reads yet, in words.
     pub unread: Vec<String>,
-    /// Recipes as drawings, what to order and the like: tables of the open leaf.
+    /// Recipes as drawings, openings and the like: tables of the open leaf.
     pub tables: Vec<Table>,
+    /// What to order, on the leaf that orders.
+    pub orders: Vec<Order>,
     /// The revision that the last book made is of; none when none was made of this build.
     pub book: Option<u32>,
     /// Milliseconds that the engine and drawings took.
@@ -180,6 +184,8 @@ pub struct Field {
     pub group: String,
     /// Words to choose from; empty for free text.
     pub choices: Vec<String>,
+    /// The thing that its group is about, which can be taken out whole; empty where a group is about none.
+    pub thing: String,
 }
 
 #[derive(Clone, Debug, PartialEq, Serialize, TS)]
@@ -187,6 +193,29 @@ pub struct Table {
     pub title: String,
     pub header: Vec<String>,
     pub rows: Vec<Vec<String>>,
+}
+
+/// A line of what to order.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Order {
+    /// What the build calls it: `[prices.NAME]` says what it costs.
+    pub name: String,
+    /// What the supplier calls it, and what else he must be told.
+    pub about: String,
+    /// What the build takes.
+    pub needed: String,
+    /// What to ask for, what one costs and what all do: a dash where it is not known.
+    pub order: String,
+    pub price: String,
+    pub cost: String,
+    /// What is open beside its price, in words.
+    pub open: Vec<String>,
+    /// Whether it is to be paid for and its cost is not known.
+    pub has_no_cost: bool,
+    /// Whether the build file has a table of its price.
+    pub is_written: bool,
+    /// Words of what it can be sold by; with each whether one of them must be told what it holds, by an example.
+    pub sold_by: Vec<(String, String)>,
 }
 
 /// Why a value is what it is.
@@ -301,6 +330,7 @@ mod tests {
         one::<Handle>(&mut text, &config);
         one::<Field>(&mut text, &config);
         one::<Table>(&mut text, &config);
+        one::<Order>(&mut text, &config);
         one::<Reason>(&mut text, &config);
         one::<Beside>(&mut text, &config);
         one::<Differs>(&mut text, &config);

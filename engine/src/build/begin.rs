@@ -71,25 +71,30 @@ struct Shape {
 }
 
 /// The text of a first build: a `ring`, a `bean`, a `rounded` rectangle or a `free` line, so long and so wide inside; without a
-/// width as wide as long. `system` is `metric` or `us`.
+/// width as wide as long. `system` is `metric` or `us`; a bare number is metres or feet.
 ///
 /// # Errors
-/// One sentence when the shape or the system is not known, when a size does not read or is no small house's, when the poles would
+/// A sentence for each size that is none, else one when the shape or the system is not known, when a size does not read or is no small house's, when the poles would
 /// lie too far across, and when faces or eave would fold in so narrow a shape.
-pub fn begin(shape: &str, length: &str, width: &str, name: &str, system: &str) -> Result<String, Problem> {
+pub fn begin(shape: &str, length: &str, width: &str, name: &str, system: &str) -> Result<String, Vec<Problem>> {
     let is_us = match system {
         "metric" => false,
         "us" => true,
         _ => {
-            return Err(refused("system", format!("\"{system}\" is no system of units"), "write \"metric\" or \"us\""));
+            let message = format!("\"{system}\" is no system of units");
+            return Err(vec![refused("system", message, "write \"metric\" or \"us\"")]);
         }
     };
-    let long = inner("length", length)?;
-    let wide = if width.trim().is_empty() { long } else { inner("width", width)? };
+    let (long, wide) = match (inner("length", length, is_us), inner("width", width, is_us)) {
+        (Ok(long), _) if width.trim().is_empty() => (long, long),
+        (Ok(long), Ok(wide)) => (long, wide),
+        (Err(long), _) if width.trim().is_empty() => return Err(vec![long]),
+        (long, wide) => return Err(long.err().into_iter().chain(wide.err()).collect()),
+    };
     if wide > ACROSS {
         let typed = if width.trim().is_empty() { length } else { width };
         let message = format!("the poles of a first build do not lie across {}", typed.trim());
-        return Err(refused("width", message, WIDER));
+        return Err(vec![refused("width", message, WIDER)]);
     }
     let size = |mark: &str| {
         let found = SIZES.iter().find(|(name, ..)| *name == mark);
@@ -100,7 +105,8 @@ pub fn begin(shape: &str, length: &str, width: &str, name: &str, system: &str) -
     let batter = Slope::parse(size("batter")).unwrap_or(Slope::ZERO);
     let eave = wall::eave_offset(thickness, batter, length_of("height"), length_of("overhang")).value;
     let tape = Step::Drag.length(size("along"));
-    let (shape, line) = fitted(shape, [long, wide], [thickness, eave, tape].map(Length::in_m))?;
+    let (shape, line) =
+        fitted(shape, [long, wide], [thickness, eave, tape].map(Length::in_m)).map_err(|fault| vec![fault])?;
     let written = |metres: f64| quoted(&like(Length::m(metres), size("along"), Step::Drag));
     let along = |(run, share): (usize, f64)| written(share * line.runs()[run].whole.length());
     let mut text = TEXT.to_owned();
@@ -124,8 +130,11 @@ fn refused(path: &str, message: String, hint: &str) -> Problem {
     Problem { line: 1, column: 1, span: 0..0, path: path.into(), message, hint: hint.into() }
 }
 
-fn inner(path: &str, typed: &str) -> Result<f64, Problem> {
-    let length = Length::parse(typed).map_err(|misread| refused(path, misread.message, &misread.hint))?.in_m();
+fn inner(path: &str, typed: &str, is_us: bool) -> Result<f64, Problem> {
+    let is_bare = typed.trim().parse::<f64>().is_ok_and(f64::is_finite);
+    let unit = if is_us { "ft" } else { "m" };
+    let whole = if is_bare { format!("{} {unit}", typed.trim()) } else { typed.to_owned() };
+    let length = Length::parse(&whole).map_err(|misread| refused(path, misread.message, &misread.hint))?.in_m();
     if (LEAST..=MOST).contains(&length) {
         return Ok(length);
     }

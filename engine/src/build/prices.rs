@@ -96,6 +96,16 @@ impl SoldBy {
         }
     }
 
+    /// What one of it may hold, where the file must say so: an example.
+    #[must_use]
+    pub fn holds_example(self) -> Option<&'static str> {
+        match self {
+            SoldBy::Bale => Some("18 kg"),
+            SoldBy::Sheet | SoldBy::Roll => Some("50 m2"),
+            _ => None,
+        }
+    }
+
     /// The word for one.
     #[must_use]
     pub fn word(self) -> &'static str {
@@ -157,9 +167,8 @@ pub(super) fn prices(mut table: Table<'_, '_>) -> Vec<Price> {
 
 fn price(name: Written<String>, mut table: Table<'_, '_>) -> Price {
     let sold_by = table.needed_choice("sold-by", &SoldBy::WORDS);
-    let holds = match sold_by.as_ref().map(|sold| sold.value) {
-        Some(SoldBy::Bale) => table.needed_like("holds", Kind::Mass, "18 kg"),
-        Some(SoldBy::Sheet | SoldBy::Roll) => table.needed_like("holds", Kind::Area, "50 m2"),
+    let holds = match sold_by.as_ref().map(|sold| (sold.value.kind(), sold.value.holds_example())) {
+        Some((kind, Some(example))) => table.needed_like("holds", kind, example),
         Some(_) => None,
         None => {
             table.unread("holds");

@@ -19,6 +19,17 @@ pub(super) fn pile<'a>(house: &'a House, name: &str) -> Option<&'a Ingredient> {
     house.earth.as_ref()?.ingredients.iter().find(|ingredient| ingredient.name == name)
 }
 
+/// Whether every need can be sold by a kind of measure: as it is, or weighed for poured and poured for weighed.
+pub(super) fn is_measured(needs: &[&Need], kind: Kind, rows: &Rows) -> bool {
+    let all = |kind: Kind| needs.iter().all(|need| need.by(kind, rows).is_some());
+    let other = match kind {
+        Kind::Mass => Kind::Volume,
+        Kind::Volume => Kind::Mass,
+        kind => kind,
+    };
+    all(kind) || all(other)
+}
+
 /// All that is needed, in the first measure of these that every need has.
 pub(super) fn needed(name: &str, needs: &[&Need], kinds: &[Kind], rows: &mut Rows) -> Option<Amount> {
     let kind = *kinds.iter().find(|kind| needs.iter().all(|need| need.by(**kind, rows).is_some()))?;

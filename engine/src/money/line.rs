@@ -20,6 +20,8 @@ pub struct Order {
     pub stuff: Stuff,
     /// What it is sold by, when a supplier is written.
     pub sold_by: Option<SoldBy>,
+    /// Every way in which all its uses can be measured, and so in which it can be sold.
+    pub measures: Vec<Kind>,
     /// How the need is measured: dry or loose.
     pub taken: &'static str,
     /// How the order is weighed or measured: wet, dry, loose.
@@ -46,6 +48,7 @@ impl Order {
             about: good.map_or_else(|| name.replace('-', " "), |good| good.about.clone()),
             stuff: house.stuff(name),
             sold_by: good.map(|good| good.sold_by),
+            measures: Vec::new(),
             taken: "",
             weighed: String::new(),
             beside: beside(house, name),
@@ -76,6 +79,7 @@ pub(super) fn order(house: &House, name: &str, good: Option<&Good>, needs: &[&Ne
     let sold = good.map(|good| good.sold_by.kind());
     let kinds: Vec<Kind> = sold.into_iter().chain([Kind::Volume]).chain(any).collect();
     let kinds = if sold.is_some() { &kinds[..] } else { &any[..] };
+    order.measures = any.into_iter().filter(|kind| bought::is_measured(needs, *kind, rows)).collect();
     let Some(needed) = bought::needed(name, needs, kinds, rows) else {
         order.open.push("its uses are measured in different ways: give each its own name".into());
         return order;

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::fs;
 
+use axum::http::StatusCode;
 use engine::answers::{Inputs, answers};
 use serde_json::{Value, json};
 
@@ -257,4 +258,98 @@ async fn each_kind_of_thing_can_be_added_by_touching_a_drawing_and_is_taken_back
     }
     let nothing = json!({"kind": "add", "what": "tower", "drawing": "plan", "at_mm": [60.0, 40.0]});
     assert_eq!(desk.look("walls", None, nothing, false).await["problems"].as_array().unwrap().len(), 1);
+}
+
+fn begin(length: &str, width: &str) -> Value {
+    json!({"kind": "begin", "shape": "bean", "length": length, "width": width, "name": "Wren", "system": "metric"})
+}
+
+#[tokio::test]
+async fn a_number_of_a_shape_that_is_no_build_yet_opens_to_its_reason() {
+    let desk = Desk::with("");
+    assert_eq!(desk.ask("GET", "/reason?path=room.area", None).await.0, StatusCode::NOT_FOUND);
+    let frame = desk.look("", None, begin("5 m", "3.6 m"), true).await;
+    let figures = frame["figures"].as_array().unwrap();
+    assert!(figures.len() > 2);
+    for path in figures.iter().map(|path| path.as_str().unwrap()) {
+        let reason = desk.read(&format!("/reason?path={path}")).await;
+        assert_eq!(reason["shown"].as_str(), shown(&frame, path), "{path}");
+    }
+    assert_eq!(fs::read_dir(&desk.folder).unwrap().count(), 0);
+}
+
+#[tokio::test]
+async fn a_first_shape_that_cannot_be_leaves_the_last_one_on_show_and_tells_every_fault() {
+    let desk = Desk::with("");
+    let bare = desk.look("", None, begin("5.4", "3.6"), true).await;
+    assert_eq!(bare["problems"], json!([]));
+    let refused = desk.look("", None, begin("5,4 m", "three"), true).await;
+    let paths: Vec<&Value> = refused["problems"].as_array().unwrap().iter().map(|fault| &fault["path"]).collect();
+    assert_eq!(paths, ["length", "width"]);
+    assert_eq!(refused["problems"][0]["hint"], "write 5.4 m");
+    assert_eq!((&refused["pictures"], &refused["rows"]), (&bare["pictures"], &bare["rows"]));
+    // A page that only looks again has it too; a build that is made of it ends it.
+    assert_eq!(desk.look("", None, Value::Null, false).await["pictures"], bare["pictures"]);
+    let built = desk.look("", None, begin("5.4", "3.6"), false).await;
+    assert_eq!((&built["problems"], &built["file"]), (&json!([]), &json!("wren.loam.toml")));
+}
+
+#[tokio::test]
+async fn every_line_of_a_new_house_is_priced_on_the_page_and_the_total_moves_at_once() {
+    let desk = Desk::with("");
+    desk.look("", None, begin("5 m", "3.6 m"), false).await;
+    let file = desk.folder.join("wren.loam.toml");
+    let first = fs::read_to_string(&file).unwrap();
+    let mut frame =
+        desk.look("stuff", None, json!({"kind": "set", "path": "build.currency", "to": "EUR"}), false).await;
+    let open = |frame: &Value| {
+        let orders = frame["orders"].as_array().unwrap().clone();
+        orders.into_iter().filter(|order| order["has_no_cost"] == true).collect::<Vec<_>>()
+    };
+    let lines = open(&frame);
+    assert!(lines.len() > 8 && shown(&frame, "order.total").is_none());
+    let mut changes = 1;
+    for line in lines {
+        let name = line["name"].as_str().unwrap();
+        let sold = line["sold_by"].as_array().unwrap();
+        assert!(!sold.is_empty(), "{name}");
+        for way in [sold.first(), sold.last()].into_iter().flatten() {
+            let keys = json!([["sold-by", way[0]], ["price", "12"], ["holds", way[1]], ["by", ""]]);
+            let fill = json!({"kind": "fill", "table": format!("prices.{name}"), "keys": keys});
+            frame = desk.look("stuff", None, fill, false).await;
+            assert_eq!(frame["problems"], json!([]), "{name} by {way}");
+            changes += 1;
+        }
+        let now = frame["orders"].as_array().unwrap().iter().find(|order| order["name"] == name).unwrap();
+        assert!(now["is_written"] == true && now["price"] == "12.00 EUR", "{now}");
+        assert!(now["has_no_cost"] == false || now["open"][0].as_str().unwrap().contains("density"), "{now}");
+    }
+    assert!(shown(&frame, "order.total").unwrap().ends_with("EUR"));
+    let text = fs::read_to_string(&file).unwrap();
+    assert!(text.contains("[prices.straw]") && text.contains("price = \"12 EUR\""));
+    let comments = |text: &str| text.lines().filter(|line| line.contains('#')).map(str::to_owned).collect::<Vec<_>>();
+    assert_eq!(comments(&text), comments(&first));
+    for _ in 0..changes {
+        desk.look("stuff", None, json!({"kind": "undo"}), false).await;
+    }
+    assert_eq!(fs::read_to_string(&file).unwrap(), first);
+}
+
+#[tokio::test]
+async fn a_bare_number_takes_the_unit_of_what_it_stands_for() {
+    let desk = Desk::with(TANSY);
+    for (path, to, written) in [
+        ("wall.thickness", "460", "460 mm"),
+        ("wall.height", "2.2", "2.2 m"),
+        ("poles.count", "12", "12"),
+        ("prices.stone.price", "91", "91 EUR"),
+        ("wall.stem.through", "1.6", "1.6 m"),
+    ] {
+        assert_eq!(desk.set(path, to).await["problems"], json!([]), "{path}");
+        assert_eq!(engine::edit::written(&desk.on_disk(), path).as_deref(), Some(written));
+    }
+    let desk = Desk::with(TANSY);
+    assert_eq!(desk.set("wall.thickness", "1 ft 8 in").await["problems"], json!([]));
+    let refused = desk.set("wall.thickness", "20").await;
+    assert!(refused["problems"][0]["hint"].as_str().unwrap().contains("with a unit"), "{}", refused["problems"]);
 }

@@ -65,7 +65,7 @@ async fn every_leaf_of_the_demo_house_has_what_it_shows() {
         ("earth", 5, 5),
         ("skin", 3, 0),
         ("roof", 5, 0),
-        ("stuff", 1, 1),
+        ("stuff", 1, 0),
         ("book", 0, 0),
     ] {
         let frame = desk.look(leaf, None, Value::Null, false).await;
