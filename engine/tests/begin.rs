@@ -119,6 +119,17 @@ fn no_two_handles_of_a_first_plan_lie_on_each_other_and_corners_are_named_as_cor
 }
 
 #[test]
+fn a_first_roof_says_that_what_bears_it_on_its_high_side_is_not_counted() {
+    let text = begin("rounded", "5 m", "3.6 m", "", "metric").unwrap();
+    let title = |answers: &Answers| answers.rows.find("roof.rise").unwrap().title.clone();
+    let is_told = |answers: &Answers| answers.assumed.iter().any(|(path, ..)| *path == "roof.rise");
+    let open = answered(&text, "rounded");
+    assert!(title(&open).contains("not counted yet") && is_told(&open), "{}", title(&open));
+    let filled = answered(&text.replace("[wall]\n", "[wall]\ngap = {}\n"), "with a gap that is filled");
+    assert!(!title(&filled).contains("not counted yet") && !is_told(&filled), "{}", title(&filled));
+}
+
+#[test]
 fn poles_lie_across_4_5_m_at_most() {
     let wide = |width: &str| begin("rounded", "6 m", width, "", "metric");
     assert!(wide("4.5 m").is_ok());
