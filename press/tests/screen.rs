@@ -4,8 +4,8 @@
 use engine::answers::{Answers, Inputs, answers};
 use kurbo::Point;
 use press::drawing::{
-    Frame, Scaled, Standing, TARGET_MM, first_shape, first_shape_held, plan, plan_held, recipes, section, section_held,
-    unrolled, unrolled_held, way, way_upright,
+    Frame, Scaled, Standing, TARGET_MM, first_shape, first_shape_held, plan, plan_held, recipes, section,
+    section_held, unrolled, unrolled_held, way, way_upright,
 };
 use press::paper::Paper;
 
@@ -67,6 +67,27 @@ fn a_screen_has_no_words_of_scale_and_its_bar_is_true() {
             );
         }
     }
+}
+
+#[test]
+fn the_first_shape_says_that_its_sizes_are_over_all_and_names_its_gaps() {
+    for shape in ["ring", "bean", "rounded", "free"] {
+        let answers = answered(&engine::build::begin(shape, "5 m", "3.6 m", "", "metric").unwrap());
+        for medium in [screen(1440.0, 800.0), screen(390.0, 700.0)] {
+            let svg = first_shape(&answers, medium).svg.to_string();
+            assert_eq!(svg.matches(" over all<").count(), 2, "{shape}");
+            for gap in [">door<", ">window<"] {
+                assert!(svg.contains(gap), "{shape}: no {gap}");
+            }
+        }
+    }
+}
+
+#[test]
+fn the_plan_on_a_screen_shows_who_has_room_and_on_paper_it_does_not() {
+    let answers = answered(&engine::build::begin("bean", "5 m", "3.6 m", "", "metric").unwrap());
+    assert!(plan(&answers, screen(1440.0, 800.0)).svg.to_string().contains("someone standing"));
+    assert!(!plan(&answers, Paper::A4).svg.to_string().contains("someone standing"));
 }
 
 #[test]
