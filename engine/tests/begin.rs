@@ -6,6 +6,7 @@ mod line;
 
 use engine::answers::{Answers, Inputs, answers};
 use engine::build::begin;
+use engine::house::handles::On;
 use engine::units::Length;
 use kurbo::{Point, Rect};
 use line::line;
@@ -89,6 +90,43 @@ fn a_door_and_a_window_of_a_first_build_have_lintels_and_its_words_say_that_noth
         assert!(last(before("[poles]")).contains("Nothing here checks a pole"));
         assert!(last(before("[openings.door]")).contains("Nothing here checks a lintel"));
     }
+}
+
+#[test]
+fn no_two_handles_of_a_first_plan_lie_on_each_other_and_corners_are_named_as_corners() {
+    for (shape, size) in
+        SHAPES.into_iter().flat_map(|shape| [("3 m", "2.4 m"), ("5 m", "3.6 m")].map(|size| (shape, size)))
+    {
+        let text = begin(shape, size.0, size.1, "", "metric").unwrap();
+        let answers = answered(&text, shape);
+        let whole = |id: &str| id.starts_with("wall.line.") || id.starts_with("openings.");
+        let held: Vec<_> = answers
+            .handles
+            .iter()
+            .filter(|held| held.on == On::Plan && whole(&held.id))
+            .map(|held| (&held.id, held.at))
+            .collect();
+        for (place, (id, at)) in held.iter().enumerate() {
+            for (other, beside) in &held[..place] {
+                assert!(at.distance(*beside) > 0.1, "{shape}: {id} and {other}");
+            }
+        }
+    }
+    let text = begin("rounded", "5 m", "3.6 m", "", "metric").unwrap();
+    for corner in ["south-west", "south-east", "north-east", "north-west"] {
+        assert!(text.contains(&format!("name = \"{corner}\"")), "{corner}");
+    }
+}
+
+#[test]
+fn a_first_roof_says_that_what_bears_it_on_its_high_side_is_not_counted() {
+    let text = begin("rounded", "5 m", "3.6 m", "", "metric").unwrap();
+    let title = |answers: &Answers| answers.rows.find("roof.rise").unwrap().title.clone();
+    let is_told = |answers: &Answers| answers.assumed.iter().any(|(path, ..)| *path == "roof.rise");
+    let open = answered(&text, "rounded");
+    assert!(title(&open).contains("not counted yet") && is_told(&open), "{}", title(&open));
+    let filled = answered(&text.replace("[wall]\n", "[wall]\ngap = {}\n"), "with a gap that is filled");
+    assert!(!title(&filled).contains("not counted yet") && !is_told(&filled), "{}", title(&filled));
 }
 
 #[test]

@@ -1,11 +1,11 @@
 //! Drawings on a screen: no scale words, frames that hold still, doors that a finger can hit.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
-use engine::answers::{Answers, Inputs, answers};
+use engine::answers::{Answers, Inputs, answers, compute};
 use kurbo::Point;
 use press::drawing::{
-    Frame, Scaled, Standing, TARGET_MM, first_shape, first_shape_held, plan, plan_held, recipes, section, section_held,
-    unrolled, unrolled_held, way, way_upright,
+    Frame, Scaled, Standing, TARGET_MM, exploded, first_shape, first_shape_held, plan, plan_held, recipes, section,
+    section_held, unrolled, unrolled_held, way, way_upright,
 };
 use press::paper::Paper;
 
@@ -67,6 +67,45 @@ fn a_screen_has_no_words_of_scale_and_its_bar_is_true() {
             );
         }
     }
+}
+
+#[test]
+fn the_first_shape_says_that_its_sizes_are_over_all_and_names_its_gaps() {
+    for shape in ["ring", "bean", "rounded", "free"] {
+        let answers = answered(&engine::build::begin(shape, "5 m", "3.6 m", "", "metric").unwrap());
+        for medium in [screen(1440.0, 800.0), screen(390.0, 700.0)] {
+            let svg = first_shape(&answers, medium).svg.to_string();
+            assert_eq!(svg.matches(" over all<").count(), 2, "{shape}");
+            for gap in [">door<", ">window<"] {
+                assert!(svg.contains(gap), "{shape}: no {gap}");
+            }
+        }
+    }
+}
+
+#[test]
+fn parts_pulled_apart_have_numbers_and_a_key_where_names_would_take_the_width() {
+    for (name, text) in BUILDS {
+        let computed = compute(&Inputs { build: text.as_bytes(), system: None }).unwrap();
+        let (pictures, answers) = (computed.pictures(), computed.into_answers());
+        let groups = pictures.exploded.groups.len();
+        let narrow = exploded(&answers, &pictures.exploded, screen(390.0, 700.0));
+        assert!(narrow.key.is_empty(), "{name}: {:?}", narrow.key);
+        let svg = narrow.svg.to_string();
+        for number in 1..=groups {
+            assert!(svg.contains(&format!(">{number}<")) && svg.contains(&format!(">{number} ")), "{name}: {number}");
+        }
+        let marks = || pictures.exploded.groups.iter().map(|group| narrow.frame.at(group.at, 0)[1]);
+        let high = marks().fold(f64::MIN, f64::max) - marks().fold(f64::MAX, f64::min);
+        assert!(high > 45.0, "{name}: a stamp of {high} mm");
+    }
+}
+
+#[test]
+fn the_plan_on_a_screen_shows_who_has_room_and_on_paper_it_does_not() {
+    let answers = answered(&engine::build::begin("bean", "5 m", "3.6 m", "", "metric").unwrap());
+    assert!(plan(&answers, screen(1440.0, 800.0)).svg.to_string().contains("someone standing"));
+    assert!(!plan(&answers, Paper::A4).svg.to_string().contains("someone standing"));
 }
 
 #[test]

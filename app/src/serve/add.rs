@@ -13,6 +13,9 @@ use super::wire::Problem;
 /// How far along a run a new thing is tried, in centimetres.
 const ALONG: [u32; 6] = [60, 100, 150, 200, 300, 400];
 
+/// The lintel of a new opening, as a first build has it; without one where there is no room for it anywhere.
+const LINTEL: &str = "\nlintel = { height = \"150 mm\" }";
+
 /// Where a new point of the wall is tried beside a run: share of its straight way, and how far to its left in such lengths.
 const BESIDE: [(f64, f64); 6] = [(0.5, 0.0), (0.5, -0.1), (0.5, -0.2), (0.5, -0.4), (0.3, -0.1), (0.7, -0.1)];
 
@@ -124,9 +127,11 @@ fn on_the_wall(
         runs.rotate_left(first);
     }
     let mut last = Vec::new();
-    for (run, _) in &runs {
-        for along in ALONG {
-            let text = written(base, &[Edit::Add { path: path.clone(), body: body(what, run, along) }])?;
+    let tried = if table == "openings" { &[LINTEL, ""][..] } else { &[""] };
+    for lintel in tried {
+        for (run, along) in runs.iter().flat_map(|(run, _)| ALONG.map(|along| (run, along))) {
+            let body = format!("{}{lintel}", body(what, run, along));
+            let text = written(base, &[Edit::Add { path: path.clone(), body }])?;
             match computed(&text, system) {
                 Ok(house) => {
                     let handles = Standing::of(&text, system)?.answers.handles;

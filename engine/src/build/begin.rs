@@ -218,10 +218,10 @@ fn rounded([a, b]: [f64; 2], thickness: f64) -> Shape {
     let round = (0.6 * a.min(b)).clamp(thickness, 2.0 * thickness);
     let corner = |x: f64, y: f64| Vertex { at: Point::new(x * a, y * b), round, way: Way::Straight };
     let points = [
-        ("south", corner(-1.0, -1.0)),
-        ("east", corner(1.0, -1.0)),
-        ("north", corner(1.0, 1.0)),
-        ("west", corner(-1.0, 1.0)),
+        ("south-west", corner(-1.0, -1.0)),
+        ("south-east", corner(1.0, -1.0)),
+        ("north-east", corner(1.0, 1.0)),
+        ("north-west", corner(-1.0, 1.0)),
     ];
     Shape { points: points.to_vec(), door: (0, 0.5), window: 2 }
 }
@@ -248,7 +248,7 @@ fn bean([a, b]: [f64; 2]) -> Shape {
         };
         (name, Vertex { at: from, round: 1.0, way })
     });
-    Shape { points: points.collect(), door: (3, 0.0), window: 0 }
+    Shape { points: points.collect(), door: (5, 0.5), window: 0 }
 }
 
 /// A quarter turn between a place where the line runs level and one where it runs upright.

@@ -156,6 +156,23 @@ impl Form {
         }
     }
 
+    /// The same form, its every side moved inwards by so many metres; `None` where nothing is left.
+    #[must_use]
+    pub fn less(&self, by: f64) -> Option<Form> {
+        match *self {
+            Form::Shouldered { half, bottom, head, wide, top } => {
+                (half > by && top - head > 2.0 * by).then_some(Form::Shouldered {
+                    half: half - by,
+                    bottom: bottom + by,
+                    head: head + by,
+                    wide: wide - by,
+                    top: top - by,
+                })
+            }
+            _ => self.inset(by, by),
+        }
+    }
+
     /// What of it lies below a level, in metres; itself where it is round.
     #[must_use]
     pub fn below(&self, level: f64) -> Form {

@@ -341,6 +341,7 @@ impl PlanLine {
 }
 
 mod apart;
+mod crossed;
 mod outline;
 
 pub use apart::Nearest;

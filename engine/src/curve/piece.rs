@@ -176,28 +176,40 @@ impl Piece {
     /// line, in metres.
     #[must_use]
     pub fn crossings(&self, origin: Point, axis: Vec2) -> Vec<f64> {
+        self.crossings_before(self.end, origin, axis)
+    }
+
+    /// The same of a piece whose end is where the next one begins, which may be a rounding error beside its own: pieces end
+    /// to end cross the line each time they change sides, whether at a joint or not. What lies on the line counts as to the
+    /// left of it, so that a piece that only touches it crosses twice in one place or never.
+    pub(super) fn crossings_before(&self, next: Point, origin: Point, axis: Vec2) -> Vec<f64> {
         let normal = axis.turn_90();
         let side = |point: Point| (point - origin).dot(normal);
+        let (from, to) = (side(self.start), side(next));
+        let changes = |from: f64, to: f64| (from < 0.0) != (to < 0.0);
         match self.bend {
-            Bend::Straight => {
-                let (from, to) = (side(self.start), side(self.end));
-                if (from < 0.0) == (to < 0.0) {
-                    return Vec::new();
-                }
-                vec![(self.start.lerp(self.end, from / (from - to)) - origin).dot(axis)]
+            Bend::Straight if changes(from, to) => {
+                vec![(self.start.lerp(next, from / (from - to)) - origin).dot(axis)]
             }
+            Bend::Straight => Vec::new(),
             Bend::Arc { centre, sweep } => {
-                let radius = (self.start - centre).hypot();
-                let off = side(centre);
-                let half = (radius * radius - off * off).max(0.0).sqrt();
-                let foot = (centre - origin).dot(axis);
                 let begin = self.start - centre;
-                let on = |along: &f64| {
-                    let spoke = origin + axis * *along - centre;
-                    let turned = positive(begin.cross(spoke).atan2(begin.dot(spoke)) * sweep.signum());
-                    turned < sweep.abs()
-                };
-                if half == 0.0 { Vec::new() } else { [foot - half, foot + half].into_iter().filter(on).collect() }
+                let (radius, off, foot) = (begin.hypot(), side(centre), (centre - origin).dot(axis));
+                let half = (radius * radius - off * off).max(0.0).sqrt();
+                // Between its summits to either side of the line an arc crosses it once or never.
+                let summits = [1.0, -1.0].map(|way| {
+                    let spoke = normal * way;
+                    (positive(begin.cross(spoke).atan2(begin.dot(spoke)) * sweep.signum()), off + way * radius)
+                });
+                let mut places = vec![(0.0, from)];
+                places.extend(summits.into_iter().filter(|(turn, _)| *turn > 0.0 && *turn < sweep.abs()));
+                places.sort_by(|a, b| a.0.total_cmp(&b.0));
+                places.push((sweep.abs(), to));
+                let crossed = places.windows(2).filter(|pair| changes(pair[0].1, pair[1].1));
+                let half_way = |pair: &[(f64, f64)]| turned(begin, pair[0].0.midpoint(pair[1].0) * sweep.signum());
+                let mut found: Vec<f64> = crossed.map(|pair| foot + half.copysign(half_way(pair).dot(axis))).collect();
+                found.sort_by(f64::total_cmp);
+                found
             }
         }
     }

@@ -52,6 +52,15 @@ pub enum Frame {
     },
 }
 
+impl Roof {
+    /// Whether what bears the rafters on their high side, and closes the wall below them, is not in the build: they rise over
+    /// a level wall, and nothing is written of the gap.
+    #[must_use]
+    pub fn is_open(&self, wall: &Wall, has_gap: bool) -> bool {
+        matches!(self.frame, Frame::OneWay { .. }) && wall.top.is_level() && !has_gap
+    }
+}
+
 /// A layer of the roof.
 #[derive(Clone, Debug)]
 pub struct Layer {

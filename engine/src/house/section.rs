@@ -9,8 +9,6 @@ use crate::curve::Side;
 
 /// Steps in height between which a cut face is drawn straight.
 const STEPS: u32 = 8;
-/// Chord error of a face that is not even, in metres.
-const CHORD: f64 = 1e-4;
 /// Steps in which the curved part of an opening is drawn.
 const CURVE_STEPS: u32 = 24;
 
@@ -36,74 +34,11 @@ pub(crate) fn cut(house: &House) -> Cut {
     Cut { origin, along, beyond: along.turn_90() }
 }
 
-/// Where the cut enters and leaves the house: seen to the left of the way.
-pub(super) fn cut_line(house: &House) -> [Point; 2] {
-    let cut = cut(house);
-    let half = (house.wall.thickness.value * 0.5).in_m();
-    let mut places = crossings(house, half, &cut);
-    if !house.wall.line.is_closed() {
-        places = through(house, -half, half, &cut).concat();
-    }
-    let (first, last) = (places.first().copied().unwrap_or(-1.0), places.last().copied().unwrap_or(1.0));
-    [cut.origin + cut.along * first, cut.origin + cut.along * last]
-}
+mod passed;
 
-/// Where the face at an offset of the line crosses the cut, as distances along it, in order.
-fn crossings(house: &House, offset: f64, cut: &Cut) -> Vec<f64> {
-    let pieces = house.wall.line.pieces().iter();
-    let mut places: Vec<f64> = pieces.flat_map(|piece| piece.offset(offset).crossings(cut.origin, cut.along)).collect();
-    places.sort_by(f64::total_cmp);
-    places
-}
-
-/// Pairs of distances between which the cut passes through the cob at a level.
-fn through_cob(house: &House, level: f64, cut: &Cut) -> Vec<[f64; 2]> {
-    let shape = house.wall.shape();
-    if house.wall.thicknesses.is_even() {
-        return through(house, shape.offset(Side::Inner, 0.0, level), shape.offset(Side::Outer, 0.0, level), cut);
-    }
-    let across = cut.along.turn_90();
-    let mut places = Vec::new();
-    for side in [Side::Inner, Side::Outer] {
-        let points = shape.polyline(side, [0.0, house.wall.line.length()], level, CHORD);
-        for pair in points.windows(2) {
-            let [from, to] = [pair[0], pair[1]].map(|point| (point - cut.origin).dot(across));
-            if (from < 0.0) != (to < 0.0) {
-                places.push((pair[0].lerp(pair[1], from / (from - to)) - cut.origin).dot(cut.along));
-            }
-        }
-    }
-    places.sort_by(f64::total_cmp);
-    places.chunks_exact(2).map(|pair| [pair[0], pair[1]]).collect()
-}
-
-/// Level of the wall's top where the cut passes through it.
-pub(super) fn top_at(house: &House, [left, right]: [f64; 2], cut: &Cut) -> f64 {
-    let line = &house.wall.line;
-    let nearest = line.nearest(cut.origin + cut.along * left.midpoint(right));
-    house.wall.top.at(line, line.along_line(nearest))
-}
-
-/// The middle of each top of the wall that the cut passes through, from left to right.
-pub(crate) fn tops(house: &House, cut: &Cut) -> Vec<Point> {
-    let at_foot = through_cob(house, 0.0, cut).into_iter().enumerate();
-    let top = at_foot.filter_map(|(place, span)| {
-        let level = top_at(house, span, cut);
-        let [left, right] = through_cob(house, level, cut).get(place).copied()?;
-        Some(Point::new(left.midpoint(right), level))
-    });
-    top.collect()
-}
-
-/// Pairs of distances between which the cut passes through a body that stands between two offsets of the line.
-pub(super) fn through(house: &House, inner: f64, outer: f64, cut: &Cut) -> Vec<[f64; 2]> {
-    let mut places = crossings(house, outer, cut);
-    places.extend(crossings(house, inner, cut));
-    let ends = house.wall.line.end_faces(inner, outer);
-    places.extend(ends.iter().flat_map(|end| end.crossings(cut.origin, cut.along)));
-    places.sort_by(f64::total_cmp);
-    places.chunks_exact(2).map(|pair| [pair[0], pair[1]]).collect()
-}
+pub(crate) use passed::tops;
+use passed::{alike, outside, rooms, through_cob};
+pub(super) use passed::{cut_line, through, top_at};
 
 /// The cross-section of a house.
 #[must_use]
@@ -114,7 +49,7 @@ pub fn section(house: &House) -> Section {
     let stem = through(house, -half_stem, half_stem, &cut);
     let (low, foot) = (house.ground.value.in_m(), -wall.stem_height.value.in_m());
     let is_closed = wall.line.is_closed();
-    let mut parts: Vec<Part> = is_closed.then(|| floor(house, &stem)).into_iter().collect();
+    let mut parts: Vec<Part> = is_closed.then(|| floor(house, &cut)).into_iter().collect();
     if let Some(trench) = &house.trench {
         let half = (trench.width.value * 0.5).in_m();
         let body = |span: [f64; 2]| {
@@ -186,20 +121,23 @@ fn door_at(doors: &[([f64; 2], f64, f64)], [left, right]: [f64; 2]) -> Option<(f
 /// The cob cut through: each place in the plan, in the bands below and above an opening, face by face in steps.
 fn cob(house: &House, cut: &Cut, doors: &[([f64; 2], f64, f64)]) -> Vec<Outline> {
     let at = |level: f64| through_cob(house, level, cut);
-    let base = at(0.0);
+    let height = at(0.0).into_iter().map(|span| top_at(house, span, cut)).fold(0.0, f64::max);
     let mut outlines = Vec::new();
-    for (place, &span) in base.iter().enumerate() {
-        let height = top_at(house, span, cut);
-        let bands = match door_at(doors, span) {
-            Some((bottom, head)) => vec![(0.0, bottom.max(0.0)), (head, height)],
-            None => vec![(0.0, height)],
-        };
-        for (low, high) in bands.into_iter().filter(|(low, high)| high - low > 1e-9) {
-            let levels = (0..=STEPS).map(|step| low + (high - low) * f64::from(step) / f64::from(STEPS));
-            let rows: Vec<([f64; 2], f64)> = levels.filter_map(|z| at(z).get(place).map(|&span| (span, z))).collect();
-            let left = rows.iter().map(|([left, _], z)| Point::new(*left, *z));
-            let right = rows.iter().rev().map(|([_, right], z)| Point::new(*right, *z));
-            outlines.push(Outline::area(left.chain(right).collect(), Meaning::Cut));
+    for [foot, top] in alike(|level| at(level).len(), height, STEPS) {
+        for (place, &span) in at(foot).iter().enumerate() {
+            let top = top.min(top_at(house, span, cut));
+            let bands = match door_at(doors, span) {
+                Some((bottom, head)) => vec![(foot, bottom.min(top)), (head.max(foot), top)],
+                None => vec![(foot, top)],
+            };
+            for (low, high) in bands.into_iter().filter(|(low, high)| high - low > 1e-9) {
+                let levels = (0..=STEPS).map(|step| low + (high - low) * f64::from(step) / f64::from(STEPS));
+                let rows: Vec<([f64; 2], f64)> =
+                    levels.filter_map(|z| at(z).get(place).map(|&span| (span, z))).collect();
+                let left = rows.iter().map(|([left, _], z)| Point::new(*left, *z));
+                let right = rows.iter().rev().map(|([_, right], z)| Point::new(*right, *z));
+                outlines.push(Outline::area(left.chain(right).collect(), Meaning::Cut));
+            }
         }
     }
     outlines
@@ -217,43 +155,27 @@ fn lift_lines(house: &House, cut: &Cut, doors: &[([f64; 2], f64, f64)]) -> Vec<P
                 .into_iter()
                 .filter(|&span| level < top_at(house, span, cut))
                 .filter(|&span| door_at(doors, span).is_none_or(|(bottom, head)| level <= bottom || head <= level));
-            let lines = solid.map(|[left, right]| {
-                Outline::line(vec![Point::new(left, level), Point::new(right, level)], Meaning::Hidden)
-            });
+            let lines = solid.map(|span| flat(span, level, Meaning::Hidden));
             Part::new(&format!("wall.lifts.{}", lift.name), &lift.name, Material::Cob, lines.collect())
         })
         .collect()
 }
 
-fn floor(house: &House, stem: &[[f64; 2]]) -> Part {
+fn floor(house: &House, cut: &Cut) -> Part {
     let level = house.floor_level.value.in_m();
-    let lines = stem
-        .windows(2)
-        .step_by(2)
-        .map(|pair| Outline::line(vec![Point::new(pair[0][1], level), Point::new(pair[1][0], level)], Meaning::Cut));
+    let lines = rooms(house, cut).into_iter().map(|room| flat(room, level, Meaning::Cut));
     Part::new("ground.floor", "finished floor", Material::Floor, lines.collect())
 }
 
-/// The ground outside, level, to either side and 0.7 m away; beside an open wall also between one stretch of it and the next.
+fn flat([from, to]: [f64; 2], level: f64, meaning: Meaning) -> Outline {
+    Outline::line(vec![Point::new(from, level), Point::new(to, level)], meaning)
+}
+
+/// The ground outside, level, to either side and 0.7 m away, and between one stretch of the house or the wall and the next.
 fn ground(house: &House, cut: &Cut) -> Part {
-    let half = (house.wall.stem_width.value * 0.5).in_m();
-    let places = crossings(house, half, cut);
-    let (mut first, mut last) = (places.first().copied().unwrap_or(0.0), places.last().copied().unwrap_or(0.0));
     let level = house.ground.value.in_m();
-    let line = |from: f64, to: f64| Outline::line(vec![Point::new(from, level), Point::new(to, level)], Meaning::Cut);
-    let mut between = Vec::new();
-    if !house.wall.line.is_closed() {
-        let stretches = through(house, -half, half, cut);
-        between = stretches.windows(2).map(|pair| line(pair[0][1], pair[1][0])).collect();
-        (first, last) =
-            (stretches.first().map_or(first, |span| span[0]), stretches.last().map_or(last, |span| span[1]));
-    }
-    Part::new(
-        "ground.outside",
-        "ground outside",
-        Material::Ground,
-        [line(first - 0.7, first)].into_iter().chain(between).chain([line(last, last + 0.7)]).collect(),
-    )
+    let lines = outside(house, cut).into_iter().map(|stretch| flat(stretch, level, Meaning::Cut));
+    Part::new("ground.outside", "ground outside", Material::Ground, lines.collect())
 }
 
 /// The far wall seen inside the room, and the jambs of an opening that the cut passes through.
@@ -261,7 +183,7 @@ fn far_wall(house: &House, stem: &[[f64; 2]], doors: &[([f64; 2], f64, f64)], cu
     let floor = house.floor_level.value.in_m();
     let rooms: Vec<Outline> = if house.wall.top.is_level() {
         let top = house.wall.height.value.in_m();
-        stem.windows(2).step_by(2).map(|pair| rectangle([pair[0][1], pair[1][0]], floor, top)).collect()
+        rooms(house, cut).into_iter().map(|room| rectangle(room, floor, top)).collect()
     } else {
         vec![far_face(house, floor, cut)]
     };
@@ -339,3 +261,6 @@ fn dimensions(house: &House, cut: &Cut) -> Vec<Dimension> {
     });
     top.into_iter().collect()
 }
+
+#[cfg(test)]
+mod tests;

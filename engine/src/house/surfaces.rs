@@ -6,7 +6,7 @@ use super::floor::Way;
 use super::part::{Material, Meaning, Outline, Part, Place, Section};
 use super::{House, Layer, Of, Wall, unrolled};
 use crate::build::Face as Side;
-use crate::curve::Piece;
+use crate::solve::polygon;
 
 /// Chord error of drawn curves, in metres.
 const CHORD: f64 = 0.002;
@@ -289,8 +289,7 @@ fn roomiest(points: &[Point], across: Vec2) -> Point {
     let places = (-LOOKS..=LOOKS).map(|look| reach * f64::from(look) / f64::from(LOOKS + 1));
     let spans = places.filter_map(|place| {
         let on = centre + along * place;
-        let sides = (0..points.len()).map(|at| Piece::straight(points[at], points[(at + 1) % points.len()]));
-        let mut cuts: Vec<f64> = sides.flat_map(|side| side.crossings(on, across)).collect();
+        let mut cuts = polygon::crossings(points, on, across);
         cuts.sort_by(f64::total_cmp);
         let longest = cuts.chunks_exact(2).max_by(|a, b| (a[1] - a[0]).total_cmp(&(b[1] - b[0])))?;
         // A place farther off has to be worth it: our judgement.

@@ -194,7 +194,12 @@ fn one_way(house: &House, roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64
     let longest = roof::longest(eave_along, angle).from("along", "roof.eave-along").from("pitch", "roof.angle");
     let longest = add(rows, "roof.poles.cut-length", "length of the longest rafter, eave to eave", longest);
     let rise = roof::rise(run, slope).from("along", "roof.plate-along").from("pitch", "roof.pitch");
-    add(rows, "roof.rise", "rise of the rafters from the low side of the wall to the high one", rise);
+    let title = if roof.is_open(&house.wall, house.gap.is_some()) {
+        "rise of the rafters from the low side of the wall to the high one: up to so much is open there, not counted yet"
+    } else {
+        "rise of the rafters from the low side of the wall to the high one"
+    };
+    add(rows, "roof.rise", title, rise);
     sloped(eave_area, "roof.eave-area", angle, rows);
     (count, longest)
 }

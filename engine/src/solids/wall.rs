@@ -8,6 +8,8 @@ use crate::solid::{Band, Cuboid, Fault, Mesh};
 
 /// How near the top passes a level, and the shortest stretch, in metres.
 const PASSES: f64 = 1e-6;
+/// By how much openings that touch each other are drawn smaller on each side, in metres.
+const APART: f64 = 5e-4;
 
 pub(super) fn make(made: &mut Making<'_>) {
     let house = made.house;
@@ -30,8 +32,12 @@ pub(super) fn make(made: &mut Making<'_>) {
             knots: body.knots(),
             chord: made.chord,
         };
-        let mesh = match band.mesh() {
-            Err(Fault::MeetsSlope(_)) => in_stretches(&body, level, &band),
+        let mesh = match laid(&body, level, &band) {
+            // A lintel may lie against the head or the jamb of the opening beside it: no body has an edge of four faces.
+            Err(Fault::Tangled | Fault::CutsMeet(..)) => {
+                let smaller: Vec<Cut> = cuts.iter().map(less).collect();
+                laid(&body, level, &Band { cuts: &smaller, ..band })
+            }
             mesh => mesh,
         };
         let named = Named {
@@ -42,6 +48,18 @@ pub(super) fn make(made: &mut Making<'_>) {
         made.keep(format!("wall.lifts.{}", lift.name), named, &lift.path("volume"), mesh);
         below = level;
     }
+}
+
+fn laid(body: &Body<'_>, level: f64, band: &Band<'_>) -> Result<Mesh, Fault> {
+    match band.mesh() {
+        Err(Fault::MeetsSlope(_)) => in_stretches(body, level, band),
+        mesh => mesh,
+    }
+}
+
+/// A cut a hair smaller than it is.
+fn less(cut: &Cut) -> Cut {
+    Cut { form: cut.form.less(APART).unwrap_or(cut.form), ..*cut }
 }
 
 /// The cob in one piece, where it can be made so; otherwise lift by lift.

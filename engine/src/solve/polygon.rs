@@ -1,6 +1,6 @@
 //! Polygons in the plane: what lies inside, what meets, how far apart.
 
-use kurbo::{Point, Rect};
+use kurbo::{Point, Rect, Vec2};
 
 use super::crossing::cross;
 
@@ -44,6 +44,18 @@ pub fn nearest_on([from, to]: [Point; 2], point: Point) -> Point {
     let along = to - from;
     let share = if along.hypot2() > 0.0 { (point - from).dot(along) / along.hypot2() } else { 0.0 };
     from.lerp(to, share.clamp(0.0, 1.0))
+}
+
+/// Where the straight line through `origin` along `axis` crosses the sides of a closed polygon: distances along that line, in
+/// no order, an even number of them. What lies on the line counts as to the left of it.
+#[must_use]
+pub fn crossings(polygon: &[Point], origin: Point, axis: Vec2) -> Vec<f64> {
+    let side = |point: Point| (point - origin).dot(axis.turn_90());
+    let crossed = sides(polygon).filter_map(|(a, b)| {
+        let (from, to) = (side(a), side(b));
+        ((from < 0.0) != (to < 0.0)).then(|| (a.lerp(b, from / (from - to)) - origin).dot(axis))
+    });
+    crossed.collect()
 }
 
 fn sides(polygon: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {

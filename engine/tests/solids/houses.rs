@@ -32,6 +32,32 @@ fn every_part_of_a_build_has_a_closed_body_as_large_as_its_row() {
 }
 
 #[test]
+fn a_lift_whose_openings_touch_is_drawn_all_the_same() {
+    let begun = engine::build::begin("rounded", "5 m", "3.6 m", "", "metric").unwrap();
+    let first = &begun[begun.find("[openings.window]").unwrap()..];
+    let value = |key: &str| first.lines().find(|line| line.starts_with(key)).unwrap();
+    let (run, middle) = (value("run"), value("along").split('"').nth(1).unwrap());
+    let middle = Length::parse(middle).unwrap().in_m();
+    // Its head is as high as that of the first window, whose lintel lies on the cob beside it.
+    for beside in [0.62, 0.7, 0.8] {
+        let along = ((middle + beside) * 1000.0).round();
+        let second = format!(
+            "[openings.window-2]\nkind = \"window\"\n{run}\nalong = \"{along} mm\"\nwidth = \"600 mm\"\nheight = \"600 mm\"\n\
+             sill = \"900 mm\"\n\n"
+        );
+        let text = begun.replace("[openings.window]", &format!("{second}[openings.window]"));
+        let solids = made(&text, Length::mm(1.0));
+        assert!(solids.left_out.is_empty(), "{beside} m: {:?}", solids.left_out);
+        let lifts: Vec<_> = solids.bodies.iter().filter(|body| body.path.starts_with("wall.lifts.")).collect();
+        assert_eq!(lifts.len(), 5);
+        for body in lifts {
+            let (found, row) = (body.mesh.volume(), body.volume.unwrap().in_m3());
+            assert!(body.mesh.open_edges() == 0 && (found - row).abs() <= 3e-3 * row, "{}: {found} {row}", body.path);
+        }
+    }
+}
+
+#[test]
 fn the_first_cut_of_every_roof_is_closed_bodies_and_every_house_has_its_pictures() {
     for (name, text) in BUILDS {
         let house = computed(text);

@@ -24,7 +24,13 @@ pub(super) fn number(answers: &Answers, path: &str) -> Option<String> {
 
 /// Draws a dimension; `clear` is how far its line stands off what it measures, in millimetres.
 pub(super) fn draw(sheet: &mut Sheet, answers: &Answers, dimension: &Dimension, clear: f64) {
-    let Some(words) = number(answers, &dimension.path) else { return };
+    said(sheet, answers, dimension, (clear, ""));
+}
+
+/// Draws it with words after its number.
+pub(super) fn said(sheet: &mut Sheet, answers: &Answers, dimension: &Dimension, (clear, after): (f64, &str)) {
+    let Some(number) = number(answers, &dimension.path) else { return };
+    let words = format!("{number}{after}");
     match dimension.measured {
         Measured::Between { from, to, away } => {
             let off = sheet.direction(away).map(|part| part * clear);

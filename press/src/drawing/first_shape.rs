@@ -1,9 +1,9 @@
 //! The first shape: the wall line as pegs and a string on the ground, with people and things at true size to judge the room by.
 
-mod figures;
+pub(super) mod figures;
 
 use engine::answers::Answers;
-use engine::house::part::{Material, Part};
+use engine::house::part::{Material, Part, Place};
 
 use super::frame::Frame;
 use super::hand::{Hand, areas, strokes, wash};
@@ -54,7 +54,8 @@ fn drawn(answers: &Answers, mut sheet: Sheet) -> Scaled {
     string(&mut sheet, answers, &mut hand);
     for one in &answers.plan.dimensions {
         if one.path.contains(".overall-") {
-            dimension::draw(&mut sheet, answers, one, 8.0);
+            // What the builder typed is the room inside.
+            dimension::said(&mut sheet, answers, one, (8.0, " over all"));
         }
     }
     names(&mut sheet, answers);
@@ -81,6 +82,10 @@ fn wall(sheet: &mut Sheet, answers: &Answers, hand: &mut Hand) {
 
 fn is_gap(part: &Part) -> bool {
     part.material == Material::Opening && part.path.starts_with("openings.")
+}
+
+fn is_opening(place: &Place) -> bool {
+    place.path.starts_with("openings.") && place.path.matches('.').count() == 1
 }
 
 /// Doors and windows as gaps in the pale wall.
@@ -124,9 +129,9 @@ fn string(sheet: &mut Sheet, answers: &Answers, hand: &mut Hand) {
     }
 }
 
-/// Names of the pegs that the build file names, and the area of the room.
+/// Names of the pegs and the gaps that the build file names, and the area of the room.
 fn names(sheet: &mut Sheet, answers: &Answers) {
-    for place in answers.plan.places.iter().filter(|place| place.path.starts_with("wall.line.")) {
+    for place in answers.plan.places.iter().filter(|place| place.path.starts_with("wall.line.") || is_opening(place)) {
         let words = spoken(&place.name);
         sheet.label(Label { path: place.path.clone(), ..Label::beside(sheet.at(place.at), LETTERING, &words) });
     }

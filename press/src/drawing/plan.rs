@@ -4,6 +4,7 @@ use engine::answers::Answers;
 use engine::house::part::{Dimension, Place, Plan};
 use kurbo::Vec2;
 
+use super::first_shape::figures;
 use super::frame::Frame;
 use super::labels::Label;
 use super::sheet::{LETTERING, Margins, Sheet, extent};
@@ -13,6 +14,8 @@ use crate::spoken::spoken;
 use crate::svg::Element;
 
 const TITLE: &str = "Plan of the house";
+/// How much is seen of who and what finds room, under what is measured.
+const FAINT: f64 = 0.35;
 
 /// The plan at the largest true scale that fits the paper.
 #[must_use]
@@ -43,6 +46,12 @@ fn drawn(answers: &Answers, mut sheet: Sheet) -> Scaled {
     material::define(&mut sheet);
     for part in &plan.parts {
         material::draw(&mut sheet, part);
+    }
+    if sheet.is_on_screen() {
+        let metre = sheet.paper(1.0);
+        let figures = answers.furnishing.placed.iter().map(|placed| figures::drawn(placed, sheet.at(placed.at), metre));
+        let figures = Element::group(figures.collect());
+        sheet.push(figures.with("opacity", FAINT));
     }
     section_marks(&mut sheet, plan);
     for dimension in &plan.dimensions {

@@ -134,6 +134,11 @@ impl Sheet {
         Sheet { svg, frame, is_held: false, row: 0, system, obstacles: Vec::new(), labels: Vec::new() }
     }
 
+    /// Whether it is drawn for a screen and not for paper.
+    pub(super) fn is_on_screen(&self) -> bool {
+        self.frame.words.is_empty()
+    }
+
     /// Width and height of the sheet in millimetres.
     pub(super) fn size_mm(&self) -> [f64; 2] {
         self.frame.size_mm

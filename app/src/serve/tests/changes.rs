@@ -236,6 +236,22 @@ async fn from_an_empty_folder_a_first_shape_is_seen_before_it_is_a_build() {
 }
 
 #[tokio::test]
+async fn an_opening_that_is_added_has_a_lintel_as_those_of_a_first_build_have() {
+    let begun = engine::build::begin("rounded", "5 m", "3.6 m", "Wren house", "metric").unwrap();
+    let desk = Desk::with(&begun);
+    desk.look("walls", None, Value::Null, false).await;
+    let lintels = |text: &str| text.matches("lintel = { height = \"150 mm\" }").count();
+    assert_eq!(lintels(&begun), 2);
+    for what in ["opening", "door"] {
+        let add = json!({"kind": "add", "what": what, "drawing": "unrolled", "at_mm": [60.0, 40.0]});
+        let frame = desk.look("walls", None, add, false).await;
+        assert_eq!(frame["problems"], json!([]), "{what}");
+        assert_eq!(lintels(&desk.on_disk()), 3, "{what}");
+        desk.look("walls", None, json!({"kind": "undo"}), false).await;
+    }
+}
+
+#[tokio::test]
 async fn each_kind_of_thing_can_be_added_by_touching_a_drawing_and_is_taken_back_in_one_step() {
     let desk = Desk::with(TANSY);
     desk.look("walls", None, Value::Null, false).await;

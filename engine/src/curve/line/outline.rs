@@ -2,7 +2,7 @@
 
 use kurbo::{Point, Rect, Vec2};
 
-use super::{Ends, PlanLine, Station, TEST_CHORD};
+use super::{Ends, PlanLine, TEST_CHORD};
 use crate::curve::piece::Piece;
 use crate::solve::crossing;
 
@@ -94,11 +94,12 @@ impl PlanLine {
     /// The straight ends of a body between two offsets to the right of an open line, in metres; a closed one has none.
     #[must_use]
     pub fn end_faces(&self, inner: f64, outer: f64) -> Vec<Piece> {
-        if self.is_closed() {
+        let (false, Some(first), Some(last)) = (self.is_closed(), self.pieces.first(), self.pieces.last()) else {
             return Vec::new();
-        }
-        let across = |station: Station| Piece::straight(station.beside(inner), station.beside(outer));
-        vec![across(self.at(0.0)), across(self.at(self.length()))]
+        };
+        // The very points at which the faces end.
+        let [inner, outer] = [inner, outer].map(|offset| [first.offset(offset).start, last.offset(offset).end]);
+        inner.into_iter().zip(outer).map(|(inner, outer)| Piece::straight(inner, outer)).collect()
     }
 
     /// The smallest upright box round the line at an offset to the right, in metres, with the piece that reaches each of

@@ -8,7 +8,7 @@ use crate::paper::{CLAY, INK, LIME, MOSS, SLATE, STRAW, weight};
 use crate::svg::Element;
 
 /// A figure about a place on the sheet, so many millimetres for each metre.
-pub(super) fn drawn(placed: &Placed, [x, y]: [f64; 2], metre: f64) -> Element {
+pub(in crate::drawing) fn drawn(placed: &Placed, [x, y]: [f64; 2], metre: f64) -> Element {
     let across = placed.way.turn_90();
     let at = |along: f64, aside: f64| {
         let off = placed.way * along + across * aside;
