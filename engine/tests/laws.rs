@@ -106,7 +106,7 @@ fn moves(name: &str, text: &str) -> Vec<(String, String, bool, Reach)> {
 #[test]
 fn a_written_value_changed_by_a_hundredth_moves_no_row_that_it_does_not_reach() {
     let mut faults = Vec::new();
-    for (name, text) in BUILDS.into_iter().take(1) {
+    for (name, text) in BUILDS {
         let unreached = moves(name, text).into_iter().filter(|(.., moved, reached)| *moved && *reached == Reach::None);
         faults.extend(unreached.map(|(row, path, ..)| format!("{name}: {row} by {path}")));
     }
@@ -116,7 +116,7 @@ fn a_written_value_changed_by_a_hundredth_moves_no_row_that_it_does_not_reach() 
 #[test]
 fn a_written_value_changed_by_a_hundredth_moves_every_row_that_it_reaches() {
     let mut faults = Vec::new();
-    for (name, text) in BUILDS.into_iter().take(1) {
+    for (name, text) in BUILDS {
         // At right angles a point moved along its run turns no corner, and a ring's arc keeps its radius when its middle
         // moves along it; a plan out of square has no such chance.
         let text = edit::out_of_square(text);
@@ -196,7 +196,10 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
         && path.starts_with("wall.line.");
     // So does the peg of the end of an open wall that reaches farthest.
     let end = name == "spiral-wall" && row.starts_with("set-out.points.outer.") && path.starts_with("wall.line.outer.");
+    // A pole that is left over does not move what the choice of the others costs.
+    let left_over = row.starts_with("poles.choice.") && path.starts_with("poles.pile.");
     back || batches
+        || left_over
         || end
         || stands_off
         || follows
@@ -224,7 +227,7 @@ fn near(one: f64, other: f64) -> bool {
 
 #[test]
 fn doubled_lengths_make_four_times_the_areas_and_eight_times_the_volumes() {
-    for (name, text) in BUILDS.into_iter().take(1) {
+    for (name, text) in BUILDS {
         let before = answered(text);
         let mut doubled = text.to_owned();
         // Who builds a house twice as large reaches no higher.
@@ -271,7 +274,7 @@ fn doubled_lengths_make_four_times_the_areas_and_eight_times_the_volumes() {
 
 #[test]
 fn metric_and_us_spelling_give_the_same_answers() {
-    for (name, text) in BUILDS.into_iter().take(1) {
+    for (name, text) in BUILDS {
         let before = answered(text);
         for us in [true, false] {
             let mut other = text.to_owned();
@@ -330,7 +333,7 @@ fn a_mirrored_plan_gives_the_same_bill() {
 
 #[test]
 fn the_whole_is_the_sum_of_its_parts() {
-    for (name, text) in BUILDS.into_iter().take(1) {
+    for (name, text) in BUILDS {
         let answers = answered(text);
         let value = |path: &str| answers.rows.find(path).unwrap().quantity.si().unwrap();
         let sum = |noun: &str| {
@@ -358,7 +361,7 @@ fn the_whole_is_the_sum_of_its_parts() {
 
 #[test]
 fn every_row_is_named_once_bound_and_explained() {
-    for (name, text) in BUILDS.into_iter().take(1) {
+    for (name, text) in BUILDS {
         let answers = answered(text);
         for row in answers.rows.iter() {
             let path = &row.path;

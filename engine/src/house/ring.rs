@@ -42,6 +42,8 @@ pub struct Ring {
     pub clearance: Known<Length>,
     /// How far the plate lies above where it should at each pole; none where it was not measured.
     pub seats: Vec<Known<Length>>,
+    /// From each seat out to the eave in plan, along the pole.
+    pub tails: Vec<Length>,
     /// The poles where they lie.
     pub layout: Layout,
     /// The ring that they make.
@@ -204,7 +206,11 @@ impl Loose {
             if placed.is_turned { pole.turned() } else { pole }
         };
         let cut = |place: usize| choice.places[place].notch.max(Length::ZERO);
-        let layout = self.layout(&starts, &tails, wanted, (&chosen, &cut)).map_err(refused)?;
+        // Bands are small differences of large numbers: for them heights count from the plate.
+        let over_plate = self.layout(&starts, &tails, wanted, (&chosen, &cut)).map_err(refused)?;
+        let mut layout = over_plate.clone();
+        let base = wall.height.value + wanted.beam;
+        layout.rafters.iter_mut().for_each(|rafter| rafter.support[2] = rafter.support[2] + base);
         let solved = poles::ring(&layout).map_err(refused)?;
         if let Some(fault) = solved.faults.first() {
             return Err((
@@ -214,7 +220,9 @@ impl Loose {
         }
         let error = self.measured_to.value;
         let errors = Errors { diameter: error, plate: error, eye: error };
-        let bands = poles::bands(&poles::effects(&layout, &solved, &errors).map_err(refused)?);
+        let bands = poles::bands(
+            &poles::effects(&over_plate, &poles::ring(&over_plate).map_err(refused)?, &errors).map_err(refused)?,
+        );
         let propped = poles::propped(&layout, &solved, 0, self.clearance.value).map_err(refused)?;
         let settled = poles::bedded(&layout, &solved, self.bedding.value).map_err(refused)?;
         let Loose { pile, weights, measured_to, turned, seat, bedding, clearance, seats, .. } = self;
@@ -227,6 +235,7 @@ impl Loose {
             bedding,
             clearance,
             seats,
+            tails: tails.into_iter().map(Length::m).collect(),
             layout,
             solved,
             propped,
@@ -248,15 +257,15 @@ impl Loose {
         (message, "measure longer poles, or make overhang and tip shorter")
     }
 
-    /// The supports on the plate, and a point toward which each pole runs.
+    /// The supports, in height from where the plate should be, and a point toward which each pole runs.
     fn starts(&self, wall: &Wall, wanted: &Wanted<'_>, count: usize) -> Result<Vec<poles::Start>, poles::Fault> {
         let offset = wall::plate_offset(wall.batter_inside.value, wall.batter_outside.value, wall.means()[1]).value;
         let plate: Vec<[Length; 3]> = (0..PLATE)
             .map(|place| {
                 let along = wall.line.length() * f64::from(place) / f64::from(PLATE);
                 let at = wall.line.at(along).beside(offset.in_m());
-                let level = wall.top.at(&wall.line, along);
-                [Length::m(at.x), Length::m(at.y), Length::m(level) + wanted.beam]
+                let above = wall.top.at(&wall.line, along) - wall.height.value.in_m();
+                [Length::m(at.x), Length::m(at.y), Length::m(above)]
             })
             .collect();
         let centre = wall.line.centre();
@@ -306,7 +315,7 @@ impl Loose {
     }
 }
 
-/// A pole as the pile is on the whole.
+/// A pole as the pile is on the whole, straight.
 fn typical(pile: &[Candidate]) -> Pole {
     let mean = |of: &dyn Fn(&Pole) -> Length| {
         pile.iter().map(|one| of(&one.pole)).fold(Length::ZERO, |sum, length| sum + length) / pile.len() as f64
@@ -315,7 +324,7 @@ fn typical(pile: &[Candidate]) -> Pole {
         length: mean(&|pole| pole.length),
         butt: mean(&|pole| pole.butt),
         tip: mean(&|pole| pole.tip),
-        bow: mean(&|pole| pole.bow),
+        bow: Length::ZERO,
         bow_turn: Angle::rad(0.0),
     }
 }

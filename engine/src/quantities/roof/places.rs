@@ -60,10 +60,11 @@ fn of_the_pile<T>(mut answer: Answer<T>, ring: &Ring, rows: &Rows) -> Answer<T> 
         answer = bind(answer, rows, &weight.path);
     }
     for place in 0..ring.layout.rafters.len() {
-        for noun in ["seat-x", "seat-y", "seat-level"] {
+        for noun in ["seat-x", "seat-y"] {
             answer = bind(answer, rows, &Ring::path(place, noun));
         }
     }
+    answer = uneven_plate(answer, ring, rows);
     let around = ["roof.notch", "roof.eye", "roof.eave-offset", "roof.tip", "roof.seat"];
     around.iter().fold(answer, |answer, path| bind(answer, rows, path))
 }
@@ -79,6 +80,15 @@ fn choice(ring: &Ring, rows: &mut Rows) {
         let title = format!("place {}: {}{way}, counted in the pile", place + 1, ring.pole(place).tag);
         rows.add(Ring::path(place, "pole"), title, number);
     }
+}
+
+/// Adds what makes the plate other than level: on a level one only what was measured.
+fn uneven_plate<T>(answer: Answer<T>, ring: &Ring, rows: &Rows) -> Answer<T> {
+    if rows.find("wall.mean-height").is_none() {
+        return ring.seats.iter().fold(answer, |answer, seat| bind(answer, rows, &seat.path));
+    }
+    let places = 0..ring.layout.rafters.len();
+    places.fold(answer, |answer, place| bind(answer, rows, &Ring::path(place, "seat-level")))
 }
 
 /// Corners of the eye, and where each pole rests on the plate.
@@ -124,17 +134,10 @@ fn laid(ring: &Ring, place: usize, rows: &mut Rows) {
     }
     let bow = poles::set_upright(pole.bow[0].value).from("bow", pole.bow[0].path.as_str());
     rows.add(of("bow"), format!("place {}, bow upright", place + 1), bind(bow, rows, &number));
-    let tail = [
-        "roof.eave-offset",
-        "roof.plate-offset",
-        "roof.centre-x",
-        "roof.centre-y",
-        "roof.turned",
-        "roof.eye",
-        "poles.count",
-    ];
-    let tail = tail.iter().fold(poles::tail(rafter.overhang), |answer, path| bind(answer, rows, path));
-    rows.add(of("tail"), format!("place {}, from the butt to the seat along the pole", place + 1), tail);
+    let around = ["roof.eave-offset", "roof.plate-offset", "roof.centre-x", "roof.centre-y", "roof.turned", "roof.eye"];
+    let out = around.iter().fold(poles::tail_in_plan(ring.tails[place]), |answer, path| bind(answer, rows, path));
+    let out = bind(out, rows, "poles.count");
+    rows.add(of("tail-in-plan"), format!("place {}, from its seat out to the eave in plan", place + 1), out);
     let below = ring.layout.below(place);
     let notch = poles::notch(rafter.notch);
     let notch = [number.clone(), Ring::path(below, "pole"), "roof.notch".into()]
@@ -147,16 +150,17 @@ fn laid(ring: &Ring, place: usize, rows: &mut Rows) {
 fn whole(ring: &Ring, rows: &mut Rows) {
     let mut pitch = poles::mean_pitch(&ring.solved);
     for place in 0..ring.solved.sets.len() {
-        for noun in ["butt", "tip", "bow", "seat-x", "seat-y", "seat-level", "tail", "notch"] {
+        for noun in ["butt", "tip", "bow", "seat-x", "seat-y", "tail-in-plan", "notch"] {
             pitch = bind(pitch, rows, &Ring::path(place, noun));
         }
     }
-    pitch = bind(pitch, rows, "roof.seat");
+    pitch = bind(uneven_plate(pitch, ring, rows), rows, "roof.seat");
     rows.add("roof.ring.pitch", "mean pitch of the poles as they lie", pitch);
     let eye = poles::eye_size(&ring.solved);
     rows.add("roof.ring.eye", "radius of the eye through the contacts", bind(eye, rows, "roof.ring.pitch"));
-    let level = poles::eye_level(&ring.solved);
-    rows.add("roof.ring.eye-level", "level of the contacts round the eye, mean", bind(level, rows, "roof.ring.pitch"));
+    let level = bind(poles::eye_level(&ring.solved), rows, "roof.ring.pitch");
+    let level = bind(level, rows, &Ring::path(0, "seat-level"));
+    rows.add("roof.ring.eye-level", "level of the contacts round the eye, mean", level);
 }
 
 fn marks(ring: &Ring, place: usize, rows: &mut Rows) {
@@ -175,7 +179,8 @@ fn marks(ring: &Ring, place: usize, rows: &mut Rows) {
     rows.add(of("rest-band"), format!("{on}, how far off that mark may be"), near(&ring.bands.rest[place], rows));
     rows.add(of("carry"), format!("{on}, mark where it carries, from its butt"), ring_of(poles::carry_mark(set), rows));
     rows.add(of("carry-band"), format!("{on}, how far off that mark may be"), near(&ring.bands.carry[place], rows));
-    rows.add(of("tip-level"), format!("{on}, middle of its tip"), ring_of(poles::tip_height(set), rows));
+    let level = bind(ring_of(poles::tip_height(set), rows), rows, &of("seat-level"));
+    rows.add(of("tip-level"), format!("{on}, middle of its tip"), level);
     rows.add(of("tip-band"), format!("{on}, how far off that level may be"), near(&ring.bands.tip[place], rows));
     let cut = poles::cut_length(rest, rafter.beyond).from("rest", of("rest"));
     rows.add(
@@ -216,13 +221,11 @@ fn raising(ring: &Ring, rows: &mut Rows) {
     let ringed = |answer: Answer<Length>, more: &[&str], rows: &Rows| {
         more.iter().fold(bind(answer, rows, "roof.ring.pitch"), |answer, path| bind(answer, rows, path))
     };
-    let top = ringed(poles::prop_top(&ring.propped), &["roof.clearance"], rows);
+    let top = ringed(poles::prop_top(&ring.propped), &["roof.clearance", "roof.ring.eye-level"], rows);
     rows.add("roof.raising.prop-top", "level of the top of the prop", top);
     let slack = ringed(poles::slack(&ring.propped), &["roof.clearance"], rows);
     rows.add("roof.raising.slack", "what is open for the last pole", slack);
-    let sunk = poles::sunk(ring.solved.eye_height, ring.settled.eye_height)
-        .from("before", "roof.ring.eye-level")
-        .without("after");
+    let sunk = poles::sunk(ring.solved.eye_height, ring.settled.eye_height).without("before").without("after");
     let sunk = bind(bind(sunk, rows, "roof.bedding"), rows, "roof.ring.pitch");
     rows.add("roof.raising.sinks", "how far the eye sinks when the prop goes", sunk);
 }

@@ -247,14 +247,26 @@ formula! {
 }
 
 formula! {
+    /// From the seat of a pole out to the eave in plan, along the pole.
+    ///
+    /// ```text
+    /// x: where the line of the pole meets the eave
+    /// ```
+    /// Source: two lines that meet, elementary geometry.
+    pub fn tail_in_plan(; out: Length) -> Length {
+        out
+    }
+}
+
+formula! {
     /// From the butt of a pole to its seat, along the pole: its tail under the eave.
     ///
     /// ```text
     /// o = x / cos α        x: in plan from the seat out to the eave, α: pitch of the pole
     /// ```
     /// Source: the definition of the cosine.
-    pub fn tail(; along: Length) -> Length {
-        along
+    pub fn tail(in_plan: Length, pitch: Angle) -> Length {
+        in_plan / pitch.in_rad().cos()
     }
 }
 
