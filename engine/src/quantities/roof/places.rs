@@ -20,7 +20,7 @@ pub(super) fn walk(house: &House, roof: &Roof, ring: &Ring, rows: &mut Rows) {
         marks(ring, place, rows);
         lifting(roof, ring, place, rows);
     }
-    raising(ring, rows);
+    raising(house, ring, rows);
 }
 
 fn known(ring: &Ring, rows: &mut Rows) {
@@ -162,6 +162,14 @@ fn marks(ring: &Ring, place: usize, rows: &mut Rows) {
     rows.add(of("carry-band"), format!("{on}, how far off that mark may be"), near(&ring.bands.carry[place], rows));
     rows.add(of("tip-level"), format!("{on}, middle of its tip"), ring_of(poles::tip_height(set), rows));
     rows.add(of("tip-band"), format!("{on}, how far off that level may be"), near(&ring.bands.tip[place], rows));
+    let above = ring.layout.above(place);
+    for (noun, words, of_both) in [("rest-notch", "where it rests", place), ("carry-notch", "where it carries", above)] {
+        let both = Ring::path(of_both, "notch");
+        if let Some(depth) = rows.value::<Length>(&both) {
+            let half = poles::half_notch(depth).from("notch", both);
+            rows.add(of(noun), format!("{on}, notch in its pole {words}"), half);
+        }
+    }
     let cut = poles::cut_length(rest, rafter.beyond).from("rest", of("rest"));
     rows.add(
         of("cut-length"),
@@ -197,12 +205,25 @@ fn lifting(roof: &Roof, ring: &Ring, place: usize, rows: &mut Rows) {
     );
 }
 
-fn raising(ring: &Ring, rows: &mut Rows) {
+fn raising(house: &House, ring: &Ring, rows: &mut Rows) {
     let ringed = |answer: Answer<Length>, more: &[&str], rows: &Rows| {
         more.iter().fold(bind(answer, rows, "roof.ring.pitch"), |answer, path| bind(answer, rows, path))
     };
     let top = ringed(poles::prop_top(&ring.propped), &["roof.clearance"], rows);
-    rows.add("roof.raising.prop-top", "level of the top of the prop", top);
+    let top = rows.add("roof.raising.prop-top", "level of the top of the prop", top);
+    let first = ring.propped.order.first().map_or(0, |&first| first);
+    let plate = Ring::path(first, "seat-level");
+    let floor = &house.floor_level;
+    let bases = [
+        ("roof.raising.prop-above-floor", "the finished floor", Some(floor.value), floor.path.clone()),
+        ("roof.raising.prop-above-plate", "the plate at its first pole", rows.value(&plate), plate),
+    ];
+    for (path, base, level, base_path) in bases {
+        if let Some(level) = level {
+            let above = poles::above(top, level).from("level", "roof.raising.prop-top").from("base", base_path);
+            rows.add(path, format!("top of the prop above {base}"), above);
+        }
+    }
     let slack = ringed(poles::slack(&ring.propped), &["roof.clearance"], rows);
     rows.add("roof.raising.slack", "what is open for the last pole", slack);
     let sunk = poles::sunk(ring.solved.eye_height, ring.settled.eye_height)
@@ -210,4 +231,10 @@ fn raising(ring: &Ring, rows: &mut Rows) {
         .without("after");
     let sunk = bind(bind(sunk, rows, "roof.bedding"), rows, "roof.ring.pitch");
     rows.add("roof.raising.sinks", "how far the eye sinks when the prop goes", sunk);
+    if let Some(alone) = poles::each_alone() {
+        for team in poles::teams() {
+            let path = format!("roof.raising.lift-of-{}", team.people);
+            rows.add(path, format!("what {} people lift by hand", team.people), poles::team_lift(alone, team));
+        }
+    }
 }
