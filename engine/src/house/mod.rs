@@ -63,6 +63,7 @@ pub use pegs::{CheckTape, Marks, Ordinates, Peg, Pegs, most_steps, pegs};
 pub use place::place;
 pub use plaster::Plastering;
 pub use ring::{PilePole, Ring};
+pub(crate) use ring_plan::axis as ring_axis;
 pub use ring_plan::{RingPlan, ring_plan};
 pub use roof::{Frame, Layer as RoofLayer, Roof, Weight};
 pub use schedule::{Carded, Hung, carded, schedule};

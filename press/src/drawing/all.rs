@@ -5,8 +5,8 @@ use engine::pictures::Pictures;
 
 use super::words::{Words, words};
 use super::{
-    Scaled, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots, section,
-    setting_out, site, story_pole, trench_section, unrolled,
+    Scaled, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots, roof_plan,
+    section, setting_out, site, story_pole, trench_section, unrolled,
 };
 use crate::paper::Paper;
 use crate::spoken;
@@ -88,6 +88,7 @@ fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) 
         .map(|face| whole(&format!("plaster-lots-{}", face.side), "skin", plaster_lots(answers, face, paper)))
         .collect();
     drawings.extend(floor_bays(answers, paper).map(|bays| whole("floor-bays", "floor", bays)));
+    drawings.extend(roof_plan(answers, paper).map(|plan| whole("roof-plan", "roof", plan)));
     drawings.extend(
         pictures
             .elevations

@@ -36,6 +36,12 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             "Lifts from the foot up; levels are heights above the foot of the cob.".to_owned(),
         ),
         "floor-bays" => ("Bays of the floor and the way out".to_owned(), order_of_bays(answers).to_owned()),
+        "roof-plan" => (
+            "Plan of the poles".to_owned(),
+            "A pole whose lines are broken lies under the other. Squares: seats; dash and dot: line of the plate; dashes: eave; \
+             dots: eye. Lengths are those to cut to."
+                .to_owned(),
+        ),
         "exploded" => {
             let roof = if pictures?.exploded.has_roof { " Poles and layers of the roof are a first cut." } else { "" };
             ("The house pulled apart".to_owned(), format!("What is built first lies lowest.{roof}"))
