@@ -140,7 +140,7 @@ fn steps(answers: &Answers, ring: &RingPlan) -> Vec<String> {
             cell(answers, "roof.raising.prop-above-floor")
         ),
         format!("{first} first, on plate and prop; strap its butt at once. Then each in the order of the table, strapped before the next."),
-        "At each crossing: dry-fit, scribe, then cut. Measure the tip, write it down, and ask for new marks for the poles that are left."
+        "At each crossing: dry-fit, scribe, then cut. Measure its level at the mark, write it down, and ask for new marks for the poles that are left."
             .to_owned(),
         format!("{last} slips in under the first pole. Bolt every crossing, close the strap or cable round the eye."),
         "The prop comes out when the one who is named below says so: wedges loose by turns, a finger's breadth at a time, and wait each \
@@ -165,18 +165,19 @@ const HOLDS: [&str; 9] = [
 fn measured(answers: &Answers, ring: &RingPlan) -> Value {
     let rows = ring.order.iter().filter_map(|&place| {
         let pole = ring.places.get(place)?;
-        let tip = banded(answers, &pole.stem, "tip-level", "tip-band");
-        Some(vec![named(place, pole), tip, String::new(), String::new(), String::new()])
+        let level = mark(answers, &format!("{}.rest-level", pole.stem));
+        Some(vec![named(place, pole), level, String::new(), String::new(), String::new()])
     });
     let header =
-        ["pole", "middle of its tip, prop out", "measured on the prop", "measured, prop out", "pushed by, or notched by"];
+        ["pole", "planned, prop out", "measured, prop in", "measured, prop out", "what was done"];
     json!({ "header": header, "rows": rows.collect::<Vec<_>>() })
 }
 
 fn sinks(answers: &Answers) -> String {
     format!(
-        "Levels are heights above the foot of the cob. When the prop goes the eye sinks by {}, each crossing bedding by {}. More than \
-         twice that, or a sinking that does not stop within the hour: prop again, and call the engineer.",
+        "Level of the middle of each pole at its mark where it rests: half its thickness below its top there, above the foot of the cob. \
+         While the prop stands all lie higher. When the prop goes the eye sinks by {}, each crossing bedding by {}. More than \
+         that, or a sinking that does not stop: prop again, everybody out, and call the engineer.",
         cell(answers, "roof.raising.sinks"),
         cell(answers, "roof.bedding")
     )

@@ -16,15 +16,17 @@ use crate::svg::Element;
 /// What the edges of a card take from the width of the page, in millimetres.
 const CARD_EDGES: f64 = 13.0;
 /// Height for the drawing on a card, in millimetres.
-const HEIGHT: f64 = 66.0;
+const HEIGHT: f64 = 72.0;
 /// Millimetres of paper for a metre across the pole.
 const ACROSS: f64 = 62.0;
 /// From the string of the pole to the words above and below, in millimetres.
-const WORDS: f64 = 17.0;
+const WORDS: f64 = 13.5;
 /// Half the length that a notch takes along the drawing, in millimetres.
 const NOTCH: f64 = 2.2;
 /// The least depth at which a cut is still seen, in millimetres.
 const SEEN: f64 = 0.7;
+/// How much of what is cut off is drawn, in metres.
+const OFFCUT: f64 = 0.45;
 /// Share of straw in the tint of a pole.
 const TINT: f64 = 0.28;
 /// Pieces in which a bowed side is drawn.
@@ -80,16 +82,17 @@ pub fn pole_card(answers: &Answers, pole: &PlacedPole, paper: Paper) -> Scaled {
         Paper::A4 | Paper::Letter => [width - CARD_EDGES, HEIGHT],
     };
     let [cut, whole] = pole.lengths;
-    let margins = Margins { left: 19.0, top: 26.0, right: 17.0, bottom: 26.0 };
-    let row = (Rect::new(0.0, 0.0, whole, 0.0), margins);
+    let shown = whole.min(cut + OFFCUT);
+    let margins = Margins { left: 19.0, top: 28.5, right: 20.0, bottom: 28.5 };
+    let row = (Rect::new(0.0, 0.0, shown, 0.0), margins);
     let mut sheet = Sheet::new("A pole with its marks", &[row], paper.room([width, height]), answers.system);
     let lying = Lying { pole, level: sheet.at(Point::ZERO)[1] };
     body(&mut sheet, &lying, [0.0, cut]);
-    rest_of_it(&mut sheet, &lying, [cut, whole]);
+    rest_of_it(&mut sheet, &lying, [cut, shown], shown < whole);
     for mark in marks(answers, pole) {
         draw(&mut sheet, &lying, &mark);
     }
-    ends(&mut sheet, answers, &lying);
+    ends(&mut sheet, answers, &lying, shown);
     sheet.finished()
 }
 
@@ -106,13 +109,21 @@ fn body(sheet: &mut Sheet, lying: &Lying<'_>, ends: [f64; 2]) {
     sheet.push(string.with("stroke-width", weight::THIN));
 }
 
-/// What is cut off, dashed, and the cut.
-fn rest_of_it(sheet: &mut Sheet, lying: &Lying<'_>, ends: [f64; 2]) {
-    let under = lying.edge(sheet, ends, -1.0).into_iter().rev();
-    let round: Vec<[f64; 2]> = lying.edge(sheet, ends, 1.0).into_iter().chain(under).collect();
-    let dashed = Element::polyline(&round).with("fill", "none").with("stroke", INK).with("stroke-dasharray", "2 1.2");
-    sheet.push(dashed.with("stroke-width", weight::HIDDEN));
-    sheet.avoid(&round, false, 2.0);
+/// What is cut off, dashed, as far as it is drawn, and the cut.
+fn rest_of_it(sheet: &mut Sheet, lying: &Lying<'_>, ends: [f64; 2], is_broken_off: bool) {
+    let [top, under] = [1.0, -1.0].map(|side| lying.edge(sheet, ends, side));
+    for side in [&top, &under] {
+        let dashed = Element::polyline(side).with("fill", "none").with("stroke", INK).with("stroke-dasharray", "2 1.2");
+        sheet.push(dashed.with("stroke-width", weight::HIDDEN));
+        sheet.avoid(side, false, 2.0);
+    }
+    let [[x, high], [_, low]] = [1.0, -1.0].map(|side| lying.side(sheet, ends[1], side));
+    let third = (low - high) / 3.0;
+    let broken = [[x, high - 1.5], [x, high + third], [x - 1.4, high + 1.3 * third], [x + 1.4, high + 1.7 * third], [x, low - third], [x, low + 1.5]];
+    let end = if is_broken_off { broken.to_vec() } else { vec![[x, high], [x, low]] };
+    let end = Element::polyline(&end).with("fill", "none").with("stroke", INK).with("stroke-width", weight::THIN);
+    sheet.push(end.data_path(&lying.pole.stem));
+    sheet.avoid(&[[x, high], [x, low]], false, 2.0);
     let [[x, top], [_, foot]] = [1.0, -1.0].map(|side| lying.side(sheet, ends[0], side));
     let saw: Vec<[f64; 2]> = (0_u8..=12)
         .map(|step| {
@@ -185,7 +196,7 @@ fn draw(sheet: &mut Sheet, lying: &Lying<'_>, mark: &Mark) {
 }
 
 /// Diameters, bow, and which end goes where.
-fn ends(sheet: &mut Sheet, answers: &Answers, lying: &Lying<'_>) {
+fn ends(sheet: &mut Sheet, answers: &Answers, lying: &Lying<'_>, shown: f64) {
     let pole = lying.pole;
     let of = |noun: &str| format!("{}.{noun}", pole.stem);
     let across = |noun: &str| {
@@ -193,7 +204,7 @@ fn ends(sheet: &mut Sheet, answers: &Answers, lying: &Lying<'_>) {
         row.map_or_else(String::new, |row| row.quantity.shown(answers.system, Fineness::SetOut))
     };
     let [butt, tip] = if pole.is_turned { ["thin end", "thick end"] } else { ["thick end", "thin end"] };
-    for (along, side, noun, words) in [(0.0, -1.0, "butt", butt), (pole.lengths[1], 1.0, "tip", tip)] {
+    for (along, side, noun, words) in [(0.0, -1.0, "butt", butt), (shown, 1.0, "tip", tip)] {
         let [x, y] = lying.middle(sheet, along);
         let goal = if side < 0.0 { "to the wall" } else { "to the eye" };
         let words = format!("{words}\n∅ {}\n{goal}", across(noun));
@@ -201,12 +212,14 @@ fn ends(sheet: &mut Sheet, answers: &Answers, lying: &Lying<'_>) {
         let at = [x + side * (wide * 0.5 + 1.4), y];
         sheet.label(Label { preferred: vec![at], path: of(noun), ..Label::beside([x, y], LETTERING, &words) });
     }
-    let middle = 0.5 * (pole.along.seat + pole.along.carry);
+    let middle = 0.62 * pole.along.seat + 0.38 * pole.along.carry;
     let [x, top] = lying.side(sheet, middle, 1.0);
     let words = if pole.bow > 0.0 { format!("bow {} up", across("bow")) } else { "straight".to_owned() };
     let at = [x, top - 7.0];
-    for (from, to) in [([x, at[1] + 2.0], [x, top - 1.0]), ([x - 1.0, at[1] + 3.4], [x, at[1] + 2.0]), ([x + 1.0, at[1] + 3.4], [x, at[1] + 2.0])] {
-        sheet.push(Element::line(from, to).with("stroke", INK).with("stroke-width", weight::THIN));
+    let head = [x, at[1] + 2.0];
+    for to in [[x, top - 1.0], [x - 1.0, head[1] + 1.4], [x + 1.0, head[1] + 1.4]] {
+        sheet.push(Element::line(head, to).with("stroke", INK).with("stroke-width", weight::THIN));
+        sheet.avoid(&[head, to], false, 3.0);
     }
     let at = [x, at[1] - 0.6];
     sheet.label(Label { preferred: vec![at], path: of("bow"), ..Label::beside([x, top], LETTERING, &words) });

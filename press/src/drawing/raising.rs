@@ -24,7 +24,7 @@ const BOARD: f64 = 0.04;
 /// Small plans side by side.
 const COLUMNS: usize = 4;
 /// Between small plans, in metres of the house.
-const APART: [f64; 2] = [0.5, 1.5];
+const APART: [f64; 2] = [0.5, 1.3];
 
 /// The elevation of the prop at the largest true scale that fits half a page; none where no pole is measured.
 #[must_use]
@@ -64,8 +64,8 @@ pub fn raising(answers: &Answers, paper: Paper) -> Option<Scaled> {
     let [x, y] = sheet.at(middle);
     let preferred = vec![[x - 16.0, y - 9.0]];
     sheet.label(Label { path: pole.stem.clone(), preferred, ..Label::beside([x, y], LETTERING, &words) });
-    let sinks = dimension::number(answers, "roof.raising.prop-top").unwrap_or_default();
-    let words = format!("top of the prop\n{sinks} above the foot of the cob");
+    let level = dimension::number(answers, "roof.raising.prop-top").unwrap_or_default();
+    let words = format!("top of the prop\n{level} above the foot of the cob");
     let top = sheet.at(prop.top);
     let label = Label::beside(top, LETTERING, &words);
     sheet.label(Label { path: "roof.raising.prop-top".to_owned(), ..label });
@@ -160,7 +160,7 @@ fn stage(sheet: &mut Sheet, ring: &RingPlan, stage: usize, (shift, box_): (Vec2,
         None => format!("{stage}: the prop out"),
     };
     let [x, y] = sheet.at(Point::new(box_.center().x, box_.y0) + shift);
-    let at = [x, y + 3.4];
+    let at = [x, y + 2.6];
     let path = newest.map_or_else(|| "roof.raising.sinks".to_owned(), |&place| ring.places[place].stem.clone());
     sheet.label(Label { path, preferred: vec![at], ..Label::beside(at, LETTERING, &words) });
 }

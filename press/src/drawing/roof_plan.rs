@@ -22,6 +22,8 @@ const TINT: f64 = 0.28;
 const PROP: f64 = 2.0;
 /// Half the side of the mark of a seat, in millimetres.
 const SEAT: f64 = 0.9;
+/// Radius of the disc with a place's number, in millimetres.
+const DISC: f64 = 2.1;
 /// From a butt to its words, in millimetres.
 const BESIDE: f64 = 1.6;
 
@@ -31,7 +33,7 @@ pub fn roof_plan(answers: &Answers, paper: Paper) -> Option<Scaled> {
     let ring = answers.ring_plan.as_ref()?;
     let [width, _] = paper.drawing_mm();
     let side = if width < 120.0 { 20.0 } else { 27.0 };
-    let margins = Margins { left: side, top: 15.0, right: side, bottom: 15.0 };
+    let margins = Margins { left: side, top: 15.0, right: side, bottom: 12.0 };
     let title = "Plan of the poles";
     let mut sheet = Sheet::new(title, &[(bounds(ring), margins)], paper.room(paper.drawing_mm()), answers.system);
     material::define(&mut sheet);
@@ -88,8 +90,7 @@ fn way(sheet: &Sheet, pole: &PlacedPole) -> Vec2 {
 /// The place's number on the pole; its tag and its length beyond its butt.
 fn names(sheet: &mut Sheet, answers: &Answers, (place, pole): (usize, &PlacedPole)) {
     let middle = sheet.at(pole.at.seat.midpoint(pole.at.carry));
-    let own = Label::beside(middle, LETTERING * 1.1, &(place + 1).to_string());
-    sheet.label(Label { preferred: vec![middle], path: pole.stem.clone(), ..own });
+    disc(sheet, middle, (place + 1, pole));
     let path = format!("{}.cut-length", pole.stem);
     let length = marked(answers, &path).unwrap_or_default();
     let words = format!("{} {}\n{length}", place + 1, spoken(&pole.tag));
@@ -102,14 +103,28 @@ fn names(sheet: &mut Sheet, answers: &Answers, (place, pole): (usize, &PlacedPol
     sheet.label(Label { preferred: vec![at], path, ..Label::beside([x, y], LETTERING, &words) });
 }
 
+/// The number of a place on its pole.
+fn disc(sheet: &mut Sheet, at: [f64; 2], (number, pole): (usize, &PlacedPole)) {
+    let drawn = Element::circle(at, DISC).with("fill", LIME).with("stroke", INK).with("stroke-width", weight::THIN);
+    sheet.push(drawn.data_path(&pole.stem));
+    let words = number.to_string();
+    let foot = [at[0] - lettering::width(&words, LETTERING) * 0.5, at[1] + lettering::capitals(LETTERING) * 0.5];
+    sheet.push(Element::text(foot, LETTERING, &words).with("fill", INK));
+    sheet.avoid(&around(at, DISC), true, 8.0);
+}
+
+/// Points round a disc.
+fn around(at: [f64; 2], radius: f64) -> Vec<[f64; 2]> {
+    let ring = (0..8).map(|step| Vec2::from_angle(f64::from(step) * std::f64::consts::FRAC_PI_4) * radius);
+    ring.map(|off| [at[0] + off.x, at[1] + off.y]).collect()
+}
+
 fn prop(sheet: &mut Sheet, answers: &Answers, ring: &RingPlan) {
     let at = sheet.at(ring.prop.at);
     let path = "roof.raising.prop-above-floor";
     let disc = Element::circle(at, PROP).with("fill", LIME).with("stroke", INK).with("stroke-width", weight::CUT);
     sheet.push(disc.data_path(path));
-    let ring = (0..8).map(|step| Vec2::from_angle(f64::from(step) * std::f64::consts::FRAC_PI_4) * PROP);
-    let ring: Vec<[f64; 2]> = ring.map(|off| [at[0] + off.x, at[1] + off.y]).collect();
-    sheet.avoid(&ring, true, 5.0);
+    sheet.avoid(&around(at, PROP), true, 5.0);
     let words = format!("prop, top {}\nabove the floor", number(answers, path).unwrap_or_default());
     sheet.label(Label { path: path.to_owned(), ..Label::beside(at, LETTERING, &words) });
 }

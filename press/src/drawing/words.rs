@@ -54,7 +54,11 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             "Dark: the pole of the stage; disc: the prop.".to_owned(),
         ),
         "exploded" => {
-            let roof = if pictures?.exploded.has_roof { " Poles and layers of the roof are a first cut." } else { "" };
+            let roof = match (pictures?.exploded.has_roof, &answers.ring_plan) {
+                (true, Some(_)) => " Layers of the roof are a first cut.",
+                (true, None) => " Poles and layers of the roof are a first cut.",
+                (false, _) => "",
+            };
             ("The house pulled apart".to_owned(), format!("What is built first lies lowest.{roof}"))
         }
         other if other.starts_with("pole-") => {

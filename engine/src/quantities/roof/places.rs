@@ -160,6 +160,8 @@ fn marks(ring: &Ring, place: usize, rows: &mut Rows) {
     rows.add(of("rest-band"), format!("{on}, how far off that mark may be"), near(&ring.bands.rest[place], rows));
     rows.add(of("carry"), format!("{on}, mark where it carries, from its butt"), ring_of(poles::carry_mark(set), rows));
     rows.add(of("carry-band"), format!("{on}, how far off that mark may be"), near(&ring.bands.carry[place], rows));
+    let level = ring_of(poles::rest_height(set), rows);
+    rows.add(of("rest-level"), format!("{on}, middle of its pole where it rests"), level);
     rows.add(of("tip-level"), format!("{on}, middle of its tip"), ring_of(poles::tip_height(set), rows));
     rows.add(of("tip-band"), format!("{on}, how far off that level may be"), near(&ring.bands.tip[place], rows));
     let above = ring.layout.above(place);
