@@ -121,7 +121,12 @@ pub fn ring_plan(house: &House) -> Option<RingPlan> {
     let eave = wall.line.outline(out.in_m(), CHORD);
     let area = |points: Vec<Point>, meaning| Outline::area(points, meaning);
     let parts = vec![
-        Part::new("wall", "top of the wall", Material::Cob, top.iter().cloned().map(|top| area(top, Meaning::Seen)).collect()),
+        Part::new(
+            "wall",
+            "top of the wall",
+            Material::Cob,
+            top.iter().cloned().map(|top| area(top, Meaning::Seen)).collect(),
+        ),
         Part::new("roof.overhang", "eave", Material::Timber, vec![area(eave, Meaning::Hidden)]),
     ];
     let count = ring.solved.sets.len();
@@ -220,9 +225,8 @@ fn prop(house: &House, ring: &Ring, top_of_wall: &[Vec<Point>]) -> Prop {
     let [x, y, plate] = rafter.support.map(Length::in_m);
     let seat = Point::new(x, y);
     let way = (Point::new(rafter.toward[0].in_m(), rafter.toward[1].in_m()) - seat).normalize();
-    let seen = |set: &Set| {
-        axis(ring, first, set).map(|[x, y, level]| Point::new((Point::new(x, y) - seat).dot(way), level))
-    };
+    let seen =
+        |set: &Set| axis(ring, first, set).map(|[x, y, level]| Point::new((Point::new(x, y) - seat).dot(way), level));
     let out = up.plan_lengths[1].in_m();
     let (top, floor) = (Point::new(out, ring.propped.top.in_m()), house.floor_level.value.in_m());
     let met = |side: f64| {
@@ -237,9 +241,8 @@ fn prop(house: &House, ring: &Ring, top_of_wall: &[Vec<Point>]) -> Prop {
     };
     let half = 0.5 * house.wall.thickness.value.in_m();
     let wall = [-1.0, 1.0].map(|side| Some(met(side)).filter(|along| along.is_finite()).unwrap_or(side * half));
-    let upright = |path: &str, from: f64, away: f64| {
-        Dimension::between(path, [Point::new(out, from), top], Vec2::new(away, 0.0))
-    };
+    let upright =
+        |path: &str, from: f64, away: f64| Dimension::between(path, [Point::new(out, from), top], Vec2::new(away, 0.0));
     Prop {
         at: seat + way * out,
         top,

@@ -98,18 +98,24 @@ fn prop(answers: &Answers) -> Vec<[String; 2]> {
 
 fn stages(answers: &Answers, ring: &RingPlan) -> Value {
     let count = ring.order.len();
-    let mut rows: Vec<Vec<String>> = ring.order.iter().enumerate().filter_map(|(stage, &place)| {
-        let pole = ring.places.get(place)?;
-        let of = |noun: &str| cell(answers, &format!("{}.{noun}", pole.stem));
-        let below = pole.neighbours.rests_on + 1;
-        let task = match stage {
-            0 => "on plate and prop".to_owned(),
-            _ if stage + 1 == count => format!("on {below}, slips in under {}", pole.neighbours.carries + 1),
-            _ => format!("on plate and {below}"),
-        };
-        let people = pole.people.map_or_else(|| "tripod, ramp or rope".to_owned(), |people| format!("{people} people"));
-        Some(vec![(stage + 1).to_string(), named(place, pole), task, of("mass"), of("lift"), people])
-    }).collect();
+    let mut rows: Vec<Vec<String>> = ring
+        .order
+        .iter()
+        .enumerate()
+        .filter_map(|(stage, &place)| {
+            let pole = ring.places.get(place)?;
+            let of = |noun: &str| cell(answers, &format!("{}.{noun}", pole.stem));
+            let below = pole.neighbours.rests_on + 1;
+            let task = match stage {
+                0 => "on plate and prop".to_owned(),
+                _ if stage + 1 == count => format!("on {below}, slips in under {}", pole.neighbours.carries + 1),
+                _ => format!("on plate and {below}"),
+            };
+            let people =
+                pole.people.map_or_else(|| "tripod, ramp or rope".to_owned(), |people| format!("{people} people"));
+            Some(vec![(stage + 1).to_string(), named(place, pole), task, of("mass"), of("lift"), people])
+        })
+        .collect();
     let down = said(answers, "roof.raising.sinks").map_or_else(String::new, |by| format!(", the eye sinks by {by}"));
     let dash = || "–".to_owned();
     rows.push(vec![(count + 1).to_string(), "prop".to_owned(), format!("out, slowly{down}"), dash(), dash(), dash()]);
@@ -168,8 +174,7 @@ fn measured(answers: &Answers, ring: &RingPlan) -> Value {
         let level = mark(answers, &format!("{}.rest-level", pole.stem));
         Some(vec![named(place, pole), level, String::new(), String::new(), String::new()])
     });
-    let header =
-        ["pole", "planned, prop out", "measured, prop in", "measured, prop out", "what was done"];
+    let header = ["pole", "planned, prop out", "measured, prop in", "measured, prop out", "what was done"];
     json!({ "header": header, "rows": rows.collect::<Vec<_>>() })
 }
 
@@ -196,4 +201,56 @@ fn card(answers: &Answers, place: usize, pole: &PlacedPole) -> Value {
         "lift": format!("{} as lifted, {} in the hands at its tip, balance {} from its butt.", of("mass"), of("lift"), of("balance")),
         "plan": format!("/pole-{}.svg", pole.tag),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+    use super::*;
+    use engine::answers::{Inputs, answers};
+
+    const TANSY_BANK: &str = include_str!("../../../builds/tansy-bank/tansy-bank.loam.toml");
+    const BURDOCK_RISE: &str = include_str!("../../../builds/burdock-rise/burdock-rise.loam.toml");
+
+    fn answered(build: &str) -> Answers {
+        answers(&Inputs { build: build.as_bytes(), system: None }).unwrap()
+    }
+
+    #[test]
+    fn a_roof_without_measured_poles_has_no_chapter_and_no_cards() {
+        let answers = answered(BURDOCK_RISE);
+        assert_eq!((chapter(&answers), cards(&answers)), (Value::Null, json!([])));
+    }
+
+    #[test]
+    fn every_place_is_printed_as_its_rows_say() {
+        let answers = answered(TANSY_BANK);
+        let ring = answers.ring_plan.as_ref().unwrap();
+        let chapter = chapter(&answers);
+        let positions = chapter["positions"]["rows"].as_array().unwrap();
+        assert_eq!(positions.len(), ring.places.len());
+        for (line, pole) in positions.iter().zip(&ring.places) {
+            let mass = answers.rows.find(&format!("{}.mass", pole.stem)).unwrap();
+            let cut = answers.rows.find(&format!("{}.cut-length", pole.stem)).unwrap();
+            assert_eq!(line[7], crate::spoken::marked(&answers, mass));
+            assert_eq!(line[2], cut.quantity.shown(answers.system, Fineness::Mark));
+        }
+        assert_eq!(cards(&answers).as_array().unwrap().len(), ring.places.len());
+    }
+
+    #[test]
+    fn what_three_do_not_lift_goes_up_by_tripod_and_nobody_is_named_for_it() {
+        let answers = answered(TANSY_BANK);
+        let chapter = chapter(&answers);
+        let most: f64 = answers.rows.find("roof.raising.lift-of-3").unwrap().quantity.si().unwrap();
+        let ring = answers.ring_plan.as_ref().unwrap();
+        for (line, &place) in chapter["stages"]["rows"].as_array().unwrap().iter().zip(&ring.order) {
+            let stem = &ring.places[place].stem;
+            let hands = answers.rows.find(&format!("{stem}.lift")).unwrap().quantity.si().unwrap();
+            assert_eq!(line[5] == "tripod, ramp or rope", hands > most, "{stem}: {hands} kg");
+        }
+        let light = answered(&TANSY_BANK.replace("density = \"650 kg/m3\"", "density = \"450 kg/m3\""));
+        let people: Vec<Option<u64>> = light.ring_plan.unwrap().places.iter().map(|pole| pole.people).collect();
+        assert!(people.contains(&Some(2)) && people.contains(&Some(3)), "{people:?}");
+    }
 }

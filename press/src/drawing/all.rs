@@ -5,8 +5,8 @@ use engine::pictures::Pictures;
 
 use super::words::{Words, words};
 use super::{
-    Scaled, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots, pole_card, raising,
-    raising_stages, roof_plan, section, setting_out, site, story_pole, trench_section, unrolled,
+    Scaled, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots, pole_card,
+    raising, raising_stages, roof_plan, section, setting_out, site, story_pole, trench_section, unrolled,
 };
 use crate::paper::Paper;
 use crate::spoken;

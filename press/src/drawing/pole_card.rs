@@ -105,7 +105,8 @@ fn body(sheet: &mut Sheet, lying: &Lying<'_>, ends: [f64; 2]) {
     sheet.avoid(&round, true, 2.0);
     let middle: Vec<[f64; 2]> =
         [0.02, 0.98].map(|share| lying.middle(sheet, ends[0] + (ends[1] - ends[0]) * share)).to_vec();
-    let string = Element::polyline(&middle).with("fill", "none").with("stroke", SLATE).with("stroke-dasharray", "5 1 1 1");
+    let string =
+        Element::polyline(&middle).with("fill", "none").with("stroke", SLATE).with("stroke-dasharray", "5 1 1 1");
     sheet.push(string.with("stroke-width", weight::THIN));
 }
 
@@ -119,7 +120,14 @@ fn rest_of_it(sheet: &mut Sheet, lying: &Lying<'_>, ends: [f64; 2], is_broken_of
     }
     let [[x, high], [_, low]] = [1.0, -1.0].map(|side| lying.side(sheet, ends[1], side));
     let third = (low - high) / 3.0;
-    let broken = [[x, high - 1.5], [x, high + third], [x - 1.4, high + 1.3 * third], [x + 1.4, high + 1.7 * third], [x, low - third], [x, low + 1.5]];
+    let broken = [
+        [x, high - 1.5],
+        [x, high + third],
+        [x - 1.4, high + 1.3 * third],
+        [x + 1.4, high + 1.7 * third],
+        [x, low - third],
+        [x, low + 1.5],
+    ];
     let end = if is_broken_off { broken.to_vec() } else { vec![[x, high], [x, low]] };
     let end = Element::polyline(&end).with("fill", "none").with("stroke", INK).with("stroke-width", weight::THIN);
     sheet.push(end.data_path(&lying.pole.stem));
@@ -163,7 +171,7 @@ fn marks(answers: &Answers, pole: &PlacedPole) -> Vec<Mark> {
     let seat = format!("seat, underside\n{}\n{} deep", mark("tail"), fine("roof.seat"));
     let cut = format!("cut here\n{}", mark("cut-length"));
     vec![
-        Mark { along: pole.along.seat, side: -1.0, deep: pole.cuts.seat, path: of("tail"), words: seat, right: 0.0 },
+        Mark { along: pole.along.seat, side: -1.0, deep: pole.cuts.seat, path: of("tail"), words: seat, right: -0.3 },
         Mark { along: pole.along.carry, side: 1.0, deep: pole.cuts.carry, path: of("carry"), words: carry, right: 0.0 },
         Mark { along: pole.along.rest, side: -1.0, deep: pole.cuts.rest, path: of("rest"), words: rest, right: -0.36 },
         Mark { along: pole.lengths[0], side: -1.0, deep: 0.0, path: of("cut-length"), words: cut, right: 0.5 },
@@ -209,10 +217,10 @@ fn ends(sheet: &mut Sheet, answers: &Answers, lying: &Lying<'_>, shown: f64) {
         let goal = if side < 0.0 { "to the wall" } else { "to the eye" };
         let words = format!("{words}\n∅ {}\n{goal}", across(noun));
         let wide = words.lines().map(|line| lettering::width(line, LETTERING)).fold(0.0, f64::max);
-        let at = [x + side * (wide * 0.5 + 1.4), y];
+        let at = [x + side * (wide * 0.5 + 2.2), y];
         sheet.label(Label { preferred: vec![at], path: of(noun), ..Label::beside([x, y], LETTERING, &words) });
     }
-    let middle = 0.62 * pole.along.seat + 0.38 * pole.along.carry;
+    let middle = 0.7 * pole.along.seat + 0.3 * pole.along.carry;
     let [x, top] = lying.side(sheet, middle, 1.0);
     let words = if pole.bow > 0.0 { format!("bow {} up", across("bow")) } else { "straight".to_owned() };
     let at = [x, top - 7.0];

@@ -27,7 +27,8 @@ pub(super) struct Poles<'a> {
 impl Poles<'_> {
     /// Draws the poles of some places.
     pub(super) fn draw(&self, sheet: &mut Sheet, shown: &[usize]) {
-        let outlines: Vec<[[f64; 2]; 4]> = (0..self.ring.places.len()).map(|place| self.on_paper(sheet, place)).collect();
+        let outlines: Vec<[[f64; 2]; 4]> =
+            (0..self.ring.places.len()).map(|place| self.on_paper(sheet, place)).collect();
         for &place in shown {
             let path = &self.ring.places[place].stem;
             sheet.push(Element::polygon(&outlines[place]).with("fill", (self.fill)(place)).data_path(path));

@@ -107,7 +107,8 @@ fn stand(sheet: &mut Sheet, prop: &Prop) {
     ];
     for ([left, right], [low, high]) in boxes {
         let corners = [(left, low), (right, low), (right, high), (left, high)].map(|(x, y)| sheet.at(Point::new(x, y)));
-        let drawn = Element::polygon(&corners).with("fill", LIME).with("stroke", INK).with("stroke-width", weight::SEEN);
+        let drawn =
+            Element::polygon(&corners).with("fill", LIME).with("stroke", INK).with("stroke-width", weight::SEEN);
         sheet.push(drawn.data_path("roof.raising.prop-top"));
         sheet.avoid(&corners, true, 2.0);
     }
@@ -155,7 +156,9 @@ fn stage(sheet: &mut Sheet, ring: &RingPlan, stage: usize, (shift, box_): (Vec2,
     }
     let words = match newest {
         Some(&place) if stage == 1 => format!("{stage}: {} {} on the prop", place + 1, spoken(&ring.places[place].tag)),
-        Some(&place) if stage == count => format!("{stage}: {} {} slips in", place + 1, spoken(&ring.places[place].tag)),
+        Some(&place) if stage == count => {
+            format!("{stage}: {} {} slips in", place + 1, spoken(&ring.places[place].tag))
+        }
         Some(&place) => format!("{stage}: {} {}", place + 1, spoken(&ring.places[place].tag)),
         None => format!("{stage}: the prop out"),
     };

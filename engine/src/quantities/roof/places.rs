@@ -165,7 +165,8 @@ fn marks(ring: &Ring, place: usize, rows: &mut Rows) {
     rows.add(of("tip-level"), format!("{on}, middle of its tip"), ring_of(poles::tip_height(set), rows));
     rows.add(of("tip-band"), format!("{on}, how far off that level may be"), near(&ring.bands.tip[place], rows));
     let above = ring.layout.above(place);
-    for (noun, words, of_both) in [("rest-notch", "where it rests", place), ("carry-notch", "where it carries", above)] {
+    for (noun, words, of_both) in [("rest-notch", "where it rests", place), ("carry-notch", "where it carries", above)]
+    {
         let both = Ring::path(of_both, "notch");
         if let Some(depth) = rows.value::<Length>(&both) {
             let half = poles::half_notch(depth).from("notch", both);

@@ -28,9 +28,9 @@ pub use fault::Fault;
 pub use forces::{Load, Passed, lost, passed};
 pub use lift::{Team, balance_point, drying_shrinkage, lifted_by, mass_at_end, sinking, tapered_volume};
 pub use marks::{
-    above, carry_mark, choice_bound, choice_cost, cut_length, eye_level, eye_size, half_notch, likely_error, mean_pitch,
-    middle, notch, pole_of_the_pile, pole_pitch, prop_top, rest_height, rest_mark, seat_in_plan, seat_level, set_upright, slack, sunk,
-    tail, tip_height, underside_height, worst_error,
+    above, carry_mark, choice_bound, choice_cost, cut_length, eye_level, eye_size, half_notch, likely_error,
+    mean_pitch, middle, notch, pole_of_the_pile, pole_pitch, prop_top, rest_height, rest_mark, seat_in_plan,
+    seat_level, set_upright, slack, sunk, tail, tip_height, underside_height, worst_error,
 };
 pub use plan::{Start, supports};
 pub use pole::{Layout, Pole, Rafter, Rests, RestsOn, mean_diameter};
