@@ -245,7 +245,7 @@ fn a_mark_on_a_pole_is_printed_to_five_millimetres_or_a_quarter_inch_where_it_li
                 let row = answers.rows.find(&format!("{}.{noun}", pole.stem)).unwrap();
                 let shown = row.quantity.shown(system, Fineness::Mark);
                 assert!(drawing.svg.to_string().contains(&shown), "{shown} is not on the card of {}", pole.tag);
-                let read: Length = shown.parse().unwrap();
+                let read = Length::parse(&shown).unwrap();
                 let exact: Length = row.quantity.try_into().unwrap();
                 assert!((read.in_m() - exact.in_m()).abs() <= 0.5 * step + 1e-9, "{shown} for {}", exact.in_m());
             }
