@@ -174,7 +174,7 @@ fn measured(answers: &Answers, ring: &RingPlan) -> Value {
         let level = mark(answers, &format!("{}.rest-level", pole.stem));
         Some(vec![named(place, pole), level, String::new(), String::new(), String::new()])
     });
-    let header = ["pole", "planned, prop out", "measured, prop in", "measured, prop out", "what was done"];
+    let header = ["pole", "planned, before it beds", "measured, prop in", "measured, prop out", "what was done"];
     json!({ "header": header, "rows": rows.collect::<Vec<_>>() })
 }
 
