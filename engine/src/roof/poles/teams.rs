@@ -17,7 +17,7 @@ formula! {
     /// m = n p m₁        m₁: what each could lift alone, 25 kg; p: 2/3 for two people, 1/2 for three
     /// ```
     /// Source: HSE guidance L23 on the Manual Handling Operations Regulations 1992, team handling.
-    pub fn team_lift(; each_alone: Mass, team: Team) -> Mass {
+    pub fn team_lift(each_alone: Mass; team: Team) -> Mass {
         each_alone * (team.people as f64 * team.share.in_fraction())
     }
 }
