@@ -6,7 +6,9 @@ use crate::edit::Edit;
 use crate::house::handles::{self, Handle, On};
 use crate::house::lift_cards::{LiftCard, ServicePlace};
 use crate::house::part::{Plan, Section};
-use crate::house::{self, About, BeamPlan, Carded, Detail, Furnishing, House, Hung, Mark, Pegs, SitePlan, Surfaces};
+use crate::house::{
+    self, About, BeamPlan, Carded, Detail, Furnishing, House, Hung, Mark, Pegs, RingPlan, SitePlan, Surfaces,
+};
 use crate::money::{Order, money};
 use crate::pictures::{self, Pictures, RoofCut};
 use crate::problem::{Problem, Problems};
@@ -56,6 +58,8 @@ pub struct Answers {
     pub section: Section,
     /// The roof in the cross-section; none without a roof.
     pub roof_cut: Option<RoofCut>,
+    /// The measured poles of a reciprocal roof where they lie; none without a measured pile.
+    pub ring_plan: Option<RingPlan>,
     /// Drawings of single places, larger than those of the whole.
     pub details: Vec<Detail>,
     /// The wall unrolled, seen from outside.
@@ -167,6 +171,7 @@ impl Computed {
         let (plan, site) = (house::parts(&house), house::site_plan(&house, &rows));
         let (section, details) = (house::section(&house), house::details(&house));
         let roof_cut = pictures::roof_cut(&house, &rows);
+        let ring_plan = house::ring_plan(&house);
         let recipes = house.recipes_used().into_iter().map(str::to_owned).collect();
         let (unrolled, unrolled_rows) = (house::unrolled(&house), house::unrolled_rows(&house));
         let surfaces = house::surfaces(&house, &unrolled);
@@ -190,6 +195,7 @@ impl Computed {
             site,
             section,
             roof_cut,
+            ring_plan,
             details,
             unrolled,
             unrolled_rows,

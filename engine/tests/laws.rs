@@ -198,8 +198,11 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
     let end = name == "spiral-wall" && row.starts_with("set-out.points.outer.") && path.starts_with("wall.line.outer.");
     // A pole that is left over does not move what the choice of the others costs.
     let left_over = row.starts_with("poles.choice.") && path.starts_with("poles.pile.");
+    // The beam lifts the plate and the prop alike.
+    let lifted = row == "roof.raising.prop-above-plate" && path == "wall.bond-beam.height";
     back || batches
         || left_over
+        || lifted
         || end
         || stands_off
         || follows

@@ -93,7 +93,9 @@ fn poles_and_layers_of_a_roof_are_closed_and_hold_what_their_rows_say() {
                 assert_eq!(said, row(&answers, &format!("{}.volume", body.path)), "{}", body.path);
             }
         }
-        let wood = row(&answers, "roof.poles.volume");
+        let measured: Vec<f64> =
+            answers.rows.matching("roof.places.*.wood").filter_map(|row| row.quantity.si()).collect();
+        let wood = if measured.is_empty() { row(&answers, "roof.poles.volume") } else { measured.iter().sum() };
         assert!((poles - wood).abs() < 1e-9 * wood, "{poles} and {wood}");
     }
 }

@@ -24,6 +24,8 @@ mod orders;
 #[cfg(feature = "book")]
 mod quantities;
 #[cfg(feature = "book")]
+mod roof;
+#[cfg(feature = "book")]
 mod rows;
 #[cfg(feature = "book")]
 mod set_out;
@@ -51,8 +53,8 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        checks, earth, floor, gate, glossary, job, later, lifts, orders, quantities, set_out, site, skin, sources,
-        walls,
+        checks, earth, floor, gate, glossary, job, later, lifts, orders, quantities, roof, set_out, site, skin,
+        sources, walls,
     };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;
@@ -68,6 +70,8 @@ mod whole {
         ("/walls.typ", include_str!("book/chapters/walls.typ")),
         ("/earth.typ", include_str!("book/chapters/earth.typ")),
         ("/lifts.typ", include_str!("book/chapters/lifts.typ")),
+        ("/roof.typ", include_str!("book/chapters/roof.typ")),
+        ("/poles.typ", include_str!("book/chapters/poles.typ")),
         ("/skin.typ", include_str!("book/chapters/skin.typ")),
         ("/floor.typ", include_str!("book/chapters/floor.typ")),
         ("/orders.typ", include_str!("book/chapters/orders.typ")),
@@ -101,6 +105,8 @@ mod whole {
             "recipes": earth::recipes(answers),
             "behind": earth::behind(answers),
             "lifts": lifts::chapter(answers),
+            "roof": roof::chapter(answers),
+            "poles": roof::cards(answers),
             "skin": skin::chapter(answers),
             "floor": floor::chapter(answers),
             "orders": orders::chapter(answers),

@@ -3,8 +3,10 @@
 
 use engine::answers::{Answers, Inputs, answers, compute};
 use engine::pictures::Pictures;
-use engine::units::System;
-use press::drawing::{all as drawings, detail, exploded, plan, trench_section, unrolled};
+use engine::units::{Fineness, Length, System};
+use press::drawing::{
+    all as drawings, detail, exploded, plan, pole_card, raising, raising_stages, roof_plan, trench_section, unrolled,
+};
 use press::paper::Paper;
 
 const BUILDS: [(&str, &str); 4] = [
@@ -203,6 +205,66 @@ fn every_build_has_details_of_the_parts_that_it_has() {
                 let inside = format!("{path}.");
                 let known = answers.rows.iter().any(|row| row.path == path || row.path.starts_with(&inside));
                 assert!(known, "{name}, {}: {path} is neither a row nor a part", one.name);
+            }
+        }
+    }
+}
+
+#[test]
+fn measured_poles_have_a_plan_a_prop_their_stages_and_a_card_each_and_other_roofs_none() {
+    for (name, answers, pictures) in all_pictured() {
+        let drawn = drawings(&answers, &pictures, Paper::of(answers.system));
+        let names: Vec<&str> = drawn.iter().map(|drawing| drawing.name.as_str()).collect();
+        let of_roof = ["roof-plan", "raising", "raising-stages"];
+        let Some(ring) = &answers.ring_plan else {
+            assert!(!names.iter().any(|one| of_roof.contains(one) || one.starts_with("pole-")), "{name}");
+            continue;
+        };
+        assert_eq!(name, "tansy-bank");
+        assert!(of_roof.iter().all(|one| names.contains(one)), "{name}: {names:?}");
+        for pole in &ring.places {
+            let card = drawn.iter().find(|drawing| drawing.name == format!("pole-{}", pole.tag)).unwrap();
+            assert!(!card.title.is_empty() && card.chapter == "poles", "{}", card.name);
+            let svg = card.scaled.svg.to_string();
+            for noun in ["tail", "carry", "rest", "cut-length", "bow", "butt", "tip"] {
+                let path = format!("{}.{noun}", pole.stem);
+                assert!(paths(&svg).contains(&path.as_str()), "{path} is not on {}", card.name);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_mark_on_a_pole_is_printed_to_five_millimetres_or_a_quarter_inch_where_it_lies() {
+    for (system, step) in [(System::Metric, 0.005), (System::Us, 0.00635)] {
+        let answers = answers(&Inputs { build: BUILDS[0].1.as_bytes(), system: Some(system) }).unwrap();
+        let ring = answers.ring_plan.as_ref().unwrap();
+        for pole in &ring.places {
+            let drawing = pole_card(&answers, pole, Paper::of(system));
+            for noun in ["carry", "rest", "cut-length"] {
+                let row = answers.rows.find(&format!("{}.{noun}", pole.stem)).unwrap();
+                let shown = row.quantity.shown(system, Fineness::Mark);
+                assert!(drawing.svg.to_string().contains(&shown), "{shown} is not on the card of {}", pole.tag);
+                let read = Length::parse(&shown).unwrap();
+                let exact: Length = row.quantity.try_into().unwrap();
+                assert!((read.in_m() - exact.in_m()).abs() <= 0.5 * step + 1e-9, "{shown} for {}", exact.in_m());
+            }
+        }
+    }
+}
+
+#[test]
+fn no_label_of_the_poles_lies_over_another_on_paper_or_screen() {
+    let answers = answered(BUILDS[0].1);
+    let ring = answers.ring_plan.as_ref().unwrap();
+    let small = Paper::Screen { width_mm: 165.0, height_mm: 140.0 };
+    for paper in [Paper::A4, Paper::Letter, small] {
+        let mut drawn = vec![roof_plan(&answers, paper), raising(&answers, paper), raising_stages(&answers, paper)];
+        drawn.extend(ring.places.iter().map(|pole| Some(pole_card(&answers, pole, paper))));
+        for scaled in drawn.into_iter().flatten() {
+            for (place, area) in scaled.boxes.iter().enumerate() {
+                assert!(scaled.room.contains(*area), "{area:?} leaves {:?} on {paper:?}", scaled.room);
+                assert!(!scaled.boxes[..place].iter().any(|other| other.overlaps(*area)), "{area:?} on {paper:?}");
             }
         }
     }

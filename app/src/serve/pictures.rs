@@ -48,7 +48,13 @@ pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
             names.push("floor-bays".to_owned());
         }
         "earth" => names.extend(answers.recipes.iter().map(|recipe| format!("recipe-{recipe}"))),
-        "roof" => names.extend(["north", "east", "south", "west"].map(|side| format!("elevation-{side}"))),
+        "roof" => {
+            if let Some(ring) = &answers.ring_plan {
+                names.splice(0..0, ["roof-plan", "raising", "raising-stages"].map(str::to_owned));
+                names.extend(ring.places.iter().map(|pole| format!("pole-{}", pole.tag)));
+            }
+            names.extend(["north", "east", "south", "west"].map(|side| format!("elevation-{side}")));
+        }
         _ => {}
     }
     names
@@ -86,7 +92,8 @@ fn drawn(name: &str, standing: &Standing, svg: String, frame: Option<Frame>) -> 
 
 /// What a drawing needs to be read, in millimetres: on a narrower screen it is pushed from side to side.
 fn least_width(name: &str) -> f64 {
-    let is_long = ["unrolled", "trench", "site", "section"].contains(&name) || name.starts_with("plaster-lots-");
+    let is_long = ["unrolled", "trench", "site", "section", "raising-stages"].contains(&name)
+        || ["plaster-lots-", "pole-"].iter().any(|start| name.starts_with(start));
     if is_long { 165.0 } else { 0.0 }
 }
 
@@ -117,6 +124,14 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
         "trench" => drawing::trench_section(answers, medium),
         "site" => Some(drawing::site(answers, medium)),
         "floor-bays" => drawing::floor_bays(answers, medium),
+        "roof-plan" => drawing::roof_plan(answers, medium),
+        "raising" => drawing::raising(answers, medium),
+        "raising-stages" => drawing::raising_stages(answers, medium),
+        other if other.starts_with("pole-") => {
+            let tag = other.strip_prefix("pole-")?;
+            let pole = answers.ring_plan.as_ref()?.places.iter().find(|pole| pole.tag == tag)?;
+            Some(drawing::pole_card(answers, pole, medium))
+        }
         "exploded" => Some(drawing::exploded(answers, &standing.pictures()?.exploded, medium)),
         other => match (other.strip_prefix("plaster-lots-"), other.strip_prefix("elevation-")) {
             (Some(side), _) => {

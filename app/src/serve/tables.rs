@@ -1,8 +1,8 @@
-//! Tables of a leaf: recipes by the bucket, openings, the earth balance; and the lines of what to order.
+//! Tables of a leaf: recipes by the bucket, openings, the earth balance, which pole lies where; and the lines of what to order.
 
 use engine::answers::Answers;
 use engine::build::SoldBy;
-use engine::units::Kind;
+use engine::units::{Fineness, Kind};
 
 use super::wire::{Order, Table};
 
@@ -12,6 +12,7 @@ pub fn tables(leaf: &str, answers: &Answers) -> Vec<Table> {
         "ground" => balance(answers),
         "walls" => vec![openings(answers)],
         "earth" => answers.recipes.iter().map(|recipe| of_recipe(answers, recipe)).collect(),
+        "roof" => places(answers),
         _ => Vec::new(),
     }
 }
@@ -90,4 +91,27 @@ fn balance(answers: &Answers) -> Vec<Table> {
     let both = [("topsoil", "Topsoil on its heap"), ("subsoil", "Subsoil on its heap")];
     let tables = both.map(|(earth, title)| table(title, &["after", "on the heap"], stages(earth)));
     tables.into_iter().filter(|table| !table.rows.is_empty()).collect()
+}
+
+fn places(answers: &Answers) -> Vec<Table> {
+    let Some(ring) = &answers.ring_plan else { return Vec::new() };
+    let mark = |path: String| {
+        let row = answers.rows.find(&path);
+        row.map_or_else(|| "–".to_owned(), |row| row.quantity.shown(answers.system, Fineness::Mark))
+    };
+    let rows = ring.places.iter().enumerate().map(|(place, pole)| {
+        let of = |noun: &str| format!("{}.{noun}", pole.stem);
+        let banded = |noun: &str, band: &str| format!("{} ± {}", mark(of(noun)), mark(of(band)));
+        vec![
+            format!("{} {}", place + 1, words(&pole.tag)),
+            if pole.is_turned { "thin" } else { "thick" }.to_owned(),
+            mark(of("cut-length")),
+            banded("carry", "carry-band"),
+            banded("rest", "rest-band"),
+            shown(answers, &of("notch")),
+            shown(answers, &of("mass")),
+        ]
+    });
+    let header = ["place", "end at the wall", "cut to", "carries at", "rests at", "notch there", "mass"];
+    vec![table("Which pole lies where", &header, rows.collect())]
 }

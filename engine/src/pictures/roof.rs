@@ -1,4 +1,4 @@
-//! Simple bodies of the roof for a picture: a first cut, as its rows are.
+//! Simple bodies of the roof for a picture: a first cut, as its rows are, and measured poles where they lie.
 
 mod pole;
 mod ring;
@@ -87,8 +87,8 @@ impl Bodies {
     }
 }
 
-/// The roof where it will lie: a first cut, no pole is placed yet. A layer has the volume of its row, a pole its share of the
-/// row of all; no row says how much a sheet holds.
+/// The roof where it will lie: a first cut, and measured poles in their places. A layer has the volume of its row, a measured
+/// pole that of its own, any other its share of the row of all; no row says how much a sheet holds.
 pub(super) fn solids(house: &House, rows: &Rows) -> Vec<Solid> {
     let Some(bodies) = fine(house, rows) else { return Vec::new() };
     let solid = |path: &str, material: &'static str, volume: Option<Volume>, mesh: Mesh| Solid {
@@ -101,7 +101,10 @@ pub(super) fn solids(house: &House, rows: &Rows) -> Vec<Solid> {
         mesh,
     };
     let share = rows.value::<Volume>("roof.poles.volume").map(|all| all / bodies.poles.len() as f64);
-    let poles = bodies.poles.into_iter().map(|pole| solid(POLES, "timber", share, pole.mesh));
+    let poles = bodies.poles.into_iter().map(|pole| {
+        let own = pole.row.map_or(share, |row| rows.value(&row));
+        solid(POLES, "timber", own, pole.mesh)
+    });
     let layers = bodies.layers.into_iter().map(|LayerBody { path, material, mesh, .. }| {
         let material = match material {
             Material::Timber => "timber",

@@ -19,6 +19,8 @@ pub enum System {
 pub enum Fineness {
     /// Where hands build: lengths to 5 mm or 1/8 in, temperatures to a degree.
     Hand,
+    /// A mark on round timber: lengths to 5 mm or 1/4 in.
+    Mark,
     /// Where hands set out: lengths to 1 mm or 1/16 in, four digits elsewhere.
     SetOut,
     /// An answer: three or four digits.

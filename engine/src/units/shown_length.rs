@@ -19,7 +19,7 @@ pub(super) fn shown(metres: f64, system: System, fineness: Fineness) -> String {
 
 fn metric(size: f64, fineness: Fineness) -> String {
     let step = match fineness {
-        Fineness::Hand => 5.0,
+        Fineness::Hand | Fineness::Mark => 5.0,
         Fineness::SetOut => 1.0,
         Fineness::Figure => return metric_figure(size),
     };
@@ -41,6 +41,7 @@ fn metric_figure(size: f64) -> String {
 fn us(size: f64, fineness: Fineness) -> String {
     let parts = match fineness {
         Fineness::Hand => 8.0,
+        Fineness::Mark => 4.0,
         Fineness::SetOut => 16.0,
         Fineness::Figure if size < INCH => {
             return format!("{} in", significant(if size < DUST { 0.0 } else { size / INCH }, 3).1);
@@ -64,7 +65,7 @@ fn us(size: f64, fineness: Fineness) -> String {
 fn finer(size: f64, fineness: Fineness, nothing: &str, show: fn(f64, Fineness) -> String) -> String {
     match fineness {
         _ if size < DUST => nothing.to_owned(),
-        Fineness::Hand => show(size, Fineness::SetOut),
+        Fineness::Hand | Fineness::Mark => show(size, Fineness::SetOut),
         Fineness::SetOut | Fineness::Figure => show(size, Fineness::Figure),
     }
 }

@@ -5,8 +5,8 @@ use engine::pictures::Pictures;
 
 use super::words::{Words, words};
 use super::{
-    Scaled, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots, section,
-    setting_out, site, story_pole, trench_section, unrolled,
+    Scaled, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots, pole_card,
+    raising, raising_stages, roof_plan, section, setting_out, site, story_pole, trench_section, unrolled,
 };
 use crate::paper::Paper;
 use crate::spoken;
@@ -88,6 +88,17 @@ fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) 
         .map(|face| whole(&format!("plaster-lots-{}", face.side), "skin", plaster_lots(answers, face, paper)))
         .collect();
     drawings.extend(floor_bays(answers, paper).map(|bays| whole("floor-bays", "floor", bays)));
+    let roof = [
+        ("roof-plan", roof_plan(answers, paper)),
+        ("raising", raising(answers, paper)),
+        ("raising-stages", raising_stages(answers, paper)),
+    ];
+    drawings.extend(roof.into_iter().filter_map(|(name, drawn)| Some(whole(name, "roof", drawn?))));
+    let poles = answers.ring_plan.iter().flat_map(|ring| &ring.places);
+    drawings.extend(poles.map(|pole| {
+        let name = format!("pole-{}", pole.tag);
+        whole(&name, "poles", pole_card(answers, pole, paper))
+    }));
     drawings.extend(
         pictures
             .elevations

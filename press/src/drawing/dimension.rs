@@ -22,6 +22,11 @@ pub(super) fn number(answers: &Answers, path: &str) -> Option<String> {
     Some(answers.rows.find(path)?.quantity.shown(answers.system, fineness))
 }
 
+/// What the row of a mark on a pole reads: to 5 mm or 1/4 in.
+pub(super) fn marked(answers: &Answers, path: &str) -> Option<String> {
+    Some(answers.rows.find(path)?.quantity.shown(answers.system, Fineness::Mark))
+}
+
 /// Draws a dimension; `clear` is how far its line stands off what it measures, in millimetres.
 pub(super) fn draw(sheet: &mut Sheet, answers: &Answers, dimension: &Dimension, clear: f64) {
     said(sheet, answers, dimension, (clear, ""));

@@ -4,6 +4,8 @@ use engine::answers::Answers;
 use engine::pictures::Pictures;
 use engine::units::System;
 
+use crate::spoken::spoken;
+
 /// The words of a drawing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Words {
@@ -36,9 +38,35 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             "Lifts from the foot up; levels are heights above the foot of the cob.".to_owned(),
         ),
         "floor-bays" => ("Bays of the floor and the way out".to_owned(), order_of_bays(answers).to_owned()),
+        "roof-plan" => (
+            "Plan of the poles".to_owned(),
+            "A pole whose lines are broken lies under the other. Squares: seats; dash and dot: line of the plate; dashes: eave; \
+             dots: eye. Lengths are those to cut to."
+                .to_owned(),
+        ),
+        "raising" => (
+            "The prop, seen square to its first pole".to_owned(),
+            "The whole pole is drawn on the prop; dashes: as it lies when the prop is gone. The prop itself is not designed here."
+                .to_owned(),
+        ),
+        "raising-stages" => (
+            "The poles, stage by stage".to_owned(),
+            "Dark: the pole of the stage; disc: the prop.".to_owned(),
+        ),
         "exploded" => {
-            let roof = if pictures?.exploded.has_roof { " Poles and layers of the roof are a first cut." } else { "" };
+            let roof = match (pictures?.exploded.has_roof, &answers.ring_plan) {
+                (true, Some(_)) => " Layers of the roof are a first cut.",
+                (true, None) => " Poles and layers of the roof are a first cut.",
+                (false, _) => "",
+            };
             ("The house pulled apart".to_owned(), format!("What is built first lies lowest.{roof}"))
+        }
+        other if other.starts_with("pole-") => {
+            let tag = other.strip_prefix("pole-")?;
+            let ring = answers.ring_plan.as_ref()?;
+            let place = ring.places.iter().position(|pole| pole.tag == tag)?;
+            let title = format!("Place {}: {}", place + 1, spoken(tag));
+            (title, "True along, thicker across. Marks are measured from the end that goes to the wall.".to_owned())
         }
         other => match (other.strip_prefix("plaster-lots-"), other.strip_prefix("elevation-")) {
             (Some(side), _) => {

@@ -4,7 +4,7 @@ use kurbo::{Point, Vec2};
 
 use super::Fineness;
 use super::pole::{Pole, outward};
-use crate::house::House;
+use crate::house::{Frame, House, Ring as Placed, ring_axis};
 use crate::row::Rows;
 use crate::solid::Mesh;
 use crate::units::{Angle, Length};
@@ -30,6 +30,8 @@ pub(super) struct Ring {
     /// Level on which the poles rest.
     level: f64,
     steps: u32,
+    /// The poles where they are measured one by one.
+    measured: Vec<Pole>,
 }
 
 impl Ring {
@@ -54,6 +56,7 @@ impl Ring {
             half_plumb: half / pitch.cos(),
             level,
             steps: fineness.steps,
+            measured: measured(house),
         })
     }
 
@@ -69,6 +72,9 @@ impl Ring {
     }
 
     pub(super) fn poles(&self) -> Vec<Pole> {
+        if !self.measured.is_empty() {
+            return self.measured.clone();
+        }
         let body = |place: u64| {
             let [out, way] = self.ways(place);
             let at = |along: f64| {
@@ -135,4 +141,20 @@ impl Ring {
         }
         Some(outward(mesh))
     }
+}
+
+/// The measured poles of a ring, each as it is solved, from its butt to where it is cut.
+fn measured(house: &House) -> Vec<Pole> {
+    let ring = match house.roof.as_ref().map(|roof| &roof.frame) {
+        Some(Frame::Reciprocal { ring: Some(ring), .. }) => ring,
+        _ => return Vec::new(),
+    };
+    let body = |(place, set)| {
+        let rafter = &ring.layout.rafters[place];
+        let axis = ring_axis(ring, place, set);
+        let cut = set.rest + rafter.beyond;
+        let radii = [rafter.pole.butt, rafter.pole.diameter(cut)].map(|diameter| 0.5 * diameter.in_m());
+        Pole { row: Some(Placed::path(place, "wood")), ..Pole::tapered(axis, radii) }
+    };
+    ring.solved.sets.iter().enumerate().map(body).collect()
 }

@@ -3,6 +3,7 @@
 use super::super::line::bind;
 use super::super::uneven::{bind_height, bind_line};
 use crate::house::{House, Ring, Roof};
+use crate::known::{Known, Origin};
 use crate::reason::Answer;
 use crate::roof::poles::{self, Band};
 use crate::row::Rows;
@@ -20,7 +21,7 @@ pub(super) fn walk(house: &House, roof: &Roof, ring: &Ring, rows: &mut Rows) {
         marks(ring, place, rows);
         lifting(roof, ring, place, rows);
     }
-    raising(ring, rows);
+    raising(house, ring, rows);
 }
 
 fn known(ring: &Ring, rows: &mut Rows) {
@@ -179,9 +180,23 @@ fn marks(ring: &Ring, place: usize, rows: &mut Rows) {
     rows.add(of("rest-band"), format!("{on}, how far off that mark may be"), near(&ring.bands.rest[place], rows));
     rows.add(of("carry"), format!("{on}, mark where it carries, from its butt"), ring_of(poles::carry_mark(set), rows));
     rows.add(of("carry-band"), format!("{on}, how far off that mark may be"), near(&ring.bands.carry[place], rows));
-    let level = bind(ring_of(poles::tip_height(set), rows), rows, &of("seat-level"));
-    rows.add(of("tip-level"), format!("{on}, middle of its tip"), level);
+    for (noun, words, height) in [
+        ("rest-level", "middle of its pole where it rests", poles::rest_height(set)),
+        ("tip-level", "middle of its tip", poles::tip_height(set)),
+    ] {
+        let level = bind(ring_of(height, rows), rows, &of("seat-level"));
+        rows.add(of(noun), format!("{on}, {words}"), level);
+    }
     rows.add(of("tip-band"), format!("{on}, how far off that level may be"), near(&ring.bands.tip[place], rows));
+    let above = ring.layout.above(place);
+    for (noun, words, of_both) in [("rest-notch", "where it rests", place), ("carry-notch", "where it carries", above)]
+    {
+        let both = Ring::path(of_both, "notch");
+        if let Some(depth) = rows.value::<Length>(&both) {
+            let half = poles::half_notch(depth).from("notch", both);
+            rows.add(of(noun), format!("{on}, notch in its pole {words}"), half);
+        }
+    }
     let cut = poles::cut_length(rest, rafter.beyond).from("rest", of("rest"));
     rows.add(
         of("cut-length"),
@@ -217,15 +232,40 @@ fn lifting(roof: &Roof, ring: &Ring, place: usize, rows: &mut Rows) {
     );
 }
 
-fn raising(ring: &Ring, rows: &mut Rows) {
+fn raising(house: &House, ring: &Ring, rows: &mut Rows) {
     let ringed = |answer: Answer<Length>, more: &[&str], rows: &Rows| {
         more.iter().fold(bind(answer, rows, "roof.ring.pitch"), |answer, path| bind(answer, rows, path))
     };
     let top = ringed(poles::prop_top(&ring.propped), &["roof.clearance", "roof.ring.eye-level"], rows);
-    rows.add("roof.raising.prop-top", "level of the top of the prop", top);
+    let top = rows.add("roof.raising.prop-top", "level of the top of the prop", top);
+    let first = ring.propped.order.first().map_or(0, |&first| first);
+    let plate = Ring::path(first, "seat-level");
+    let floor = &house.floor_level;
+    let bases = [
+        ("roof.raising.prop-above-floor", "the finished floor", Some(floor.value), floor.path.clone()),
+        ("roof.raising.prop-above-plate", "the plate at its first pole", rows.value(&plate), plate),
+    ];
+    for (path, base, level, base_path) in bases {
+        if let Some(level) = level {
+            let above = poles::above(top, level).from("level", "roof.raising.prop-top").from("base", base_path);
+            rows.add(path, format!("top of the prop above {base}"), above);
+        }
+    }
     let slack = ringed(poles::slack(&ring.propped), &["roof.clearance"], rows);
     rows.add("roof.raising.slack", "what is open for the last pole", slack);
     let sunk = poles::sunk(ring.solved.eye_height, ring.settled.eye_height).without("before").without("after");
     let sunk = bind(bind(sunk, rows, "roof.bedding"), rows, "roof.ring.pitch");
     rows.add("roof.raising.sinks", "how far the eye sinks when the prop goes", sunk);
+    if let Some(alone) = poles::each_alone() {
+        let why = "guideline figure of guidance L23 for a man, close to the body; a woman 16 kg";
+        rows.known("what each lifts alone", &Known::assumed(alone, "roof.raising.alone", Origin::Memory, why));
+        for team in poles::teams() {
+            let path = format!("roof.raising.lift-of-{}", team.people);
+            rows.add(
+                path,
+                format!("what {} people lift by hand", team.people),
+                poles::team_lift(alone, team).from("each alone", "roof.raising.alone"),
+            );
+        }
+    }
 }

@@ -42,10 +42,11 @@ pub(super) fn newton(layout: &Layout, courses: &[Course], start: &[f64]) -> Opti
     let mut pitches = start.to_vec();
     let mut open = slacks(layout, courses, &pitches)?;
     for _ in 0..MOST_STEPS {
-        if largest(&open) < CLOSED {
-            return Some(pitches);
-        }
         let step = step(layout, courses, &pitches, &open)?;
+        if largest(&open) < CLOSED {
+            // So near, a last step leaves nothing but rounding.
+            return Some(pitches.iter().zip(&step).map(|(pitch, step)| pitch + step).collect());
+        }
         let mut is_better = false;
         for halving in 0..MOST_HALVINGS {
             let share = 0.5_f64.powi(halving);

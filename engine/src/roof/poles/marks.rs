@@ -324,3 +324,27 @@ formula! {
         before - after
     }
 }
+
+formula! {
+    /// What each of two poles is cut where one rests on the other.
+    ///
+    /// ```text
+    /// c = notch / 2
+    /// ```
+    /// Source: common practice, no source: both poles give the same.
+    pub fn half_notch(notch: Length) -> Length {
+        notch / 2.0
+    }
+}
+
+formula! {
+    /// How far a level lies above another.
+    ///
+    /// ```text
+    /// h = z − z₀
+    /// ```
+    /// Source: the definition of a level.
+    pub fn above(level: Length, base: Length) -> Length {
+        level - base
+    }
+}

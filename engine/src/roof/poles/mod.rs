@@ -20,6 +20,7 @@ mod raising;
 mod raising_laws;
 mod ring;
 mod search;
+mod teams;
 
 pub use band::{Band, Effect, Errors, Figures, Measure, bands, effects, figures, rounded};
 pub use choice::{Candidate, Choice, Laid, Placed, Position, Unfit, Wish, choose, choose_at_once, positions, unfit};
@@ -28,12 +29,13 @@ pub use forces::{Load, Passed, lost, passed};
 pub(in crate::roof) use lie::Lie;
 pub use lift::{Team, balance_point, drying_shrinkage, lifted_by, mass_at_end, sinking, tapered_volume};
 pub use marks::{
-    carry_mark, choice_bound, choice_cost, cut_length, eye_level, eye_size, likely_error, mean_pitch, middle, notch,
-    pole_of_the_pile, pole_pitch, prop_top, rest_height, rest_mark, seat_in_plan, seat_level, set_upright, slack, sunk,
-    tail, tail_in_plan, tip_height, underside_height, worst_error,
+    above, carry_mark, choice_bound, choice_cost, cut_length, eye_level, eye_size, half_notch, likely_error,
+    mean_pitch, middle, notch, pole_of_the_pile, pole_pitch, prop_top, rest_height, rest_mark, seat_in_plan,
+    seat_level, set_upright, slack, sunk, tail, tail_in_plan, tip_height, underside_height, worst_error,
 };
 pub use plan::{Start, supports};
 pub use pole::{Layout, Pole, Rafter, Rests, RestsOn, mean_diameter};
 pub use raising::{Measured, Propped, as_raised, bedded, dried, order, propped, raised};
 pub(in crate::roof) use ring::laid;
 pub use ring::{Ring, Set, notches_for_pitch, ring};
+pub use teams::{each_alone, team_lift, teams};
