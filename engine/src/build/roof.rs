@@ -3,7 +3,7 @@
 use super::pile::{Pole, pile};
 use super::reader::Table;
 use super::source::Written;
-use crate::units::{Angle, Density, Kind, Length, Ratio, Slope, SurfaceMass};
+use crate::units::{Angle, Density, Kind, Length, Mass, Ratio, Slope, SurfaceMass};
 
 /// How the roof stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -92,6 +92,8 @@ pub struct Poles {
     pub weights: Weights,
     /// How closely diameters, plate and eye are measured.
     pub measured_to: Option<Written<Length>>,
+    /// What each of those who lift them lifts alone.
+    pub alone: Option<Written<Mass>>,
 }
 
 /// `[poles.weights]`: what each millimetre counts that makes one choice of poles worse than another.
@@ -164,6 +166,7 @@ pub(super) fn poles(mut table: Table<'_, '_>) -> Poles {
         laid: table.texts("laid"),
         weights: weights(&mut table),
         measured_to: table.quantity("measured-to", Kind::Length),
+        alone: table.quantity("alone", Kind::Mass),
     };
     table.finish();
     read

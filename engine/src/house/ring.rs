@@ -10,7 +10,7 @@ use crate::known::{Known, Origin};
 use crate::roof::poles::{
     self, Band, Candidate, Choice, Errors, Figures, Laid, Layout, Pole, Propped, Rafter, Rests, RestsOn, Wish,
 };
-use crate::units::{Angle, Length, System};
+use crate::units::{Angle, Length, Mass, System};
 use crate::wall;
 
 /// Corners of the plate line as it is followed round.
@@ -32,6 +32,8 @@ pub struct Ring {
     pub weights: [Known<f64>; 3],
     /// How closely diameters, plate and eye are measured.
     pub measured_to: Known<Length>,
+    /// What each of those who lift the poles lifts alone.
+    pub alone: Known<Mass>,
     /// Direction of the first corner of the eye from its middle.
     pub turned: Known<Angle>,
     /// How deep a pole is let into the plate.
@@ -108,6 +110,7 @@ pub(super) fn place(
     let ring = Loose {
         weights: pile::weights(source, &written.weights, system),
         measured_to: length(&written.measured_to, [0.5, 50.0], "how closely one measures", measured),
+        alone: alone(source, written, system),
         turned: known(keys.turned.as_ref()).unwrap_or_else(|| {
             Known::assumed(
                 Angle::deg(0.0),
@@ -158,11 +161,20 @@ fn seats(
     (seats.len() == count).then_some(seats)
 }
 
+fn alone(source: &Source<'_>, written: &build::Poles, system: System) -> Known<Mass> {
+    let what = "what one lifts alone";
+    within(source, written.alone.as_ref(), Mass::kg(1.0)..Mass::kg(60.0), what, system).unwrap_or_else(|| {
+        let why = "guideline figure of guidance L23 for a man, close to the body; a woman 16 kg";
+        Known::assumed(poles::each_alone(), "poles.alone", Origin::Memory, why)
+    })
+}
+
 /// A ring before its poles are chosen.
 struct Loose {
     pile: Vec<PilePole>,
     weights: [Known<f64>; 3],
     measured_to: Known<Length>,
+    alone: Known<Mass>,
     turned: Known<Angle>,
     seat: Known<Length>,
     bedding: Known<Length>,
@@ -225,11 +237,12 @@ impl Loose {
         );
         let propped = poles::propped(&layout, &solved, 0, self.clearance.value).map_err(refused)?;
         let settled = poles::bedded(&layout, &solved, self.bedding.value).map_err(refused)?;
-        let Loose { pile, weights, measured_to, turned, seat, bedding, clearance, seats, .. } = self;
+        let Loose { pile, weights, measured_to, alone, turned, seat, bedding, clearance, seats, .. } = self;
         Ok(Ring {
             pile,
             weights,
             measured_to,
+            alone,
             turned,
             seat,
             bedding,

@@ -182,7 +182,7 @@ fn placed(ring: &Ring, place: usize, density: crate::units::Density) -> PlacedPo
         end: rafter.pole.tip.in_m(),
         bow: rafter.pole.bow.in_m(),
         cuts: Stations { seat: ring.seat.value.in_m(), carry: share(above), rest: share(place) },
-        people: poles::each_alone().and_then(|alone| poles::lifted_by(hands, alone, &poles::teams())),
+        people: poles::lifted_by(hands, ring.alone.value, &poles::teams()),
     }
 }
 

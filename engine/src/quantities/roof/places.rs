@@ -3,7 +3,6 @@
 use super::super::line::bind;
 use super::super::uneven::{bind_height, bind_line};
 use crate::house::{House, Ring, Roof};
-use crate::known::{Known, Origin};
 use crate::reason::Answer;
 use crate::roof::poles::{self, Band};
 use crate::row::Rows;
@@ -256,16 +255,10 @@ fn raising(house: &House, ring: &Ring, rows: &mut Rows) {
     let sunk = poles::sunk(ring.solved.eye_height, ring.settled.eye_height).without("before").without("after");
     let sunk = bind(bind(sunk, rows, "roof.bedding"), rows, "roof.ring.pitch");
     rows.add("roof.raising.sinks", "how far the eye sinks when the prop goes", sunk);
-    if let Some(alone) = poles::each_alone() {
-        let why = "guideline figure of guidance L23 for a man, close to the body; a woman 16 kg";
-        rows.known("what each lifts alone", &Known::assumed(alone, "roof.raising.alone", Origin::Memory, why));
-        for team in poles::teams() {
-            let path = format!("roof.raising.lift-of-{}", team.people);
-            rows.add(
-                path,
-                format!("what {} people lift by hand", team.people),
-                poles::team_lift(alone, team).from("each alone", "roof.raising.alone"),
-            );
-        }
+    let alone = rows.known("what each lifts alone", &ring.alone);
+    for team in poles::teams() {
+        let path = format!("roof.raising.lift-of-{}", team.people);
+        let lifted = poles::team_lift(alone, team).from("each alone", "poles.alone");
+        rows.add(path, format!("what {} people lift by hand", team.people), lifted);
     }
 }
