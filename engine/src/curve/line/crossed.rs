@@ -63,7 +63,7 @@ mod tests {
         for level in [-0.2, 0.2, 2.8, 3.2, -0.2 + 1e-15, 0.2 - 1e-15, -0.3, 3.3] {
             for offset in [-0.2, 0.0, 0.2] {
                 let places = closed.crossings(offset, Point::new(1.0, level), east);
-                assert!(places.len() % 2 == 0, "{level}, {offset}: {places:?}");
+                assert!(places.len().is_multiple_of(2), "{level}, {offset}: {places:?}");
             }
         }
         let open = PlanLine::open(&corners[..2]).unwrap();
