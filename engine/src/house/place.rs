@@ -107,7 +107,10 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         .filter_map(|(title, date)| Some((title, known(date.as_ref())?)))
         .collect(),
     };
-    goods::are_needed(source, build, &house);
+    // What a roof that was refused would need is not told to be unneeded.
+    if build.roof.is_some() == house.roof.is_some() {
+        goods::are_needed(source, build, &house);
+    }
     source.is_clean().then_some(house)
 }
 
