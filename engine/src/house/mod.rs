@@ -3,6 +3,8 @@
 mod bond_beam;
 mod bought;
 pub mod built_in;
+mod deck;
+mod deck_told;
 mod details;
 mod earth;
 mod elevation;
@@ -61,6 +63,8 @@ pub use parts::parts;
 pub use pegs::{CheckTape, Marks, Ordinates, Peg, Pegs, most_steps, pegs};
 pub use place::place;
 pub use plaster::Plastering;
+pub use deck::Deck;
+pub use deck_told::{BoardLine, Cover as EyeCover, DeckTables, Held as BoardsHeld, ShimLine, deck_tables};
 pub use ring::{PilePole, Ring};
 pub use roof::{Frame, Layer as RoofLayer, Roof, Weight};
 pub use schedule::{Carded, Hung, carded, schedule};

@@ -16,7 +16,7 @@ use crate::wall;
 const PLATE: u32 = 360;
 
 /// How far a chord of the eave may lie from its curve, in metres.
-const CHORD: f64 = 0.001;
+pub(super) const CHORD: f64 = 0.001;
 
 /// The tail of a pole makes it thinner at its crossings, which makes it lie flatter, and the tail shorter: so many turns are
 /// far more than this needs.

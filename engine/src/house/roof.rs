@@ -1,6 +1,7 @@
 //! The roof with nothing missing: how it stands, its poles, its layers. A first cut, for counting.
 
 use super::place::{known, shown, within};
+use super::deck::{self, Deck};
 use super::ring::{self, Ring};
 use super::{Wall, layers};
 use crate::build::{self, Build, RoofKind, Source};
@@ -23,6 +24,8 @@ pub struct Roof {
     pub of: String,
     /// Layers from the poles up.
     pub layers: Vec<Layer>,
+    /// The deck; none where the poles are not measured one by one.
+    pub deck: Option<Box<Deck>>,
 }
 
 /// How a roof stands.
@@ -122,7 +125,24 @@ pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Lengt
         let wanted = ring::Wanted { count, eye, notch, tip, overhang: &overhang, beam };
         *ring = Some(Box::new(ring::place(source, (written, poles), wall, &wanted, system)?));
     }
-    Some(Roof { frame, overhang, diameter, density, of, layers })
+    let deck = match &frame {
+        Frame::Reciprocal { eye, ring: Some(ring), .. } => {
+            let under = deck::Under { ring, eye, overhang: overhang.value };
+            Some(Box::new(deck::place(source, written, wall, &under, system)?))
+        }
+        _ => {
+            deck_without_poles(source, written);
+            None
+        }
+    };
+    Some(Roof { frame, overhang, diameter, density, of, layers, deck })
+}
+
+fn deck_without_poles(source: &Source<'_>, written: &build::Roof) {
+    if let Some(at) = &written.deck.at {
+        let hint = "write [poles.pile] for a reciprocal roof, or leave [roof.deck] out";
+        source.fault(at.clone(), "roof.deck", "a deck is laid out on poles that are measured one by one", hint);
+    }
 }
 
 fn reciprocal(
