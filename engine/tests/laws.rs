@@ -314,8 +314,10 @@ fn a_mirrored_plan_gives_the_same_bill() {
         "wall.inner-area",
         "wall.stem.volume",
         "water.trench.volume",
-        "roof.area",
-        "roof.saturated-mass",
+        // The poles of a ring lie the same way round whichever way the plan is, so what lies on them differs.
+        "roof.eave-area",
+        "roof.plan-area",
+        "roof.deck.plan-area",
         "order.soil.units",
         "order.stone.loads",
         "order.gravel.ground",

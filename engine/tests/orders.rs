@@ -24,12 +24,13 @@ fn near(one: f64, other: f64) -> bool {
 }
 
 /// The rows that say what a part of the house takes from outside.
-const TAKEN: [&str; 31] = [
+const TAKEN: [&str; 32] = [
     "earth.recipes.*.need.*",
     "floor.layers.*.loose-volume",
     "skin.inside.*.loose-volume",
     "skin.outside.*.loose-volume",
     "roof.layers.*.area",
+    "roof.deck.bought-area",
     "water.*.filling-loose",
     "water.*.fabric",
     "wall.stem.face-mass",

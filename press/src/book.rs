@@ -6,6 +6,8 @@ pub const STYLE: &str = include_str!("book/style.typ");
 #[cfg(feature = "book")]
 mod checks;
 #[cfg(feature = "book")]
+mod deck;
+#[cfg(feature = "book")]
 mod earth;
 #[cfg(feature = "book")]
 mod floor;
@@ -51,7 +53,7 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        checks, earth, floor, gate, glossary, job, later, lifts, orders, quantities, set_out, site, skin, sources,
+        checks, deck, earth, floor, gate, glossary, job, later, lifts, orders, quantities, set_out, site, skin, sources,
         walls,
     };
     use crate::drawing::{self, Drawing};
@@ -70,6 +72,7 @@ mod whole {
         ("/lifts.typ", include_str!("book/chapters/lifts.typ")),
         ("/skin.typ", include_str!("book/chapters/skin.typ")),
         ("/floor.typ", include_str!("book/chapters/floor.typ")),
+        ("/deck.typ", include_str!("book/chapters/deck.typ")),
         ("/orders.typ", include_str!("book/chapters/orders.typ")),
         ("/quantities.typ", include_str!("book/chapters/quantities.typ")),
         ("/cautions.typ", include_str!("book/chapters/cautions.typ")),
@@ -103,6 +106,7 @@ mod whole {
             "lifts": lifts::chapter(answers),
             "skin": skin::chapter(answers),
             "floor": floor::chapter(answers),
+            "deck": deck::chapter(answers),
             "orders": orders::chapter(answers),
             "quantities": quantities::chapter(answers),
             "checks": checks::chapter(answers),

@@ -53,7 +53,7 @@ pub struct Deck {
 pub struct DeckHeld {
     /// What one fastener holds against being pulled out.
     pub withdrawal: Option<Written<Force>>,
-    /// From one row of fasteners to the other.
+    /// From one row of fasteners to the other across a board.
     pub rows: Option<Written<Length>>,
     /// Shear modulus of the boards.
     pub shear: Option<Written<Pressure>>,

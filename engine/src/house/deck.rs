@@ -156,7 +156,15 @@ pub(super) fn place(
         .flat_map(|(number, bay)| {
             deck::courses(bay, loose.width.value).boards.into_iter().map(move |board| (number, board))
         })
+        .map(|(number, board)| match loose.bedding {
+            DeckBedding::Ruled => (number, board),
+            DeckBedding::Flat => (number, Board { twist_on_a_metre: 0.0, ..board }),
+        })
         .collect();
+    let held = deck_told::held(source, &keys.held, system);
+    if !rows_fit(source, keys, &held, loose.width.value, system) {
+        return None;
+    }
     let cut = cut(source, keys, (&boards, &stock), loose.kerf.value, system)?;
     let deck = match loose.bedding {
         DeckBedding::Ruled => deck::Deck::Ruled,
@@ -177,7 +185,7 @@ pub(super) fn place(
         bearing,
         spacing,
         edge,
-        held: deck_told::held(source, &keys.held, system),
+        held,
         upstand: [upstand(0), upstand(1)],
         pegs: length(&keys.pegs, [200.0, 5000.0], "a spacing of depth pegs", pegs),
         bucket,
@@ -201,6 +209,20 @@ struct Loose {
     bearing: Known<Length>,
     spacing: Known<Length>,
     edge: Known<Length>,
+}
+
+fn rows_fit(source: &Source<'_>, keys: &build::Deck, held: &Held, width: Length, system: System) -> bool {
+    let Some(rows) = &keys.held.rows else { return true };
+    if held.rows.value < width {
+        return true;
+    }
+    let message = format!(
+        "rows of fasteners {} apart do not fit across a board of {}",
+        shown(held.rows.value, system),
+        shown(width, system)
+    );
+    source.fault(rows.span.clone(), &rows.path, message, "write what lies between the two rows, less than the board");
+    false
 }
 
 /// The place on the eave half-way from a pole, counted from 1, to the next.

@@ -12,7 +12,7 @@ use crate::units::{Angle, Force, Length, Mass, Pressure, System};
 pub struct Held {
     /// What one fastener holds against being pulled out; none where it is not written.
     pub withdrawal: Option<Known<Force>>,
-    /// From one row of fasteners to the other, at an end of a board.
+    /// From one row of fasteners to the other across the end of a board.
     pub rows: Known<Length>,
     /// Shear modulus of the boards.
     pub shear: Known<Pressure>,
@@ -46,8 +46,8 @@ pub(super) fn held(source: &Source<'_>, written: &build::DeckHeld, system: Syste
     Held {
         withdrawal: within(source, written.withdrawal.as_ref(), forces, what, system),
         rows: rows.unwrap_or_else(|| {
-            let why = "one row on either shim of a pole's top";
-            Known::assumed(Length::mm(50.0), "roof.deck.rows", Origin::Judgement, why)
+            let why = "a row a finger's width from either edge of a board";
+            Known::assumed(Length::mm(80.0), "roof.deck.rows", Origin::Judgement, why)
         }),
         shear: shear.unwrap_or_else(|| {
             let why = "softwood of class C16 by EN 338, mean";
@@ -128,6 +128,8 @@ pub struct DeckTables {
     pub boards: Vec<BoardLine>,
     /// The lengths of stock with the pieces cut from each, by their place in the boards.
     pub sticks: Vec<(Length, Vec<usize>)>,
+    /// Levels of the eave: at each tail and at three places on to the next.
+    pub eave: Vec<Length>,
     /// How far each pole is cut at the eave, along its top from over the support.
     pub cuts: Vec<Length>,
 }
@@ -156,6 +158,7 @@ pub fn deck_tables(deck: &Deck) -> DeckTables {
     DeckTables {
         boards: boards.collect(),
         shims: deck.shims.rafters.iter().enumerate().flat_map(line).collect(),
+        eave: deck.eave.iter().map(|point| Length::m(point.place[2])).collect(),
         cuts: crate::roof::deck::tails(&deck.frame),
         sticks,
     }

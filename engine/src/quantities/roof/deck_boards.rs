@@ -3,6 +3,7 @@
 use super::super::line::bind;
 use super::super::need::Need;
 use super::deck::on_poles;
+use crate::build::DeckBedding;
 use crate::house::{Deck, House, Roof};
 use crate::reason::Answer;
 use crate::roof;
@@ -98,7 +99,11 @@ pub(in super::super) fn held(house: &House, rows: &mut Rows) {
     let made = deck::Held { uplift, shear, section: [deck.width.value, thickness.value], between_rows };
     let boards = deck.boards_alone();
     let mut pull = on_poles(deck::largest_pull(&made, &boards), rows);
-    for path in ["roof.deck.uplift", "roof.deck.shear", "roof.deck.width", thickness.path.as_str(), "roof.deck.rows"] {
+    let wind = ["roof.deck.uplift", "roof.deck.width"];
+    let twisted = ["roof.deck.shear", thickness.path.as_str(), "roof.deck.rows"];
+    // A board that lies flat pulls with the wind alone.
+    let twisted = twisted.into_iter().filter(|_| deck.bedding == DeckBedding::Ruled);
+    for path in wind.into_iter().chain(twisted) {
         pull = bind(pull, rows, path);
     }
     let pull = rows.add("roof.deck.pull", "largest pull on a row of fasteners at a board's end", pull);
