@@ -8,6 +8,7 @@ use super::Wall;
 use crate::build::{self, DeckBedding, Source, Written};
 use crate::known::{Known, Origin};
 use crate::roof::deck::{self, Bedding, Board, Catchment, Drainage, Edge, EdgePoint, Frame, Nesting, Rafter, ShimTable};
+use crate::roof::poles::Set;
 use crate::units::{Length, System, Volume};
 use crate::wall;
 
@@ -292,6 +293,17 @@ fn frame(
         return None;
     }
     let ring = under.ring;
+    let middle = wall.line.centre();
+    let from_middle = |set: &Set| Length::m(middle.distance((set.support[0].in_m(), set.support[1].in_m()).into()));
+    if let Some(pole) = ring.solved.sets.iter().position(|set| from_middle(set) <= edge.value) {
+        let message = format!(
+            "the deck ends {} from the middle, outside of the wall under pole {}",
+            shown(edge.value, System::Metric),
+            pole + 1
+        );
+        fault(message, "let it end a hand farther out than the eye");
+        return None;
+    }
     let [thickness, height] = wall.means();
     let offset = wall::eave_offset(thickness, wall.batter_outside.value, height, under.overhang).value;
     let eave = Edge::Outline(wall.line.outline(offset.in_m(), CHORD));
@@ -306,7 +318,7 @@ fn frame(
             Rafter { foot: metres(set.support), head: metres(set.rest_at), diameters }
         })
         .collect();
-    let hole = Edge::Circle { middle: wall.line.centre(), radius: edge.value };
+    let hole = Edge::Circle { middle, radius: edge.value };
     match Frame::new(&rafters, true, eave, hole) {
         Ok(frame) => Some(frame),
         Err(refused) => {

@@ -38,7 +38,7 @@ pub struct Cover {
 pub(super) fn held(source: &Source<'_>, written: &build::DeckHeld, system: System) -> Held {
     let forces = Force::n(10.0)..Force::kn(20.0);
     let what = "what one fastener holds against being pulled out";
-    let lengths = Length::mm(10.0)..Length::mm(200.0);
+    let lengths = Length::mm(10.0)..Length::mm(400.0);
     let rows = within(source, written.rows.as_ref(), lengths, "from row to row of fasteners", system);
     let moduli = Pressure::mpa(50.0)..Pressure::mpa(2000.0);
     let shear = within(source, written.shear.as_ref(), moduli, "the shear modulus of a board", system);
