@@ -6,7 +6,9 @@ use crate::edit::Edit;
 use crate::house::handles::{self, Handle, On};
 use crate::house::lift_cards::{LiftCard, ServicePlace};
 use crate::house::part::{Plan, Section};
-use crate::house::{self, About, BeamPlan, Carded, DeckTables, Detail, Furnishing, House, Hung, Mark, Pegs, SitePlan, Surfaces};
+use crate::house::{
+    self, About, BeamPlan, Carded, DeckTables, Detail, Furnishing, House, Hung, Mark, Pegs, SitePlan, Surfaces,
+};
 use crate::money::{Order, money};
 use crate::pictures::{self, Pictures, RoofCut};
 use crate::problem::{Problem, Problems};

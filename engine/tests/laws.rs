@@ -197,7 +197,10 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
         && path.starts_with("wall.line.");
     // So does the peg of the end of an open wall that reaches farthest.
     let end = name == "spiral-wall" && row.starts_with("set-out.points.outer.") && path.starts_with("wall.line.outer.");
+    // A thicker beam lifts all poles alike: how they lie does not change.
+    let lifts_all = path == "wall.bond-beam.height" && (row.starts_with("roof.") || row.starts_with("order."));
     back || batches
+        || lifts_all
         || end
         || stands_off
         || follows

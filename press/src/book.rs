@@ -53,8 +53,8 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        checks, deck, earth, floor, gate, glossary, job, later, lifts, orders, quantities, set_out, site, skin, sources,
-        walls,
+        checks, deck, earth, floor, gate, glossary, job, later, lifts, orders, quantities, set_out, site, skin,
+        sources, walls,
     };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;

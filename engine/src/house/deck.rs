@@ -1,13 +1,15 @@
 //! The deck on the measured poles of a ring with nothing missing: its surface, shims, boards, eave and downspouts.
 
+use super::Wall;
 use super::deck_told::{self, Cover, Held};
 use super::place::{shown, within};
 use super::ring::{CHORD, Ring};
 use super::roof::{Layer, Weight};
-use super::Wall;
 use crate::build::{self, DeckBedding, Source, Written};
 use crate::known::{Known, Origin};
-use crate::roof::deck::{self, Bedding, Board, Catchment, Drainage, Edge, EdgePoint, Frame, Nesting, Rafter, ShimTable};
+use crate::roof::deck::{
+    self, Bedding, Board, Catchment, Drainage, Edge, EdgePoint, Frame, Nesting, Rafter, ShimTable,
+};
 use crate::roof::poles::Set;
 use crate::units::{Length, System, Volume};
 use crate::wall;
@@ -147,8 +149,13 @@ pub(super) fn place(
         spacing: length(&keys.spacing, [100.0, 2000.0], "a spacing of shims", spacing),
         edge,
     };
-    let stock = stock(source, keys, system)?;
-    let downspouts = downspouts(source, keys, count)?;
+    // Every slip is told at once: what needs nothing else is read before anything is laid.
+    let held = deck_told::held(source, &keys.held, system);
+    let cover = deck_told::cover(source, &keys.cover, system);
+    let upstand = [upstand(0), upstand(1)];
+    let pegs = length(&keys.pegs, [200.0, 5000.0], "a spacing of depth pegs", pegs);
+    let (stock, downspouts) = (stock(source, keys, system), downspouts(source, keys, count));
+    let (stock, downspouts) = (stock?, downspouts?);
     let frame = frame(source, written, wall, under, &loose.edge)?;
     let boards: Vec<(usize, Board)> = frame
         .bays()
@@ -162,7 +169,6 @@ pub(super) fn place(
             DeckBedding::Flat => (number, Board { twist_on_a_metre: 0.0, ..board }),
         })
         .collect();
-    let held = deck_told::held(source, &keys.held, system);
     if !rows_fit(source, keys, &held, loose.width.value, system) {
         return None;
     }
@@ -187,10 +193,10 @@ pub(super) fn place(
         spacing,
         edge,
         held,
-        upstand: [upstand(0), upstand(1)],
-        pegs: length(&keys.pegs, [200.0, 5000.0], "a spacing of depth pegs", pegs),
+        upstand,
+        pegs,
         bucket,
-        cover: deck_told::cover(source, &keys.cover, system),
+        cover,
         downspouts,
         frame,
         shims,

@@ -138,8 +138,7 @@ pub struct DeckTables {
 #[must_use]
 pub fn deck_tables(deck: &Deck) -> DeckTables {
     let line = |(pole, stations): (usize, &Vec<Station>)| {
-        let line =
-            move |station: &Station| ShimLine { pole: pole + 1, along: station.along, sides: station.sides };
+        let line = move |station: &Station| ShimLine { pole: pole + 1, along: station.along, sides: station.sides };
         stations.iter().map(line).collect::<Vec<_>>()
     };
     let sticks = deck.cut.iter().flat_map(|plan| &plan.sticks);

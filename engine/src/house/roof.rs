@@ -1,7 +1,7 @@
 //! The roof with nothing missing: how it stands, its poles, its layers. A first cut, for counting.
 
-use super::place::{known, shown, within};
 use super::deck::{self, Deck};
+use super::place::{known, shown, within};
 use super::ring::{self, Ring};
 use super::{Wall, layers};
 use crate::build::{self, Build, RoofKind, Source};

@@ -39,7 +39,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
     }
     if let Some(deck) = &roof.deck {
         deck::surface(deck, rows);
-        deck::walk(deck, rows);
+        deck::walk(house, deck, rows);
     }
     let volume = roof::pole_volume(count, roof.diameter.value, length)
         .from("count", count_path(roof))

@@ -48,7 +48,8 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     })
 }
 
-const SHIMS: [&str; 8] = ["pole", "along", "left, inner", "left, outer", "left, cut", "right, inner", "right, outer", "right, cut"];
+const SHIMS: [&str; 8] =
+    ["pole", "along", "left, inner", "left, outer", "left, cut", "right, inner", "right, outer", "right, cut"];
 const BOARDS: [&str; 6] = ["bay", "course", "length", "left end", "right end", "out of"];
 const STICKS: [&str; 3] = ["no.", "stock", "bay.course and length"];
 
@@ -70,7 +71,8 @@ fn shim(answers: &Answers, line: &ShimLine) -> Vec<String> {
 
 fn board(answers: &Answers, line: &BoardLine) -> [String; 6] {
     let [left, right] = line.ends.map(|end| end.map_or_else(|| "in place".to_owned(), |end| angle(answers, end)));
-    let from = line.from.map_or_else(|| "–".to_owned(), |(number, stock)| format!("{number}, {}", length(answers, stock)));
+    let from =
+        line.from.map_or_else(|| "–".to_owned(), |(number, stock)| format!("{number}, {}", length(answers, stock)));
     [line.bay.to_string(), line.course.to_string(), length(answers, line.length), left, right, from]
 }
 

@@ -1,8 +1,9 @@
 //! Rows of the deck on the measured poles: its surface, shims, eave and water, pegs, the cover of its eye.
 
 use super::super::line::bind;
+use super::super::uneven::bind_line;
 use crate::build::DeckBedding;
-use crate::house::{Deck, Ring};
+use crate::house::{Deck, House, Ring};
 use crate::known::Known;
 use crate::reason::Answer;
 use crate::roof;
@@ -22,8 +23,7 @@ pub(super) fn surface(deck: &Deck, rows: &mut Rows) -> Area {
     let hole = deck::hole_area(deck.edge.value).from("edge radius", "roof.deck.edge");
     let hole = rows.add("roof.deck.hole-area", "hole round which the deck ends, in plan", hole);
     let eave = rows.value("roof.eave-area").unwrap_or(Area::ZERO);
-    let plan =
-        roof::roofed(eave, hole).from("eave area", "roof.eave-area").from("eye area", "roof.deck.hole-area");
+    let plan = roof::roofed(eave, hole).from("eave area", "roof.eave-area").from("eye area", "roof.deck.hole-area");
     rows.add("roof.deck.plan-area", "deck in plan", plan);
     let area = on_poles(deck::deck_area(&deck.frame), rows);
     let area = rows.add("roof.area", "area of the deck on its twisted surface", area);
@@ -50,10 +50,10 @@ fn between([from, to]: [usize; 2]) -> String {
     format!("between poles {} and {}", from + 1, to + 1)
 }
 
-pub(super) fn walk(deck: &Deck, rows: &mut Rows) {
+pub(super) fn walk(house: &House, deck: &Deck, rows: &mut Rows) {
     shims(deck, rows);
     eave(deck, rows);
-    water(deck, rows);
+    water(house, deck, rows);
     for (title, path, known) in [
         ("upstand of the sheet at the eye", "roof.deck.upstand.eye", &deck.upstand[0]),
         ("upstand of the sheet at the edge of the roof", "roof.deck.upstand.edge", &deck.upstand[1]),
@@ -122,32 +122,41 @@ fn eave(deck: &Deck, rows: &mut Rows) {
     rows.add("roof.deck.lowest-level", format!("level of the eave where it is lowest, {at}"), level);
 }
 
-fn water(deck: &Deck, rows: &mut Rows) {
+fn water(house: &House, deck: &Deck, rows: &mut Rows) {
     let Some(water) = &deck.water else {
-        rows.not_known("roof.deck.standing-water", "water that stands behind the edge board: write roof.deck.downspouts");
+        rows.not_known(
+            "roof.deck.standing-water",
+            "water that stands behind the edge board: write roof.deck.downspouts",
+        );
         return;
     };
     for (name, pole) in &deck.downspouts {
         rows.known(format!("downspout {}, half-way on from pole", name.replace('-', " ")), pole);
     }
-    let found = |answer: Answer<Length>, rows: &Rows| {
-        deck.downspouts.iter().fold(on_poles(answer, rows), |answer, (_, pole)| bind(answer, rows, &pole.path))
-    };
+    let mut outlets = deck::outlet_count(deck.downspouts.len() as u64);
+    for (_, pole) in &deck.downspouts {
+        outlets = bind(outlets, rows, &pole.path);
+    }
+    rows.add("roof.deck.outlets", "downspouts of the roof", outlets);
+    let found = |answer: Answer<Length>, rows: &Rows| bind(on_poles(answer, rows), rows, "roof.deck.outlets");
     for (place, (name, _)) in deck.downspouts.iter().enumerate() {
         let Some(catchment) = deck.catchment(place) else { continue };
         let title = name.replace('-', " ");
         let stem = format!("roof.deck.downspouts.{name}");
-        let mut area = bind(deck::catchment(catchment), rows, "roof.deck.edge");
-        area = bind(area, rows, "roof.deck.lowest-place");
-        for pole in 0..deck.frame.rafters().len() {
-            for noun in ["seat-x", "seat-y"] {
-                area = bind(area, rows, &Ring::path(pole, noun));
-            }
-        }
-        area = bind(area, rows, "roof.eave-offset");
-        for (_, pole) in &deck.downspouts {
-            area = bind(area, rows, &pole.path);
-        }
+        // In plan the bays follow the corners of the eye and the eave; heights only say which way water goes.
+        let area = [
+            "roof.deck.edge",
+            "roof.deck.lowest-place",
+            "roof.deck.outlets",
+            "roof.centre-x",
+            "roof.centre-y",
+            "roof.eye",
+            "roof.turned",
+            "poles.count",
+            "roof.eave-offset",
+        ];
+        let area = area.iter().fold(deck::catchment(catchment), |answer, path| bind(answer, rows, path));
+        let area = bind_line(area, house, rows);
         rows.add(format!("{stem}.catchment"), format!("roof in plan that drains to downspout {title}"), area);
         if let Some(depth) = catchment.depth_if_blocked {
             let depth = found(deck::depth_if_blocked(depth), rows);
@@ -188,6 +197,8 @@ fn cover(deck: &Deck, rows: &mut Rows) {
                 .from("load", "roof.deck.cover.load");
             rows.add("roof.deck.cover.over-load", "what the cover of the eye carries, in loads that come on it", times);
         }
-        None => rows.not_known("roof.deck.cover.over-load", "what the cover of the eye carries, in loads that come on it"),
+        None => {
+            rows.not_known("roof.deck.cover.over-load", "what the cover of the eye carries, in loads that come on it")
+        }
     }
 }

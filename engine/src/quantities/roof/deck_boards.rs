@@ -21,7 +21,10 @@ pub(super) fn walk(roof: &Roof, deck: &Deck, rows: &mut Rows) -> Option<Need> {
     let count = laid(deck::board_count(deck.boards.len() as u64), rows);
     rows.add("roof.deck.boards", "boards of the deck, cut bay by bay", count);
     let Some(plan) = &deck.cut else {
-        rows.not_known("roof.deck.bought-length", "boards to buy: write as roof.deck.stock a length that is long enough");
+        rows.not_known(
+            "roof.deck.bought-length",
+            "boards to buy: write as roof.deck.stock a length that is long enough",
+        );
         return None;
     };
     let pieces = bind(on_poles(deck::pieces_length(plan), rows), rows, "roof.deck.width");

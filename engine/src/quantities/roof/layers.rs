@@ -86,7 +86,8 @@ fn surface(roof: &Roof, layer: &Layer, below: &Below, area: Area, rows: &mut Row
     }
     let title = layer.name.replace('-', " ");
     let above = deck::above_deck(below.thick).of_parts(below.parts.clone());
-    let above = rows.add(layer.path("above-deck"), format!("{title} of the roof, above the underside of the deck"), above);
+    let above =
+        rows.add(layer.path("above-deck"), format!("{title} of the roof, above the underside of the deck"), above);
     let [bend, twist] = curvatures(rows);
     let found = deck::sheet_area(area, bend, twist, above)
         .from("area", "roof.area")
@@ -111,7 +112,11 @@ fn volume(roof: &Roof, (layer, thick): (&Layer, Length), below: &Below, area: Ar
         .from("summed mean curvature", "roof.deck.mean-curvature")
         .from("summed gaussian curvature", "roof.deck.gaussian-curvature")
         .from("thickness", layer.path("thickness"));
-    if below.parts.is_empty() { volume.without("underside") } else { volume.from("underside", layer.path("above-deck")) }
+    if below.parts.is_empty() {
+        volume.without("underside")
+    } else {
+        volume.from("underside", layer.path("above-deck"))
+    }
 }
 
 fn weight(roof: &Roof, masses: Vec<(String, String, Mass)>, area: Area, rows: &mut Rows) {
@@ -137,7 +142,8 @@ fn hoisted(roof: &Roof, deck: &Deck, rows: &mut Rows) {
         let yields = deck::bucket_in_place(bucket, loose.value)
             .from("bucket", "roof.deck.bucket")
             .from("loose factor", layer.path("loose"));
-        let yields = rows.add(layer.path("bucket"), format!("what a bucket of {title} makes in place on the roof"), yields);
+        let yields =
+            rows.add(layer.path("bucket"), format!("what a bucket of {title} makes in place on the roof"), yields);
         let volume = rows.value(&layer.path("volume")).unwrap_or(Volume::ZERO);
         let count =
             deck::buckets_up(volume, yields).from("volume", layer.path("volume")).from("bucket", layer.path("bucket"));

@@ -29,14 +29,14 @@ pub use eave::{EdgeBoard, EdgePoint, PLACES_IN_BAY, edge_boards, edge_points, ta
 pub use edge::Edge;
 pub use eye::{cover_load, cover_over_load, cover_size, eye_frame, hole_area, hole_width};
 pub use fasteners::{
-    Held, all_fasteners, area_of_board_end, fastener_boxes, fasteners_at_end, largest_pull, pull_on_row, twisting_moment_n_m,
-    uplift,
+    Held, all_fasteners, area_of_board_end, fastener_boxes, fasteners_at_end, largest_pull, pull_on_row,
+    twisting_moment_n_m, uplift,
 };
 pub use frame::{Fault, Frame, Rafter, TopLine, ring};
 pub use joints::{Staggered, staggered};
 pub use layers::{
-    above_deck, bucket_in_place, bucket_mass, buckets_up, depth_pegs, hoisted_mass, sheet_area, upstand_area, volume_plumb,
-    volume_square_to_deck,
+    above_deck, bucket_in_place, bucket_mass, buckets_up, depth_pegs, hoisted_mass, sheet_area, upstand_area,
+    volume_plumb, volume_square_to_deck,
 };
 pub use nesting::{Nesting, Stick, bought_length, nest, offcuts, pieces_length};
 pub use patch::{Patch, Steepest};
@@ -45,8 +45,8 @@ pub use sheets::{eave_length, eye_length, longest_way_up, rolls, strip_length, s
 pub use shims::{Bedding, Deck, Shim, ShimTable, Station, shim_volume, shims};
 pub use space::Place;
 pub use told::{
-    board_count, bought_area, catchment, depth_if_blocked, eave_cut, fewest_lengths, largest_shim, lengths_of, lowest_level, lowest_place,
-    shim_count, standing_water,
+    board_count, bought_area, catchment, depth_if_blocked, eave_cut, fewest_lengths, largest_shim, lengths_of,
+    lowest_level, lowest_place, outlet_count, shim_count, standing_water,
 };
 pub use whole::{
     deck_area, deck_plan_area, largest_twist_on_a_metre, steepest_slope, summed_gaussian_curvature,

@@ -121,6 +121,18 @@ formula! {
 }
 
 formula! {
+    /// Downspouts of a roof.
+    ///
+    /// ```text
+    /// n = Σ 1
+    /// ```
+    /// Source: the sum of its parts.
+    pub fn outlet_count(; downspouts: u64) -> u64 {
+        downspouts
+    }
+}
+
+formula! {
     /// Roof in plan whose water runs to a downspout.
     ///
     /// ```text
