@@ -174,6 +174,8 @@ fn marks(ring: &Ring, place: usize, rows: &mut Rows) {
         let answer = bind(poles::likely_error(band), rows, "poles.measured-to");
         bind(answer, rows, "roof.ring.pitch")
     };
+    let tail = poles::tail(ring.tails[place], set.pitch).from("in plan", of("tail-in-plan")).from("pitch", of("pitch"));
+    rows.add(of("tail"), format!("{on}, from the butt to the seat along its pole"), tail);
     let rest =
         rows.add(of("rest"), format!("{on}, mark where it rests, from its butt"), ring_of(poles::rest_mark(set), rows));
     rows.add(of("rest-band"), format!("{on}, how far off that mark may be"), near(&ring.bands.rest[place], rows));
