@@ -11,7 +11,7 @@ pub mod standing;
 mod statics;
 
 pub use layers::{
-    STANDARD_GRAVITY_M_S2, dead_load, eave_area, eye_area, height_above_ground, layer_mass, layer_volume, mass_on_area,
+    STANDARD_GRAVITY_M_S2, dead_load, eave_area, eye_area, height_above_ground, layer_mass, layer_volume, load_in_plan, mass_on_area,
     pole_mass, pole_volume, roofed, saturated_mass, sheet_mass, sloped_area, with_laps,
 };
 pub use living::{
