@@ -96,6 +96,8 @@ pub struct Frame {
     pub tables: Vec<Table>,
     /// What to order, on the leaf that orders.
     pub orders: Vec<Order>,
+    /// Long computations of the open leaf.
+    pub studies: Vec<Study>,
     /// The revision that the last book made is of; none when none was made of this build.
     pub book: Option<u32>,
     /// Milliseconds that the engine and drawings took.
@@ -195,6 +197,46 @@ pub struct Table {
     pub rows: Vec<Vec<String>>,
 }
 
+/// A long computation.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Study {
+    /// Its name, by which `/study/NAME` begins it and `/study/NAME/stop` ends it.
+    pub name: String,
+    pub title: String,
+    /// What it does.
+    pub about: String,
+    /// How far it is, from 0 to 1; none where it does not run.
+    pub share: Option<f64>,
+    /// Whether it was stopped before it came to an end.
+    pub stopped: bool,
+    /// What was found last: of this design or of an earlier one; none where nothing was.
+    pub found: Option<Found>,
+}
+
+/// What a long computation found.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Found {
+    /// Whether it is for the design before the last changes.
+    pub before: bool,
+    /// What it comes to.
+    pub words: Vec<String>,
+    pub tables: Vec<Table>,
+    /// What was taken, what was left out, who decides.
+    pub notes: Vec<String>,
+    /// What can be taken over; none where nothing is better, or it is of an earlier design.
+    pub offer: Option<Offer>,
+}
+
+/// A change that the builder may accept.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Offer {
+    /// What is to be done, step by step.
+    pub words: Vec<String>,
+    /// What is written into the build file, where: a change of the kind `set`.
+    pub path: String,
+    pub to: String,
+}
+
 /// A line of what to order.
 #[derive(Clone, Debug, PartialEq, Serialize, TS)]
 pub struct Order {
@@ -261,6 +303,10 @@ pub enum Event {
     Job { name: String, share: f64, words: String },
     /// It ended: with nothing, or with what went wrong; the revision of the build that the last book is of.
     Done { name: String, fault: String, revision: Option<u32> },
+    /// A study goes on: 0 to 1.
+    Study { name: String, share: f64 },
+    /// A study ended, or was stopped: the page looks again.
+    Studied { name: String },
 }
 
 /// A drawing of the book, to be printed by itself.
@@ -330,6 +376,9 @@ mod tests {
         one::<Handle>(&mut text, &config);
         one::<Field>(&mut text, &config);
         one::<Table>(&mut text, &config);
+        one::<Study>(&mut text, &config);
+        one::<Found>(&mut text, &config);
+        one::<Offer>(&mut text, &config);
         one::<Order>(&mut text, &config);
         one::<Reason>(&mut text, &config);
         one::<Beside>(&mut text, &config);

@@ -3,12 +3,16 @@
 
 mod taken;
 
+use std::ops::Range;
+
+use serde_json::Value;
+
 use crate::edit::Edit;
 use crate::house::{Frame, House, Ring, Roof};
-use crate::roof::poles::{Choice, Laid, WhichPole};
+use crate::roof::poles::{Choice, Laid, Placed, WhichPole};
 use crate::roof::standing::{Trial, TrialFound};
 use crate::row::Rows;
-use crate::study::Study;
+use crate::study::{Digest, Study, Told, whole};
 
 /// The studies of a house; none of a kind where the house has nothing to study.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -112,7 +116,7 @@ impl ChoiceStudy {
         if found.cost_mm > self.cost_mm - NOTHING_MM {
             return Vec::new();
         }
-        let other = |(place, placed): (usize, &crate::roof::poles::Placed)| {
+        let other = |(place, placed): (usize, &Placed)| {
             let is_same = self.lies.get(place) == Some(&Laid { pole: placed.pole, is_turned: placed.is_turned });
             let tag = self.tags.get(placed.pole)?.clone();
             (!is_same).then_some(Change { place, tag, is_turned: placed.is_turned })
@@ -124,7 +128,7 @@ impl ChoiceStudy {
     #[must_use]
     pub fn accepted(&self, found: &Choice) -> Edit {
         let tag = |pole: usize| self.tags.get(pole).map_or("", String::as_str);
-        let one = |placed: &crate::roof::poles::Placed| {
+        let one = |placed: &Placed| {
             let turned = if placed.is_turned { " turned" } else { "" };
             format!("\"{}{turned}\"", tag(placed.pole))
         };
@@ -133,19 +137,71 @@ impl ChoiceStudy {
     }
 }
 
+impl Study for ChoiceStudy {
+    type Part = <WhichPole as Study>::Part;
+    type Found = Option<Choice>;
+
+    fn pieces(&self) -> usize {
+        self.study.pieces()
+    }
+
+    fn part(&self, range: Range<usize>, told: &mut Told<'_>) -> Option<Self::Part> {
+        self.study.part(range, told)
+    }
+
+    fn join(&self, parts: Vec<Self::Part>) -> Option<Choice> {
+        self.study.join(parts)
+    }
+
+    fn digest(&self) -> Digest {
+        self.study.digest()
+    }
+
+    fn kept(found: &Option<Choice>) -> Value {
+        WhichPole::kept(found)
+    }
+
+    fn read(&self, kept: &Value) -> Option<Option<Choice>> {
+        self.study.read(kept)
+    }
+}
+
+impl Study for TrialStudy {
+    type Part = <Trial as Study>::Part;
+    type Found = TrialFound;
+
+    fn pieces(&self) -> usize {
+        self.study.pieces()
+    }
+
+    fn part(&self, range: Range<usize>, told: &mut Told<'_>) -> Option<Self::Part> {
+        self.study.part(range, told)
+    }
+
+    fn join(&self, parts: Vec<Self::Part>) -> TrialFound {
+        self.study.join(parts)
+    }
+
+    fn digest(&self) -> Digest {
+        self.study.digest()
+    }
+
+    fn kept(found: &TrialFound) -> Value {
+        Trial::kept(found)
+    }
+
+    fn read(&self, kept: &Value) -> Option<TrialFound> {
+        self.study.read(kept)
+    }
+}
+
 impl Studies {
     /// Finds everything at once: what a test or a short house can wait for.
     #[must_use]
     pub fn found(&self) -> Findings {
         Findings {
-            choice: self.choice.as_ref().and_then(|choice| crate::study::whole(&choice.study)),
-            trial: self.trial.as_ref().and_then(|trial| crate::study::whole(&trial.study)),
+            choice: self.choice.as_ref().and_then(whole),
+            trial: self.trial.as_ref().and_then(whole),
         }
-    }
-
-    /// How many pieces all of them have together.
-    #[must_use]
-    pub fn pieces(&self) -> usize {
-        self.choice.as_ref().map_or(0, |one| one.study.pieces()) + self.trial.as_ref().map_or(0, |one| one.study.pieces())
     }
 }

@@ -84,50 +84,61 @@ fn a_small_pile_gets_the_best_of_all_choices() {
     }
 }
 
-/// What the places from each one on cannot cost less than: each its cheapest pole and its cheapest notch, whoever takes them.
-fn least_from(table: &choice::Table) -> Vec<f64> {
-    let ways = 0..table.own[0].len();
-    let one = |place: usize| {
-        let own = table.own[place].iter().copied().fold(f64::INFINITY, f64::min);
-        let notches = ways.clone().flat_map(|way| ways.clone().map(move |below| (way, below)));
-        own + notches.map(|(way, below)| table.between(place, way, below)).fold(f64::INFINITY, f64::min)
-    };
-    let mut from: Vec<f64> = (0..=table.own.len()).map(|place| if place < table.own.len() { one(place) } else { 0.0 }).collect();
-    (0..table.own.len()).rev().for_each(|place| from[place] += from[place + 1]);
-    from
+/// Every arrangement of as many poles as places, each place resting on the next, as far as it may still cost less than a figure.
+struct Every<'t> {
+    table: &'t choice::Table,
+    /// What each pole costs at least by itself, wherever it lies: all of them lie somewhere.
+    own: Vec<f64>,
+    /// What the notches of the places from each one on cost at least, whoever lies there.
+    notches: Vec<f64>,
+    than: f64,
 }
 
-/// Whether any choice that begins so costs less than a figure, each place resting on the next: laid place after place for as long as
-/// it may still cost less.
-fn any_cheaper(table: &choice::Table, least: &[f64], ways: &mut Vec<usize>, so_far: f64, than: f64) -> bool {
-    let (place, count) = (ways.len(), table.own.len());
-    (0..table.own[place].len()).any(|way| {
-        if ways.iter().any(|taken| taken / 2 == way / 2) {
-            return false;
-        }
-        ways.push(way);
-        let notch = |at: usize| table.between(at, ways[at], ways[(at + 1) % count]);
-        let before = if place == 0 { 0.0 } else { notch(place - 1) };
-        let closing = if place + 1 == count { notch(place) } else { 0.0 };
-        let cost = so_far + table.own[place][way] + before + closing;
-        let found = cost + least[place + 1] < than
-            && (place + 1 == count || any_cheaper(table, least, ways, cost, than));
-        ways.pop();
-        found
-    })
+impl Every<'_> {
+    fn new(table: &choice::Table, than: f64) -> Every<'_> {
+        let (count, ways) = (table.own.len(), 0..table.own[0].len());
+        let least = |values: &mut dyn Iterator<Item = f64>| values.fold(f64::INFINITY, f64::min);
+        let own = |pole: usize| least(&mut table.own.iter().flat_map(|own| [own[2 * pole], own[2 * pole + 1]]));
+        let notch = |place: usize| {
+            least(&mut ways.clone().flat_map(|way| ways.clone().map(move |below| table.between(place, way, below))))
+        };
+        let mut notches = vec![0.0; count + 1];
+        (0..count).rev().for_each(|place| notches[place] = notches[place + 1] + notch(place));
+        Every { table, own: (0..count).map(own).collect(), notches, than }
+    }
+
+    fn is_any_cheaper(&self, ways: &mut Vec<usize>, so_far: f64) -> bool {
+        let (place, count) = (ways.len(), self.table.own.len());
+        (0..2 * count).any(|way| {
+            if ways.iter().any(|taken| taken / 2 == way / 2) {
+                return false;
+            }
+            ways.push(way);
+            let notch = |at: usize| self.table.between(at, ways[at], ways[(at + 1) % count]);
+            let before = if place == 0 { 0.0 } else { notch(place - 1) };
+            let closing = if place + 1 == count { notch(place) } else { 0.0 };
+            let cost = so_far + self.table.own[place][way] + before + closing;
+            let is_left = |pole: &usize| ways.iter().all(|taken| taken / 2 != *pole);
+            let own: f64 = (0..count).filter(is_left).map(|pole| self.own[pole]).sum();
+            let notches = if place + 1 == count { 0.0 } else { self.notches[place] };
+            let found = cost + own + notches < self.than && (place + 1 == count || self.is_any_cheaper(ways, cost));
+            ways.pop();
+            found
+        })
+    }
 }
 
 #[test]
 fn of_nine_poles_no_arrangement_at_all_is_cheaper_than_what_the_study_finds() {
     let mut held = 0;
-    for (stock, seed) in [(9, 2), (9, 3), (9, 5)] {
-        let (positions, pile) = (places(9), pile(stock, seed));
+    for seed in [2, 3] {
+        let (positions, pile) = (places(9), pile(9, seed));
         assert!(positions.iter().enumerate().all(|(place, position)| position.below == (place + 1) % 9));
         let Ok(found) = choose(&positions, &pile, &WISH, 1) else { continue };
         let table = choice::Table::new(&positions, &pile, &WISH);
-        let cheaper_than = |than: f64| any_cheaper(&table, &least_from(&table), &mut Vec::new(), 0.0, than);
-        assert!(found.is_proved && !cheaper_than(found.cost_mm - 1e-9));
-        assert!(cheaper_than(found.cost_mm + 1e-9), "the found one itself is met");
+        let is_any_cheaper = |than: f64| Every::new(&table, than).is_any_cheaper(&mut Vec::new(), 0.0);
+        assert!(found.is_proved && !is_any_cheaper(found.cost_mm - 1e-9));
+        assert!(is_any_cheaper(found.cost_mm + 1e-9), "the found one itself is met");
         held += 1;
     }
     assert!(held > 0);

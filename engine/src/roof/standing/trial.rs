@@ -8,7 +8,7 @@ use super::super::poles::{Layout, Set, order, propped, ring};
 use super::kept;
 use super::{Combination, Fault, Feet, Joints, Loading, Lost, Lowered, Model, Raised, SecondOrder, Without, Wood};
 use crate::study::{Digest, Progress, Study, Told};
-use crate::units::Length;
+use crate::units::{Force, Length};
 
 /// Grows when the same inputs lead to other answers.
 const METHOD: u32 = 1;
@@ -53,6 +53,53 @@ pub enum Answered {
 pub struct TrialFound {
     /// The answers.
     pub answers: Vec<Answered>,
+}
+
+impl TrialFound {
+    /// The most that the prop carries at any stage.
+    #[must_use]
+    pub fn most_on_prop(&self) -> Option<Force> {
+        let loads = self.answers.iter().filter_map(|answer| match answer {
+            Answered::Stage(Ok(stage)) => stage.on_prop,
+            _ => None,
+        });
+        loads.reduce(Force::max)
+    }
+
+    /// How far the pole over the prop goes down until it is free, at most; `None` where it is never free, or not known.
+    #[must_use]
+    pub fn freed(&self) -> Option<Length> {
+        let free = self.answers.iter().filter_map(|answer| match answer {
+            Answered::Lowered(_, Ok(Lowered::Free(down))) => Some(Some(*down)),
+            Answered::Lowered(..) => Some(None),
+            _ => None,
+        });
+        free.collect::<Option<Vec<Length>>>()?.into_iter().reduce(Length::max)
+    }
+
+    /// How many poles were taken away on feet that slide, and without how many of them the ring comes down; `None` where that is
+    /// not known of each.
+    #[must_use]
+    pub fn comes_down(&self) -> Option<[usize; 2]> {
+        let losses = self.answers.iter().filter_map(|answer| match answer {
+            Answered::Loss(_, Feet::Sliding, lost) => Some(lost.as_ref().ok()),
+            _ => None,
+        });
+        let losses: Vec<&Without> = losses.collect::<Option<_>>()?;
+        let down = losses.iter().filter(|lost| matches!(lost, Without::ComesDown(_))).count();
+        (!losses.is_empty()).then_some([losses.len(), down])
+    }
+
+    /// The least factor on its loads at which the ring buckles; nothing inside where no pole is pushed, the sentence that says why
+    /// where it is not known.
+    pub fn lowest_factor(&self) -> Tried<Option<f64>> {
+        let bent = self.answers.iter().filter_map(|answer| match answer {
+            Answered::Bent(_, _, bent) => Some(bent.clone().map(|bent| bent.buckling)),
+            _ => None,
+        });
+        let factors = bent.collect::<Tried<Vec<Option<f64>>>>()?;
+        Ok(factors.into_iter().flatten().reduce(f64::min))
+    }
 }
 
 /// A question, before it is answered.
