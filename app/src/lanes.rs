@@ -321,8 +321,12 @@ impl<S: Laned> Lane<S> {
             }
         }
         let last = state.last.clone().map(|last| {
-            let is_of_this = last.digest == digest;
-            (last, is_of_this)
+            if last.digest == digest {
+                // The computation is the same; what it is held against may be other.
+                (Last { study: Arc::new(study.clone()), ..last }, true)
+            } else {
+                (last, false)
+            }
         });
         Stands { share: state.runs.map(|(_, share)| share), last, stopped: state.stopped }
     }

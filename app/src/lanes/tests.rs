@@ -150,7 +150,7 @@ fn what_was_found_is_kept_for_its_own_inputs_and_the_oldest_go() {
     let found = run(study.as_ref(), 1, &|_| true);
     assert_eq!(shelf.kept(study.as_ref()), found);
     assert_eq!(shelf.kept(quick(31).as_ref()), None, "never that of other inputs");
-    let later = Lane::default().stands(&study, Some(&shelf));
+    let later = Lane::default().stands(study.as_ref(), Some(&shelf));
     assert!(later.last.is_some_and(|(last, is_of_this)| is_of_this && Some(*last.found) == found));
     fs::write(shelf.file::<Sum>(study.digest()), "[").unwrap();
     assert_eq!(shelf.kept(study.as_ref()), None, "a file cut short is none");
