@@ -60,7 +60,7 @@ pub fn studies(answers: &Answers, findings: &Findings) -> Value {
     let studies = all(answers, findings).into_iter().map(|(about, told)| {
         let found = told.map(|told| {
             let tables = told.tables.iter().map(|table| json!({"title": table.title, "header": table.header, "rows": table.rows}));
-            json!({"words": told.words, "offer": told.offer, "tables": tables.collect::<Vec<_>>(), "notes": told.notes})
+            json!({"words": told.words, "offer": told.offer, "tables": tables.collect::<Vec<_>>(), "notes": told.notes, "caution": told.caution})
         });
         json!({"title": about.title, "about": about.words, "found": found})
     });

@@ -49,8 +49,10 @@ pub struct Told {
     pub words: Vec<String>,
     /// Its tables.
     pub tables: Vec<Table>,
-    /// What was taken and left out, and who decides.
+    /// What was taken and left out, and how it was done.
     pub notes: Vec<String>,
+    /// What people must know before they lean on it; empty where nothing.
+    pub caution: String,
     /// What is to be laid otherwise, place by place; empty where nothing is better.
     pub offer: Vec<String>,
 }
@@ -163,15 +165,14 @@ pub fn trial(study: &TrialStudy, found: &TrialFound, system: System) -> Told {
     ));
     told.notes = study.taken.clone();
     told.notes.push(
-        "Load on the prop: the poles as they are cut, at rest. Ropes, a pole let fall, people and wind come on top: the engineer sizes the \
-         prop."
+        "How: poles as tapering members that touch at their crossings, by direct stiffness; what moves without resistance is found by the \
+         factorisation, buckling by exact stability functions."
             .to_owned(),
     );
-    told.notes.push(
-        "Whether boards, straps or a cable round the eye carry what is left when a pole is lost is not known: an engineer decides. A strap \
-         or cable round the eye, and a tie at each foot, are the usual means."
-            .to_owned(),
-    );
+    told.caution = "Whether boards, straps or a cable round the eye carry what is left when a pole is lost is not known: an engineer decides. \
+                    A strap or cable round the eye and a tie at each foot are the usual means. The load on the prop is that of the cut poles \
+                    at rest: ropes, a pole let fall, people and wind come on top, and an engineer sizes the prop."
+        .to_owned();
     told
 }
 

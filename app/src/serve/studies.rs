@@ -135,6 +135,7 @@ fn found(told: Told, accepted: Option<Edit>, is_of_this: bool) -> Found {
         words: told.words,
         tables: told.tables.into_iter().map(table).collect(),
         notes: told.notes,
+        caution: told.caution,
         offer,
     }
 }

@@ -221,8 +221,10 @@ pub struct Found {
     /// What it comes to.
     pub words: Vec<String>,
     pub tables: Vec<Table>,
-    /// What was taken, what was left out, who decides.
+    /// What was taken, what was left out, how it was done.
     pub notes: Vec<String>,
+    /// What people must know before they lean on it; empty where nothing.
+    pub caution: String,
     /// What can be taken over; none where nothing is better, or it is of an earlier design.
     pub offer: Option<Offer>,
 }

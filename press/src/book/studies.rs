@@ -24,6 +24,7 @@ fn page(about: About, told: Option<Told>) -> Value {
         "offer": told.offer,
         "tables": tables.collect::<Vec<_>>(),
         "notes": told.notes,
+        "caution": told.caution,
     })
 }
 
