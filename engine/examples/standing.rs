@@ -7,7 +7,9 @@ use std::ops::ControlFlow;
 use std::time::Instant;
 
 use engine::roof::poles::{Layout, Pole, Rafter, Rests, RestsOn, propped, ring, supports};
-use engine::roof::standing::{Combination, Extra, Feet, Joints, Loading, Lost, OnPole, Passing, Trial, Wood, model, raising};
+use engine::roof::standing::{
+    Combination, Extra, Feet, Joints, Loading, Lost, OnPole, Passing, Trial, Wood, model, raising,
+};
 use engine::study::{Study, whole};
 use engine::units::{Angle, Density, Force, Length, LineLoad, Pressure};
 
@@ -49,7 +51,10 @@ fn main() {
         loading: loading.clone(),
         combinations: combinations[..2].to_vec(),
     };
-    println!("{:9.3} ms  the whole trial: stages, lowering, losses, second order, buckling", best(|| whole(&trial).is_some()));
+    println!(
+        "{:9.3} ms  the whole trial: stages, lowering, losses, second order, buckling",
+        best(|| whole(&trial).is_some())
+    );
     let (mut last, mut longest) = (Instant::now(), 0.0_f64);
     let _ = trial.part(0..trial.pieces(), &mut |_| {
         longest = longest.max(last.elapsed().as_secs_f64() * 1000.0);

@@ -94,12 +94,7 @@ mod whole {
     ///
     /// # Errors
     /// The typesetter's message and place; a fault of this program, not of the build file.
-    pub fn book(
-        answers: &Answers,
-        pictures: &Pictures,
-        findings: &Findings,
-        printed: Date,
-    ) -> Result<Typeset, String> {
+    pub fn book(answers: &Answers, pictures: &Pictures, findings: &Findings, printed: Date) -> Result<Typeset, String> {
         let paper = Paper::of(answers.system);
         let drawings = drawing::all(answers, pictures, paper);
         let data = json!({

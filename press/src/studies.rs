@@ -73,7 +73,8 @@ fn end(is_turned: bool) -> &'static str {
 #[must_use]
 pub fn all(answers: &Answers, findings: &Findings) -> Vec<(About, Option<Told>)> {
     let (studies, system) = (&answers.studies, answers.system);
-    let trial = studies.trial.as_ref().map(|study| (TRIAL, findings.trial.as_ref().map(|found| trial(study, found, system))));
+    let trial =
+        studies.trial.as_ref().map(|study| (TRIAL, findings.trial.as_ref().map(|found| trial(study, found, system))));
     let choice = studies
         .choice
         .as_ref()
@@ -85,7 +86,10 @@ pub fn all(answers: &Answers, findings: &Findings) -> Vec<(About, Option<Told>)>
 #[must_use]
 pub fn choice(study: &ChoiceStudy, found: Option<&Choice>, system: System) -> Told {
     let Some(found) = found else {
-        return Told { words: vec!["The pile does not fill the ring, however it is laid.".to_owned()], ..Told::default() };
+        return Told {
+            words: vec!["The pile does not fill the ring, however it is laid.".to_owned()],
+            ..Told::default()
+        };
     };
     let millimetres = |mm: f64| Quantity::from(Length::mm(mm)).shown(system, Fineness::SetOut);
     let proof = if found.is_proved {
@@ -112,7 +116,10 @@ pub fn choice(study: &ChoiceStudy, found: Option<&Choice>, system: System) -> To
     });
     let tag = |pole: usize| study.tags.get(pole).map_or_else(String::new, |tag| spoken(tag));
     let rows = found.places.iter().enumerate().map(|(place, placed)| {
-        let lies = study.lies.get(place).map_or_else(String::new, |laid| format!("{}, {}", tag(laid.pole), end(laid.is_turned)));
+        let lies = study
+            .lies
+            .get(place)
+            .map_or_else(String::new, |laid| format!("{}, {}", tag(laid.pole), end(laid.is_turned)));
         vec![
             (place + 1).to_string(),
             lies,
@@ -150,14 +157,21 @@ pub fn trial(study: &TrialStudy, found: &TrialFound, system: System) -> Told {
     let stage = |(at, stage): (usize, &Tried<Raised>)| {
         let place = order.get(at).copied().unwrap_or(at);
         let [tied, untied] = match stage {
-            Ok(stage) => [on_prop(stage, system), stage.loose.map_or("stands".to_owned(), |pole| format!("{} is loose", of(pole)))],
+            Ok(stage) => [
+                on_prop(stage, system),
+                stage.loose.map_or("stands".to_owned(), |pole| format!("{} is loose", of(pole))),
+            ],
             Err(why) => [not_known(why), "–".to_owned()],
         };
         vec![(at + 1).to_string(), of(place), tied, untied]
     };
     let header = ["stage", "pole that goes up", "load on the prop, its head tied", "the same, its head not tied"];
     told.tables.push(table("Stages on the prop", &header, stages.enumerate().map(stage).collect()));
-    told.tables.push(table("Without one pole", &["pole lost", "feet that slide", "feet that the wall holds"], losses(study, found, system)));
+    told.tables.push(table(
+        "Without one pole",
+        &["pole lost", "feet that slide", "feet that the wall holds"],
+        losses(study, found, system),
+    ));
     told.tables.push(table(
         "On its bent poles",
         &["load", "feet", "bends more by", "sinks more by", "buckles at"],
@@ -219,7 +233,9 @@ fn prop_in_words(found: &TrialFound, system: System) -> String {
 
 fn buckling_in_words(found: &TrialFound) -> String {
     match found.lowest_factor() {
-        Ok(Some(factor)) => format!("The ring would buckle at {} times the loads named below, and no less.", rounded(factor)),
+        Ok(Some(factor)) => {
+            format!("The ring would buckle at {} times the loads named below, and no less.", rounded(factor))
+        }
         Ok(None) => "No pole is pushed along: nothing buckles.".to_owned(),
         Err(why) => format!("How near the ring is to buckling is not known: {why}."),
     }

@@ -88,7 +88,8 @@ fn ended(receiver: &mpsc::Receiver<Heard>) -> bool {
 #[test]
 fn the_number_of_threads_changes_no_digit() {
     let study = quick(1000);
-    let found: Vec<u64> = [1, 2, 3, 7, 64].map(|threads| run(study.as_ref(), threads, &|_| true).unwrap().to_bits()).into();
+    let found: Vec<u64> =
+        [1, 2, 3, 7, 64].map(|threads| run(study.as_ref(), threads, &|_| true).unwrap().to_bits()).into();
     assert!(found.iter().all(|bits| *bits == found[0]), "{found:?}");
     assert_eq!(run(quick(0).as_ref(), 2, &|_| true), Some(0.0));
 }

@@ -129,7 +129,8 @@ fn found(told: Told, accepted: Option<Edit>, is_of_this: bool) -> Found {
         }
         _ => None,
     };
-    let table = |table: press::studies::Table| wire::Table { title: table.title, header: table.header, rows: table.rows };
+    let table =
+        |table: press::studies::Table| wire::Table { title: table.title, header: table.header, rows: table.rows };
     Found {
         before: !is_of_this,
         words: told.words,

@@ -199,9 +199,6 @@ impl Studies {
     /// Finds everything at once: what a test or a short house can wait for.
     #[must_use]
     pub fn found(&self) -> Findings {
-        Findings {
-            choice: self.choice.as_ref().and_then(whole),
-            trial: self.trial.as_ref().and_then(whole),
-        }
+        Findings { choice: self.choice.as_ref().and_then(whole), trial: self.trial.as_ref().and_then(whole) }
     }
 }

@@ -15,7 +15,8 @@ pub(super) fn chapter(answers: &Answers, findings: &Findings) -> Value {
 fn page(about: About, told: Option<Told>) -> Value {
     let is_computed = told.is_some();
     let told = told.unwrap_or_default();
-    let tables = told.tables.iter().map(|table| json!({"title": table.title, "header": table.header, "rows": table.rows}));
+    let tables =
+        told.tables.iter().map(|table| json!({"title": table.title, "header": table.header, "rows": table.rows}));
     json!({
         "title": about.title,
         "about": about.words,

@@ -76,11 +76,7 @@ fn shaken(ways: &mut [usize], chance: &mut Chance) {
 
 /// A choice that no swap, no other pole, no turning end for end and no stretch laid in reverse betters; `None` when it was told to
 /// stop.
-pub(super) fn bettered(
-    table: &Table,
-    start: Vec<usize>,
-    told: &mut impl FnMut() -> ControlFlow<()>,
-) -> Option<Best> {
+pub(super) fn bettered(table: &Table, start: Vec<usize>, told: &mut impl FnMut() -> ControlFlow<()>) -> Option<Best> {
     let mut ways = start;
     let mut cost = table.cost(&ways);
     loop {

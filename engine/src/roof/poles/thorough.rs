@@ -74,7 +74,11 @@ impl Study for WhichPole {
     fn part(&self, range: Range<usize>, told: &mut Told<'_>) -> Option<Option<Best>> {
         let table = self.table();
         let Ok((start, _)) = table.start() else { return Some(None) };
-        if self.is_few() { counted_out(&table, range, told) } else { searched(&table, &start, (range, self.seed), told) }
+        if self.is_few() {
+            counted_out(&table, range, told)
+        } else {
+            searched(&table, &start, (range, self.seed), told)
+        }
     }
 
     fn join(&self, parts: Vec<Option<Best>>) -> Option<Choice> {

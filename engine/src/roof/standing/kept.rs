@@ -8,20 +8,32 @@ use crate::units::{Force, Length, Moment};
 
 pub(super) fn written(answer: &Answered) -> Value {
     match answer {
-        Answered::Stage(found) => json!(["stage", tried(found, |found| {
-            json!([found.poles, found.loose, found.loose_when_tied, found.on_prop.map(Force::in_n)])
-        })]),
-        Answered::Lowered(feet, found) => json!(["lowered", word(*feet), tried(found, |found| match found {
-            Lowered::Loose(pole) => json!(["loose", pole]),
-            Lowered::Free(down) => json!(["free", down.in_m()]),
-        })]),
-        Answered::Loss(pole, feet, found) => json!(["loss", pole, word(*feet), tried(found, |found| match found {
-            Without::ComesDown(pole) => json!(["comes down", pole]),
-            Without::Stands { moment, push, sag } => json!(["stands", moment.in_n_m(), push.in_n(), sag.in_m()]),
-        })]),
-        Answered::Bent(at, feet, found) => json!(["bent", at, word(*feet), tried(found, |found| {
-            json!([found.moment, found.sag, found.buckling])
-        })]),
+        Answered::Stage(found) => json!([
+            "stage",
+            tried(found, |found| {
+                json!([found.poles, found.loose, found.loose_when_tied, found.on_prop.map(Force::in_n)])
+            })
+        ]),
+        Answered::Lowered(feet, found) => json!([
+            "lowered",
+            word(*feet),
+            tried(found, |found| match found {
+                Lowered::Loose(pole) => json!(["loose", pole]),
+                Lowered::Free(down) => json!(["free", down.in_m()]),
+            })
+        ]),
+        Answered::Loss(pole, feet, found) => json!([
+            "loss",
+            pole,
+            word(*feet),
+            tried(found, |found| match found {
+                Without::ComesDown(pole) => json!(["comes down", pole]),
+                Without::Stands { moment, push, sag } => json!(["stands", moment.in_n_m(), push.in_n(), sag.in_m()]),
+            })
+        ]),
+        Answered::Bent(at, feet, found) => {
+            json!(["bent", at, word(*feet), tried(found, |found| { json!([found.moment, found.sag, found.buckling]) })])
+        }
     }
 }
 

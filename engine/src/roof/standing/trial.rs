@@ -138,7 +138,9 @@ impl Trial {
                 let order = order(&self.layout, self.first);
                 Answered::Stage(tried(models, |[_, on_prop]| on_prop.stage(&order, poles)))
             }
-            Asked::Lowered(feet) => Answered::Lowered(feet, tried(models, |[stands, _]| stands.lowered(self.first, feet))),
+            Asked::Lowered(feet) => {
+                Answered::Lowered(feet, tried(models, |[stands, _]| stands.lowered(self.first, feet)))
+            }
             Asked::Loss(pole, feet) => {
                 let lost =
                     |[stands, _]: &[Model; 2]| stands.without(Lost::Pole(pole), feet, &self.loading, combination(0)?);
