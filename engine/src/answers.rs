@@ -91,6 +91,13 @@ pub struct Answers {
     pub studies: Studies,
 }
 
+impl Answers {
+    /// What the house takes that no row counts and no order lists.
+    pub fn uncounted(&self) -> impl Iterator<Item = &'static str> {
+        self.assumed.iter().filter(|(_, value, _)| *value == house::OPEN).map(|(.., why)| *why)
+    }
+}
+
 /// A house with its rows, ready to be asked for answers, bodies and pictures.
 #[derive(Debug)]
 pub struct Computed {

@@ -102,6 +102,10 @@ figures: Array<string>,
  */
 unread: Array<string>, 
 /**
+ * What the house takes that no order counts, in sentences, on the leaf of the orders.
+ */
+uncounted: Array<string>, 
+/**
  * Recipes as drawings, openings and the like: tables of the open leaf.
  */
 tables: Array<Table>, 

@@ -92,6 +92,8 @@ pub struct Frame {
     pub figures: Vec<String>,
     /// Tables of the build file that nothing reads yet, in words.
     pub unread: Vec<String>,
+    /// What the house takes that no order counts, in sentences, on the leaf of the orders.
+    pub uncounted: Vec<String>,
     /// Recipes as drawings, openings and the like: tables of the open leaf.
     pub tables: Vec<Table>,
     /// What to order, on the leaf that orders.

@@ -322,13 +322,15 @@ impl Loose {
         };
         let rafters = starts.iter().enumerate().map(rafter).collect();
         let mut layout = Layout { rafters, rests_on: RestsOn::Next };
+        let mut near: Option<Vec<Angle>> = None;
         for _ in 0..TURNS {
-            let solved = poles::ring(&layout)?;
-            for ((rafter, set), tail) in layout.rafters.iter_mut().zip(&solved.sets).zip(tails) {
-                let steep = 1.0 / set.pitch.in_rad().cos();
+            let pitches = poles::pitches(&layout, near.as_deref())?;
+            for ((rafter, pitch), tail) in layout.rafters.iter_mut().zip(&pitches).zip(tails) {
+                let steep = 1.0 / pitch.in_rad().cos();
                 rafter.overhang = Length::m(tail * steep);
                 rafter.beyond = wanted.tip.value * steep;
             }
+            near = Some(pitches);
         }
         Ok(layout)
     }

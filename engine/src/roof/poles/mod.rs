@@ -38,7 +38,7 @@ pub use plan::{Start, supports};
 pub use pole::{Layout, Pole, Rafter, Rests, RestsOn, mean_diameter};
 pub use raising::{Measured, Propped, as_raised, bedded, dried, order, propped, raised};
 pub(in crate::roof) use ring::laid;
-pub use ring::{Ring, Set, notches_for_pitch, ring};
+pub use ring::{Ring, Set, notches_for_pitch, pitches, ring};
 pub use search::Best;
 pub use teams::{each_alone, team_lift, teams};
 pub use thorough::{WhichPole, choose};
