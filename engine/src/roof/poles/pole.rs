@@ -123,12 +123,13 @@ impl Layout {
         }
     }
 
-    /// The same poles, each cut where it ends: as far beyond its rest as it is to reach.
+    /// The same poles, each cut where it ends: as far beyond its rest as it is to reach, and no nearer than half of its thickness.
     #[must_use]
     pub fn cut(&self, ring: &Ring) -> Layout {
         let mut layout = self.clone();
         for (rafter, set) in layout.rafters.iter_mut().zip(&ring.sets) {
-            rafter.pole = rafter.pole.cut(set.rest + rafter.beyond);
+            let beyond = rafter.beyond.max(rafter.pole.diameter(set.rest) * 0.5);
+            rafter.pole = rafter.pole.cut(set.rest + beyond);
         }
         layout
     }

