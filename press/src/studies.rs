@@ -137,6 +137,7 @@ pub fn choice(study: &ChoiceStudy, found: Option<&Choice>, system: System) -> To
              a pole is up: what lies on wall and prop stays where it is."
                 .to_owned(),
         ],
+        caution: String::new(),
         offer: offer.collect(),
     }
 }
