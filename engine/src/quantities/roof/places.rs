@@ -22,7 +22,7 @@ pub(super) fn walk(house: &House, roof: &Roof, ring: &Ring, rows: &mut Rows) {
     }
     raising(house, ring, rows);
     // What boards, straps and the thrust of the wall do for a ring that has lost a pole is not computed.
-    rows.not_known("roof.without.a-pole.spare", "what holds the ring when one of its poles is lost");
+    rows.not_known("roof.without.a-pole.spare", "poles that the ring may lose and still stand");
 }
 
 fn known(ring: &Ring, rows: &mut Rows) {
