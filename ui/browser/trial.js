@@ -100,6 +100,7 @@ export async function trial(shown) {
     const order = shown.locator(`[data-order="${line}"]`);
     if ((await order.getByText("Open: price it", { exact: true }).count()) === 0) continue;
     await unfold("Open: price it", order);
+    await order.getByLabel("Sold by").waitFor();
     const ways = (await order.getByLabel("Sold by").locator("option").allTextContents()).slice(1);
     const takes = await order.locator('[data-word="takes"]').innerText();
     // It is sold as it is counted here, or by the first way that there is.
@@ -118,7 +119,7 @@ export async function trial(shown) {
   assert.equal(await shown.getByText("Open: price it", { exact: true }).count(), 0, "every line has a price");
   await next("Book");
   await press("Make the book");
-  await shown.getByRole("link", { name: "Open the book to print it" }).waitFor({ timeout: 60000 });
+  await shown.getByRole("link", { name: "Open the book to print it" }).waitFor({ timeout: 180000 });
   await picture("printed");
   const book = await fetch(new URL("/book.pdf", shown.url()));
   assert.equal(book.headers.get("content-type"), "application/pdf");
