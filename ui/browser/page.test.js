@@ -397,7 +397,7 @@ test("what if shows only what differs, and changes nothing", async () => {
 test("the book is made with progress and can be opened", async () => {
   await sitting({ leaf: "book" }, async (shown, program) => {
     await shown.getByText("Make the book").click();
-    await shown.getByText("Open the book to print it").waitFor({ timeout: 60000 });
+    await shown.getByText("Open the book to print it").waitFor({ timeout: 180000 });
     assert.match(await shown.getByText("Open the book to print it").getAttribute("class"), /main/);
     assert.doesNotMatch((await shown.getByRole("button", { name: "Make the book" }).getAttribute("class")) ?? "", /main/);
     const [made, opened] = await Promise.all(["Make the book", "Open the book to print it"].map((words) => shown.getByText(words).boundingBox()));
