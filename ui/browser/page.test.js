@@ -394,6 +394,53 @@ test("what if shows only what differs, and changes nothing", async () => {
   });
 });
 
+test("a study is computed with progress, marked when the design changes, and its better choice taken in one step", async () => {
+  const place = folder("tansy-bank");
+  const file = `${place}/tansy-bank.loam.toml`;
+  // Two poles exchanged: what is found is better than what lies.
+  writeFileSync(file, readFileSync(file, "utf8").replace('"jay", "kink-out"', '"kink-out", "jay"'));
+  await sitting({ leaf: "roof", place }, async (shown, program) => {
+    const before = program.text();
+    const study = shown.locator('[data-study="which-pole-where"]');
+    await study.getByText("Not computed yet.").waitFor();
+    await study.getByRole("button", { name: "Compute it" }).click();
+    await study.getByText("none is better").waitFor({ timeout: 60000 });
+    assert.equal(program.text(), before, "what is found changes nothing by itself");
+    const steps = await study.getByText(/^Lay .* at place \d, (thin|thick) end to the wall\.$/).allTextContents();
+    assert.ok(steps.length > 0, "it is told step by step");
+    await study.getByRole("button", { name: "Lay them so" }).click();
+    await settled(shown);
+    assert.notEqual(program.text(), before);
+    assert.match(program.text(), /^laid = \[/m);
+    await shown.getByRole("button", { name: "Undo" }).click();
+    await settled(shown);
+    assert.equal(program.text(), before);
+    await study.getByText("none is better").waitFor();
+    assert.equal(await study.getByText("For the design before this change.").count(), 0, "back where it was, it is of this design");
+    const eye = shown.getByLabel("Radius of the eye");
+    await eye.fill("910 mm");
+    await eye.press("Enter");
+    await settled(shown);
+    await study.getByText("For the design before this change.").waitFor();
+    assert.equal(await study.getByRole("button", { name: "Lay them so" }).count(), 0, "an old choice is not offered");
+    await study.getByRole("button", { name: "Compute it for this design" }).click();
+    await study.getByText("For the design before this change.").waitFor({ state: "detached", timeout: 60000 });
+  });
+});
+
+test("raising and loss are told stage by stage, and a study that runs is stopped", async () => {
+  await sitting({ leaf: "roof" }, async (shown) => {
+    const study = shown.locator('[data-study="raising-and-loss"]');
+    await study.getByRole("button", { name: "Compute it" }).click();
+    await study.getByText("Stages on the prop").waitFor({ timeout: 60000 });
+    assert.equal(await study.locator("table").first().locator("tbody tr").count(), 9);
+    await study.getByText(/the ring comes down/).first().waitFor();
+    await study.getByText(/not known: an engineer decides/).waitFor();
+    await shown.reload();
+    await study.getByText("Stages on the prop").waitFor();
+  });
+});
+
 test("the book is made with progress and can be opened", async () => {
   await sitting({ leaf: "book" }, async (shown, program) => {
     await shown.getByText("Make the book").click();

@@ -68,6 +68,7 @@ impl Session {
             tables: Vec::new(),
             orders: Vec::new(),
             unread: Vec::new(),
+            studies: Vec::new(),
             uncounted: Vec::new(),
             book: None,
             took_ms: 0.0,

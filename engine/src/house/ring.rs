@@ -8,7 +8,7 @@ use super::place::{known, shown, within};
 use crate::build::{self, Source, Written};
 use crate::known::{Known, Origin};
 use crate::roof::poles::{
-    self, Band, Candidate, Choice, Errors, Figures, Laid, Layout, Pole, Propped, Rafter, Rests, RestsOn, Wish,
+    self, Band, Candidate, Choice, Errors, Figures, Laid, Layout, Pole, Position, Propped, Rafter, Rests, RestsOn, Wish,
 };
 use crate::units::{Angle, Length, Mass, System};
 use crate::wall;
@@ -58,6 +58,10 @@ pub struct Ring {
     pub bands: Figures<Band>,
     /// Which pole lies where, and what that costs.
     pub choice: Choice,
+    /// What is wanted of the pole in each place.
+    pub positions: Vec<Position>,
+    /// What makes one choice better than another.
+    pub wish: Wish,
 }
 
 impl Ring {
@@ -255,6 +259,8 @@ impl Loose {
             settled,
             bands,
             choice,
+            positions,
+            wish,
         })
     }
 

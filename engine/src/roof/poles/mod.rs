@@ -21,9 +21,10 @@ mod raising_laws;
 mod ring;
 mod search;
 mod teams;
+mod thorough;
 
 pub use band::{Band, Effect, Errors, Figures, Measure, bands, effects, figures, rounded};
-pub use choice::{Candidate, Choice, Laid, Placed, Position, Unfit, Wish, choose, choose_at_once, positions, unfit};
+pub use choice::{Candidate, Choice, Laid, Placed, Position, Unfit, Wish, choose_at_once, positions, unfit};
 pub use fault::Fault;
 pub use forces::{Load, Passed, lost, passed};
 pub(in crate::roof) use lie::Lie;
@@ -38,4 +39,6 @@ pub use pole::{Layout, Pole, Rafter, Rests, RestsOn, mean_diameter};
 pub use raising::{Measured, Propped, as_raised, bedded, dried, order, propped, raised};
 pub(in crate::roof) use ring::laid;
 pub use ring::{Ring, Set, notches_for_pitch, pitches, ring};
+pub use search::Best;
 pub use teams::{each_alone, team_lift, teams};
+pub use thorough::{WhichPole, choose};
