@@ -97,7 +97,7 @@ pub(super) fn slopes(layout: &Layout, courses: &[Course], pitches: &[f64], open:
 
 /// One step of Newton's method: the crossing of pole i has the pitches of i and of the one below it alone, so that each step
 /// follows from the one below, and the way round the ring gives the first.
-fn around(layout: &Layout, slopes: &Slopes, open: &[f64]) -> Option<Vec<f64>> {
+fn around(layout: &Layout, slopes: &[[f64; 2]], open: &[f64]) -> Option<Vec<f64>> {
     let count = open.len();
     // In the order of resting, each place rests on the one that follows.
     let mut order = Vec::with_capacity(count);
