@@ -12,7 +12,7 @@ use crate::units::{self, Kind};
 pub struct Rulebook {
     /// The name that a build file uses.
     pub name: &'static str,
-    // Constant data, read from its text once: reading all three each time takes a fifth of the answers of a house.
+    // Constant data, read from its text once: reading all of them each time takes a fifth of the answers of a house.
     rules: LazyLock<Result<Vec<Rule>, String>>,
 }
 
@@ -25,7 +25,7 @@ impl Rulebook {
 }
 
 /// The rulebooks that come with the program.
-pub static SHIPPED: [Rulebook; 3] = [
+pub static SHIPPED: [Rulebook; 5] = [
     Rulebook {
         name: "trade-practice",
         rules: LazyLock::new(|| read(include_str!("../../data/rulebooks/trade-practice.toml"))),
@@ -37,6 +37,14 @@ pub static SHIPPED: [Rulebook; 3] = [
     Rulebook {
         name: "new-mexico",
         rules: LazyLock::new(|| read(include_str!("../../data/rulebooks/new-mexico.toml"))),
+    },
+    Rulebook {
+        name: "eurocode-timber",
+        rules: LazyLock::new(|| read(include_str!("../../data/rulebooks/eurocode-timber.toml"))),
+    },
+    Rulebook {
+        name: "asd-timber",
+        rules: LazyLock::new(|| read(include_str!("../../data/rulebooks/asd-timber.toml"))),
     },
 ];
 
