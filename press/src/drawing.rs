@@ -29,6 +29,7 @@ mod sheet;
 mod site;
 mod story_pole;
 mod strips;
+mod trade;
 mod way;
 mod words;
 
@@ -50,6 +51,7 @@ pub use section::{detail, section, section_held, trench_section, unrolled, unrol
 pub use setting_out::setting_out;
 pub use site::site;
 pub use story_pole::story_pole;
+pub use trade::trade;
 pub use way::{Standing, TARGET as TARGET_MM, way, way_upright};
 pub use words::{Words, words};
 

@@ -53,6 +53,9 @@ pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
                 names.splice(0..0, ["roof-plan", "raising", "raising-stages"].map(str::to_owned));
                 names.extend(ring.places.iter().map(|pole| format!("pole-{}", pole.tag)));
             }
+            if answers.rows.find("roof.trade.used").is_some() {
+                names.push("trade".to_owned());
+            }
             names.extend(["north", "east", "south", "west"].map(|side| format!("elevation-{side}")));
         }
         _ => {}
@@ -125,6 +128,7 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
         "site" => Some(drawing::site(answers, medium)),
         "floor-bays" => drawing::floor_bays(answers, medium),
         "roof-plan" => drawing::roof_plan(answers, medium),
+        "trade" => drawing::trade(answers, standing.pictures()?.choice.as_ref(), medium),
         "raising" => drawing::raising(answers, medium),
         "raising-stages" => drawing::raising_stages(answers, medium),
         other if other.starts_with("pole-") => {

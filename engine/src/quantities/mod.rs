@@ -28,6 +28,7 @@ mod water;
 mod yard;
 
 pub use need::Need;
+pub(crate) use roof::trade;
 pub use yard::yard;
 
 use crate::house::{self, House};

@@ -9,6 +9,7 @@ mod members;
 mod places;
 mod rafters;
 mod slide;
+pub(crate) mod trade;
 
 use kurbo::Vec2;
 

@@ -9,6 +9,7 @@ mod reciprocal;
 mod slide;
 pub mod standing;
 mod statics;
+pub mod trade;
 
 pub use layers::{
     STANDARD_GRAVITY_M_S2, dead_load, eave_area, eye_area, height_above_ground, layer_mass, layer_volume, mass_on_area,

@@ -3,7 +3,7 @@
 use super::super::line::bind;
 use super::factors::{Factors, Lasts};
 use super::loads::{self, Loaded};
-use super::{crossings, feet, members, rafters, slide};
+use super::{crossings, feet, members, rafters, slide, trade};
 use crate::house::{Frame, Held, House, Ring, Roof};
 use crate::loads::acting::Acting;
 use crate::reason::Answer;
@@ -39,6 +39,9 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
     wood(held, rows);
     let loaded = loads::walk(house, roof, held, pitch, rows);
     slide::walk(roof, pitch, rows);
+    if let (Frame::Reciprocal { .. }, Some(loaded)) = (&roof.frame, &loaded) {
+        trade::walk(held, loaded, rows);
+    }
     match &roof.frame {
         Frame::Reciprocal { ring: Some(ring), .. } => {
             let stood = loaded.as_ref().and_then(|loaded| stand(held, ring, loaded, rows).ok());
