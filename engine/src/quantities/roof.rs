@@ -1,5 +1,6 @@
 //! Rows of the roof, a first cut: how the poles lie, areas on the slope, layers and what they weigh.
 
+mod advice;
 mod crossings;
 mod factors;
 mod feet;

@@ -316,6 +316,42 @@ formula! {
     }
 }
 
+formula! {
+    /// How many poles would do, of the size of the pile on the whole, round the same eye at the same pitch.
+    ///
+    /// ```text
+    /// the largest number below that of the roof by which no share of a pole is above one
+    /// ```
+    /// Source: the whole frame solved anew for each; derived for this project.
+    pub fn other_count(; count: u64) -> u64 {
+        count
+    }
+}
+
+formula! {
+    /// What would do instead, with poles of the size of the pile on the whole at the same pitch.
+    ///
+    /// ```text
+    /// the least step by which no share of a pole is above one
+    /// ```
+    /// Source: the whole frame solved anew for each step; derived for this project.
+    pub fn other_length(; length: Length) -> Length {
+        length
+    }
+}
+
+formula! {
+    /// Greatest share of its strength that any pole would use then.
+    ///
+    /// ```text
+    /// u = max(bending, shear, pull, push)
+    /// ```
+    /// Source: the whole frame solved anew; derived for this project.
+    pub fn other_share(; used: Ratio) -> Ratio {
+        used
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::{eurocode, section, stress};

@@ -9,7 +9,7 @@ use crate::roof::standing::{At, JointForces};
 use crate::row::Rows;
 use crate::timber::tables::factor;
 use crate::timber::{asd, bolt, eurocode, section, used};
-use crate::units::{Angle, Area, Density, Force, Length, LineLoad, Ratio};
+use crate::units::{Angle, Area, Density, Force, Length, LineLoad, Pressure, Ratio};
 
 /// What a crossing is held in, by the nouns of its rules.
 pub(super) const NOUNS: [&str; 2] = ["bearing", "notch"];
@@ -82,7 +82,7 @@ pub(super) fn walk(stood: &Stood<'_>, rows: &mut Rows) {
         let on = format!("crossing {}, where {} rests", place + 1, members::tag(stood.ring, place));
         let crossing = Crossing { stood, place, on };
         let carried = crossing.carried();
-        let bolt = carried.unwrap_or([Force::n(f64::INFINITY); 2]);
+        let bolt = carried.unwrap_or([Force::n(f64::INFINITY); 3]);
         let strength = &stood.strength;
         let Ok(forces) = stood.answers.joint(place, &strength.combinations, &strength.durations, bolt) else {
             continue;
@@ -165,35 +165,41 @@ impl Crossing<'_, '_> {
         rows.add(self.row(&factors.noun("notch")), title, share);
     }
 
-    /// What the bolt carries across and along it before factors of time; none where the code's way is not worked out.
-    fn carried(&self) -> Option<[Force; 2]> {
+    /// What the bolt carries before factors of time: across it with the rope of its washers, across it without, and along it; none
+    /// where the code's way is not worked out.
+    fn carried(&self) -> Option<[Force; 3]> {
         let (held, ring) = (self.stood.held, self.stood.ring);
         let [low, _] = held.wood.values.densities.as_ref()?;
         let d = held.bolt.diameter.value;
         let right = Angle::rad(std::f64::consts::FRAC_PI_2);
         let along = bolt::embedment(d, low.value).value;
         let wood = bolt::embedment_at_angle(along, d, right, number("embedment-softwood")).value;
-        let yields = bolt::yield_moment(d, crate::units::Pressure::pa(number("bolt-tension-pa"))).value;
+        let yields = bolt::yield_moment(d, Pressure::pa(number("bolt-tension-pa"))).value;
         let half = ring.layout.rafters[self.place].notch * 0.5;
         let below = ring.layout.below(self.place);
         let thick = ring.solved.sets[self.place].rest_diameter - half;
         let other = ring.solved.sets[below].carry_diameter - half;
-        let [once, twice] = [number("johansen-once"), number("johansen-twice")];
-        let ways = [
-            bolt::crushed(wood, thick, d).value,
-            bolt::crushed(wood, other, d).value,
-            bolt::tilted(wood, wood, thick, other, d).value,
-            bolt::bent_once(wood, wood, thick, d, yields).value * once,
-            bolt::bent_once(wood, wood, other, d, yields).value * once,
-            bolt::bent_twice(wood, wood, d, yields).value * twice,
-        ];
-        let (_, across) = bolt::least(&ways)?;
         let side = held.bolt.washer.value;
         let washer = side * side - section::round_area(d).value;
-        Some([across, bolt::washer_pull(held.wood.values.across.value, washer).value])
+        let pull = bolt::washer_pull(held.wood.values.across.value, washer).value;
+        let [once, twice] = [number("johansen-once"), number("johansen-twice")];
+        let across = |pull: Force| {
+            let roped =
+                |force: Force, factor: f64| bolt::with_rope(force, factor, pull, number("rope-share-bolt")).value;
+            let ways = [
+                bolt::crushed(wood, thick, d).value,
+                bolt::crushed(wood, other, d).value,
+                roped(bolt::tilted(wood, wood, thick, other, d).value, 1.0),
+                roped(bolt::bent_once(wood, wood, thick, d, yields).value, once),
+                roped(bolt::bent_once(wood, wood, other, d, yields).value, once),
+                roped(bolt::bent_twice(wood, wood, d, yields).value, twice),
+            ];
+            bolt::least(&ways).map(|(_, force)| force)
+        };
+        Some([across(pull)?, across(Force::ZERO)?, pull])
     }
 
-    fn bolt(&self, forces: &JointForces, carried: [Force; 2], rows: &mut Rows) {
+    fn bolt(&self, forces: &JointForces, carried: [Force; 3], rows: &mut Rows) {
         let (factors, at) = (&self.stood.factors, &forces.bolt);
         let governs = self.governs(at).words();
         let [across, along] = at.value;
@@ -201,7 +207,8 @@ impl Crossing<'_, '_> {
         let title = format!("{}: what its bolt holds across it under {governs}", self.on);
         let across = rows.add(self.row("across"), title, held);
         let (duration, partial) = (self.duration(at), factors.partial);
-        let share = used::bolt_used(across, along, carried[0], carried[1], duration, partial)
+        let whole = if along > Force::ZERO { carried[1] } else { carried[0] };
+        let share = used::bolt_used(across, along, whole, carried[2], duration, partial)
             .from("across", self.row("across"))
             .without("carried across")
             .without("carried along")
@@ -211,10 +218,15 @@ impl Crossing<'_, '_> {
             let title = format!("{}: what lifts the pole off, under {governs}", self.on);
             let lifts = self.stood.bound(used::lifted_off(along), &self.governs(at), rows);
             rows.add(self.row("lift"), title, lifts);
-            let share = share.from("along", self.row("lift"));
-            bind(bind(share, rows, "roof.bolt.washer"), rows, "poles.strength.across")
+            share.from("along", self.row("lift"))
         } else {
             share.without("along")
+        };
+        let roped = carried[0] < carried[1] * (1.0 + number("rope-share-bolt") - 1e-9);
+        let share = if roped || along > Force::ZERO {
+            bind(bind(share, rows, "roof.bolt.washer"), rows, "poles.strength.across")
+        } else {
+            share
         };
         let more = ["roof.bolt.diameter", "poles.strength.low-density", "poles.damp"];
         let share = more.iter().fold(share, |share, path| bind(share, rows, path));

@@ -3,14 +3,14 @@
 use super::super::line::bind;
 use super::factors::{Factors, Lasts};
 use super::loads::{self, Loaded};
-use super::{crossings, feet, members, rafters, slide, trade};
+use super::{advice, crossings, feet, members, rafters, slide, trade};
 use crate::house::{Frame, Held, House, Ring, Roof};
 use crate::loads::acting::Acting;
 use crate::reason::Answer;
 use crate::roof::standing::{self, Answers, Fault, Feet, Joints, Loading, Model, Passing};
 use crate::row::Rows;
 use crate::timber::section;
-use crate::units::{Angle, Length};
+use crate::units::{Angle, Length, LineLoad};
 
 /// A ring that was answered for every load.
 pub(super) struct Stood<'a> {
@@ -19,6 +19,8 @@ pub(super) struct Stood<'a> {
     pub factors: Factors,
     pub model: Model,
     pub answers: Answers,
+    pub wood: standing::Wood,
+    pub stiff: [LineLoad; 2],
     pub strength: Lasts,
     pub sag: Lasts,
 }
@@ -44,12 +46,13 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
     }
     match &roof.frame {
         Frame::Reciprocal { ring: Some(ring), .. } => {
-            let stood = loaded.as_ref().and_then(|loaded| stand(held, ring, loaded, rows).ok());
+            let stood = loaded.as_ref().and_then(|loaded| Some((stand(held, ring, loaded, rows).ok()?, loaded)));
             match stood {
-                Some(stood) => {
+                Some((stood, loaded)) => {
                     members::walk(&stood, rows);
                     crossings::walk(&stood, rows);
                     feet::walk(&stood, rows);
+                    advice::walk(house, roof, (&stood, loaded), rows);
                 }
                 None => not_known(held, ring, rows),
             }
@@ -124,7 +127,7 @@ fn stand<'a>(held: &'a Held, ring: &'a Ring, loaded: &Loaded, rows: &mut Rows) -
     let answers = model.answers(&Loading { first_half: Angle::ZERO, extras }, &Feet::BOTH)?;
     let factors = Factors::of(held);
     let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
-    Ok(Stood { held, ring, factors, model, answers, strength, sag })
+    Ok(Stood { held, ring, factors, model, answers, wood, stiff, strength, sag })
 }
 
 impl Stood<'_> {

@@ -66,7 +66,7 @@ pub fn crossing_angles(layout: &Layout, ring: &Ring) -> Result<Vec<Angle>, Fault
 
 impl Answers {
     /// Forces of the crossing where a pole rests. `lasting` is the factor of the wood for the time of each combination; `bolt` is
-    /// what the bolt carries across and along it, before that factor.
+    /// what the bolt carries before that factor: across it while nothing lifts the pole, across it while something does, along it.
     ///
     /// # Errors
     /// No such pole, no combination.
@@ -75,7 +75,7 @@ impl Answers {
         pole: usize,
         combinations: &[Combination],
         lasting: &[f64],
-        bolt: [Force; 2],
+        bolt: [Force; 3],
     ) -> Result<JointForces, Fault> {
         let force = |found: &Found| found.crossings.get(pole).copied().unwrap_or_default();
         let all = self.under(combinations, force);
@@ -83,8 +83,9 @@ impl Answers {
         let factor = |at: &At<[f64; 3]>| lasting.get(at.combination).copied().unwrap_or(1.0);
         let push = most(&all, |at| at.value[0] / factor(at)).ok_or(Fault::NoCombination)?;
         let used = |at: &At<[f64; 3]>| {
-            let shares = across(at.value) / bolt[0].in_n() + (-at.value[0]).max(0.0) / bolt[1].in_n();
-            shares / factor(at)
+            let lifts = (-at.value[0]).max(0.0);
+            let carried = if lifts > 0.0 { bolt[1] } else { bolt[0] };
+            (across(at.value) / carried.in_n() + lifts / bolt[2].in_n()) / factor(at)
         };
         let tied = most(&all, used).ok_or(Fault::NoCombination)?;
         let lifted = all.iter().any(|at| at.value[0] <= 0.0);

@@ -65,6 +65,9 @@ pub struct Worst {
     pub tension: Option<Used>,
 }
 
+/// A stress along the grain below this many pascals is rounding.
+const NO_STRESS: f64 = 1e-3;
+
 /// Combinations with what the wood of a pole bears in each.
 pub struct Lasting<'a> {
     /// The combinations.
@@ -141,9 +144,12 @@ impl Worst {
         keep(&mut self.bending, bent, under);
         keep(&mut self.shear, 4.0 * shear / (3.0 * area * bears.shear.in_pa()), under);
         let stress = pull.abs() / area;
+        if stress < NO_STRESS {
+            return;
+        }
         if pull > 0.0 {
             keep(&mut self.tension, stress / bears.tension.in_pa() + bent, under);
-        } else if pull < 0.0 {
+        } else {
             let pressed = stress / bears.compression.in_pa();
             let share = match bears.buckling {
                 None => pressed + bent,
