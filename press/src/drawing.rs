@@ -2,6 +2,7 @@
 
 mod all;
 pub mod area;
+mod bending;
 mod bond_beam;
 mod buckets;
 mod dimension;
@@ -34,6 +35,7 @@ mod way;
 mod words;
 
 pub use all::{Drawing, all};
+pub use bending::bending;
 pub use bond_beam::bond_beam;
 pub use buckets::{buckets, number as bucket_number, recipes};
 pub use elevation::elevation;

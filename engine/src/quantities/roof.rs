@@ -1,6 +1,7 @@
 //! Rows of the roof, a first cut: how the poles lie, areas on the slope, layers and what they weigh.
 
 mod advice;
+pub(crate) mod along;
 mod crossings;
 mod factors;
 mod feet;

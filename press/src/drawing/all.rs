@@ -5,7 +5,7 @@ use engine::pictures::Pictures;
 
 use super::words::{Words, words};
 use super::{
-    Scaled, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots, pole_card,
+    bending,    Scaled, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots, pole_card,
     raising, raising_stages, roof_plan, section, setting_out, site, story_pole, trade, trench_section, unrolled,
 };
 use crate::paper::Paper;
@@ -91,6 +91,7 @@ fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) 
     let roof = [
         ("roof-plan", roof_plan(answers, paper)),
         ("trade", trade(answers, pictures.choice.as_ref(), paper)),
+        ("bending", bending(answers, pictures.bent.as_ref(), paper)),
         ("raising", raising(answers, paper)),
         ("raising-stages", raising_stages(answers, paper)),
     ];

@@ -51,6 +51,13 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
              Headroom is least at the wall and is not changed by the choice. A first look: pole by pole decides, and an engineer."
                 .to_owned(),
         ),
+        "bending" => {
+            let bent = pictures?.bent.as_ref()?;
+            let title = format!("Bending and sag along {}, place {}, which is used most", spoken(&bent.tag), bent.place);
+            let note = "The greatest moments both ways of all loads and both kinds of feet; upwards: the top is pulled. \
+                        The sag is many times too deep; its curve between wall and rest is drawn as a parabola.";
+            (title, note.to_owned())
+        }
         "raising" => (
             "The prop, seen square to its first pole".to_owned(),
             "The whole pole is drawn on the prop; dashes: as it lies when the prop is gone. The prop itself is not designed here."

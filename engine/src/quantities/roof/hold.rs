@@ -107,7 +107,7 @@ fn not_known(held: &Held, ring: &Ring, rows: &mut Rows) {
 }
 
 /// Solves the ring for every load once.
-fn stand<'a>(held: &'a Held, ring: &'a Ring, loaded: &Loaded, rows: &mut Rows) -> Result<Stood<'a>, Fault> {
+pub(super) fn stand<'a>(held: &'a Held, ring: &'a Ring, loaded: &Loaded, rows: &mut Rows) -> Result<Stood<'a>, Fault> {
     let (layout, solved) = (&ring.layout, &ring.solved);
     let angles = standing::crossing_angles(layout, solved)?;
     let stiff = crossings::stiffness(held, ring, &angles, rows);
