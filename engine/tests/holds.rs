@@ -46,8 +46,9 @@ fn both_demo_roofs_hold_in_every_check_that_was_made() {
 fn without_snow_and_wind_nothing_is_said_to_hold_and_the_building_office_is_named() {
     for (text, stem) in [(TANSY_BANK, "ec-"), (BURDOCK_RISE, "asd-")] {
         let answers = answered(&without(text, "[site.loads]"));
-        let members: Vec<&Check> =
-            checks(&answers, stem).filter(|check| check.path.as_deref().is_some_and(|path| path.contains(".members."))).collect();
+        let members: Vec<&Check> = checks(&answers, stem)
+            .filter(|check| check.path.as_deref().is_some_and(|path| path.contains(".members.")))
+            .collect();
         assert!(!members.is_empty());
         for check in members {
             assert_eq!(check.state, State::NotKnown, "{}", check.sentence(answers.system));

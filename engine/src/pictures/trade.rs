@@ -87,9 +87,8 @@ fn steepest(house: &House, rows: &Rows) -> Option<f64> {
     let wanted = limit.bound.si()?;
     let friction = rows.value::<Angle>("roof.soil.friction")?;
     let weight = rows.value::<Pressure>("roof.slide.weight")?;
-    let battens = rows
-        .value::<LineLoad>("roof.soil.battens.holds")
-        .zip(rows.value::<Length>("roof.soil.battens.spacing"));
+    let battens =
+        rows.value::<LineLoad>("roof.soil.battens.holds").zip(rows.value::<Length>("roof.soil.battens.spacing"));
     let spare = |degrees: f64| {
         let pitch = Angle::deg(degrees);
         let bare = roof::slide_safety(friction, pitch).value;

@@ -5,8 +5,9 @@ use engine::pictures::Pictures;
 
 use super::words::{Words, words};
 use super::{
-    bending,    Scaled, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots, pole_card,
-    raising, raising_stages, roof_plan, section, setting_out, site, story_pole, trade, trench_section, unrolled,
+    Scaled, bending, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots,
+    pole_card, raising, raising_stages, roof_plan, section, setting_out, site, story_pole, trade, trench_section,
+    unrolled,
 };
 use crate::paper::Paper;
 use crate::spoken;

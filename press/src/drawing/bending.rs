@@ -71,7 +71,8 @@ impl Drawn<'_> {
 
     fn moments(&mut self, answers: &Answers) {
         let moments = &self.along.moments;
-        let (least, most) = moments.iter().fold((0.0_f64, 0.0_f64), |(least, most), own| (least.min(own[1]), most.max(own[2])));
+        let (least, most) =
+            moments.iter().fold((0.0_f64, 0.0_f64), |(least, most), own| (least.min(own[1]), most.max(own[2])));
         let axis = 8.0 + (STRIPS[0] - 16.0) * most / (most - least).max(1e-9);
         let y = |moment: f64| axis - (STRIPS[0] - 16.0) * moment / (most - least).max(1e-9);
         let above = moments.iter().map(|own| [self.x(own[0]), y(own[2])]);

@@ -12,14 +12,8 @@ use crate::timber::{asd, eurocode, section};
 use crate::units::{Angle, Density, Length, LineLoad, Pressure};
 
 /// What the look at a ring leans on.
-const LEANS: [&str; 6] = [
-    "roof.trade.load",
-    "roof.trade.own",
-    "roof.trade.strength",
-    "poles.diameter",
-    "roof.plan-radius",
-    "roof.pitch",
-];
+const LEANS: [&str; 6] =
+    ["roof.trade.load", "roof.trade.own", "roof.trade.strength", "poles.diameter", "roof.plan-radius", "roof.pitch"];
 
 /// How many poles the rings that are looked at have: beside the ring of the house, those with fewer and with more.
 pub(crate) fn counts(count: u64) -> impl Iterator<Item = u64> {
@@ -110,7 +104,8 @@ fn eyes(rows: &mut Rows) {
         if touching.value > largest {
             continue;
         }
-        let largest = bind(touching.from("diameter", "poles.diameter").from("pitch", "roof.pitch"), rows, "poles.count");
+        let largest =
+            bind(touching.from("diameter", "poles.diameter").from("pitch", "roof.pitch"), rows, "poles.count");
         let title = format!("largest eye without packing, {count} of these poles at this pitch");
         rows.add(path("largest-eye"), title, largest);
     }
