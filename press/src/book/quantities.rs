@@ -93,7 +93,7 @@ const ORDERED: [(&str, &str); 3] =
     [("volume", "volume"), ("delivered-density", "density as delivered"), ("bought", "bought")];
 
 /// Stems of rows that have tables of their own.
-const TABLED: [&str; 20] = [
+const TABLED: [&str; 21] = [
     "wall.line.",
     "wall.lifts.",
     "openings.",
@@ -108,6 +108,7 @@ const TABLED: [&str; 20] = [
     "roof.members.",
     "roof.crossings.",
     "roof.feet.",
+    "roof.places.",
     "roof.trade.",
     "order.",
     "site.boundary.",
