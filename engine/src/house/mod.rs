@@ -65,7 +65,7 @@ pub use openings::offsets;
 pub use parts::parts;
 pub use pegs::{CheckTape, Marks, Ordinates, Peg, Pegs, most_steps, pegs};
 pub use pile::PilePole;
-pub use place::place;
+pub use place::{OPEN, place};
 pub use plaster::Plastering;
 pub use ring::Ring;
 pub use ring_other::{Other, other_ring};

@@ -9,6 +9,7 @@ mod envelope;
 mod fault;
 mod given;
 mod joint;
+mod kept;
 #[cfg(test)]
 mod laws;
 mod model;
@@ -17,6 +18,9 @@ mod pond;
 mod straight;
 mod studies;
 mod worst;
+mod trial;
+#[cfg(test)]
+mod trial_laws;
 
 pub use answers::{Answers, Section};
 pub use envelope::{Crossing, Envelope, Foot, Here, Most, Stands};
@@ -26,5 +30,6 @@ pub use joint::{At, FootForces, JointForces, Sags, crossing_angles};
 pub use model::{Model, model};
 pub use pond::ponded;
 pub use straight::{Beam, Bearing, Straight, StraightAnswers};
-pub use studies::{Lost, Raised, SecondOrder, Without, raising};
+pub use studies::{Lost, Lowered, Raised, SecondOrder, Without, raising};
+pub use trial::{Answered, Trial, TrialFound, Tried};
 pub use worst::{Bears, Lasting, Left, Used, Worst};
