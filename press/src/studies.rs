@@ -181,7 +181,7 @@ pub fn trial(study: &TrialStudy, found: &TrialFound, system: System) -> Told {
     told.notes = study.taken.clone();
     told.notes.push(
         "How: poles as tapering members that touch at their crossings, by direct stiffness; what moves without resistance is found by the \
-         factorisation, buckling by exact stability functions."
+         factorisation, buckling by exact stability functions. A flat ring that snaps through as a whole is not looked for."
             .to_owned(),
     );
     told.caution = "Whether boards, straps or a cable round the eye carry what is left when a pole is lost is not known: an engineer decides. \
