@@ -46,8 +46,9 @@ fn both_demo_roofs_hold_in_every_check_that_was_made() {
 fn without_snow_and_wind_nothing_is_said_to_hold_and_the_building_office_is_named() {
     for (text, stem) in [(TANSY_BANK, "ec-"), (BURDOCK_RISE, "asd-")] {
         let answers = answered(&without(text, "[site.loads]"));
-        let members: Vec<&Check> =
-            checks(&answers, stem).filter(|check| check.path.as_deref().is_some_and(|path| path.contains(".members."))).collect();
+        let members: Vec<&Check> = checks(&answers, stem)
+            .filter(|check| check.path.as_deref().is_some_and(|path| path.contains(".members.")))
+            .collect();
         assert!(!members.is_empty());
         for check in members {
             assert_eq!(check.state, State::NotKnown, "{}", check.sentence(answers.system));
@@ -61,9 +62,11 @@ fn thirteen_thin_poles_fail_in_bending_at_their_notches_and_it_is_said_what_woul
     let answers = answered(THIRTEEN_POLES);
     let failing: Vec<&Check> = checks(&answers, "ec-bending").filter(|check| check.state == State::Fails).collect();
     assert!(failing.len() > 6, "{} poles fail", failing.len());
-    assert!(failing.iter().all(|check| check.subject.contains("crossing") || check.subject.contains("rests")));
-    assert!(value(&answers, "roof.advice.eye") > value(&answers, "roof.eye"));
-    assert!(value(&answers, "roof.advice.eye-used") <= 1.0);
+    let crossed = failing.iter().filter(|check| check.subject.contains("at its first crossing")).count();
+    assert!(crossed + 2 >= failing.len(), "{crossed} of {} at their crossings", failing.len());
+    let wider = value(&answers, "roof.advice.eye") > value(&answers, "roof.eye");
+    assert!(wider || value(&answers, "roof.advice.thicker") > 0.0);
+    assert!(value(&answers, "roof.advice.used") <= 1.0);
     let said = &answers.rows.find("roof.advice.eye").unwrap().title;
     assert!(said.ends_with("try, then have it confirmed by an engineer"), "{said}");
 }

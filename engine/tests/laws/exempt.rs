@@ -26,6 +26,24 @@ pub fn is_of_the_worst_place(name: &str, row: &str) -> bool {
         && (worst.contains(&row) || row.starts_with("wall.lifts.last.top-thickness-at."))
 }
 
+/// Rows that are forces of a frame, or follow from them.
+pub fn is_of_a_frame(row: &str) -> bool {
+    ["roof.members.", "roof.crossings.", "roof.feet."].iter().any(|stem| row.starts_with(stem))
+}
+
+/// Rows of a roof that do not grow with the house, since a code adds a length of its own, or since the place where a pole is used
+/// most depends on its loads.
+pub fn is_of_the_code(row: &str) -> bool {
+    let nouns = [".seat", ".modulus"];
+    is_of_a_frame(row) && nouns.iter().any(|noun| row.ends_with(noun))
+}
+
+/// A rafter that is alike at both ends is sheared at its seats by what lies between them alone.
+pub fn is_sheared_between(row: &str, path: &str) -> bool {
+    ["roof.members.rafter.shear-force", "roof.members.rafter.asd-shear"].contains(&row)
+        && ["roof.overhang", "wall.thickness"].contains(&path)
+}
+
 /// Trimmings that do not go back to the tarp fill the gap under the roof: what is mixed for both does not change.
 pub fn is_trimming(row: &str, path: &str) -> bool {
     ["wall.trim", "wall.returned"].contains(&path) && !row.starts_with("wall.")
