@@ -64,6 +64,11 @@ fn thirteen_thin_poles_fail_in_bending_at_their_notches() {
     assert!(failing.len() > 6, "{} poles fail", failing.len());
     let crossed = failing.iter().filter(|check| check.subject.contains("at its first crossing")).count();
     assert!(crossed + 2 >= failing.len(), "{crossed} of {} at their crossings", failing.len());
+    let wider = value(&answers, "roof.advice.eye") > value(&answers, "roof.eye");
+    assert!(wider || value(&answers, "roof.advice.thicker") > 0.0);
+    assert!(value(&answers, "roof.advice.used") <= 1.0);
+    let said = &answers.rows.find("roof.advice.eye").unwrap().title;
+    assert!(said.ends_with("try, then have it confirmed by an engineer"), "{said}");
 }
 
 #[test]

@@ -114,11 +114,11 @@ impl Factors {
     }
 
     /// What the wood of a pole bears in each combination.
-    pub fn bears(&self, held: &Held, lasts: &Lasts, length: Length, diameter: Length) -> Vec<Bears> {
+    pub fn bears(&self, held: &Held, durations: &[f64], length: Length, diameter: Length) -> Vec<Bears> {
         let values = &held.wood.values;
         let mut known: Option<(f64, Bears)> = None;
-        let mut all = Vec::with_capacity(lasts.durations.len());
-        for &duration in &lasts.durations {
+        let mut all = Vec::with_capacity(durations.len());
+        for &duration in durations {
             let bears = match known {
                 Some((same, bears)) if same == duration => bears,
                 _ => {

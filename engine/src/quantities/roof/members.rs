@@ -48,7 +48,7 @@ fn strength(stood: &Stood<'_>, place: usize, rows: &mut Rows) {
     let rafter = &stood.ring.layout.rafters[place];
     let span = set.carry - rafter.overhang;
     let middle = rafter.pole.diameter(rafter.overhang + span * 0.5);
-    let bears = stood.factors.bears(stood.held, &stood.strength, span, middle);
+    let bears = stood.factors.bears(stood.held, &stood.strength.durations, span, middle);
     let under = Lasting { combinations: &stood.strength.combinations, bears: &bears };
     let Ok(worst) = stood.model.worst(&stood.answers, place, stood.cuts(place), &under) else { return };
     let on = format!("place {}, {}", place + 1, tag(stood.ring, place));

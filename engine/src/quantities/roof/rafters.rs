@@ -103,7 +103,7 @@ impl Rafter<'_> {
 
     fn strength(&self, rows: &mut Rows) {
         let (span, diameter) = (self.beam.supports[1] - self.beam.supports[0], self.beam.pole.butt);
-        let bears = self.factors.bears(self.held, &self.strength, span, diameter);
+        let bears = self.factors.bears(self.held, &self.strength.durations, span, diameter);
         let under = Lasting { combinations: &self.strength.combinations, bears: &bears };
         let seats = [left(diameter, self.seat, Length::ZERO); 2];
         let worst = self.beam.worst(&self.answers, &seats, &under);

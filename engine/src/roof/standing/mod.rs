@@ -17,10 +17,10 @@ mod notch;
 mod pond;
 mod straight;
 mod studies;
-mod worst;
 mod trial;
 #[cfg(test)]
 mod trial_laws;
+mod worst;
 
 pub use answers::{Answers, Section};
 pub use envelope::{Crossing, Envelope, Foot, Here, Most, Stands};
