@@ -201,7 +201,8 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
     // The beam lifts the plate and the prop alike.
     let lifted = row == "roof.raising.prop-above-plate" && path == "wall.bond-beam.height";
     back || batches
-        || exempt::is_sheared_between(row, path)
+        || exempt::is_of_a_level_rafter(row, path)
+        || exempt::is_determinate(row, path)
         || left_over
         || lifted
         || end

@@ -44,14 +44,16 @@ formula! {
     /// bring some poles more and others less.
     ///
     /// ```text
-    /// M = F x₂ + w (x² − x₂²) / 2        F: force at the crossing under the even load, w: weight of a pole on each metre in plan
+    /// M = F x₂ + w (x² − x₂²) / (2 cos α)        F: force at the crossing under the even load, w: weight of a pole on each metre of it
     /// ```
     /// Source: equilibrium of one rafter, all rafters alike; derived for this project.
-    pub fn regular_moment(load: Pressure, own: LineLoad, count: u64, plan_radius: Length, eye_radius: Length) -> Moment {
+    pub fn regular_moment(
+        load: Pressure, own: LineLoad, count: u64, plan_radius: Length, eye_radius: Length, pitch: Angle
+    ) -> Moment {
         let apart = between_crossings(count, eye_radius).value;
         let whole = plan_length(to_first_crossing(count, plan_radius, eye_radius).value, apart).value;
         let laid = crossing_force_area_load(load, count, plan_radius, eye_radius).value * apart;
-        let own_on_each_metre = Force::n(own.in_n_m());
+        let own_on_each_metre = Force::n(own.in_n_m() / pitch.in_rad().cos());
         laid + Moment::n_m(moment_at_first_crossing_line_load_n_m(own_on_each_metre, whole, apart).value)
     }
 }
@@ -133,8 +135,7 @@ impl Trade<'_> {
     #[must_use]
     pub fn used(&self, count: u64, eye: Length, pitch: Angle) -> f64 {
         let notch = notch_for_pitch(count, eye, self.diameter, pitch).value;
-        let own = self.own * (1.0 / pitch.in_rad().cos());
-        let moment = regular_moment(self.load, own, count, self.plan_radius, eye).value;
+        let moment = regular_moment(self.load, self.own, count, self.plan_radius, eye, pitch).value;
         let seat = if notch > Length::ZERO { notch * 0.5 } else { Length::ZERO };
         regular_used(moment, (self.left)(seat), self.strength).value.in_fraction()
     }
@@ -201,9 +202,21 @@ mod tests {
 
     #[test]
     fn the_moment_is_that_of_an_even_line_load_and_an_even_area_load_together() {
-        let own = regular_moment(Pressure::ZERO, LineLoad::n_m(300.0), 8, Length::m(2.6), Length::m(0.7)).value;
-        let laid = regular_moment(Pressure::kpa(3.0), LineLoad::ZERO, 8, Length::m(2.6), Length::m(0.7)).value;
-        let both = regular_moment(Pressure::kpa(3.0), LineLoad::n_m(300.0), 8, Length::m(2.6), Length::m(0.7)).value;
+        let own =
+            regular_moment(Pressure::ZERO, LineLoad::n_m(300.0), 8, Length::m(2.6), Length::m(0.7), Angle::deg(18.0))
+                .value;
+        let laid =
+            regular_moment(Pressure::kpa(3.0), LineLoad::ZERO, 8, Length::m(2.6), Length::m(0.7), Angle::deg(18.0))
+                .value;
+        let both = regular_moment(
+            Pressure::kpa(3.0),
+            LineLoad::n_m(300.0),
+            8,
+            Length::m(2.6),
+            Length::m(0.7),
+            Angle::deg(18.0),
+        )
+        .value;
         assert!((own + laid - both).in_n_m().abs() < 1e-9 && own.in_n_m() > 100.0 && laid.in_n_m() > 100.0);
     }
 

@@ -12,8 +12,19 @@ use crate::timber::{asd, eurocode, section};
 use crate::units::{Angle, Density, Length, LineLoad, Pressure};
 
 /// What the look at a ring leans on.
-const LEANS: [&str; 6] =
-    ["roof.trade.load", "roof.trade.own", "roof.trade.strength", "poles.diameter", "roof.plan-radius", "roof.pitch"];
+const LEANS: [&str; 8] = [
+    "roof.trade.load",
+    "roof.trade.own",
+    "roof.trade.strength",
+    "roof.plan-radius",
+    "roof.bolt.diameter",
+    "poles.diameter",
+    "roof.pitch",
+    "poles.count",
+];
+
+/// Those before this place matter only where bending ends what works.
+const BENT: usize = 5;
 
 /// How many poles the rings that are looked at have: beside the ring of the house, those with fewer and with more.
 pub(crate) fn counts(count: u64) -> impl Iterator<Item = u64> {
@@ -28,7 +39,9 @@ pub(super) fn walk(held: &Held, loaded: &Loaded, rows: &mut Rows) {
     let all = strength.acting.iter().zip(&strength.durations);
     let Some((acting, duration)) = all.max_by(|one, other| against(one).total_cmp(&against(other))) else { return };
     let title = format!("even load by which a ring is looked at: {}", acting.name());
-    rows.add("roof.trade.load", title, loads::bound(trade::trade_load(mean(acting)), acting, rows));
+    let load = trade::trade_load(mean(acting));
+    let load = acting.loads().fold(load, |load, one| bind(load, rows, loads::path(one)));
+    rows.add("roof.trade.load", title, load);
     bears(held, &factors, *duration, rows);
     let (Some(density), Some(diameter)) =
         (rows.value::<Density>("poles.density"), rows.value::<Length>("poles.diameter"))
@@ -63,8 +76,7 @@ fn used(rows: &mut Rows) {
     let (Some(eye), Some(count)) = (rows.value::<Length>("roof.eye"), rows.value::<u64>("poles.count")) else { return };
     let Some(pitch) = rows.value::<Angle>("roof.pitch") else { return };
     let look = with(rows, |trade| {
-        let own = trade.own * (1.0 / pitch.in_rad().cos());
-        let moment = trade::regular_moment(trade.load, own, count, trade.plan_radius, eye);
+        let moment = trade::regular_moment(trade.load, trade.own, count, trade.plan_radius, eye, pitch);
         let notch = rows.value::<Length>("roof.notch").unwrap_or(Length::ZERO);
         let modulus = (trade.left)(notch * 0.5);
         let used = trade::regular_used(moment.value, modulus, trade.strength);
@@ -76,8 +88,8 @@ fn used(rows: &mut Rows) {
         .from("own", "roof.trade.own")
         .from("count", "poles.count")
         .from("plan radius", "roof.plan-radius")
-        .from("eye radius", "roof.eye");
-    let moment = bind(moment, rows, "roof.pitch");
+        .from("eye radius", "roof.eye")
+        .from("pitch", "roof.pitch");
     rows.add("roof.trade.moment", "moment at the first crossing of equal poles in a regular ring", moment);
     let used = used.from("moment", "roof.trade.moment").without("modulus").from("strength", "roof.trade.strength");
     let used =
@@ -90,12 +102,14 @@ fn eyes(rows: &mut Rows) {
     let (Some(count), Some(pitch)) = (rows.value::<u64>("poles.count"), rows.value::<Angle>("roof.pitch")) else {
         return;
     };
-    let found: Vec<_> = counts(count)
-        .filter_map(|count| Some((count, with(rows, |trade| trade.eyes(count, pitch))??.works?)))
-        .collect();
-    for (count, [least, largest]) in found {
-        let least = LEANS.iter().fold(trade::least_eye(least), |least, path| bind(least, rows, path));
-        let least = bind(bind(least, rows, "roof.bolt.diameter"), rows, "poles.count");
+    let found = |count: u64| {
+        let eyes = with(rows, |trade| trade.eyes(count, pitch))??;
+        Some((count, eyes.works?, eyes.bends.is_some()))
+    };
+    let found: Vec<_> = counts(count).filter_map(found).collect();
+    for (count, [least, largest], is_bent) in found {
+        let leans = if is_bent { &LEANS[..] } else { &LEANS[BENT..] };
+        let least = leans.iter().fold(trade::least_eye(least), |least, path| bind(least, rows, path));
         let path = |noun: &str| format!("roof.trade.{count}.{noun}");
         let title = format!("smallest eye that works with {count} of these poles at this pitch");
         rows.add(path("least-eye"), title, least);
