@@ -25,7 +25,7 @@ impl Rulebook {
 }
 
 /// The rulebooks that come with the program.
-pub static SHIPPED: [Rulebook; 3] = [
+pub static SHIPPED: [Rulebook; 5] = [
     Rulebook {
         name: "trade-practice",
         rules: LazyLock::new(|| read(include_str!("../../data/rulebooks/trade-practice.toml"))),
@@ -37,6 +37,11 @@ pub static SHIPPED: [Rulebook; 3] = [
     Rulebook {
         name: "new-mexico",
         rules: LazyLock::new(|| read(include_str!("../../data/rulebooks/new-mexico.toml"))),
+    },
+    Rulebook { name: "nzs-4298", rules: LazyLock::new(|| read(include_str!("../../data/rulebooks/nzs-4298.toml"))) },
+    Rulebook {
+        name: "clay-plaster",
+        rules: LazyLock::new(|| read(include_str!("../../data/rulebooks/clay-plaster.toml"))),
     },
 ];
 

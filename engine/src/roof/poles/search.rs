@@ -1,6 +1,7 @@
 //! The search for a good choice of poles, and the count of all choices where they are few.
 
 use super::choice::Table;
+use crate::solve::draws::Chance;
 
 /// So many times a choice that cannot be bettered is shaken, a few poles each time; fewer times where one takes long.
 const SHAKES: usize = 400;
@@ -140,18 +141,4 @@ fn from_first(table: &Table, order: &[usize], poles: usize, first: usize) -> Opt
         way = earlier;
     }
     Some((cost, found))
-}
-
-/// Numbers that look drawn and follow from their seed.
-///
-/// Source: splitmix64, G. L. Steele, D. Lea and C. H. Flood, OOPSLA 2014 (from memory; any even draw would do).
-struct Chance(u64);
-
-impl Chance {
-    fn below(&mut self, count: usize) -> usize {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mixed = (self.0 ^ (self.0 >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        let mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        ((mixed ^ (mixed >> 31)) % count as u64) as usize
-    }
 }
