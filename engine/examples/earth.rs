@@ -24,8 +24,8 @@ fn drawn(seed: usize) -> f64 {
 }
 
 fn bricks() -> Value {
-    let bricks = (0..60).map(|at| {
-        let damp = at % 5 == 0;
+    let bricks = (0..60_usize).map(|at| {
+        let damp = at.is_multiple_of(5);
         let moisture = if damp { 0.04 + 0.08 * drawn(at) } else { 0.02 };
         let load = (7500.0 + 1500.0 * drawn(at + 100)) * (-12.0 * (moisture - 0.02_f64)).exp();
         json!({"load_n": load, "width_m": 0.1, "depth_m": 0.1, "height_m": 0.2, "moisture_ratio": moisture, "damp": damp})

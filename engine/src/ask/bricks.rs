@@ -125,9 +125,8 @@ fn relied_on(reply: &mut Reply, sample: &Sample, wanted: Option<Pressure>, next:
     reply.answer.insert("deviation_pa".into(), json!(deviation.in_pa()));
     reply.answer.insert("tolerance_factor".into(), json!(factor));
     let bound = reply.put("lower_bound", strength::lower_bound(sample.mean, deviation, factor));
-    let Some(wanted) = wanted else { return };
+    let Some(wanted) = wanted.filter(|wanted| bound < *wanted) else { return };
     match strength::bricks_wanted(sample.mean, deviation, wanted) {
-        _ if bound >= wanted => {}
         Some(count) => {
             reply.answer.insert("bricks_wanted_count".into(), json!(count));
             let more = count - sample.count;

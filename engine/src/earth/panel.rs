@@ -21,6 +21,7 @@ pub struct Score {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Judged {
     model: Ordinal,
+    scale: Vec<[f64; 2]>,
     judges: usize,
     /// Chance that scores differ so much between mixes if the mix did not matter.
     pub by_lot: f64,
@@ -30,24 +31,40 @@ pub struct Judged {
 
 /// The model of scores by the shares of the mix and the judge; none where all scores are the same.
 ///
-/// The last ingredient has no slope of its own, since shares add up to one; nor has the first judge.
+/// The last ingredient has no slope of its own, since shares add up to one; nor has the first judge. Shares are counted from
+/// their mean in their own deviations, so that the prior is as weak for straw as for sand.
 #[must_use]
 pub fn judged(scores: &[Score]) -> Option<Judged> {
     let judges = scores.iter().map(|score| score.judge + 1).max()?;
     let prior = number("score-prior");
-    let graded: Vec<Graded> =
-        scores.iter().map(|score| Graded { row: row(&score.mix, score.judge, judges), grade: score.score }).collect();
+    let scale = scale(scores);
+    let graded: Vec<Graded> = scores
+        .iter()
+        .map(|score| Graded { row: row(&score.mix, &scale, score.judge, judges), grade: score.score })
+        .collect();
     let model = likeliest(&graded, prior)?;
     let mixless: Vec<Graded> =
         scores.iter().map(|score| Graded { row: judge_row(score.judge, judges), grade: score.score }).collect();
     let plain = likeliest(&mixless, prior)?;
-    let freedom = scores[0].mix.len() - 1;
-    let by_lot = chi_square_above(2.0 * (model.log_chance - plain.log_chance), freedom.max(1));
-    Some(Judged { model, judges, by_lot, apart: apart(scores) })
+    let by_lot = chi_square_above(2.0 * (model.log_chance - plain.log_chance), scale.len().max(1));
+    Some(Judged { model, scale, judges, by_lot, apart: apart(scores) })
 }
 
-fn row(mix: &[f64], judge: usize, judges: usize) -> Vec<f64> {
-    let mut row = mix[..mix.len() - 1].to_vec();
+/// Mean and deviation of each share but the last.
+fn scale(scores: &[Score]) -> Vec<[f64; 2]> {
+    let count = scores.len() as f64;
+    (0..scores[0].mix.len() - 1)
+        .map(|part| {
+            let mean = scores.iter().map(|score| score.mix[part]).sum::<f64>() / count;
+            let squares: f64 = scores.iter().map(|score| (score.mix[part] - mean).powi(2)).sum();
+            [mean, if squares > 0.0 { (squares / count).sqrt() } else { 1.0 }]
+        })
+        .collect()
+}
+
+fn row(mix: &[f64], scale: &[[f64; 2]], judge: usize, judges: usize) -> Vec<f64> {
+    let mut row: Vec<f64> =
+        mix.iter().zip(scale).map(|(share, [mean, deviation])| (share - mean) / deviation).collect();
     row.extend(judge_row(judge, judges));
     row
 }
@@ -69,7 +86,8 @@ impl Judged {
     /// The chance that a judge scores a mix at most so much, the mean over all judges.
     #[must_use]
     pub fn at_most(&self, mix: &[f64], score: usize) -> f64 {
-        let chances = (0..self.judges).map(|judge| self.model.at_most(&row(mix, judge, self.judges), score));
+        let chances =
+            (0..self.judges).map(|judge| self.model.at_most(&row(mix, &self.scale, judge, self.judges), score));
         chances.sum::<f64>() / self.judges as f64
     }
 
