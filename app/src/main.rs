@@ -2,6 +2,7 @@
 
 mod command;
 mod folder;
+mod lanes;
 mod serve;
 mod told;
 
@@ -90,8 +91,9 @@ enum Command {
     },
     /// Print what the engine knows in an open format
     Export {
-        /// `answers` (JSON), `rows`, `quantities` or `order` (comma-separated values), the name of a drawing such as `plan`
-        /// (SVG in millimetres of paper at a true scale), or `drawings` (every drawing into a folder beside the build file)
+        /// `answers` (JSON), `studies` (JSON, computed where nothing is kept), `rows`, `quantities` or `order` (comma-separated
+        /// values), the name of a drawing such as `plan` (SVG in millimetres of paper at a true scale), or `drawings` (every drawing
+        /// into a folder beside the build file)
         #[arg(value_parser = |what: &str| Ok::<_, std::convert::Infallible>(Export::from(what)))]
         what: Export,
         /// The build file, NAME.loam.toml
@@ -104,6 +106,7 @@ enum Command {
 #[derive(Clone)]
 enum Export {
     Answers,
+    Studies,
     Rows,
     Order,
     Quantities,
@@ -115,6 +118,7 @@ impl From<&str> for Export {
     fn from(what: &str) -> Export {
         match what {
             "answers" => Export::Answers,
+            "studies" => Export::Studies,
             "rows" => Export::Rows,
             "order" => Export::Order,
             "quantities" => Export::Quantities,

@@ -1,7 +1,7 @@
 //! What a command ends with, and how problems of a build file are shown.
 
 use std::fmt::Write as _;
-use std::io::Write as _;
+use std::io::{IsTerminal, Write as _};
 
 use engine::problem::Problems;
 use miette::{LabeledSpan, MietteDiagnostic, NamedSource, Report};
@@ -25,6 +25,17 @@ pub fn say(text: &str) -> anyhow::Result<()> {
         Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(error.into()),
         _ => Ok(()),
     }
+}
+
+/// Shows on standard error how far a long computation is, on one line that is written over where a person looks on; goes on.
+#[must_use]
+pub fn going_on(what: &str, share: f64) -> bool {
+    let mut out = std::io::stderr().lock();
+    if out.is_terminal() {
+        let end = if share < 1.0 { "" } else { "\n" };
+        let _ = write!(out, "\r{what}: {:3.0} %{end}", 100.0 * share).and_then(|()| out.flush());
+    }
+    true
 }
 
 /// Shows the problems of a build file on standard error, each with its line.

@@ -44,6 +44,25 @@ fn check_prints_every_state_and_ends_well() {
 }
 
 #[test]
+fn what_was_not_computed_is_said_and_what_was_is_kept_for_its_own_design() {
+    let folder = std::env::temp_dir().join(format!("loamwright-studies-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).unwrap();
+    let file = folder.join("tansy.loam.toml");
+    let text = std::fs::read_to_string(root().join(TANSY)).unwrap();
+    std::fs::write(&file, &text).unwrap();
+    let file = file.display().to_string();
+    let told = |text: &str| text.matches("not computed yet").count();
+    assert_eq!(told(&out(&run(&["check", &file, "--short"], ""))), 2);
+    let found: serde_json::Value = serde_json::from_str(&out(&run(&["export", "studies", &file], ""))).unwrap();
+    assert_eq!(found["studies"].as_array().unwrap().len(), 2);
+    let kept = out(&run(&["check", &file, "--short"], ""));
+    assert!(told(&kept) == 0 && kept.contains("The prop carries"), "{kept}");
+    std::fs::write(&file, text.replace("eye = \"900 mm\"", "eye = \"910 mm\"")).unwrap();
+    assert_eq!(told(&out(&run(&["check", &file, "--short"], ""))), 2, "never a figure of another design");
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+#[test]
 fn a_refused_build_ends_with_one_and_shows_the_line() {
     let output = run(&["check", "builds/refused/several-faults.loam.toml"], "");
     assert_eq!(output.status.code(), Some(1));

@@ -31,8 +31,10 @@ fn main() {
         least_diameter: Length::mm(90.0),
         most_across: Length::mm(60.0),
     };
-    for (count, name) in [(13, "thirteen positions"), (9, "nine positions by thirteen's sizes")] {
-        let mut places = positions[..count].to_vec();
+    for (count, name) in
+        [(13, "thirteen positions"), (9, "nine positions by thirteen's sizes"), (20, "twenty by thirteen's sizes")]
+    {
+        let mut places: Vec<_> = positions.iter().copied().cycle().take(count).collect();
         places.iter_mut().enumerate().for_each(|(place, position)| position.below = (place + 1) % count);
         let time = best(|| choose(&places, &pile, &wish, 1).is_ok());
         if let Ok(choice) = choose(&places, &pile, &wish, 1) {

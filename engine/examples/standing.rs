@@ -3,10 +3,14 @@
 #![allow(clippy::disallowed_types, reason = "a stopwatch needs a clock")]
 
 use std::f64::consts::TAU;
+use std::ops::ControlFlow;
 use std::time::Instant;
 
 use engine::roof::poles::{Layout, Pole, Rafter, Rests, RestsOn, propped, ring, supports};
-use engine::roof::standing::{Combination, Extra, Feet, Joints, Loading, Lost, OnPole, Passing, Wood, model, raising};
+use engine::roof::standing::{
+    Combination, Extra, Feet, Joints, Loading, Lost, OnPole, Passing, Trial, Wood, model, raising,
+};
+use engine::study::{Study, whole};
 use engine::units::{Angle, Density, Force, Length, LineLoad, Pressure};
 
 const RUNS: usize = 15;
@@ -38,6 +42,26 @@ fn main() {
     println!("{:9.3} ms  loss of each pole and of each crossing", best(lost));
     let Ok(propped) = propped(&layout, &found, 0, Length::mm(60.0)) else { return println!("no prop") };
     println!("{:9.3} ms  nine stages of raising", best(|| raising(&layout, &propped, &WOOD, &JOINTS).is_ok()));
+    let trial = Trial {
+        layout: layout.clone(),
+        first: 0,
+        clearance: Length::mm(60.0),
+        wood: WOOD,
+        joints: JOINTS,
+        loading: loading.clone(),
+        combinations: combinations[..2].to_vec(),
+    };
+    println!(
+        "{:9.3} ms  the whole trial: stages, lowering, losses, second order, buckling",
+        best(|| whole(&trial).is_some())
+    );
+    let (mut last, mut longest) = (Instant::now(), 0.0_f64);
+    let _ = trial.part(0..trial.pieces(), &mut |_| {
+        longest = longest.max(last.elapsed().as_secs_f64() * 1000.0);
+        last = Instant::now();
+        ControlFlow::Continue(())
+    });
+    println!("{longest:9.3} ms  between two of its calls, at most");
     if let Ok(second) = stood.second_order(&loading, first, Feet::Held) {
         println!("{second:?}");
     }

@@ -16,6 +16,7 @@ use crate::quantities::{quantities, yard};
 use crate::row::Rows;
 use crate::solids::{Solid, Solids, solids};
 use crate::structure::structure;
+use crate::studies::{Studies, studies};
 use crate::units::{Length, System};
 
 /// All that the engine is told.
@@ -86,6 +87,15 @@ pub struct Answers {
     pub story_pole: Vec<Mark>,
     /// What can be taken hold of in plan, unrolled wall and section.
     pub handles: Vec<Handle>,
+    /// The long computations that this house asks for.
+    pub studies: Studies,
+}
+
+impl Answers {
+    /// What the house takes that no row counts and no order lists.
+    pub fn uncounted(&self) -> impl Iterator<Item = &'static str> {
+        self.assumed.iter().filter(|(_, value, _)| *value == house::OPEN).map(|(.., why)| *why)
+    }
 }
 
 /// A house with its rows, ready to be asked for answers, bodies and pictures.
@@ -166,6 +176,7 @@ impl Computed {
     pub fn into_answers(self) -> Answers {
         let Computed { house, rows, orders, unread, system } = self;
         let checks = structure(&house, &rows);
+        let studies = studies(&house, &rows);
         let lift_cards = house::lift_cards(&house);
         let services = house::service_places(&house, &lift_cards);
         let (plan, site) = (house::parts(&house), house::site_plan(&house, &rows));
@@ -209,6 +220,7 @@ impl Computed {
             furnishing,
             story_pole,
             handles,
+            studies,
         }
     }
 

@@ -5,9 +5,9 @@
 //! ```
 //!
 //! Storeys, from the ground up; a module uses lower ones, and those of its own storey that stand before it:
-//! 0 [`units`] [`sources`] · 1 [`problem`] [`known`] [`reason`] [`row`] [`check`] · 2 `solve` · 3 [`curve`]
+//! 0 [`units`] [`sources`] · 1 [`problem`] [`known`] [`reason`] [`row`] [`check`] [`study`] · 2 `solve` · 3 [`curve`]
 //! [`solid`] [`view`] [`rulebook`] [`tolerance`] [`facts`] · 4 the rooms [`earth`] [`ground`] [`loads`] [`oven`] [`roof`] [`set_out`] [`skin`]
-//! [`timber`] [`wall`] [`yard`] · 5 [`build`] · 6 [`house`] · 7 the walks [`quantities`] [`structure`] [`money`] [`solids`] [`pictures`] · 9 [`answers`]
+//! [`timber`] [`wall`] [`yard`] · 5 [`build`] · 6 [`house`] · 7 the walks [`quantities`] [`structure`] [`money`] [`solids`] [`pictures`] · 8 [`studies`] · 9 [`answers`]
 //! [`ask`] [`proof`]. `tests/tidy.rs` holds them to it.
 //!
 //! The engine has no disk, clock, network, environment or threads: all it knows comes in by [`answers::Inputs`].
@@ -25,6 +25,8 @@ pub mod reason;
 pub mod row;
 
 pub mod check;
+
+pub mod study;
 
 mod solve;
 pub use solve::{frame, polygon};
@@ -61,6 +63,8 @@ pub mod pictures;
 pub mod quantities;
 pub mod solids;
 pub mod structure;
+
+pub mod studies;
 
 pub mod answers;
 pub mod ask;

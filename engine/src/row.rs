@@ -185,12 +185,16 @@ impl Rows {
     }
 }
 
-/// A digest of a path: FNV-1a, 64 bits (Fowler, Noll and Vo 1991, constants from memory), folded to its lower half.
+/// A digest of a path, eight bytes at a time: each is mixed in as FNV-1a does with one (Fowler, Noll and Vo 1991, from memory),
+/// by an odd number without pattern, the golden section of 2⁶⁴, and folded to its lower half.
 fn digest(path: &str) -> u64 {
-    let digest = path
-        .bytes()
-        .fold(0xcbf2_9ce4_8422_2325_u64, |digest, byte| (digest ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3));
-    digest ^ (digest >> 32)
+    let mixed = |digest: u64, word: u64| {
+        let mixed = (digest ^ word).wrapping_mul(0x9e37_79b9_7f4a_7c15);
+        mixed ^ (mixed >> 32)
+    };
+    let (eights, rest) = path.as_bytes().as_chunks::<8>();
+    let digest = eights.iter().fold(path.len() as u64, |digest, eight| mixed(digest, u64::from_le_bytes(*eight)));
+    mixed(digest, rest.iter().fold(0, |word, byte| (word << 8) | u64::from(*byte)))
 }
 
 fn matches(pattern: &str, path: &str) -> bool {

@@ -126,6 +126,7 @@ fn a_first_roof_says_that_what_bears_it_on_its_high_side_is_not_counted() {
     let open = answered(&text, "rounded");
     assert!(title(&open).contains("not counted yet") && is_told(&open), "{}", title(&open));
     let filled = answered(&text.replace("[wall]\n", "[wall]\ngap = {}\n"), "with a gap that is filled");
+    assert!(open.uncounted().next().unwrap().contains("not counted yet") && filled.uncounted().next().is_none());
     assert!(!title(&filled).contains("not counted yet") && !is_told(&filled), "{}", title(&filled));
 }
 

@@ -36,6 +36,8 @@ mod skin;
 #[cfg(feature = "book")]
 mod sources;
 #[cfg(feature = "book")]
+mod studies;
+#[cfg(feature = "book")]
 pub mod typeset;
 #[cfg(feature = "book")]
 mod walls;
@@ -47,6 +49,7 @@ pub use whole::book;
 mod whole {
     use engine::answers::Answers;
     use engine::pictures::Pictures;
+    use engine::studies::Findings;
     use engine::units::Quantity;
     use jiff::civil::Date;
     use serde_json::{Value, json};
@@ -54,7 +57,7 @@ mod whole {
     use super::typeset::{Typeset, typeset};
     use super::{
         checks, earth, floor, gate, glossary, job, later, lifts, orders, quantities, roof, set_out, site, skin,
-        sources, walls,
+        sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;
@@ -71,6 +74,7 @@ mod whole {
         ("/earth.typ", include_str!("book/chapters/earth.typ")),
         ("/lifts.typ", include_str!("book/chapters/lifts.typ")),
         ("/roof.typ", include_str!("book/chapters/roof.typ")),
+        ("/studies.typ", include_str!("book/chapters/studies.typ")),
         ("/poles.typ", include_str!("book/chapters/poles.typ")),
         ("/skin.typ", include_str!("book/chapters/skin.typ")),
         ("/floor.typ", include_str!("book/chapters/floor.typ")),
@@ -86,11 +90,11 @@ mod whole {
         ("/sources.typ", include_str!("book/chapters/sources.typ")),
     ];
 
-    /// The build book of a house, printed on a day.
+    /// The build book of a house with what its long computations found, printed on a day.
     ///
     /// # Errors
     /// The typesetter's message and place; a fault of this program, not of the build file.
-    pub fn book(answers: &Answers, pictures: &Pictures, printed: Date) -> Result<Typeset, String> {
+    pub fn book(answers: &Answers, pictures: &Pictures, findings: &Findings, printed: Date) -> Result<Typeset, String> {
         let paper = Paper::of(answers.system);
         let drawings = drawing::all(answers, pictures, paper);
         let data = json!({
@@ -106,6 +110,7 @@ mod whole {
             "behind": earth::behind(answers),
             "lifts": lifts::chapter(answers),
             "roof": roof::chapter(answers),
+            "studies": studies::chapter(answers, findings),
             "poles": roof::cards(answers),
             "skin": skin::chapter(answers),
             "floor": floor::chapter(answers),

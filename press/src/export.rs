@@ -1,8 +1,11 @@
 //! Exports in open formats.
 
 use engine::answers::Answers;
+use engine::studies::Findings;
 use engine::units::{Quantity, System};
 use serde_json::{Value, json};
+
+use crate::studies::all;
 
 /// Every row as JSON: its key is the path and the SI unit.
 #[must_use]
@@ -49,6 +52,19 @@ pub fn answers(answers: &Answers) -> Value {
         "rows": rows.collect::<Vec<_>>(),
         "checks": checks.collect::<Vec<_>>(),
     })
+}
+
+/// What long computations found, in words and tables, as JSON; null where it was not computed.
+#[must_use]
+pub fn studies(answers: &Answers, findings: &Findings) -> Value {
+    let studies = all(answers, findings).into_iter().map(|(about, told)| {
+        let found = told.map(|told| {
+            let tables = told.tables.iter().map(|table| json!({"title": table.title, "header": table.header, "rows": table.rows}));
+            json!({"words": told.words, "offer": told.offer, "tables": tables.collect::<Vec<_>>(), "notes": told.notes, "caution": told.caution})
+        });
+        json!({"title": about.title, "about": about.words, "found": found})
+    });
+    json!({"format": 1, "name": answers.about.name, "studies": studies.collect::<Vec<_>>()})
 }
 
 /// Every row as comma-separated values: path, title, SI value and unit, and as shown.

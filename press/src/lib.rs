@@ -10,4 +10,5 @@ pub mod lettering;
 pub mod orders;
 pub mod paper;
 mod spoken;
+pub mod studies;
 pub mod svg;

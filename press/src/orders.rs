@@ -100,6 +100,12 @@ fn ordered(row: &Row, order: &Order) -> String {
     if order.weighed.is_empty() { format!("{count} {unit}") } else { format!("{count} {unit}, {}", order.weighed) }
 }
 
+/// What the house takes that no line counts, each in a sentence.
+#[must_use]
+pub fn uncounted(answers: &Answers) -> Vec<String> {
+    answers.uncounted().map(|why| format!("Not known: {why}.")).collect()
+}
+
 /// Totals as pairs of words.
 #[must_use]
 pub fn totals(answers: &Answers) -> Vec<[String; 2]> {

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use std::process::Command;
 
 use engine::answers::{Inputs, answers, compute};
+use engine::studies::Findings;
 use engine::units::{Fineness, Quantity, System};
 use jiff::civil::date;
 use press::book::typeset::{Typeset, typeset};
@@ -215,11 +216,12 @@ fn the_book_of_a_house_shows_its_rows_and_checks() {
         for system in [System::Metric, System::Us] {
             let inputs = Inputs { build: build.as_bytes(), system: Some(system) };
             let (answers, pictures) = (answers(&inputs).unwrap(), compute(&inputs).unwrap().pictures());
-            let book = press::book::book(&answers, &pictures, date(2027, 4, 1)).unwrap();
+            let findings = answers.studies.found();
+            let book = press::book::book(&answers, &pictures, &findings, date(2027, 4, 1)).unwrap();
             assert_eq!(book.remarks, Vec::<String>::new());
             if system == System::Metric {
                 assert!(
-                    book.pdf == press::book::book(&answers, &pictures, date(2027, 4, 1)).unwrap().pdf,
+                    book.pdf == press::book::book(&answers, &pictures, &findings, date(2027, 4, 1)).unwrap().pdf,
                     "{name}: two runs differ"
                 );
             }
@@ -251,7 +253,8 @@ fn a_value_stands_beside_its_title() {
     for (name, build) in HOUSES {
         let inputs = Inputs { build: build.as_bytes(), system: None };
         let (answers, pictures) = (answers(&inputs).unwrap(), compute(&inputs).unwrap().pictures());
-        let book = press::book::book(&answers, &pictures, date(2027, 4, 1)).unwrap();
+        let none = Findings::default();
+        let book = press::book::book(&answers, &pictures, &none, date(2027, 4, 1)).unwrap();
         let text = text_of(&format!("{name}-lines.pdf"), &book.pdf);
         let lines: Vec<String> = text.lines().map(running).collect();
         let mut found = 0;

@@ -1,4 +1,5 @@
 // What the page knows of the build, and the one queue through which it asks for more.
+import { SvelteMap } from "svelte/reactivity";
 import { listen, look, Refused } from "./talk";
 import type { Change, Check, Frame, Picture, Problem, Row } from "./wire";
 
@@ -31,6 +32,8 @@ class Sitting {
   /** The job that runs, if any. */
   job = $state.raw<{ name: string; share: number; words: string } | null>(null);
   jobEnded = $state.raw<{ name: string; fault: string } | null>(null);
+  /** How far each study is that runs. */
+  readonly shares = new SvelteMap<string, number>();
   /** The revision that the last book is of; none before one was made. */
   book = $state<number | null>(null);
   /** The row whose reason is open. */
@@ -58,6 +61,11 @@ class Sitting {
       (event) => {
         if (event.kind === "changed") {
           if (event.by !== this.name) this.ask(null);
+        } else if (event.kind === "study") {
+          this.shares.set(event.name, event.share);
+        } else if (event.kind === "studied") {
+          this.shares.delete(event.name);
+          this.ask(null);
         } else if (event.kind === "job") {
           this.job = event;
         } else {
@@ -137,13 +145,18 @@ class Sitting {
     this.checks = frame.checks ?? this.checks;
     this.problems = frame.problems;
     this.book = frame.book;
+    // What runs is told by the event stream; one that was missed is told by the frame.
+    for (const study of moving ? [] : frame.studies) {
+      if (study.share === null) this.shares.delete(study.name);
+      else if (!this.shares.has(study.name)) this.shares.set(study.name, study.share);
+    }
     const drawn = frame.pictures.map((picture) => {
       const before = this.pictures.find((one) => one.name === picture.name);
       return picture.svg === "" && before ? { ...picture, svg: before.svg } : picture;
     });
     // A frame of a drag brings only the pictures that move, and no fields.
     this.pictures = moving ? this.pictures.map((old) => drawn.find((one) => one.name === old.name) ?? old) : drawn;
-    this.frame = moving && this.frame ? { ...frame, fields: this.frame.fields, tables: this.frame.tables, orders: this.frame.orders } : frame;
+    this.frame = moving && this.frame ? { ...frame, fields: this.frame.fields, tables: this.frame.tables, studies: this.frame.studies, orders: this.frame.orders } : frame;
     // A first shape is no build yet: nothing of it is counted on.
     this.since = frame.revision > 0 ? frame.revision : null;
   }

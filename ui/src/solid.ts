@@ -45,7 +45,11 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
   const house = new Group();
   scene.add(house);
   const cut = new Plane(new Vector3(0, 0, -1), 0);
-  let [round, up, far] = [0.6, 0.55, 14];
+  let [round, up] = [0.6, 0.55];
+  /** How many times farther away than where the whole house just fills the picture. */
+  let times = 1;
+  /** How far the house reaches from the upright line through its middle, and half of its height. */
+  let [reach, half] = [1, 1];
   let way: Way = "whole";
   let middle = new Vector3();
   let floor = 0;
@@ -63,6 +67,21 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
     camera.aspect = width / height;
   };
 
+  /** From the middle to where the house just fills the picture at this tilt, however it is turned: its rims, above and below, lie within. */
+  const away = (): number => {
+    const [rise, flat] = [Math.sin(up), Math.cos(up)];
+    const upright = Math.tan((0.5 * VIEW * Math.PI) / 180);
+    let far = 0;
+    for (let step = 0; step < 24; step += 1) {
+      const [aside, toward] = [reach * Math.sin((step * Math.PI) / 12), reach * Math.cos((step * Math.PI) / 12)];
+      for (const level of [-half, half]) {
+        const [nearer, above] = [toward * flat + level * rise, level * flat - toward * rise];
+        far = Math.max(far, nearer + Math.abs(above) / upright, nearer + Math.abs(aside) / (upright * camera.aspect));
+      }
+    }
+    return far * 1.03;
+  };
+
   const draw = () => {
     if (asked || ended) return;
     asked = requestAnimationFrame(() => {
@@ -77,7 +96,7 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
         camera.lookAt(camera.position.clone().sub(new Vector3(ahead.x, (up - 0.5) * 0.8, ahead.z)));
       } else {
         camera.fov = VIEW;
-        camera.position.copy(middle).addScaledVector(ahead, far);
+        camera.position.copy(middle).addScaledVector(ahead, times * away());
         camera.lookAt(middle);
       }
       camera.updateProjectionMatrix();
@@ -115,8 +134,14 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
     if (box.isEmpty()) return;
     box.getCenter(middle);
     cut.constant = middle.z;
-    // The whole house stays in sight however it is turned.
-    far = (0.5 * box.getSize(new Vector3()).length() * 1.05) / Math.sin((0.5 * VIEW * Math.PI) / 180);
+    half = 0.5 * (box.max.y - box.min.y);
+    reach = 0;
+    house.traverse((one) => {
+      if (!(one instanceof Mesh) || !one.parent?.visible) return;
+      const at = (one.geometry as BufferGeometry).getAttribute("position");
+      for (let place = 0; place < at.count; place += 1) reach = Math.max(reach, Math.hypot(at.getX(place) - middle.x, at.getZ(place) - middle.z));
+    });
+    times = 1;
   };
 
   const load = async (glb: ArrayBuffer) => {
@@ -167,8 +192,8 @@ export function stage(canvas: HTMLCanvasElement): Stage | null {
       up = Math.min(1.45, Math.max(-0.2, up + tilt));
       draw();
     },
-    near(times) {
-      far = Math.min(60, Math.max(2, far * times));
+    near(by) {
+      times = Math.min(4, Math.max(0.15, times * by));
       draw();
     },
     end() {

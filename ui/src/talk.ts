@@ -56,7 +56,7 @@ export async function open(file: string): Promise<void> {
   await answered("/open", posted({ file }));
 }
 
-export async function told(path: "/keep" | "/book" | "/book/stop"): Promise<void> {
+export async function told(path: "/keep" | "/book" | "/book/stop" | `/study/${string}`): Promise<void> {
   await answered(path, posted({}));
 }
 

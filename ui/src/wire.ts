@@ -102,6 +102,10 @@ figures: Array<string>,
  */
 unread: Array<string>, 
 /**
+ * What the house takes that no order counts, in sentences, on the leaf of the orders.
+ */
+uncounted: Array<string>, 
+/**
  * Recipes as drawings, openings and the like: tables of the open leaf.
  */
 tables: Array<Table>, 
@@ -109,6 +113,10 @@ tables: Array<Table>,
  * What to order, on the leaf that orders.
  */
 orders: Array<Order>, 
+/**
+ * Long computations of the open leaf.
+ */
+studies: Array<Study>, 
 /**
  * The revision that the last book made is of; none when none was made of this build.
  */
@@ -229,6 +237,69 @@ thing: string, };
 export type Table = { title: string, header: Array<string>, rows: Array<Array<string>>, };
 
 /**
+ * A long computation.
+ */
+export type Study = { 
+/**
+ * Its name, by which `/study/NAME` begins it and `/study/NAME/stop` ends it.
+ */
+name: string, title: string, 
+/**
+ * What it does.
+ */
+about: string, 
+/**
+ * How far it is, from 0 to 1; none where it does not run.
+ */
+share: number | null, 
+/**
+ * Whether it was stopped before it came to an end.
+ */
+stopped: boolean, 
+/**
+ * What was found last: of this design or of an earlier one; none where nothing was.
+ */
+found: Found | null, };
+
+/**
+ * What a long computation found.
+ */
+export type Found = { 
+/**
+ * Whether it is for the design before the last changes.
+ */
+before: boolean, 
+/**
+ * What it comes to.
+ */
+words: Array<string>, tables: Array<Table>, 
+/**
+ * What was taken, what was left out, how it was done.
+ */
+notes: Array<string>, 
+/**
+ * What people must know before they lean on it; empty where nothing.
+ */
+caution: string, 
+/**
+ * What can be taken over; none where nothing is better, or it is of an earlier design.
+ */
+offer: Offer | null, };
+
+/**
+ * A change that the builder may accept.
+ */
+export type Offer = { 
+/**
+ * What is to be done, step by step.
+ */
+words: Array<string>, 
+/**
+ * What is written into the build file, where: a change of the kind `set`.
+ */
+path: string, to: string, };
+
+/**
  * A line of what to order.
  */
 
@@ -296,7 +367,7 @@ export type Differs = { path: string, title: string, here: string, there: string
  * A thing told by the event stream.
  */
 
-export type Event = { "kind": "changed", revision: number, by: string, } | { "kind": "job", name: string, share: number, words: string, } | { "kind": "done", name: string, fault: string, revision: number | null, };
+export type Event = { "kind": "changed", revision: number, by: string, } | { "kind": "job", name: string, share: number, words: string, } | { "kind": "done", name: string, fault: string, revision: number | null, } | { "kind": "study", name: string, share: number, } | { "kind": "studied", name: string, };
 
 /**
  * A drawing of the book, to be printed by itself.

@@ -6,9 +6,11 @@ use std::path::Path;
 use anyhow::Result;
 use engine::answers::Answers;
 use engine::check::{Check, State};
+use engine::studies::Findings;
 use engine::units::System;
 
 use crate::folder;
+use crate::lanes::{self, Shelf};
 use crate::told::{Told, say};
 
 /// Prints the checks of a build file, the most urgent first.
@@ -31,6 +33,7 @@ pub fn check(file: &Path, system: Option<System>, short: bool) -> Result<Told> {
     if !short {
         assumed(&mut text, &answers)?;
     }
+    studied(&mut text, &answers, &lanes::kept(&answers.studies, &Shelf::of(file)))?;
     write!(text, "\n{}", counted(&answers.checks))?;
     say(&text)?;
     Ok(Told::Answered)
@@ -85,6 +88,18 @@ fn assumed(text: &mut String, answers: &Answers) -> Result<()> {
     }
     for (table, line) in &answers.unread {
         writeln!(text, "  [{table}] in line {line} is not computed yet")?;
+    }
+    Ok(())
+}
+
+/// What is kept of the long computations; none is begun here, and no old figure is shown.
+fn studied(text: &mut String, answers: &Answers, findings: &Findings) -> Result<()> {
+    for (about, told) in press::studies::all(answers, findings) {
+        writeln!(text, "\n{}", about.title)?;
+        match told {
+            Some(told) => told.words.iter().chain(&told.offer).try_for_each(|words| writeln!(text, "  {words}"))?,
+            None => writeln!(text, "  not computed yet: `loamwright export studies FILE` or the book computes it")?,
+        }
     }
     Ok(())
 }

@@ -5,7 +5,8 @@ use std::path::Path;
 use anyhow::{Result, bail};
 use engine::units::System;
 
-use crate::told::{Told, say};
+use crate::lanes::{self, Shelf};
+use crate::told::{self, Told, say};
 use crate::{Export, folder};
 
 /// Prints one export of a build file.
@@ -16,11 +17,17 @@ pub fn export(what: Export, file: &Path, system: Option<System>) -> Result<Told>
     let answers = match &what {
         Export::Drawing(name) => return drawing(name, file, system),
         Export::Drawings => return drawings(file, system),
-        Export::Answers | Export::Rows | Export::Order | Export::Quantities => folder::answered(file, system)?,
+        Export::Answers | Export::Studies | Export::Rows | Export::Order | Export::Quantities => {
+            folder::answered(file, system)?
+        }
     };
     let Some(answers) = answers else { return Ok(Told::Problems) };
     match what {
         Export::Answers => say(&serde_json::to_string_pretty(&press::export::answers(&answers))?)?,
+        Export::Studies => {
+            let findings = lanes::found(&answers.studies, Some(&Shelf::of(file)), &told::going_on);
+            say(&serde_json::to_string_pretty(&press::export::studies(&answers, &findings))?)?;
+        }
         Export::Rows => say(press::export::rows(&answers)?.trim_end())?,
         Export::Order => say(press::orders::table(&answers)?.trim_end())?,
         Export::Quantities => say(press::export::quantities(&answers)?.trim_end())?,

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use anyhow::Result;
 use engine::units::System;
-use press::orders::{OrderLine, lines, totals};
+use press::orders::{OrderLine, lines, totals, uncounted};
 
 use crate::folder;
 use crate::told::{Told, say};
@@ -22,6 +22,9 @@ pub fn order(file: &Path, system: Option<System>) -> Result<Told> {
     }
     for line in lines(&answers) {
         one(&mut text, &line)?;
+    }
+    for words in uncounted(&answers) {
+        write!(text, "\n{words}\n")?;
     }
     for [words, amount] in totals(&answers) {
         write!(text, "\n{words}: {amount}")?;

@@ -7,6 +7,7 @@ use axum::body::Bytes;
 use super::events::Events;
 use super::standing::Standing;
 use super::wire::Event;
+use crate::lanes::{self, Shelf};
 
 const NAME: &str = "book";
 
@@ -33,7 +34,7 @@ struct Made {
 
 impl BookJob {
     /// Begins to set the book of a house as it stood at a revision; one that was being set is given up.
-    pub fn start(&self, standing: Arc<Standing>, revision: u32, events: &Events) {
+    pub fn start(&self, standing: Arc<Standing>, shelf: Option<Shelf>, revision: u32, events: &Events) {
         let number = self.begin();
         let (job, events) = (self.clone(), events.clone());
         tokio::task::spawn_blocking(move || {
@@ -43,6 +44,8 @@ impl BookJob {
                 }
                 job.is_current(number)
             };
+            let study = |words: &str, share: f64| step(0.05 * share, words);
+            let findings = lanes::found(&standing.answers.studies, shelf.as_ref(), &study);
             if !step(0.05, "Looks at the house from all sides") {
                 return;
             }
@@ -53,7 +56,7 @@ impl BookJob {
             if !step(0.2, "Draws and sets the pages") {
                 return;
             }
-            let set = press::book::book(&standing.answers, pictures, jiff::ZonedDateTime::now().date());
+            let set = press::book::book(&standing.answers, pictures, &findings, jiff::ZonedDateTime::now().date());
             let set = set.map(|book| book.pdf).map_err(|fault| format!("the book cannot be set: {fault}"));
             job.end(number, revision, set, &events);
         });

@@ -8,6 +8,7 @@ use std::time::SystemTime;
 use jiff::ZonedDateTime;
 
 use crate::folder::beside;
+use crate::lanes::Shelf;
 
 /// How the text stands to the disk.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -74,6 +75,12 @@ impl Disk {
     #[must_use]
     pub fn name(&self) -> String {
         self.file.file_name().map_or_else(String::new, |name| name.to_string_lossy().into_owned())
+    }
+
+    /// Where what long computations found is kept.
+    #[must_use]
+    pub fn shelf(&self) -> Shelf {
+        Shelf::of(&self.file)
     }
 
     /// Words for a state that needs some: how it stands, and what can be done.

@@ -68,6 +68,8 @@ impl Session {
             tables: Vec::new(),
             orders: Vec::new(),
             unread: Vec::new(),
+            studies: Vec::new(),
+            uncounted: Vec::new(),
             book: None,
             took_ms: 0.0,
         }
@@ -108,6 +110,7 @@ impl Session {
             },
             figures: leaves::figures(&look.leaf, answers),
             unread: answers.unread.iter().map(unread).collect(),
+            uncounted: if look.leaf == "stuff" { press::orders::uncounted(answers) } else { Vec::new() },
             tables: if look.moving { Vec::new() } else { tables::tables(&look.leaf, answers) },
             orders: if look.moving { Vec::new() } else { tables::orders(&look.leaf, answers) },
             ..self.bare(answers.system)

@@ -19,6 +19,7 @@ mod routes;
 mod session;
 mod standing;
 mod step;
+mod studies;
 mod tables;
 #[cfg(test)]
 mod tests;

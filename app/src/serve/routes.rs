@@ -24,6 +24,7 @@ use super::events::Events;
 use super::reason::reason;
 use super::session::Session;
 use super::standing::{Standing, computed};
+use super::studies::Lanes;
 use super::turn::Turns;
 use super::wire::{BuildFile, Change, Event, Kept, Listed, Look, Open};
 use super::{assets, guard};
@@ -41,13 +42,19 @@ pub struct Served {
     turns: Turns,
     events: Events,
     book: BookJob,
+    lanes: Lanes,
 }
 
 impl Served {
     /// Serves a sitting.
     #[must_use]
     pub fn new(session: Session) -> Served {
-        Served { turns: Turns::new(session), events: Events::default(), book: BookJob::default() }
+        Served {
+            turns: Turns::new(session),
+            events: Events::default(),
+            book: BookJob::default(),
+            lanes: Lanes::default(),
+        }
     }
 
     /// The queue before the session.
@@ -74,6 +81,8 @@ pub fn router(served: Served, port: u16) -> Router {
         .route("/book", post(book))
         .route("/book/stop", post(stop))
         .route("/book.pdf", get(pdf))
+        .route("/study/{name}", post(study))
+        .route("/study/{name}/stop", post(stop_study))
         .route("/text", get(text))
         .fallback(get(assets::asset))
         .layer(DefaultBodyLimit::max(LARGEST))
@@ -109,11 +118,23 @@ async fn look(State(served): State<Served>, Json(asked): Json<Look>) -> Result<R
     };
     let by = asked.page.clone().unwrap_or_default();
     let is_begin = !asked.moving && matches!(asked.change, Some(Change::Begin { .. }));
+    let (lanes, told) = (served.lanes.clone(), served.events.clone());
     let (mut frame, changed, last) = aside(move || {
         let before = (session.revision(), session.standing());
-        let frame = session.look(&asked);
+        let mut frame = session.look(&asked);
         let changed = (session.revision() != before.0).then(|| session.revision());
+        let (standing, shelf) = (session.standing(), session.shelf());
         drop(session);
+        if is_begin && changed.is_some() {
+            lanes.forget();
+        }
+        // While a finger is down the design is not settled.
+        if let Some(standing) = standing.filter(|_| !asked.moving) {
+            if changed.is_some() {
+                lanes.follow(&standing, shelf.as_ref(), &told);
+            }
+            frame.studies = lanes.shown(&asked.leaf, &standing, shelf.as_ref());
+        }
         (frame, changed, before.1)
     })
     .await?;
@@ -177,6 +198,7 @@ async fn open(State(served): State<Served>, Json(asked): Json<Open>) -> Result<S
     let revision = aside(move || session.open_named(&asked.file).map(|()| session.revision())).await?;
     let revision = revision.map_err(|why| (StatusCode::NOT_FOUND, why))?;
     served.book.forget(&served.events);
+    served.lanes.forget();
     served.events.tell(Event::Changed { revision, by: "open".to_owned() });
     Ok(StatusCode::NO_CONTENT)
 }
@@ -238,11 +260,11 @@ fn on_paper(standing: &Standing) -> Option<Vec<Drawing>> {
 }
 
 async fn book(State(served): State<Served>) -> Result<StatusCode, Refusal> {
-    let (standing, revision) = {
+    let (standing, shelf, revision) = {
         let session = served.turns.turn().await;
-        (session.standing().ok_or_else(no_house)?, session.revision())
+        (session.standing().ok_or_else(no_house)?, session.shelf(), session.revision())
     };
-    served.book.start(standing, revision, &served.events);
+    served.book.start(standing, shelf, revision, &served.events);
     Ok(StatusCode::ACCEPTED)
 }
 
@@ -264,6 +286,23 @@ async fn pdf(State(served): State<Served>) -> Result<Response, Refusal> {
         (CONTENT_DISPOSITION, named),
     ];
     Ok((said, pdf).into_response())
+}
+
+async fn study(State(served): State<Served>, Path(name): Path<String>) -> Result<StatusCode, Refusal> {
+    let (standing, shelf) = {
+        let session = served.turns.turn().await;
+        (session.standing().ok_or_else(no_house)?, session.shelf())
+    };
+    if served.lanes.start(&name, &standing, shelf.as_ref(), &served.events) {
+        Ok(StatusCode::ACCEPTED)
+    } else {
+        Err((StatusCode::NOT_FOUND, format!("This house has nothing to study called {name}.")))
+    }
+}
+
+async fn stop_study(State(served): State<Served>, Path(name): Path<String>) -> StatusCode {
+    served.lanes.stop(&name, &served.events);
+    StatusCode::NO_CONTENT
 }
 
 async fn text(State(served): State<Served>) -> Response {

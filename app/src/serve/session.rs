@@ -12,6 +12,7 @@ use super::pictures::Frames;
 use super::standing::{Standing, refused};
 use super::step::Step;
 use super::wire::{BuildFile, Kept, Problem};
+use crate::lanes::Shelf;
 
 /// What stood when the finger went down.
 #[derive(Debug)]
@@ -129,6 +130,12 @@ impl Session {
     #[must_use]
     pub fn system(&self) -> Option<System> {
         self.system
+    }
+
+    /// Where what long computations found is kept; none before there is a file.
+    #[must_use]
+    pub fn shelf(&self) -> Option<Shelf> {
+        self.disk.as_ref().map(Disk::shelf)
     }
 
     /// The name of the file without its ending.

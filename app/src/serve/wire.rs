@@ -92,10 +92,14 @@ pub struct Frame {
     pub figures: Vec<String>,
     /// Tables of the build file that nothing reads yet, in words.
     pub unread: Vec<String>,
+    /// What the house takes that no order counts, in sentences, on the leaf of the orders.
+    pub uncounted: Vec<String>,
     /// Recipes as drawings, openings and the like: tables of the open leaf.
     pub tables: Vec<Table>,
     /// What to order, on the leaf that orders.
     pub orders: Vec<Order>,
+    /// Long computations of the open leaf.
+    pub studies: Vec<Study>,
     /// The revision that the last book made is of; none when none was made of this build.
     pub book: Option<u32>,
     /// Milliseconds that the engine and drawings took.
@@ -195,6 +199,48 @@ pub struct Table {
     pub rows: Vec<Vec<String>>,
 }
 
+/// A long computation.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Study {
+    /// Its name, by which `/study/NAME` begins it and `/study/NAME/stop` ends it.
+    pub name: String,
+    pub title: String,
+    /// What it does.
+    pub about: String,
+    /// How far it is, from 0 to 1; none where it does not run.
+    pub share: Option<f64>,
+    /// Whether it was stopped before it came to an end.
+    pub stopped: bool,
+    /// What was found last: of this design or of an earlier one; none where nothing was.
+    pub found: Option<Found>,
+}
+
+/// What a long computation found.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Found {
+    /// Whether it is for the design before the last changes.
+    pub before: bool,
+    /// What it comes to.
+    pub words: Vec<String>,
+    pub tables: Vec<Table>,
+    /// What was taken, what was left out, how it was done.
+    pub notes: Vec<String>,
+    /// What people must know before they lean on it; empty where nothing.
+    pub caution: String,
+    /// What can be taken over; none where nothing is better, or it is of an earlier design.
+    pub offer: Option<Offer>,
+}
+
+/// A change that the builder may accept.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct Offer {
+    /// What is to be done, step by step.
+    pub words: Vec<String>,
+    /// What is written into the build file, where: a change of the kind `set`.
+    pub path: String,
+    pub to: String,
+}
+
 /// A line of what to order.
 #[derive(Clone, Debug, PartialEq, Serialize, TS)]
 pub struct Order {
@@ -261,6 +307,10 @@ pub enum Event {
     Job { name: String, share: f64, words: String },
     /// It ended: with nothing, or with what went wrong; the revision of the build that the last book is of.
     Done { name: String, fault: String, revision: Option<u32> },
+    /// A study goes on: 0 to 1.
+    Study { name: String, share: f64 },
+    /// A study ended, or was stopped: the page looks again.
+    Studied { name: String },
 }
 
 /// A drawing of the book, to be printed by itself.
@@ -298,59 +348,4 @@ pub struct Kept {
 }
 
 #[cfg(test)]
-mod tests {
-    use std::path::Path;
-
-    use ts_rs::Config;
-
-    use super::*;
-
-    /// One type of the page, with what is said of it.
-    fn one<T: TS>(text: &mut String, config: &Config) {
-        text.push('\n');
-        if let Some(docs) = T::docs() {
-            text.push_str(&docs);
-            text.push('\n');
-        }
-        text.push_str("export ");
-        text.push_str(&T::decl(config));
-        text.push('\n');
-    }
-
-    fn all() -> String {
-        let config = Config::default();
-        let mut text = String::from("// Made from app/src/serve/wire.rs; its test says how to make it anew.\n");
-        one::<Look>(&mut text, &config);
-        one::<Change>(&mut text, &config);
-        one::<Frame>(&mut text, &config);
-        one::<Row>(&mut text, &config);
-        one::<Check>(&mut text, &config);
-        one::<Problem>(&mut text, &config);
-        one::<Picture>(&mut text, &config);
-        one::<Handle>(&mut text, &config);
-        one::<Field>(&mut text, &config);
-        one::<Table>(&mut text, &config);
-        one::<Order>(&mut text, &config);
-        one::<Reason>(&mut text, &config);
-        one::<Beside>(&mut text, &config);
-        one::<Differs>(&mut text, &config);
-        one::<Event>(&mut text, &config);
-        one::<Listed>(&mut text, &config);
-        one::<BuildFile>(&mut text, &config);
-        one::<Open>(&mut text, &config);
-        one::<Kept>(&mut text, &config);
-        text
-    }
-
-    #[test]
-    fn the_types_of_the_page_are_those_of_the_program() {
-        let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("../ui/src/wire.ts");
-        let text = all();
-        if std::env::var_os("LOAMWRIGHT_BLESS").is_some() {
-            std::fs::create_dir_all(file.parent().unwrap()).unwrap();
-            std::fs::write(&file, &text).unwrap();
-        }
-        let written = std::fs::read_to_string(&file).unwrap_or_default();
-        assert_eq!(written, text, "ui/src/wire.ts is behind; write it with LOAMWRIGHT_BLESS=1");
-    }
-}
+mod tests;

@@ -117,19 +117,7 @@ mod tests {
     use serde_json::{Value, json};
 
     use crate::ask::ask;
-
-    fn with(changes: &Value) -> Value {
-        let mut ring = json!({"count": 8, "plan_radius_m": 3, "eye_radius_m": 0.6, "length_m": 3.6, "butt_m": 0.16, "tip_m": 0.12});
-        for (key, value) in changes.as_object().unwrap() {
-            ring[key] = value.clone();
-        }
-        ring
-    }
-
-    fn told(name: &str, request: &Value) -> Vec<String> {
-        let reply = ask(name, request).unwrap();
-        reply["problems"].as_array().unwrap().iter().map(|problem| problem.as_str().unwrap().to_owned()).collect()
-    }
+    use crate::ask::poles_given::eight::{told, with};
 
     #[test]
     fn a_pile_that_is_too_small_names_positions_and_reasons() {

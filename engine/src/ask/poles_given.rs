@@ -177,3 +177,26 @@ fn rafter(own: &Sizes, all: &Sizes, (support, toward): Start) -> Option<Rafter> 
         beyond: or_none(own.beyond, all.beyond),
     })
 }
+
+/// A ring of eight poles to ask about in tests.
+#[cfg(test)]
+pub(super) mod eight {
+    use serde_json::{Value, json};
+
+    use crate::ask::ask;
+
+    /// The ring with some of its keys otherwise.
+    pub(in crate::ask) fn with(changes: &Value) -> Value {
+        let mut ring = json!({"count": 8, "plan_radius_m": 3, "eye_radius_m": 0.6, "length_m": 3.6, "butt_m": 0.16, "tip_m": 0.12});
+        for (key, value) in changes.as_object().unwrap() {
+            ring[key] = value.clone();
+        }
+        ring
+    }
+
+    /// The problems of a request.
+    pub(in crate::ask) fn told(name: &str, request: &Value) -> Vec<String> {
+        let reply = ask(name, request).unwrap();
+        reply["problems"].as_array().unwrap().iter().map(|problem| problem.as_str().unwrap().to_owned()).collect()
+    }
+}

@@ -62,7 +62,7 @@ pub use openings::offsets;
 pub use parts::parts;
 pub use pegs::{CheckTape, Marks, Ordinates, Peg, Pegs, most_steps, pegs};
 pub use pile::PilePole;
-pub use place::place;
+pub use place::{OPEN, place};
 pub use plaster::Plastering;
 pub use ring::Ring;
 pub(crate) use ring_plan::axis as ring_axis;

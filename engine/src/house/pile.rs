@@ -22,7 +22,9 @@ pub struct PilePole {
 }
 
 impl PilePole {
-    pub(super) fn candidate(&self) -> Candidate {
+    /// The pole as a choice may take it.
+    #[must_use]
+    pub fn candidate(&self) -> Candidate {
         let [bow, across] = [&self.bow[0], &self.bow[1]].map(|bow| bow.value);
         let (butt, tip) = (mean(&self.butt), mean(&self.tip));
         Candidate { pole: Pole { length: self.length.value, butt, tip, bow, bow_turn: Angle::rad(0.0) }, across }

@@ -12,6 +12,9 @@ use crate::known::{Known, Origin};
 use crate::rulebook;
 use crate::units::{Angle, Density, Fineness, Length, Quantity, Ratio, Slope, System, Volume};
 
+/// Stands for a value where the house takes something that the build does not say and nothing counts.
+pub const OPEN: &str = "open";
+
 /// The height of a stem wall that is not written: our judgement.
 pub(super) const STEM_HEIGHT: Length = Length::mm(600.0);
 
@@ -51,8 +54,9 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let set_out = set_out::place(source, build, &wall, trench.as_ref(), system)?;
     let gap = gap::place(source, build, (&wall, roof.as_ref()), earth.as_ref(), system);
     if roof.as_ref().is_some_and(|roof| roof.is_open(&wall, gap.is_some())) {
-        let why = "what bears the rafters over a level wall on their high side, and what closes it, is not counted yet";
-        assumed.push(("roof.rise", "open", why));
+        let why = "what bears the rafters over a level wall on their high side, and what closes the wall there, is not counted \
+                   yet: have it drawn and priced, or let the top of the wall rise with them";
+        assumed.push(("roof.rise", OPEN, why));
     }
     let site = site::place(source, build, &wall, (trench.as_ref(), drain.as_ref()), system);
     let house = House {

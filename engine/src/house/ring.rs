@@ -8,7 +8,7 @@ use super::place::{known, shown, within};
 use crate::build::{self, Source, Written};
 use crate::known::{Known, Origin};
 use crate::roof::poles::{
-    self, Band, Candidate, Choice, Errors, Figures, Laid, Layout, Pole, Propped, Rafter, Rests, RestsOn, Wish,
+    self, Band, Candidate, Choice, Errors, Figures, Laid, Layout, Pole, Position, Propped, Rafter, Rests, RestsOn, Wish,
 };
 use crate::units::{Angle, Length, Mass, System};
 use crate::wall;
@@ -58,6 +58,10 @@ pub struct Ring {
     pub bands: Figures<Band>,
     /// Which pole lies where, and what that costs.
     pub choice: Choice,
+    /// What is wanted of the pole in each place.
+    pub positions: Vec<Position>,
+    /// What makes one choice better than another.
+    pub wish: Wish,
 }
 
 impl Ring {
@@ -255,6 +259,8 @@ impl Loose {
             settled,
             bands,
             choice,
+            positions,
+            wish,
         })
     }
 
@@ -316,13 +322,15 @@ impl Loose {
         };
         let rafters = starts.iter().enumerate().map(rafter).collect();
         let mut layout = Layout { rafters, rests_on: RestsOn::Next };
+        let mut near: Option<Vec<Angle>> = None;
         for _ in 0..TURNS {
-            let solved = poles::ring(&layout)?;
-            for ((rafter, set), tail) in layout.rafters.iter_mut().zip(&solved.sets).zip(tails) {
-                let steep = 1.0 / set.pitch.in_rad().cos();
+            let pitches = poles::pitches(&layout, near.as_deref())?;
+            for ((rafter, pitch), tail) in layout.rafters.iter_mut().zip(&pitches).zip(tails) {
+                let steep = 1.0 / pitch.in_rad().cos();
                 rafter.overhang = Length::m(tail * steep);
                 rafter.beyond = wanted.tip.value * steep;
             }
+            near = Some(pitches);
         }
         Ok(layout)
     }

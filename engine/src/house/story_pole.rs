@@ -147,7 +147,8 @@ fn built_in(house: &House) -> Vec<Mark> {
 fn top(house: &House) -> Vec<Mark> {
     let wall = &house.wall;
     let of = |lift: &super::Lift| {
-        let name = format!("lift {}, top", lift.name);
+        let kind = if lift.name.starts_with("lift") { "" } else { "lift " };
+        let name = format!("{kind}{}, top", lift.name);
         mark(format!("lift-{}", lift.name), name, lift.top.value, &[(&lift.top.path, 1.0)])
     };
     let mut marks: Vec<Mark> = wall.beds().map(of).collect();

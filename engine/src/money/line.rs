@@ -3,7 +3,7 @@
 use super::bought::{self, Amount, delivered_density};
 use crate::build::SoldBy;
 use crate::house::built_in::What;
-use crate::house::{Good, House, OIL, STONES, Stuff, THINNER, WATER};
+use crate::house::{Frame, Good, House, OIL, Roof, STONES, Stuff, THINNER, WATER};
 use crate::quantities::Need;
 use crate::row::Rows;
 use crate::units::{Kind, Mass, Quantity, Volume};
@@ -63,7 +63,9 @@ fn beside(house: &House, name: &str) -> Vec<String> {
     if name == STONES[0] {
         paths.extend(["wall.stem.through-stones", "wall.stem.width"]);
     }
-    if house.roof.as_ref().is_some_and(|roof| roof.of == name) {
+    // poles that were measured one by one are said by their own sizes, not by those of a first cut
+    let unmeasured = |roof: &Roof| !matches!(roof.frame, Frame::Reciprocal { ring: Some(_), .. });
+    if house.roof.as_ref().is_some_and(|roof| roof.of == name && unmeasured(roof)) {
         paths.extend(["poles.diameter", "roof.poles.cut-length"]);
     }
     let services = house.built_in.iter().filter(|thing| matches!(thing.what, What::Service(_)));

@@ -115,7 +115,9 @@ pub(super) fn bind<T>(answer: Answer<T>, rows: &Rows, path: &str) -> Answer<T> {
 pub(super) fn bind_run<T>(mut answer: Answer<T>, house: &House, index: usize, rows: &Rows) -> Answer<T> {
     let points = &house.wall.points;
     let (from, to) = (&points[index], &points[(index + 1) % points.len()]);
-    let bends = ["through-x", "through-y", "leave-x", "leave-y", "arrive-x", "arrive-y"].map(|noun| (from, noun));
+    let arc: &[&str] = if from.through.is_some() { &["through-x", "through-y"] } else { &[] };
+    let curve: &[&str] = if from.curve.is_some() { &["leave-x", "leave-y", "arrive-x", "arrive-y"] } else { &[] };
+    let bends = arc.iter().chain(curve).map(|&noun| (from, noun));
     for (point, noun) in [(from, "x"), (from, "y")].into_iter().chain(bends).chain([(to, "x"), (to, "y")]) {
         let path = path(point, noun);
         if !answer.reason.inputs.iter().any(|input| input.path == path) {

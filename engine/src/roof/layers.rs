@@ -156,6 +156,18 @@ formula! {
 }
 
 formula! {
+    /// Load of what lies on the roof, on each area in plan.
+    ///
+    /// ```text
+    /// q₀ = q / cos α        q: on each area of slope, α: pitch
+    /// ```
+    /// Source: the definition of the cosine.
+    pub fn load_in_plan(load: Pressure, pitch: Angle) -> Pressure {
+        load / pitch.in_rad().cos()
+    }
+}
+
+formula! {
     /// Volume of round poles of one mean diameter.
     ///
     /// ```text

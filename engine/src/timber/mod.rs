@@ -2,6 +2,7 @@
 
 pub mod asd;
 pub mod bolt;
+pub mod crossing;
 pub mod distances;
 pub mod drying;
 pub mod eurocode;

@@ -134,16 +134,20 @@ fn unit<'a>(rest: &'a str, text: &str, kind: Kind) -> Result<(&'static Unit, &'a
             ),
         });
     }
-    let word = tidy(written);
-    let found = match spelling::find(kind, &word) {
+    let plain = written.trim();
+    // Most units are written as they are listed.
+    let found = match spelling::find(kind, plain) {
         Some(found) => found,
-        None => return Err(unknown(&word, text, kind)),
+        None => {
+            let word = tidy(plain);
+            spelling::find(kind, &word).ok_or_else(|| unknown(&word, text, kind))?
+        }
     };
     let Some(joined) = after.strip_prefix('-') else {
         return Ok((found, after));
     };
     let tight = written.trim_end().len() == written.len() && !joined.starts_with(' ');
-    if tight || word == "'" {
+    if tight || plain == "'" {
         return Ok((found, joined.trim_start()));
     }
     Err(Misread::new(

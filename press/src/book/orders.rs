@@ -24,5 +24,6 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "behind": behind.collect::<Vec<_>>(),
         "totals": orders::totals(answers),
         "open": open,
+        "uncounted": orders::uncounted(answers),
     })
 }

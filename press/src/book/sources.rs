@@ -48,20 +48,41 @@ pub(super) fn chapter(answers: &Answers) -> Result<Value, String> {
             if worst == 0.0 { "none".to_owned() } else { format!("{worst:.0e}") },
         ]
     });
-    let each = proofs.iter().map(proven);
     let agree = proofs.iter().filter(|proof| proof.agrees).count();
     Ok(json!({
         "rules": rules,
         "equations": equations,
         "works": works.collect::<Vec<_>>(),
-        "proofs": each.collect::<Vec<_>>(),
+        "proofs": proven(&proofs),
         "agree": agree.to_string(),
         "all": proofs.len().to_string(),
     }))
 }
 
-/// One published value in words: what was asked, the value as printed, ours, the work and the place in it.
-fn proven(proof: &Proof) -> [String; 4] {
+/// Every published value in words, work by work: place in the work where it is not that of the line above, what was asked, the value
+/// as printed, ours.
+fn proven(proofs: &[Proof]) -> Vec<Value> {
+    let mut works: BTreeMap<(&str, &str), Vec<&Proof>> = BTreeMap::new();
+    for proof in proofs {
+        let citation = &proof.row.citation;
+        works.entry((&citation.work, citation.standing.in_words())).or_default().push(proof);
+    }
+    let said = |((name, standing), mut values): ((&str, &str), Vec<&Proof>)| {
+        values.sort_by_key(|proof| &proof.row.citation.place);
+        let mut above = "";
+        let lines = values.into_iter().map(|proof| {
+            let place = proof.row.citation.place.as_str();
+            let line = value(proof, if place == above { "" } else { place });
+            above = place;
+            line
+        });
+        let lines: Vec<[String; 4]> = lines.collect();
+        json!({"name": name, "standing": standing, "values": lines})
+    };
+    works.into_iter().map(said).collect()
+}
+
+fn value(proof: &Proof, place: &str) -> [String; 4] {
     let row = &proof.row;
     let ours = match &proof.ours {
         Ok(Found::Number(number)) => digits(*number),
@@ -70,10 +91,10 @@ fn proven(proof: &Proof) -> [String; 4] {
     };
     let unit = if row.unit == "-" { "" } else { &row.unit };
     [
+        place.to_owned(),
         format!("{}, {}", row.ask, row.key.replace('_', " ")),
         format!("{} {unit}", row.expected).trim_end().to_owned(),
         format!("{ours}{}", if proof.agrees { "" } else { ", differs" }),
-        format!("{}: {} ({})", row.citation.work, row.citation.place, row.citation.standing.in_words()),
     ]
 }
 

@@ -83,7 +83,7 @@ fn lines(answers: &Answers, recipe: &str) -> Vec<Line> {
         .filter_map(|(place, (name, row))| {
             let count = row.quantity.si()?;
             let words = format!("{} {}", number(count), spoken(name));
-            Some(Line { words, path: row.path.clone(), count, filling: marks[place.min(2)] })
+            Some(Line { words, path: row.path.clone(), count: as_said(count), filling: marks[place.min(2)] })
         })
         .collect();
     for (noun, word, filling) in
@@ -92,10 +92,16 @@ fn lines(answers: &Answers, recipe: &str) -> Vec<Line> {
         let found = answers.rows.find(&format!("earth.recipes.{recipe}.{noun}"));
         if let Some((row, count)) = found.and_then(|row| Some((row, row.quantity.si()?))) {
             let words = format!("{} {word}", number(count));
-            lines.push(Line { words, path: row.path.clone(), count, filling });
+            lines.push(Line { words, path: row.path.clone(), count: as_said(count), filling });
         }
     }
     lines
+}
+
+/// What is drawn of a count: the quarters that are said of it; less than the first of them as it is.
+fn as_said(count: f64) -> f64 {
+    let quarters = (count * 4.0).round();
+    if quarters < 1.0 { count } else { quarters / 4.0 }
 }
 
 /// A number of buckets as people say it: to the nearest quarter.
@@ -204,11 +210,16 @@ fn sheaf(svg: &mut Svg, [left, top]: [f64; 2], share: f64) {
 
 #[cfg(test)]
 mod tests {
-    use super::number;
+    use super::{as_said, number};
 
     #[test]
     fn buckets_are_said_to_the_nearest_quarter() {
         let said = [0.05, 0.3, 1.0, 2.5, 3.13, 2.9].map(number);
         assert_eq!(said, ["a little", "¼", "1", "2 ½", "3 ¼", "3"]);
+    }
+
+    #[test]
+    fn buckets_are_drawn_as_they_are_said() {
+        assert_eq!([2.05, 2.9, 0.3, 0.05].map(as_said), [2.0, 3.0, 0.25, 0.05]);
     }
 }

@@ -1,7 +1,8 @@
 //! The plan with its dimensions: the wall cut through, stem and trench below, names, north, and where the section is cut.
 
 use engine::answers::Answers;
-use engine::house::part::{Dimension, Place, Plan};
+use engine::house::handles::On;
+use engine::house::part::{Dimension, Measured, Place, Plan};
 use kurbo::Vec2;
 
 use super::first_shape::figures;
@@ -16,6 +17,9 @@ use crate::svg::Element;
 const TITLE: &str = "Plan of the house";
 /// How much is seen of who and what finds room, under what is measured.
 const FAINT: f64 = 0.35;
+
+/// How the paths of places begin that are named on the smallest screen as well.
+const NAMED: [&str; 3] = ["room.", "openings.", "wall.line."];
 
 /// The plan at the largest true scale that fits the paper.
 #[must_use]
@@ -53,12 +57,18 @@ fn drawn(answers: &Answers, mut sheet: Sheet) -> Scaled {
         let figures = Element::group(figures.collect());
         sheet.push(figures.with("opacity", FAINT));
     }
+    sheet.avoid_handles(answers, On::Plan);
     section_marks(&mut sheet, plan);
-    for dimension in &plan.dimensions {
+    // Radii stand in the fields of the points, and what is built in is named on the wall unrolled.
+    let is_shown = |dimension: &&Dimension| !sheet.is_small() || !matches!(dimension.measured, Measured::Radius { .. });
+    let dimensions: Vec<&Dimension> = plan.dimensions.iter().filter(is_shown).collect();
+    let is_named = |place: &&Place| !sheet.is_small() || NAMED.iter().any(|start| place.path.starts_with(start));
+    let places: Vec<&Place> = plan.places.iter().filter(is_named).collect();
+    for dimension in dimensions {
         let clear = clearance(dimension, has_runs);
         dimension::draw(&mut sheet, answers, dimension, clear);
     }
-    for place in &plan.places {
+    for place in places {
         name(&mut sheet, answers, place);
     }
     north(&mut sheet, plan.north);

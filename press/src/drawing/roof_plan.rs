@@ -9,7 +9,7 @@ use super::dimension::{marked, number};
 use super::labels::Label;
 use super::plan::north;
 use super::poles::Poles;
-use super::sheet::{LETTERING, Margins, Sheet, extent};
+use super::sheet::{LETTERING, Margins, SMALL, Sheet, extent};
 use super::{Scaled, dimension, hatch, material};
 use crate::lettering;
 use crate::paper::{INK, LIME, Paper, SLATE, STRAW, weight};
@@ -31,8 +31,7 @@ const BESIDE: f64 = 1.6;
 #[must_use]
 pub fn roof_plan(answers: &Answers, paper: Paper) -> Option<Scaled> {
     let ring = answers.ring_plan.as_ref()?;
-    let [width, _] = paper.drawing_mm();
-    let side = if width < 120.0 { 20.0 } else { 27.0 };
+    let side = if is_small(paper) { 6.0 } else { 27.0 };
     let margins = Margins { left: side, top: 15.0, right: side, bottom: 12.0 };
     let title = "Plan of the poles";
     let mut sheet = Sheet::new(title, &[(bounds(ring), margins)], paper.room(paper.drawing_mm()), answers.system);
@@ -48,7 +47,12 @@ pub fn roof_plan(answers: &Answers, paper: Paper) -> Option<Scaled> {
     line(&mut sheet, &ring.eye, "roof.eye", "1.4 1");
     for (place, pole) in ring.places.iter().enumerate() {
         seat(&mut sheet, pole);
-        names(&mut sheet, answers, (place, pole));
+        let middle = sheet.at(pole.at.seat.midpoint(pole.at.carry));
+        disc(&mut sheet, middle, (place + 1, pole));
+        // On a small screen the numbers lead to the table and the cards.
+        if !sheet.is_small() {
+            name(&mut sheet, answers, (place, pole));
+        }
     }
     for one in &ring.dimensions {
         dimension::draw(&mut sheet, answers, one, 0.0);
@@ -56,6 +60,10 @@ pub fn roof_plan(answers: &Answers, paper: Paper) -> Option<Scaled> {
     prop(&mut sheet, answers, ring);
     north(&mut sheet, answers.plan.north);
     Some(sheet.finished())
+}
+
+fn is_small(paper: Paper) -> bool {
+    matches!(paper, Paper::Screen { width_mm, .. } if width_mm < SMALL)
 }
 
 /// The box round eave and poles, in metres.
@@ -87,10 +95,8 @@ fn way(sheet: &Sheet, pole: &PlacedPole) -> Vec2 {
     Vec2::new(to[0] - from[0], to[1] - from[1]).normalize()
 }
 
-/// The place's number on the pole; its tag and its length beyond its butt.
-fn names(sheet: &mut Sheet, answers: &Answers, (place, pole): (usize, &PlacedPole)) {
-    let middle = sheet.at(pole.at.seat.midpoint(pole.at.carry));
-    disc(sheet, middle, (place + 1, pole));
+/// Its number, its tag and its length beyond the butt of a pole.
+fn name(sheet: &mut Sheet, answers: &Answers, (place, pole): (usize, &PlacedPole)) {
     let path = format!("{}.cut-length", pole.stem);
     let length = marked(answers, &path).unwrap_or_default();
     let words = format!("{} {}\n{length}", place + 1, spoken(&pole.tag));

@@ -2,6 +2,7 @@
 
 use engine::answers::Answers;
 use engine::house::Detail;
+use engine::house::handles::On;
 use engine::house::part::{Dimension, Level, Material, Meaning, Outline, Place, Section};
 use engine::units::{Fineness, Quantity};
 use kurbo::{Point, Rect};
@@ -27,20 +28,21 @@ const UNROLLED: &str = "The wall unrolled, seen from outside";
 pub fn section(answers: &Answers, paper: Paper) -> Scaled {
     let margins = Margins { left: 2.0, top: 14.0, right: 0.0, bottom: 8.0 };
     let rows = [&answers.section];
-    drawn(answers, sheet(answers, paper, SECTION, margins, &rows), &rows)
+    drawn(answers, sheet(answers, paper, SECTION, margins, &rows), &rows, Some(On::Section))
 }
 
 /// The cross-section in the frame of an earlier one.
 #[must_use]
 pub fn section_held(answers: &Answers, frame: &Frame) -> Scaled {
-    drawn(answers, Sheet::held(SECTION, frame, answers.system), &[&answers.section])
+    drawn(answers, Sheet::held(SECTION, frame, answers.system), &[&answers.section], Some(On::Section))
 }
 
 /// The wall unrolled and seen from outside, in one row or in two, whichever shows it at the larger true scale.
 #[must_use]
 pub fn unrolled(answers: &Answers, paper: Paper) -> Scaled {
     let margins = Margins { left: 5.0, top: 13.0, right: 0.0, bottom: 9.0 };
-    larger(answers, paper, UNROLLED, margins, &answers.unrolled, &answers.unrolled_rows)
+    let whole = (&answers.unrolled, Some(On::Unrolled));
+    larger(answers, paper, UNROLLED, margins, whole, &answers.unrolled_rows)
 }
 
 /// The wall unrolled in the frame of an earlier drawing, in as many rows as that has.
@@ -48,9 +50,9 @@ pub fn unrolled(answers: &Answers, paper: Paper) -> Scaled {
 pub fn unrolled_held(answers: &Answers, frame: &Frame) -> Scaled {
     let sheet = Sheet::held(UNROLLED, frame, answers.system);
     if frame.rows() == 1 {
-        drawn(answers, sheet, &[&answers.unrolled])
+        drawn(answers, sheet, &[&answers.unrolled], Some(On::Unrolled))
     } else {
-        drawn(answers, sheet, &answers.unrolled_rows.each_ref())
+        drawn(answers, sheet, &answers.unrolled_rows.each_ref(), Some(On::Unrolled))
     }
 }
 
@@ -61,7 +63,7 @@ pub fn trench_section(answers: &Answers, paper: Paper) -> Option<Scaled> {
     let margins = Margins { left: 18.0, top: 8.0, right: 0.0, bottom: 12.0 };
     let title = "Long section of the trench, from its high end one way round to the outlet, and of the drain";
     let whole = answers.trench_section.as_ref()?;
-    Some(larger(answers, paper, title, margins, whole, &answers.trench_rows))
+    Some(larger(answers, paper, title, margins, (whole, None), &answers.trench_rows))
 }
 
 /// A detail at the largest true scale that fits the paper.
@@ -75,17 +77,24 @@ pub fn detail(answers: &Answers, detail: &Detail, paper: Paper) -> Scaled {
     };
     let margins = Margins { left, top: 4.0, right: 0.0, bottom: 10.0 };
     let rows = [&detail.section];
-    drawn(answers, sheet(answers, paper, &detail.title, margins, &rows), &rows)
+    drawn(answers, sheet(answers, paper, &detail.title, margins, &rows), &rows, None)
 }
 
 /// Whichever is larger on the paper, the whole or its rows below each other; the whole when both are alike.
-fn larger(answers: &Answers, paper: Paper, title: &str, margins: Margins, whole: &Section, rows: &[Section]) -> Scaled {
+fn larger(
+    answers: &Answers,
+    paper: Paper,
+    title: &str,
+    margins: Margins,
+    (whole, held): (&Section, Option<On>),
+    rows: &[Section],
+) -> Scaled {
     let (whole, rows) = ([whole], rows.iter().collect::<Vec<_>>());
     let (one, several) = (sheet(answers, paper, title, margins, &whole), sheet(answers, paper, title, margins, &rows));
     if several.times_smaller() < one.times_smaller() {
-        drawn(answers, several, &rows)
+        drawn(answers, several, &rows, held)
     } else {
-        drawn(answers, one, &whole)
+        drawn(answers, one, &whole, held)
     }
 }
 
@@ -105,10 +114,14 @@ pub(super) fn beside_levels(answers: &Answers, section: &Section) -> f64 {
     BESIDE_LEVELS + widths.fold(0.0, f64::max)
 }
 
-fn drawn(answers: &Answers, mut sheet: Sheet, rows: &[&Section]) -> Scaled {
+/// Sections below each other, and where a finger takes hold of them.
+fn drawn(answers: &Answers, mut sheet: Sheet, rows: &[&Section], held: Option<On>) -> Scaled {
     material::define(&mut sheet);
     for (row, section) in rows.iter().enumerate() {
         sheet.turn_to(row);
+        if let Some(on) = held {
+            sheet.avoid_handles(answers, on);
+        }
         draw(&mut sheet, answers, section);
     }
     sheet.finished()
@@ -213,7 +226,9 @@ fn in_opening(sheet: &Sheet, section: &Section, place: &Place) -> (String, Vec<[
     let size = spans.into_iter().find(|span| span.contains(place.at)).unwrap_or_default();
     let widest = place.name.split('-').map(|word| lettering::width(word, LETTERING)).fold(0.0, f64::max);
     if widest + LETTERING * 0.5 < sheet.paper(size.width()) {
-        return (place.name.replace('-', "\n"), vec![[x, y]]);
+        // Above or below the middle, where on a screen a finger takes hold of it.
+        let aside = sheet.paper(size.height()) * 0.3;
+        return (place.name.replace('-', "\n"), vec![[x, y], [x, y - aside], [x, y + aside]]);
     }
     let words = spoken(&place.name);
     let aside = sheet.paper(size.height()) * 0.5 + LETTERING * 0.8;

@@ -1,5 +1,7 @@
 //! A sheet at a true scale: from metres of the house to millimetres of paper, scale bar, labels and their obstacles.
 
+use engine::answers::Answers;
+use engine::house::handles::On;
 use engine::house::part::{Outline, Part};
 use engine::polygon::bounds;
 use engine::units::System;
@@ -22,6 +24,13 @@ const STRIP: f64 = 14.0;
 
 /// What is said of a picture that is drawn to no one scale.
 const NO_SCALE: &str = "not to one scale";
+
+/// A screen narrower than this, in millimetres, shows what stands elsewhere on the leaf as well only there.
+pub(super) const SMALL: f64 = 120.0;
+
+/// What a handle takes on a screen, in millimetres, and what lettering over it costs.
+const HANDLE: f64 = 4.2;
+const ON_HANDLE: f64 = 6.0;
 
 /// Scales that a builder's rule has, by how many times smaller than life, with their words.
 const METRIC: &[(f64, &str)] = &[
@@ -139,6 +148,11 @@ impl Sheet {
         self.frame.words.is_empty()
     }
 
+    /// Whether it is drawn for a screen that is too narrow for all that can be said.
+    pub(super) fn is_small(&self) -> bool {
+        self.is_on_screen() && self.frame.size_mm[0] < SMALL
+    }
+
     /// Width and height of the sheet in millimetres.
     pub(super) fn size_mm(&self) -> [f64; 2] {
         self.frame.size_mm
@@ -194,6 +208,18 @@ impl Sheet {
         let pairs = points.windows(2).map(|pair| (pair[0], pair[1]));
         let last = if closed { points.last().copied().zip(points.first().copied()) } else { None };
         self.obstacles.extend(pairs.chain(last).map(|(from, to)| Obstacle::Segment(from, to, cost)));
+    }
+
+    /// Keeps labels off what a finger takes hold of on a screen, of the row that is being drawn.
+    pub(super) fn avoid_handles(&mut self, answers: &Answers, on: On) {
+        if !self.is_on_screen() {
+            return;
+        }
+        let (row, _) = self.frame.rows[self.row];
+        let is_here = |at: Point| self.frame.rows.len() == 1 || (row.x0..=row.x1).contains(&at.x);
+        let handles = answers.handles.iter().filter(|handle| handle.on == on && is_here(handle.at));
+        let held: Vec<_> = handles.map(|handle| Area::about(self.at(handle.at), HANDLE, HANDLE)).collect();
+        self.obstacles.extend(held.into_iter().map(|area| Obstacle::Area(area, ON_HANDLE)));
     }
 
     /// Asks for a label.

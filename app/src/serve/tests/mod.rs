@@ -3,6 +3,7 @@
 mod changes;
 mod disk;
 mod routes;
+mod studies;
 
 use std::fs;
 use std::path::PathBuf;

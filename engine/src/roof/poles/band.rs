@@ -1,7 +1,8 @@
 //! How far marks, tips and eye move when a diameter, a plate height or a pole's direction is not quite as measured.
 
+use super::close::{Slopes, along_slopes, newton, slacks, slopes};
 use super::plan::{Course, courses};
-use super::ring::ring_near;
+use super::ring::{at_pitches, closing};
 use super::{Fault, Layout, Ring};
 use crate::units::Length;
 
@@ -76,12 +77,23 @@ pub fn effects(layout: &Layout, ring: &Ring, errors: &Errors) -> Result<Vec<Effe
             (Measure::Eye(place), errors.eye),
         ]
     });
+    let solved: Vec<f64> = ring.sets.iter().map(|set| set.pitch.in_rad()).collect();
+    let slopes = slacks(layout, &courses, &solved).and_then(|open| slopes(layout, &courses, &solved, &open));
     measures
         .map(|(measure, error)| {
-            let [more, less] = [error, -error].map(|by| ring_near(&off(layout, &courses, measure, by), ring));
-            Ok(Effect { measure, error, moves: half_way(&figures(&less?), &figures(&more?)) })
+            let [more, less] = [error, -error]
+                .map(|by| near(&off(layout, &courses, measure, by), (&solved, slopes.as_ref())).map(|it| figures(&it)));
+            Ok(Effect { measure, error, moves: half_way(&less?, &more?) })
         })
         .collect()
+}
+
+/// A ring that is a little off from a solved one: its slopes lead there, else the whole way is gone.
+fn near(layout: &Layout, (solved, slopes): (&[f64], Option<&Slopes>)) -> Result<Ring, Fault> {
+    let courses = courses(layout)?;
+    let led = || slopes.and_then(|slopes| along_slopes(layout, &courses, (solved, slopes)));
+    let pitches = closing(layout, &courses, || led().or_else(|| newton(layout, &courses, solved)))?;
+    at_pitches(layout, &courses, &pitches)
 }
 
 /// The bands of all figures.

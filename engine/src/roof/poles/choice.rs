@@ -1,6 +1,8 @@
 //! Which pole goes where, and which end to the wall: least waste, notches nearest to what is wanted, least bow aside.
 
-use super::search::{bettered, counted_out, searched};
+use std::ops::ControlFlow;
+
+use super::search::bettered;
 use super::{Layout, Pole, Ring};
 use crate::solve::assignment::{Shortage, assignment};
 use crate::units::Length;
@@ -92,6 +94,14 @@ pub struct Choice {
     pub is_proved: bool,
 }
 
+impl Choice {
+    /// What a better choice could save at most, in mm.
+    #[must_use]
+    pub fn gap_mm(&self) -> f64 {
+        self.cost_mm - self.bound_mm
+    }
+}
+
 /// The positions of a ring that is solved with poles as they should be.
 #[must_use]
 pub fn positions(layout: &Layout, ring: &Ring) -> Vec<Position> {
@@ -124,20 +134,6 @@ pub fn unfit(position: &Position, candidate: &Candidate, is_turned: bool, wish: 
     }
 }
 
-/// A good choice, the same for the same seed; the best one where the pile is small enough to count out.
-///
-/// # Errors
-/// The positions that the pile cannot fill together, and the only poles that would do for any of them.
-pub fn choose(positions: &[Position], pile: &[Candidate], wish: &Wish, seed: u64) -> Result<Choice, Shortage> {
-    let table = Table::new(positions, pile, wish);
-    let (start, bound_mm) = table.start()?;
-    let (ways, is_proved) = match counted_out(&table) {
-        Some(best) => (best, true),
-        None => (searched(&table, start, seed), false),
-    };
-    Ok(table.chosen((positions, pile), &ways, bound_mm, is_proved))
-}
-
 /// A choice for a house that is being changed, found at once: poles that are laid stay, the rest is bettered until no exchange
 /// of two betters it.
 ///
@@ -161,7 +157,9 @@ pub fn choose_at_once(
         }
     }
     let (start, bound_mm) = table.start()?;
-    Ok(table.chosen((positions, pile), &bettered(&table, start), bound_mm, false))
+    let found = bettered(&table, start.clone(), &mut || ControlFlow::Continue(()));
+    let ways = found.map_or(start, |found| found.ways);
+    Ok(table.chosen((positions, pile), &ways, bound_mm, false))
 }
 
 fn placed(
@@ -239,14 +237,14 @@ impl Table {
     }
 
     /// A choice to start from and what no choice costs less than.
-    fn start(&self) -> Result<(Vec<usize>, f64), Shortage> {
+    pub fn start(&self) -> Result<(Vec<usize>, f64), Shortage> {
         let single: Vec<Vec<f64>> =
             (0..self.own.len()).map(|place| self.of_poles(place, |at| self.own[place][at])).collect();
         assignment(&single)?;
         self.bound()
     }
 
-    fn chosen(
+    pub fn chosen(
         &self,
         (positions, pile): (&[Position], &[Candidate]),
         ways: &[usize],

@@ -74,13 +74,31 @@ fn largest(slacks: &[f64]) -> f64 {
     slacks.iter().fold(0.0, |largest: f64, slack| largest.max(slack.abs()))
 }
 
-/// One step of Newton's method: the crossing of pole i has the pitches of i and of the one below it alone, so that each step
-/// follows from the one below, and the way round the ring gives the first.
+/// What a crossing opens when its own pole is pitched steeper, and when the one below it is: metres for a radian.
+pub(super) type Slopes = Vec<[f64; 2]>;
+
 fn step(layout: &Layout, courses: &[Course], pitches: &[f64], open: &[f64]) -> Option<Vec<f64>> {
-    let count = pitches.len();
+    around(layout, &slopes(layout, courses, pitches, open)?, open)
+}
+
+/// What every crossing opens by the pitches of the two poles that meet there.
+pub(super) fn slopes(layout: &Layout, courses: &[Course], pitches: &[f64], open: &[f64]) -> Option<Slopes> {
     let lies = lies(layout, courses, pitches);
     let turned = |place: usize| Lie::new(&layout.rafters[place], &courses[place], pitches[place] + STEP);
-    let nudged: Vec<Lie> = (0..count).map(turned).collect();
+    let nudged: Vec<Lie> = (0..pitches.len()).map(turned).collect();
+    let of = |place: usize| {
+        let below = layout.below(place);
+        let slope =
+            |upper: &Lie, lower: &Lie| Some((slack(layout, place, &contact(upper, lower)?) - open[place]) / STEP);
+        Some([slope(&nudged[place], &lies[below])?, slope(&lies[place], &nudged[below])?])
+    };
+    (0..pitches.len()).map(of).collect()
+}
+
+/// One step of Newton's method: the crossing of pole i has the pitches of i and of the one below it alone, so that each step
+/// follows from the one below, and the way round the ring gives the first.
+fn around(layout: &Layout, slopes: &[[f64; 2]], open: &[f64]) -> Option<Vec<f64>> {
+    let count = open.len();
     // In the order of resting, each place rests on the one that follows.
     let mut order = Vec::with_capacity(count);
     let mut place = 0;
@@ -92,16 +110,35 @@ fn step(layout: &Layout, courses: &[Course], pitches: &[f64], open: &[f64]) -> O
     let (mut fixed, mut share) = (0.0, 1.0);
     let mut shares = vec![(0.0, 0.0); count];
     for &place in order.iter().rev() {
-        let below = layout.below(place);
-        let slope =
-            |upper: &Lie, lower: &Lie| Some((slack(layout, place, &contact(upper, lower)?) - open[place]) / STEP);
-        let own = slope(&nudged[place], &lies[below])?;
-        let others = slope(&lies[place], &nudged[below])?;
+        let [own, others] = slopes[place];
         (fixed, share) = ((-open[place] - others * fixed) / own, -others * share / own);
         shares[place] = (fixed, share);
     }
     let first = fixed / (1.0 - share);
     first.is_finite().then(|| shares.iter().map(|(fixed, share)| fixed + share * first).collect())
+}
+
+/// Slack below this many metres no longer moves a figure of a ring that is off by so much as its measures are.
+const NEARLY_CLOSED: f64 = 1e-9;
+const MOST_NEAR_STEPS: usize = 12;
+
+/// Pitches of a ring that differs little from one whose slopes are known: the same slopes serve each step. `None` where they
+/// do not lead there.
+pub(super) fn along_slopes(
+    layout: &Layout,
+    courses: &[Course],
+    (start, slopes): (&[f64], &Slopes),
+) -> Option<Vec<f64>> {
+    let mut pitches = start.to_vec();
+    for _ in 0..MOST_NEAR_STEPS {
+        let open = slacks(layout, courses, &pitches)?;
+        let step = around(layout, slopes, &open)?;
+        pitches.iter_mut().zip(&step).for_each(|(pitch, step)| *pitch += step);
+        if largest(&open) < NEARLY_CLOSED {
+            return Some(pitches);
+        }
+    }
+    None
 }
 
 /// What is open at a crossing, in metres.
@@ -110,7 +147,7 @@ pub(super) fn slack(layout: &Layout, place: usize, contact: &Contact) -> f64 {
     contact.apart - contact.touching + (rafter.notch + rafter.bedding).in_m()
 }
 
-fn slacks(layout: &Layout, courses: &[Course], pitches: &[f64]) -> Option<Vec<f64>> {
+pub(super) fn slacks(layout: &Layout, courses: &[Course], pitches: &[f64]) -> Option<Vec<f64>> {
     let contacts = contacts(layout, &lies(layout, courses, pitches)).ok()?;
     Some(contacts.iter().enumerate().map(|(place, contact)| slack(layout, place, contact)).collect())
 }

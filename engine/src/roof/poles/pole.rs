@@ -1,6 +1,6 @@
 //! A pole as it is measured, and where a rafter is to lie.
 
-use super::Fault;
+use super::{Fault, Ring};
 use crate::reason::formula;
 use crate::units::{Angle, Length};
 
@@ -37,6 +37,14 @@ impl Pole {
     #[must_use]
     pub fn turned(self) -> Pole {
         Pole { butt: self.tip, tip: self.butt, bow_turn: -self.bow_turn, ..self }
+    }
+
+    /// The same pole cut to a length from its butt, where that is shorter: thicker at its new tip, and less bowed, as a shorter
+    /// string across an even bow.
+    #[must_use]
+    pub fn cut(self, length: Length) -> Pole {
+        let left = (length / self.length).min(1.0);
+        Pole { length: self.length * left, tip: self.diameter(length), bow: self.bow * (left * left), ..self }
     }
 
     /// Its diameter at a distance from its butt; beyond its tip, that at its tip.
@@ -113,6 +121,17 @@ impl Layout {
             RestsOn::Next => (place + count - 1) % count,
             RestsOn::Before => (place + 1) % count,
         }
+    }
+
+    /// The same poles, each cut where it ends: as far beyond its rest as it is to reach, and no nearer than half of its thickness.
+    #[must_use]
+    pub fn cut(&self, ring: &Ring) -> Layout {
+        let mut layout = self.clone();
+        for (rafter, set) in layout.rafters.iter_mut().zip(&ring.sets) {
+            let beyond = rafter.beyond.max(rafter.pole.diameter(set.rest) * 0.5);
+            rafter.pole = rafter.pole.cut(set.rest + beyond);
+        }
+        layout
     }
 
     /// Refuses sizes that no pole has.

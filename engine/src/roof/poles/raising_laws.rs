@@ -2,7 +2,7 @@
 
 use super::laws::{motley, near, pole, regular};
 use super::*;
-use crate::units::{Length, Ratio};
+use crate::units::{Angle, Length, Ratio};
 
 #[test]
 fn an_effect_is_the_derivative_and_the_worst_is_more_than_the_likely() {
@@ -23,6 +23,47 @@ fn an_effect_is_the_derivative_and_the_worst_is_more_than_the_likely() {
     assert!(bands.tip[0].likely > largest && bands.tip[0].worst > bands.tip[0].likely);
     assert!(bands.tip[0].likely > Length::mm(5.0), "5 mm at a crossing are more at the tip");
     assert_eq!(rounded(Length::mm(2_853.1), five), Length::mm(2_855.0));
+}
+
+#[test]
+fn an_effect_is_what_the_ring_does_when_it_is_solved_anew() {
+    let layout = motley();
+    let found = ring(&layout).unwrap();
+    let ten = Length::mm(10.0);
+    let all = effects(&layout, &found, &Errors { diameter: ten, plate: ten, eye: ten }).unwrap();
+    let change = |measure: Measure, by: Length| {
+        let mut off = layout.clone();
+        match measure {
+            Measure::Butt(place) => off.rafters[place].pole.butt = off.rafters[place].pole.butt + by,
+            Measure::Tip(place) => off.rafters[place].pole.tip = off.rafters[place].pole.tip + by,
+            Measure::Plate(place) => off.rafters[place].support[2] = off.rafters[place].support[2] + by,
+            Measure::Eye(_) => return None,
+        }
+        Some(figures(&ring(&off).unwrap()))
+    };
+    let mut counted = 0;
+    for effect in &all {
+        let Some((more, less)) = change(effect.measure, ten).zip(change(effect.measure, -ten)) else { continue };
+        counted += 1;
+        for place in 0..9 {
+            near(effect.moves.rest[place], (more.rest[place] - less.rest[place]) * 0.5, 1e-8);
+            near(effect.moves.carry[place], (more.carry[place] - less.carry[place]) * 0.5, 1e-8);
+            near(effect.moves.tip[place], (more.tip[place] - less.tip[place]) * 0.5, 1e-8);
+        }
+        near(effect.moves.eye, (more.eye - less.eye) * 0.5, 1e-8);
+    }
+    assert_eq!(counted, 27);
+}
+
+#[test]
+fn pitches_looked_for_from_the_last_ones_are_those_of_the_ring() {
+    let layout = motley();
+    let alone = pitches(&layout, None).unwrap();
+    let flatter: Vec<Angle> = alone.iter().map(|pitch| *pitch * 0.8).collect();
+    let near = pitches(&layout, Some(&flatter)).unwrap();
+    for ((set, alone), near) in ring(&layout).unwrap().sets.iter().zip(&alone).zip(&near) {
+        assert!((set.pitch - *alone).in_rad().abs() < 1e-11 && (set.pitch - *near).in_rad().abs() < 1e-11);
+    }
 }
 
 #[test]

@@ -69,6 +69,17 @@ pub fn ring(layout: &Layout) -> Result<Ring, Fault> {
     closed(layout, &courses, &start(layout, &courses))
 }
 
+/// The pitches of a ring alone, looked for from those of one that differs little, where there is one.
+///
+/// # Errors
+/// What keeps the poles from making a ring.
+pub fn pitches(layout: &Layout, near: Option<&[Angle]>) -> Result<Vec<Angle>, Fault> {
+    let courses = courses(layout)?;
+    let from = near.map_or_else(|| start(layout, &courses), |near| near.iter().map(|pitch| pitch.in_rad()).collect());
+    let found = closing(layout, &courses, || newton(layout, &courses, &from))?;
+    Ok(found.into_iter().map(Angle::rad).collect())
+}
+
 /// Solves a ring that differs little from one that is solved.
 pub(super) fn ring_near(layout: &Layout, near: &Ring) -> Result<Ring, Fault> {
     let pitches: Vec<f64> = near.sets.iter().map(|set| set.pitch.in_rad()).collect();
@@ -104,22 +115,40 @@ pub(super) fn sets_at(layout: &Layout, courses: &[Course], pitches: &[f64]) -> R
 }
 
 fn closed(layout: &Layout, courses: &[Course], start: &[f64]) -> Result<Ring, Fault> {
+    let pitches = closing(layout, courses, || newton(layout, courses, start))?;
+    let mut ring = at_pitches(layout, courses, &pitches)?;
+    ring.faults = faults(layout, &ring.sets, &lies(layout, courses, &pitches));
+    Ok(ring)
+}
+
+/// The pitches that close a ring, as they are found in some way.
+///
+/// # Errors
+/// A notch as deep as the poles are thick, a ring that does not close, a pole that would slope down to the eye.
+pub(super) fn closing(
+    layout: &Layout,
+    courses: &[Course],
+    found: impl FnOnce() -> Option<Vec<f64>>,
+) -> Result<Vec<f64>, Fault> {
     if let Some(place) = (0..courses.len()).find(|&place| wanted_at(layout, courses, place) <= 0.0) {
         return Err(Fault::NotchThrough(place));
     }
-    let pitches = newton(layout, courses, start).ok_or_else(|| not_closing(layout, courses))?;
-    if let Some(place) = pitches.iter().position(|pitch| *pitch <= 0.0) {
-        return Err(out_of_reach(layout, Some(place)));
+    let pitches = found().ok_or_else(|| not_closing(layout, courses))?;
+    match pitches.iter().position(|pitch| *pitch <= 0.0) {
+        Some(place) => Err(out_of_reach(layout, Some(place))),
+        None => Ok(pitches),
     }
-    let lies = lies(layout, courses, &pitches);
-    let sets = sets_at(layout, courses, &pitches)?;
+}
+
+/// The ring at pitches that close it; what is wrong with it is not looked for.
+pub(super) fn at_pitches(layout: &Layout, courses: &[Course], pitches: &[f64]) -> Result<Ring, Fault> {
+    let sets = sets_at(layout, courses, pitches)?;
     let middles: Vec<Vector> = (0..sets.len()).map(|place| middle(&sets, layout, place)).collect();
     let centre: Vector =
         std::array::from_fn(|axis| middles.iter().map(|at| at[axis]).sum::<f64>() / middles.len() as f64);
     let radii = middles.iter().map(|at| (at[0] - centre[0]).hypot(at[1] - centre[1]));
     let eye_radius = Length::m(radii.sum::<f64>() / middles.len() as f64);
-    let faults = faults(layout, &sets, &lies);
-    Ok(Ring { sets, eye_radius, eye_height: Length::m(centre[2]), faults })
+    Ok(Ring { sets, eye_radius, eye_height: Length::m(centre[2]), faults: Vec::new() })
 }
 
 /// Half way between the axes where a pole rests.

@@ -1,42 +1,83 @@
 //! The search for a good choice of poles, and the count of all choices where they are few.
 
+use std::ops::{ControlFlow, Range};
+
 use super::choice::Table;
 use crate::solve::draws::Chance;
+use crate::study::{Progress, Told};
 
-/// So many times a choice that cannot be bettered is shaken, a few poles each time; fewer times where one takes long.
-const SHAKES: usize = 400;
-const FEWEST_SHAKES: usize = 20;
-const WORK: usize = 1_400_000;
+/// So many searches are made, each from a start of its own.
+pub(super) const SEARCHES: usize = 24;
+/// So many times each shakes a choice that cannot be bettered, a few poles each time; fewer times where one takes long.
+const SHAKES: usize = 40;
+const FEWEST_SHAKES: usize = 2;
+const WORK: usize = 180_000;
 const SHAKEN: usize = 3;
 /// Less than this many mm is no betterment.
 const NOTHING: f64 = 1e-9;
 /// A pile of so many poles is counted out.
-const FEW: usize = 10;
+pub(super) const FEW: usize = 12;
+/// Sets of poles between two looks at whether to go on.
+const SETS: usize = 256;
 
-/// A choice that no swap, no other pole, no turning end for end and no stretch of the ring laid in reverse betters; shaken
-/// and bettered again, and the best of all kept. The same seed gives the same choice.
-pub(super) fn searched(table: &Table, start: Vec<usize>, seed: u64) -> Vec<usize> {
-    let mut best = bettered(table, start);
-    let mut cost = table.cost(&best);
-    let mut chance = Chance(seed);
-    let size = best.len() * best.len() * table.own.first().map_or(0, Vec::len) / 2;
-    for _ in 0..(WORK / size.max(1)).clamp(FEWEST_SHAKES, SHAKES) {
-        let mut tried = best.clone();
-        for _ in 0..SHAKEN {
-            let (one, other) = (chance.below(tried.len()), chance.below(tried.len()));
-            tried.swap(one, other);
-        }
-        tried = bettered(table, tried);
-        let found = table.cost(&tried);
-        if found < cost - NOTHING {
-            (best, cost) = (tried, found);
-        }
-    }
-    best
+/// A choice, way by way, and what it costs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Best {
+    pub(super) cost: f64,
+    pub(super) ways: Vec<usize>,
 }
 
-/// A choice that no swap, no other pole, no turning end for end and no stretch laid in reverse betters.
-pub(super) fn bettered(table: &Table, start: Vec<usize>) -> Vec<usize> {
+/// The cheaper of two, the first where they cost the same.
+pub(super) fn cheaper(one: Option<Best>, other: Option<Best>) -> Option<Best> {
+    match (one, other) {
+        (Some(one), Some(other)) => Some(if other.cost < one.cost { other } else { one }),
+        (one, other) => one.or(other),
+    }
+}
+
+/// The cheapest that a range of searches finds: choices that no swap, no other pole, no turning end for end and no stretch of the
+/// ring laid in reverse betters, shaken and bettered again. What a search finds follows from its number and the seed alone.
+pub(super) fn searched(
+    table: &Table,
+    start: &[usize],
+    (range, seed): (Range<usize>, u64),
+    told: &mut Told<'_>,
+) -> Option<Option<Best>> {
+    let size = start.len() * start.len() * table.own.first().map_or(0, Vec::len) / 2;
+    let shakes = (WORK / size.max(1)).clamp(FEWEST_SHAKES, SHAKES);
+    let of = range.len() * shakes;
+    let mut best = None;
+    for (place, search) in range.enumerate() {
+        let mut chance = Chance(seed ^ (search as u64).wrapping_mul(0x9e37_79b9_7f4a_7c15));
+        let mut ways = start.to_vec();
+        // The first begins where the bound is; the others far from it.
+        for _ in 0..if search == 0 { 0 } else { 4 * ways.len() } {
+            shaken(&mut ways, &mut chance);
+        }
+        let mut own = bettered(table, ways, &mut || told(Progress { done: place * shakes, of }))?;
+        for shake in 0..shakes {
+            let mut tried = own.ways.clone();
+            for _ in 0..SHAKEN {
+                shaken(&mut tried, &mut chance);
+            }
+            let found = bettered(table, tried, &mut || told(Progress { done: place * shakes + shake, of }))?;
+            if found.cost < own.cost - NOTHING {
+                own = found;
+            }
+        }
+        best = cheaper(best, Some(own).filter(|own| own.cost.is_finite()));
+    }
+    Some(best)
+}
+
+fn shaken(ways: &mut [usize], chance: &mut Chance) {
+    let (one, other) = (chance.below(ways.len()), chance.below(ways.len()));
+    ways.swap(one, other);
+}
+
+/// A choice that no swap, no other pole, no turning end for end and no stretch laid in reverse betters; `None` when it was told to
+/// stop.
+pub(super) fn bettered(table: &Table, start: Vec<usize>, told: &mut impl FnMut() -> ControlFlow<()>) -> Option<Best> {
     let mut ways = start;
     let mut cost = table.cost(&ways);
     loop {
@@ -48,6 +89,9 @@ pub(super) fn bettered(table: &Table, start: Vec<usize>) -> Vec<usize> {
             }
         };
         for place in 0..ways.len() {
+            if told().is_break() {
+                return None;
+            }
             for way in 0..table.own[place].len() {
                 let is_free = ways.iter().enumerate().all(|(at, taken)| at == place || taken / 2 != way / 2);
                 if is_free && table.own[place][way].is_finite() {
@@ -69,44 +113,47 @@ pub(super) fn bettered(table: &Table, start: Vec<usize>) -> Vec<usize> {
             }
         }
         if !is_better {
-            return ways;
+            return Some(Best { cost, ways });
         }
     }
 }
 
-/// The best choice of all, where the pile is small: the cheapest way to fill the ring from its first position on, for each
-/// set of poles used and each way of the last one laid. `None` where the pile is too large.
+/// The best choice of all with one of a range of ways in the first position: the cheapest way to fill the ring from there on, for
+/// each set of poles used and each way of the last one laid.
 ///
 /// Source: M. Held and R. M. Karp, J. SIAM 10 (1962) 196-210 (from memory; a test counts out every choice).
-pub(super) fn counted_out(table: &Table) -> Option<Vec<usize>> {
-    let poles = table.own.first()?.len() / 2;
-    if poles > FEW {
-        return None;
-    }
+pub(super) fn counted_out(table: &Table, range: Range<usize>, told: &mut Told<'_>) -> Option<Option<Best>> {
+    let poles = table.own.first().map_or(0, Vec::len) / 2;
     let mut order = vec![0];
     while order.len() < table.own.len() {
         order.push(table.below[order[order.len() - 1]]);
     }
-    let mut best: Option<(f64, Vec<usize>)> = None;
-    for first in (0..2 * poles).filter(|&way| table.own[0][way].is_finite()) {
-        let found = from_first(table, &order, poles, first);
-        if let Some(found) = found
-            && best.as_ref().is_none_or(|(cost, _)| found.0 < *cost)
-        {
-            best = Some(found);
+    let (mut best, of) = (None, range.len() << poles);
+    for (place, first) in range.enumerate() {
+        if table.own[0][first].is_finite() {
+            let mut within = |done: usize| told(Progress { done: (place << poles) + done, of });
+            best = cheaper(best, from_first(table, &order, (poles, first), &mut within)?);
         }
     }
-    best.map(|(_, ways)| ways)
+    Some(best)
 }
 
 /// The cheapest ring with a given way in its first position.
-fn from_first(table: &Table, order: &[usize], poles: usize, first: usize) -> Option<(f64, Vec<usize>)> {
+fn from_first(
+    table: &Table,
+    order: &[usize],
+    (poles, first): (usize, usize),
+    told: &mut impl FnMut(usize) -> ControlFlow<()>,
+) -> Option<Option<Best>> {
     let ways = 2 * poles;
     let at = |used: usize, way: usize| used * ways + way;
     let mut costs = vec![f64::INFINITY; ways << poles];
     let mut before = vec![first; ways << poles];
     costs[at(1 << (first / 2), first)] = table.own[0][first];
     for used in 1..1_usize << poles {
+        if used.is_multiple_of(SETS) && told(used).is_break() {
+            return None;
+        }
         let laid = used.count_ones() as usize;
         if laid >= order.len() {
             continue;
@@ -129,9 +176,11 @@ fn from_first(table: &Table, order: &[usize], poles: usize, first: usize) -> Opt
     let full = (0..1_usize << poles).filter(|used| used.count_ones() as usize == order.len());
     let ends = full.flat_map(|used| (0..ways).map(move |way| (used, way)));
     let whole = |(used, way): (usize, usize)| (costs[at(used, way)] + table.between(last_place, way, first), used, way);
-    let (cost, mut used, mut way) = ends.map(whole).min_by(|one, other| one.0.total_cmp(&other.0))?;
+    let Some((cost, mut used, mut way)) = ends.map(whole).min_by(|one, other| one.0.total_cmp(&other.0)) else {
+        return Some(None);
+    };
     if cost.is_infinite() {
-        return None;
+        return Some(None);
     }
     let mut found = vec![first; order.len()];
     for &place in order.iter().rev() {
@@ -140,5 +189,5 @@ fn from_first(table: &Table, order: &[usize], poles: usize, first: usize) -> Opt
         used &= !(1 << (way / 2));
         way = earlier;
     }
-    Some((cost, found))
+    Some(Some(Best { cost, ways: found }))
 }

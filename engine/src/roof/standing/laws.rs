@@ -10,7 +10,7 @@ use crate::units::{Angle, Density, Force, Length, LineLoad, Pressure};
 pub(super) const WOOD: Wood =
     Wood { young: Pressure::mpa(10_000.0), shear: Pressure::mpa(600.0), density: Density::kg_m3(600.0) };
 const PLUMB: Joints = Joints { passing: Passing::Plumb { push: LineLoad::n_m(6.826_194_176_4e9) }, upper_share: 0.5 };
-const TOUCHING: Joints =
+pub(super) const TOUCHING: Joints =
     Joints { passing: Passing::Touching { push: LineLoad::n_m(1e8), tie: LineLoad::n_m(1e7) }, upper_share: 0.5 };
 
 fn stood(layout: &Layout, wood: &Wood, joints: &Joints) -> Model {

@@ -8,12 +8,16 @@ mod cases;
 mod envelope;
 mod fault;
 mod given;
+mod kept;
 #[cfg(test)]
 mod laws;
 mod model;
 mod notch;
 mod straight;
 mod studies;
+mod trial;
+#[cfg(test)]
+mod trial_laws;
 
 pub use answers::{Answers, Section};
 pub use envelope::{Crossing, Envelope, Foot, Here, Most, Stands};
@@ -21,4 +25,5 @@ pub use fault::Fault;
 pub use given::{Combination, Extra, Feet, Joints, Loading, OnPole, Passing, Wood};
 pub use model::{Model, model};
 pub use straight::{Beam, Bearing, Straight, StraightAnswers};
-pub use studies::{Lost, Raised, SecondOrder, Without, raising};
+pub use studies::{Lost, Lowered, Raised, SecondOrder, Without, raising};
+pub use trial::{Answered, Trial, TrialFound, Tried};

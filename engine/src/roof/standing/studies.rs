@@ -57,6 +57,15 @@ pub struct Raised {
     pub on_prop: Option<Force>,
 }
 
+/// A ring whose prop is let down.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Lowered {
+    /// It does not carry itself: this pole moves most.
+    Loose(usize),
+    /// The prop is free when the pole over it has gone down by so much, once the poles touch all round.
+    Free(Length),
+}
+
 impl Model {
     /// Amplification and buckling under one combination.
     ///
@@ -135,19 +144,46 @@ impl Model {
 /// A pole that does not reach, a size that nothing has.
 pub fn raising(layout: &Layout, propped: &Propped, wood: &Wood, joints: &Joints) -> Result<Vec<Raised>, Fault> {
     let model = Model::of(layout, &propped.sets, wood, joints)?;
-    let count = propped.order.len();
-    let mut parts = Parts { stands: vec![false; count], joined: vec![false; count], feet: Feet::Held, prop: None };
-    let mut stages = Vec::with_capacity(count);
-    for (up, &place) in propped.order.iter().enumerate() {
-        parts.stands[place] = true;
-        parts.joined[place] = up > 0;
-        parts.prop = Some((propped.order[0], false));
-        let (loose, _) = model.on_prop(&parts)?;
-        parts.prop = Some((propped.order[0], true));
-        let (loose_when_tied, on_prop) = model.on_prop(&parts)?;
-        stages.push(Raised { poles: up + 1, loose, loose_when_tied, on_prop });
+    (1..=propped.order.len()).map(|poles| model.stage(&propped.order, poles)).collect()
+}
+
+impl Model {
+    /// The stage of raising at which so many poles are up, in their order, its feet held. The model is that of the poles as they lie
+    /// on the prop.
+    ///
+    /// # Errors
+    /// Equations without an answer.
+    pub fn stage(&self, order: &[usize], poles: usize) -> Result<Raised, Fault> {
+        let count = self.lies.len();
+        let mut parts = Parts { stands: vec![false; count], joined: vec![false; count], feet: Feet::Held, prop: None };
+        for (up, &place) in order.iter().take(poles).enumerate() {
+            parts.stands[place] = true;
+            parts.joined[place] = up > 0;
+        }
+        let first = order.first().copied().unwrap_or(0);
+        parts.prop = Some((first, false));
+        let (loose, _) = self.on_prop(&parts)?;
+        parts.prop = Some((first, true));
+        let (loose_when_tied, on_prop) = self.on_prop(&parts)?;
+        Ok(Raised { poles, loose, loose_when_tied, on_prop })
     }
-    Ok(stages)
+
+    /// What happens when the prop is let down under the closed ring, by the weight of the poles alone.
+    ///
+    /// # Errors
+    /// No such pole, or equations without an answer.
+    pub fn lowered(&self, first: usize, feet: Feet) -> Result<Lowered, Fault> {
+        let built = self.build(&self.whole(feet))?;
+        let whole = match built.factorise() {
+            Ok(whole) => whole,
+            Err(Fault::Mechanism { pole, .. }) => return Ok(Lowered::Loose(pole)),
+            Err(fault) => return Err(fault),
+        };
+        let row = built.rows.get(first).and_then(Option::as_ref).ok_or(Fault::Load(first))?;
+        let found = whole.solve(&[self.weight(&built)]).map_err(Fault::Frame)?;
+        let down = found.iter().map(|answer| -answer.movements[row.node + row.at[3]][2]).fold(0.0, f64::max);
+        Ok(Lowered::Free(Length::m(down)))
+    }
 }
 
 fn greatest_moment(answer: &Answer) -> f64 {
