@@ -25,7 +25,7 @@ impl Rulebook {
 }
 
 /// The rulebooks that come with the program.
-pub static SHIPPED: [Rulebook; 5] = [
+pub static SHIPPED: [Rulebook; 7] = [
     Rulebook {
         name: "trade-practice",
         rules: LazyLock::new(|| read(include_str!("../../data/rulebooks/trade-practice.toml"))),
@@ -45,6 +45,11 @@ pub static SHIPPED: [Rulebook; 5] = [
     Rulebook {
         name: "asd-timber",
         rules: LazyLock::new(|| read(include_str!("../../data/rulebooks/asd-timber.toml"))),
+    },
+    Rulebook { name: "nzs-4298", rules: LazyLock::new(|| read(include_str!("../../data/rulebooks/nzs-4298.toml"))) },
+    Rulebook {
+        name: "clay-plaster",
+        rules: LazyLock::new(|| read(include_str!("../../data/rulebooks/clay-plaster.toml"))),
     },
 ];
 
