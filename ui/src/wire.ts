@@ -239,6 +239,7 @@ export type Table = { title: string, header: Array<string>, rows: Array<Array<st
 /**
  * A long computation.
  */
+
 export type Study = { 
 /**
  * Its name, by which `/study/NAME` begins it and `/study/NAME/stop` ends it.
@@ -264,6 +265,7 @@ found: Found | null, };
 /**
  * What a long computation found.
  */
+
 export type Found = { 
 /**
  * Whether it is for the design before the last changes.
@@ -289,6 +291,7 @@ offer: Offer | null, };
 /**
  * A change that the builder may accept.
  */
+
 export type Offer = { 
 /**
  * What is to be done, step by step.
