@@ -48,7 +48,7 @@ fn recipe() -> Value {
     let ingredient = |name: &str| json!({"name": name, "low_buckets": 1, "high_buckets": 4});
     json!({
         "batch_buckets": 10, "step_buckets": 0.5, "order": "quadratic",
-        "ingredients": ["soil", "sand", "straw", "dung", "fibre"].map(ingredient),
+        "ingredients": (["soil", "sand", "straw", "dung", "fibre"].map(ingredient)),
         "goals": [{"want": "most", "low": 0.5, "target": 3}, {"want": "least", "target": 0.5, "high": 2.5}],
         "runs": runs.collect::<Vec<_>>(),
     })
