@@ -139,9 +139,9 @@ impl Likelihood<'_> {
             for row in 0..count {
                 let [a, b] = moves(row);
                 rise[row] += a * by_upper + b * by_lower;
-                for column in 0..=row {
+                for (column, bent) in bend[row].iter_mut().enumerate().take(row + 1) {
                     let [c, d] = moves(column);
-                    bend[row][column] += a * c * bent_upper + b * d * bent_lower + (a * d + b * c) * bent_both;
+                    *bent += a * c * bent_upper + b * d * bent_lower + (a * d + b * c) * bent_both;
                 }
             }
         }

@@ -64,8 +64,9 @@ impl Drawn<'_> {
         self.svg.push(path.map_or(text.clone(), |path| text.data_path(path)));
     }
 
-    fn line(&mut self, points: &[[f64; 2]], wide: f64, dashes: &'static str) {
+    fn line(&mut self, points: &[[f64; 2]], (wide, dashes): (f64, &'static str), path: &str) {
         let line = Element::polyline(points).with("fill", "none").with("stroke", INK).with("stroke-width", wide);
+        let line = line.data_path(path);
         self.svg.push(if dashes.is_empty() { line } else { line.with("stroke-dasharray", dashes) });
     }
 
@@ -79,22 +80,24 @@ impl Drawn<'_> {
         let below = moments.iter().rev().map(|own| [self.x(own[0]), y(own[1])]);
         let outline: Vec<[f64; 2]> = above.chain(below).collect();
         let area = Element::polygon(&outline).with("fill", hatch::mixed(STRAW, LIME, 0.35)).with("stroke", INK);
-        self.svg.push(area.with("stroke-width", weight::THIN));
+        let path = format!("roof.members.{}.moment", self.along.place);
+        self.svg.push(area.with("stroke-width", weight::THIN).data_path(&path));
         let ends = [0.0, self.along.marks[3]].map(|along| [self.x(along), axis]);
-        self.line(&ends, weight::CUT, "");
+        let place = format!("roof.places.{}", self.along.place);
+        self.line(&ends, (weight::CUT, ""), &format!("{place}.cut-length"));
         let carry = self.along.marks[1];
         let peak = moments.iter().max_by(|one, other| (one[2] - one[1]).total_cmp(&(other[2] - other[1])));
         let Some(peak) = peak else { return };
-        let path = format!("roof.members.{}.moment", self.along.place);
         let says = answers.rows.find(&path).map(|row| row.shown(answers.system)).unwrap_or_default();
         let at = if peak[2] > -peak[1] { y(peak[2]) - 2.0 } else { y(peak[1]) + 4.4 };
         self.words([self.x(carry), at], &format!("{says} at most"), Some(&path));
         let from = STRIPS[0] + 2.0;
-        for (mark, words) in self.along.marks.into_iter().zip(["wall", "carries", "rests"]) {
-            let x = self.x(mark);
-            self.line(&[[x, axis], [x, from + STRIPS[1]]], weight::THIN, "1 1");
-            let lower = if words == "rests" { 4.0 } else { 0.0 };
-            self.words([x, from + STRIPS[1] + 4.0 + lower], words, None);
+        let marks = [("wall", "tail"), ("carries", "carry"), ("rests", "rest")];
+        for (mark, (words, noun)) in self.along.marks.into_iter().zip(marks) {
+            let (x, path) = (self.x(mark), format!("{place}.{noun}"));
+            self.line(&[[x, axis], [x, from + STRIPS[1]]], (weight::THIN, "1 1"), &path);
+            let lower = if noun == "rest" { 4.0 } else { 0.0 };
+            self.words([x, from + STRIPS[1] + 4.0 + lower], words, Some(&path));
         }
         self.words([SIDES, 4.0], "bending", None);
     }
@@ -106,7 +109,7 @@ impl Drawn<'_> {
             let row = answers.rows.find(&format!("roof.members.{}.{noun}", self.along.place))?;
             Some((row.path.clone(), row.shown(answers.system), row.quantity.si()?))
         };
-        let (Some((sinks, says, sunk)), Some((_, _, sags))) = (value("sinks"), value("sags")) else { return };
+        let (Some((sinks, says, sunk)), Some((sagged, _, sags))) = (value("sinks"), value("sags")) else { return };
         let deepest = sunk.abs().max(sags.abs()).max(1e-9);
         let steps = 40_u32;
         let curve = (0..=steps).map(|step| {
@@ -117,8 +120,8 @@ impl Drawn<'_> {
         });
         let curve: Vec<[f64; 2]> = curve.collect();
         let ends = [0.0, end].map(|along| [self.x(along), level]);
-        self.line(&ends, weight::THIN, "2 1.2");
-        self.line(&curve, weight::CUT, "");
+        self.line(&ends, (weight::THIN, "2 1.2"), &sinks);
+        self.line(&curve, (weight::CUT, ""), &sagged);
         let slate = Element::circle([self.x(foot), level], 0.8).with("fill", SLATE);
         self.svg.push(slate);
         let at = [self.x(0.5 * (rest + end)), level - 2.0];

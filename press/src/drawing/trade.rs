@@ -50,7 +50,8 @@ pub fn trade(answers: &Answers, choice: Option<&Choice>, paper: Paper) -> Option
         drawn.axes(&mut sheet, panel.count, panel.count == choice.count);
         drawn.panel(&mut sheet, panel);
         if let Some(steepest) = choice.steepest {
-            drawn.line(&mut sheet, &EYES.map(|eye| Point::new(eye, steepest)), "0.4 1", weight::SEEN);
+            let line = EYES.map(|eye| Point::new(eye, steepest));
+            drawn.line(&mut sheet, &line, ("0.4 1", weight::SEEN), "roof.slide.safety");
         }
         if panel.count == choice.count {
             drawn.here(&mut sheet, choice.here);
@@ -122,18 +123,19 @@ impl Drawn {
             let works = Element::polygon(&outline).with("fill", hatch::mixed(STRAW, LIME, 0.35)).with("stroke", "none");
             sheet.push(works);
         }
-        self.line(sheet, &panel.touching, "", weight::SEEN);
-        self.line(sheet, &panel.deepest, "1.6 1", weight::SEEN);
-        self.line(sheet, &panel.bends, "", weight::CUT);
+        self.line(sheet, &panel.touching, ("", weight::SEEN), "poles.diameter");
+        self.line(sheet, &panel.deepest, ("1.6 1", weight::SEEN), "poles.diameter");
+        self.line(sheet, &panel.bends, ("", weight::CUT), "roof.trade.strength");
     }
 
     /// A line as far as it lies within the panel.
-    fn line(&self, sheet: &mut Lettered, points: &[Point], dashes: &'static str, wide: f64) {
+    fn line(&self, sheet: &mut Lettered, points: &[Point], (dashes, wide): (&'static str, f64), path: &str) {
         let within = self.within(points, false);
         if within.len() < 2 {
             return;
         }
         let line = Element::polyline(&within).with("fill", "none").with("stroke", INK).with("stroke-width", wide);
+        let line = line.data_path(path);
         sheet.push(if dashes.is_empty() { line } else { line.with("stroke-dasharray", dashes) });
     }
 

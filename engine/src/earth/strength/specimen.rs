@@ -92,8 +92,8 @@ pub fn shape_factor(slenderness: f64) -> Option<f64> {
 /// The index of a spray or drip test, from what was washed out in the unit of the table; none below zero.
 #[must_use]
 pub fn erosion_index(test: &str, washed: f64) -> Option<f64> {
-    let steps = erosion_steps().iter().filter(|step| step.test == test && washed >= step.from);
-    steps.last().map(|step| step.index)
+    let mut steps = erosion_steps().iter().filter(|step| step.test == test && washed >= step.from);
+    steps.next_back().map(|step| step.index)
 }
 
 #[cfg(test)]

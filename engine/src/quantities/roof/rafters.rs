@@ -53,8 +53,8 @@ fn not_known(held: &Held, rows: &mut Rows) {
     for noun in members::NOUNS {
         rows.not_known(path(&factors.noun(noun)), format!("the longest rafter: {}", members::words(noun)));
     }
-    for seat in 0..SEATS.len() {
-        let title = format!("{} seat of a rafter: bearing strength used", SEATS[seat]);
+    for (seat, name) in SEATS.iter().enumerate() {
+        let title = format!("{name} seat of a rafter: bearing strength used");
         rows.not_known(seat_path(seat, &factors.noun("bearing")), title);
     }
 }
