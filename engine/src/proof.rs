@@ -8,12 +8,15 @@ use crate::ask::ask;
 use crate::sources::{Citation, Standing};
 
 /// The tables of published values.
-const TABLES: [(&str, &str); 11] = [
+const TABLES: [(&str, &str); 14] = [
     ("roof.csv", include_str!("../../data/proof/roof.csv")),
     ("poles.csv", include_str!("../../data/proof/poles.csv")),
     ("standing.csv", include_str!("../../data/proof/standing.csv")),
     ("units.csv", include_str!("../../data/proof/units.csv")),
     ("earth.csv", include_str!("../../data/proof/earth.csv")),
+    ("soil.csv", include_str!("../../data/proof/soil.csv")),
+    ("strength.csv", include_str!("../../data/proof/strength.csv")),
+    ("mixtures.csv", include_str!("../../data/proof/mixtures.csv")),
     ("wall.csv", include_str!("../../data/proof/wall.csv")),
     ("timber.csv", include_str!("../../data/proof/timber.csv")),
     ("loads.csv", include_str!("../../data/proof/loads.csv")),
@@ -44,7 +47,7 @@ pub struct ProofRow {
     pub ask: String,
     /// The request.
     pub request: Value,
-    /// The key of the answer, or `checks.` and the name of a rule whose state is expected.
+    /// The key of the answer, `checks.` and the name of a rule whose state is expected, or `words.` and the key of a word.
     pub key: String,
     /// The published value, as printed.
     pub expected: String,
@@ -61,7 +64,7 @@ pub struct ProofRow {
 pub enum Found {
     /// A plain number in SI.
     Number(f64),
-    /// The state of a check.
+    /// The state of a check, or a word of the answer.
     Word(String),
 }
 
@@ -117,14 +120,19 @@ fn read(text: &str) -> Result<Vec<ProofRow>, String> {
     Ok(rows)
 }
 
-/// The rule whose state a key asks for; nothing where it asks for a number.
+/// The rule whose state a key asks for; nothing where it asks for something else.
 fn rule(key: &str) -> Option<&str> {
     key.strip_prefix("checks.")
 }
 
+/// The key of the word that a key asks for; nothing where it asks for something else.
+fn word(key: &str) -> Option<&str> {
+    key.strip_prefix("words.")
+}
+
 fn read_tolerance(key: &str, text: &str) -> Option<Tolerance> {
     match text.split_once(' ') {
-        _ if rule(key).is_some() => (text == "exact").then_some(Tolerance::Exact),
+        _ if rule(key).or(word(key)).is_some() => (text == "exact").then_some(Tolerance::Exact),
         None if text == "digits" => Some(Tolerance::PrintedDigits),
         Some(("abs", size)) => size.parse().ok().map(Tolerance::Absolute),
         Some(("rel", share)) => share.parse().ok().map(Tolerance::Relative),
@@ -151,6 +159,9 @@ fn prove(row: ProofRow) -> Proof {
 }
 
 fn found(reply: &Value, key: &str) -> Option<Found> {
+    if let Some(key) = word(key) {
+        return reply["answer"][key].as_str().map(|word| Found::Word(word.to_owned()));
+    }
     let Some(rule) = rule(key) else { return reply["answer"][key].as_f64().map(Found::Number) };
     let check = reply["checks"].as_array()?.iter().find(|check| check["rule"] == rule)?;
     check["state"].as_str().map(|state| Found::Word(state.to_owned()))
@@ -205,8 +216,8 @@ mod tests {
             let head = "id,ask,request,key,expected,unit,tolerance,source,place,how";
             read(&format!("{head}\na,units,{{}},{key},1,m,{tolerance},w,p,seen\n")).is_ok()
         };
-        assert!(row("length_m", "digits") && row("checks.a", "exact"));
-        assert!(!row("length_m", "exact") && !row("checks.a", "digits"));
+        assert!(row("length_m", "digits") && row("checks.a", "exact") && row("words.class", "exact"));
+        assert!(!row("length_m", "exact") && !row("checks.a", "digits") && !row("words.class", "digits"));
     }
 
     #[test]

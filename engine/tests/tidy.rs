@@ -130,7 +130,7 @@ fn works() -> Vec<String> {
         let rules = engine::rulebook::read(&fs::read_to_string(file).unwrap()).unwrap();
         works.extend(rules.into_iter().map(|rule| rule.citation.work));
     }
-    for file in ["timber", "loads", "lifting"].iter().flat_map(|folder| files(&data.join(folder), "csv")) {
+    for file in ["timber", "loads", "lifting", "earth"].iter().flat_map(|folder| files(&data.join(folder), "csv")) {
         let mut table = csv::Reader::from_path(file).unwrap();
         let column = table.headers().unwrap().iter().position(|head| head == "work").unwrap();
         works.extend(table.records().map(|line| line.unwrap()[column].to_owned()));

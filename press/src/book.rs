@@ -13,6 +13,7 @@ mod floor;
 mod gate;
 #[cfg(feature = "book")]
 mod glossary;
+mod holds;
 #[cfg(feature = "book")]
 mod job;
 #[cfg(feature = "book")]
@@ -56,7 +57,7 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        checks, earth, floor, gate, glossary, job, later, lifts, orders, quantities, roof, set_out, site, skin,
+        checks, earth, floor, gate, glossary, holds, job, later, lifts, orders, quantities, roof, set_out, site, skin,
         sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
@@ -74,6 +75,7 @@ mod whole {
         ("/earth.typ", include_str!("book/chapters/earth.typ")),
         ("/lifts.typ", include_str!("book/chapters/lifts.typ")),
         ("/roof.typ", include_str!("book/chapters/roof.typ")),
+        ("/holds.typ", include_str!("book/chapters/holds.typ")),
         ("/studies.typ", include_str!("book/chapters/studies.typ")),
         ("/poles.typ", include_str!("book/chapters/poles.typ")),
         ("/skin.typ", include_str!("book/chapters/skin.typ")),
@@ -110,6 +112,7 @@ mod whole {
             "behind": earth::behind(answers),
             "lifts": lifts::chapter(answers),
             "roof": roof::chapter(answers),
+            "holds": holds::chapter(answers),
             "studies": studies::chapter(answers, findings),
             "poles": roof::cards(answers),
             "skin": skin::chapter(answers),
@@ -141,9 +144,16 @@ mod whole {
             "path": format!("/{}.svg", drawing.name),
             "chapter": drawing.chapter,
             "title": drawing.title,
-            "caption": format!("{}, {}. {}", drawing.title, scaled.scale, drawing.note),
+            "caption": caption(drawing),
             "width": scaled.svg.width_mm(),
             "key": key.collect::<Vec<_>>(),
         })
+    }
+
+    /// Title, scale where there is one, and what is said of it.
+    fn caption(drawing: &Drawing) -> String {
+        let scale = &drawing.scaled.scale;
+        let scale = if scale.is_empty() { String::new() } else { format!(", {scale}") };
+        format!("{}{scale}. {}", drawing.title, drawing.note)
     }
 }

@@ -2,6 +2,7 @@
 
 mod all;
 pub mod area;
+mod bending;
 mod bond_beam;
 mod buckets;
 mod dimension;
@@ -29,10 +30,12 @@ mod sheet;
 mod site;
 mod story_pole;
 mod strips;
+mod trade;
 mod way;
 mod words;
 
 pub use all::{Drawing, all};
+pub use bending::bending;
 pub use bond_beam::bond_beam;
 pub use buckets::{buckets, number as bucket_number, recipes};
 pub use elevation::elevation;
@@ -50,6 +53,7 @@ pub use section::{detail, section, section_held, trench_section, unrolled, unrol
 pub use setting_out::setting_out;
 pub use site::site;
 pub use story_pole::story_pole;
+pub use trade::trade;
 pub use way::{Standing, TARGET as TARGET_MM, way, way_upright};
 pub use words::{Words, words};
 

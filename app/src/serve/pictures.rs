@@ -53,6 +53,12 @@ pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
                 names.splice(0..0, ["roof-plan", "raising", "raising-stages"].map(str::to_owned));
                 names.extend(ring.places.iter().map(|pole| format!("pole-{}", pole.tag)));
             }
+            if answers.rows.find("roof.trade.used").is_some() {
+                names.push("trade".to_owned());
+            }
+            if answers.rows.matching("roof.members.*.moment").next().is_some() {
+                names.push("bending".to_owned());
+            }
             names.extend(["north", "east", "south", "west"].map(|side| format!("elevation-{side}")));
         }
         _ => {}
@@ -125,6 +131,8 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
         "site" => Some(drawing::site(answers, medium)),
         "floor-bays" => drawing::floor_bays(answers, medium),
         "roof-plan" => drawing::roof_plan(answers, medium),
+        "trade" => drawing::trade(answers, standing.pictures()?.choice.as_ref(), medium),
+        "bending" => drawing::bending(answers, standing.pictures()?.bent.as_ref(), medium),
         "raising" => drawing::raising(answers, medium),
         "raising-stages" => drawing::raising_stages(answers, medium),
         other if other.starts_with("pole-") => {
@@ -207,7 +215,7 @@ fn words(name: &str, standing: &Standing) -> Words {
         ("first-shape", _) => only("The first shape"),
         (_, Some(recipe)) => only(&format!("One tarp of {}", recipe.replace('-', " "))),
         _ => {
-            let of_bodies = name == "exploded" || name.starts_with("elevation-");
+            let of_bodies = ["exploded", "bending"].contains(&name) || name.starts_with("elevation-");
             let pictures = if of_bodies { standing.pictures() } else { None };
             drawing::words(name, &standing.answers, pictures).unwrap_or_default()
         }

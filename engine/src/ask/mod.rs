@@ -2,6 +2,7 @@
 
 mod assign;
 mod bolt;
+mod bricks;
 mod deck;
 mod deck_boards;
 mod deck_frame;
@@ -9,16 +10,23 @@ mod deck_skin;
 mod earth;
 mod frame;
 mod given;
+mod grains;
+mod jar;
 mod loads;
+mod mixture;
+mod mixture_given;
 mod pole;
 mod poles;
 mod poles_given;
 mod questions;
+mod recipe;
 mod roof;
+mod samples;
 mod set_out;
 mod site_loads;
 mod soil;
 mod standing;
+mod tested;
 mod timber;
 mod tree;
 
@@ -133,6 +141,13 @@ impl Reply {
         let measuring = rules.filter(|rule| rule.limit.as_ref().is_some_and(|limit| limit.measures == path));
         self.checks.extend(measuring.flat_map(|rule| Check::against(rule, &rows)));
     }
+}
+
+/// What every rule of a shipped rulebook that measures the row of a path says of what was not measured.
+fn not_known(rulebook: &str, path: &str) -> Vec<Check> {
+    let rules = SHIPPED.iter().filter(|book| book.name == rulebook).flat_map(|book| book.rules());
+    let measuring = rules.filter(|rule| rule.limit.as_ref().is_some_and(|limit| limit.measures == path));
+    measuring.flat_map(|rule| Check::against(rule, &Rows::default())).collect()
 }
 
 fn check_json(check: &Check) -> Value {

@@ -2,6 +2,7 @@
 
 use super::pile::{Pole, pile};
 use super::reader::Table;
+use super::roof_loads::{self, RoofBolt, RoofSoil, Wood};
 use super::source::Written;
 use crate::units::{Angle, Density, Kind, Length, Mass, Ratio, Slope, SurfaceMass};
 
@@ -35,6 +36,10 @@ pub struct Roof {
     pub falls: Option<Written<Angle>>,
     /// From rafter to rafter.
     pub spacing: Option<Written<Length>>,
+    /// `[roof.soil]`
+    pub soil: RoofSoil,
+    /// `[roof.bolt]`
+    pub bolt: RoofBolt,
     /// `[[roof.layers]]`, from the poles up.
     pub layers: Vec<RoofLayer>,
 }
@@ -84,6 +89,8 @@ pub struct Poles {
     pub density: Option<Written<Density>>,
     /// What is bought.
     pub of: Option<Written<String>>,
+    /// The wood that they are of.
+    pub wood: Wood,
     /// The poles that lie there.
     pub pile: Vec<Pole>,
     /// The tags of those that lie, from the first place on; "turned" behind a tag where the thin end is at the wall.
@@ -128,6 +135,7 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
             roof.pitch = table.needed("pitch", Kind::Slope);
             roof.falls = table.needed("falls", Kind::Angle);
             roof.spacing = table.needed("spacing", Kind::Length);
+            roof.ring.seat = table.quantity("seat", Kind::Length);
         }
         None => {
             for key in
@@ -137,6 +145,8 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
             }
         }
     }
+    roof.soil = table.table("soil").map(roof_loads::soil).unwrap_or_default();
+    roof.bolt = table.table("bolt").map(roof_loads::bolt).unwrap_or_default();
     roof.layers = table.listed_tables("layers").into_iter().map(|(name, table)| layer(name, table)).collect();
     table.finish();
     roof
@@ -162,6 +172,7 @@ pub(super) fn poles(mut table: Table<'_, '_>) -> Poles {
         diameter: table.needed("diameter", Kind::Length),
         density: table.quantity("density", Kind::Density),
         of: table.text("of"),
+        wood: roof_loads::wood(&mut table),
         pile: pile(&mut table),
         laid: table.texts("laid"),
         weights: weights(&mut table),

@@ -2,6 +2,7 @@
 
 use super::prices::{self, Vehicle};
 use super::reader::Table;
+use super::roof_loads::{self, SiteLoads};
 use super::set_out::{self, SetOut};
 use super::source::Written;
 use super::written::Path;
@@ -25,6 +26,8 @@ pub struct Site {
     pub rulebooks: Option<Written<Vec<Written<String>>>>,
     /// Direction of north in the plan, anticlockwise from the x axis.
     pub north: Option<Written<Angle>>,
+    /// `[site.loads]`
+    pub loads: SiteLoads,
     /// Height of heaps in the yard.
     pub heap: Option<Written<Length>>,
     /// `[site.vehicles.NAME]`
@@ -202,6 +205,7 @@ pub(super) fn site(mut table: Table<'_, '_>) -> Site {
         ),
         rulebooks: table.texts("rulebooks"),
         north: table.quantity("north", Kind::Angle),
+        loads: table.table("loads").map(roof_loads::site).unwrap_or_default(),
         heap: table.quantity("heap", Kind::Length),
         vehicles: table.table("vehicles").map_or_else(Vec::new, prices::vehicles),
         set_out: table.table("set-out").map(set_out::set_out).unwrap_or_default(),

@@ -2,8 +2,14 @@
 
 mod batch;
 mod bulk;
+pub mod mixture;
+mod panel;
 mod recipe;
 mod settlement;
+pub mod soil;
+pub mod strength;
+mod strip;
+pub mod tables;
 
 pub use batch::{
     armfuls, bales, batches, cob_to_mix, grains_and_water, loaf_mass, loaves, loaves_in_all, mixed, need,
@@ -11,11 +17,13 @@ pub use batch::{
     wet_density, wet_mass, whole_batches,
 };
 pub use bulk::{loose, loose_for_packed, mass, moisture, packed, packing, volume, wet, wet_loose};
+pub use panel::{Judged, Score, judged};
 pub use recipe::{
     batch_dry_mass, bucket_filled, bucket_mass, buckets_for_share, clay_share, dry_share, loose_density, loose_volume,
     part_dry_mass, pile_water, settled_buckets, straw_mass,
 };
 pub use settlement::{gap_over_door, gap_over_frame, settlement, wet_built};
+pub use strip::{placed_yield, strip, strip_half};
 
 #[cfg(test)]
 mod tests;

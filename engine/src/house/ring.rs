@@ -336,6 +336,30 @@ impl Loose {
     }
 }
 
+/// Poles of one size in the place of those of a ring.
+pub(super) fn laid_typically(
+    ring: &Ring,
+    wall: &Wall,
+    wanted: &Wanted<'_>,
+    pole: Pole,
+) -> Result<Layout, poles::Fault> {
+    let loose = Loose {
+        pile: Vec::new(),
+        weights: ring.weights.clone(),
+        measured_to: ring.measured_to.clone(),
+        alone: ring.alone.clone(),
+        turned: ring.turned.clone(),
+        seat: ring.seat.clone(),
+        bedding: ring.bedding.clone(),
+        clearance: ring.clearance.clone(),
+        seats: Vec::new(),
+        laid: Vec::new(),
+    };
+    let starts = loose.starts(wall, wanted, usize::try_from(wanted.count.value).unwrap_or(usize::MAX))?;
+    let tails = tails(wall, wanted, &starts);
+    loose.layout(&starts, &tails, wanted, (&|_| pole, &|_| wanted.notch.value))
+}
+
 /// A pole as the pile is on the whole, straight.
 fn typical(pile: &[Candidate]) -> Pole {
     let mean = |of: &dyn Fn(&Pole) -> Length| {

@@ -2,6 +2,8 @@
 
 use super::place::{known, shown, within};
 use super::ring::{self, Ring};
+use super::roof_loads::{self, RoofSoil, SiteLoads};
+use super::roof_wood::{self, Bolt, Code, Wood};
 use super::{Wall, layers};
 use crate::build::{self, Build, RoofKind, Source};
 use crate::known::{Known, Origin};
@@ -23,6 +25,23 @@ pub struct Roof {
     pub of: String,
     /// Layers from the poles up.
     pub layers: Vec<Layer>,
+    /// The soil among them; none where nothing grows on the roof.
+    pub soil: Option<RoofSoil>,
+    /// The code by which its timber is held, with what that needs; none where the site names none.
+    pub held: Option<Held>,
+}
+
+/// What a code needs to hold a roof.
+#[derive(Clone, Debug)]
+pub struct Held {
+    /// The code.
+    pub code: Code,
+    /// Loads of the place.
+    pub loads: SiteLoads,
+    /// The wood of the poles.
+    pub wood: Wood,
+    /// The bolts of the crossings.
+    pub bolt: Bolt,
 }
 
 /// How a roof stands.
@@ -49,6 +68,8 @@ pub enum Frame {
         falls: Known<Angle>,
         /// From rafter to rafter, at most.
         spacing: Known<Length>,
+        /// How deep a rafter is let into its plates.
+        seat: Known<Length>,
     },
 }
 
@@ -131,7 +152,17 @@ pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Lengt
         let wanted = ring::Wanted { count, eye, notch, tip, overhang: &overhang, beam };
         *ring = Some(Box::new(ring::place(source, (written, poles), wall, &wanted, system)?));
     }
-    Some(Roof { frame, overhang, diameter, density, of, layers })
+    let soil = roof_loads::soil(source, &written.soil, &layers, system)?;
+    let held = match roof_wood::code(source, build)? {
+        None => None,
+        Some(code) => Some(Held {
+            code,
+            loads: roof_loads::site(source, &build.site.loads, code, system),
+            wood: roof_wood::wood(source, &poles.wood, code, system)?,
+            bolt: roof_wood::bolt(source, &written.bolt, system),
+        }),
+    };
+    Some(Roof { frame, overhang, diameter, density, of, layers, soil, held })
 }
 
 fn reciprocal(
@@ -198,7 +229,13 @@ fn one_way(source: &Source<'_>, written: &build::Roof, system: System) -> Option
     let pitch = within(source, written.pitch.as_ref(), pitches, "the pitch of a roof that falls one way", system);
     let spacings = Length::mm(100.0)..Length::m(3.0);
     let spacing = within(source, written.spacing.as_ref(), spacings, "a spacing of rafters", system);
-    Some(Frame::OneWay { pitch: pitch?, falls: known(written.falls.as_ref())?, spacing: spacing? })
+    let seats = Length::ZERO..Length::mm(150.0);
+    let seat = within(source, written.ring.seat.as_ref(), seats, "how deep a rafter is let in", system);
+    let seat = seat.unwrap_or_else(|| {
+        let why = "a flat seat that a pole does not roll from";
+        Known::assumed(Length::mm(20.0), "roof.seat", Origin::Judgement, why)
+    });
+    Some(Frame::OneWay { pitch: pitch?, falls: known(written.falls.as_ref())?, spacing: spacing?, seat })
 }
 
 fn layer(source: &Source<'_>, written: &build::RoofLayer, system: System) -> Option<Layer> {

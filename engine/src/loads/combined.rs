@@ -1,7 +1,7 @@
 //! What a combination of loads makes of them, on each area in plan.
 
 use crate::reason::formula;
-use crate::units::{Angle, Pressure};
+use crate::units::{Angle, Pressure, SurfaceMass};
 
 formula! {
     /// Load of a combination, on each area in plan; below zero it lifts.
@@ -29,6 +29,18 @@ formula! {
     /// Source: projection of a plane.
     pub fn in_plan(on_slope: Pressure, pitch: Angle) -> Pressure {
         on_slope / pitch.in_rad().cos()
+    }
+}
+
+formula! {
+    /// Load on each area in plan, from the mass on each area of slope.
+    ///
+    /// ```text
+    /// p = m g / cos α
+    /// ```
+    /// Source: the definition of weight; projection of a plane.
+    pub fn weight_in_plan(mass: SurfaceMass, pitch: Angle; gravity_m_s2: f64) -> Pressure {
+        Pressure::pa(mass.in_kg_m2() * gravity_m_s2 / pitch.in_rad().cos())
     }
 }
 

@@ -1,5 +1,6 @@
 //! Loads on a roof: what is placed on it, snow, wind, earthquake, how codes combine them and how they lie.
 
+pub mod acting;
 pub mod combined;
 pub mod earthquake;
 pub mod snow;

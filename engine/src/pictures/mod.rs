@@ -6,14 +6,17 @@ mod exploded;
 mod roof;
 mod roof_cut;
 mod stage;
+mod trade;
 
 pub use elevation::Elevation;
 pub use exploded::{Exploded, Group};
 pub use roof_cut::{LayerCut, RoofCut, roof_cut};
 pub use stage::Stage;
+pub use trade::{Choice, Panel};
 
 use crate::house::House;
 use crate::house::part::Material;
+use crate::quantities::{Along, along};
 use crate::row::Rows;
 use crate::solid::Mesh;
 use crate::solids::{Solid, finished};
@@ -36,6 +39,10 @@ pub struct Pictures {
     pub elevations: Vec<Elevation>,
     /// The parts pulled apart.
     pub exploded: Exploded,
+    /// Which rings of equal poles work, where the roof is one.
+    pub choice: Option<Choice>,
+    /// How that pole of the ring is bent whose strength is used most.
+    pub bent: Option<Along>,
 }
 
 /// What one sees, from back to front.
@@ -102,5 +109,6 @@ pub fn roof_bodies(house: &House, rows: &Rows) -> Vec<Solid> {
 pub fn pictures(house: &House, rows: &Rows) -> Pictures {
     let bodies: Vec<Body> = finished(house, rows, CHORD).bodies.iter().map(Body::of).collect();
     let elevations = elevation::elevations(house, &bodies);
-    Pictures { elevations, exploded: exploded::exploded(house, rows, bodies) }
+    let (choice, bent) = (trade::choice(house, rows), along::along(house, rows));
+    Pictures { elevations, exploded: exploded::exploded(house, rows, bodies), choice, bent }
 }

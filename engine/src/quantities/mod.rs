@@ -28,6 +28,8 @@ mod water;
 mod yard;
 
 pub use need::Need;
+pub use roof::along::Along;
+pub(crate) use roof::{along, trade};
 pub use yard::yard;
 
 use crate::house::{self, House};

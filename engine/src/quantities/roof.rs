@@ -1,6 +1,17 @@
 //! Rows of the roof, a first cut: how the poles lie, areas on the slope, layers and what they weigh.
 
+mod advice;
+pub(crate) mod along;
+mod crossings;
+mod factors;
+mod feet;
+mod hold;
+mod loads;
+mod members;
 mod places;
+mod rafters;
+mod slide;
+pub(crate) mod trade;
 
 use kurbo::Vec2;
 
@@ -51,6 +62,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
     add(rows, "house.height", "height of the poles' axes above the ground outside", height);
     let mut needs = vec![Need::of(&roof.of, [count_path(roof).to_owned()])];
     needs.extend(layers(roof, rows));
+    hold::walk(house, roof, rows);
     needs
 }
 
@@ -169,7 +181,7 @@ fn pitch_path(rows: &Rows) -> &'static str {
 }
 
 fn one_way(house: &House, roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64, Length) {
-    let Frame::OneWay { pitch, falls, spacing } = &roof.frame else {
+    let Frame::OneWay { pitch, falls, spacing, .. } = &roof.frame else {
         return (0, Length::ZERO);
     };
     let slope = rows.known("pitch of the roof", pitch);

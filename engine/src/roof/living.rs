@@ -41,6 +41,30 @@ formula! {
 }
 
 formula! {
+    /// Mass of a sheet on each area of slope, with its laps.
+    ///
+    /// ```text
+    /// m′ = m (1 + l)        l: share that laps add
+    /// ```
+    /// Source: the definition of the share.
+    pub fn lapped_sheet(mass: SurfaceMass, laps: Ratio) -> SurfaceMass {
+        mass * (1.0 + laps.in_fraction())
+    }
+}
+
+formula! {
+    /// Mass of all layers but the soil, on each area of slope.
+    ///
+    /// ```text
+    /// m = Σ mᵢ
+    /// ```
+    /// Source: the sum of the parts.
+    pub fn fixed_layers(; sum: SurfaceMass) -> SurfaceMass {
+        sum
+    }
+}
+
+formula! {
     /// Water that a layer holds when soaked, on each area of slope.
     ///
     /// ```text

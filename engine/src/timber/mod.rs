@@ -10,3 +10,4 @@ pub mod section;
 pub mod stress;
 pub mod tables;
 pub mod taper;
+pub mod used;

@@ -37,6 +37,8 @@ pub fn spelled(quantity: Quantity) -> String {
         Quantity::Count(count) => count.to_string(),
         Quantity::Date(date) => date.to_string(),
         Quantity::Speed(speed) => format!("\"{:.15} m/s\"", speed.in_m_s()),
+        Quantity::Pressure(pressure) => format!("\"{} Pa\"", pressure.in_pa()),
+        Quantity::LineLoad(load) => format!("\"{} N/m\"", load.in_n_m()),
         other => panic!("{other:?} stands in no build file"),
     }
 }

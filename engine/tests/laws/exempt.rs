@@ -26,6 +26,33 @@ pub fn is_of_the_worst_place(name: &str, row: &str) -> bool {
         && (worst.contains(&row) || row.starts_with("wall.lifts.last.top-thickness-at."))
 }
 
+/// Rows that are forces of a frame, or follow from them.
+pub fn is_of_a_frame(row: &str) -> bool {
+    ["roof.members.", "roof.crossings.", "roof.feet."].iter().any(|stem| row.starts_with(stem))
+}
+
+/// Rows of a roof that do not grow with the house, since a code adds a length of its own, or since the place where a pole is used
+/// most depends on its loads.
+pub fn is_of_the_code(row: &str) -> bool {
+    let nouns = [".seat", ".modulus"];
+    is_of_a_frame(row) && nouns.iter().any(|noun| row.ends_with(noun))
+}
+
+/// A rafter that is alike at both ends is sheared, pulled and pushed by what lies between its seats alone, and both of them carry half
+/// of what lies on all of it, however far apart they are.
+pub fn is_of_a_level_rafter(row: &str, path: &str) -> bool {
+    let between = ["shear-force", "asd-shear", "push", "pull"].iter().any(|noun| row.ends_with(noun));
+    let of_rafter = row.starts_with("roof.members.rafter.") && between;
+    of_rafter && ["roof.overhang", "wall.thickness"].contains(&path)
+        || row.starts_with("roof.crossings.") && row.contains("-seat.") && path == "wall.batter.inside"
+}
+
+/// A ring on sliding feet is nearly determinate: how stiff its ties are moves few of its forces, and a corner's rounding moves only what
+/// follows from feet near it by more than is compared.
+pub fn is_determinate(row: &str, path: &str) -> bool {
+    is_of_a_frame(row) && (path == "roof.bolt.diameter" || path.ends_with(".round"))
+}
+
 /// Trimmings that do not go back to the tarp fill the gap under the roof: what is mixed for both does not change.
 pub fn is_trimming(row: &str, path: &str) -> bool {
     ["wall.trim", "wall.returned"].contains(&path) && !row.starts_with("wall.")

@@ -93,7 +93,7 @@ const ORDERED: [(&str, &str); 3] =
     [("volume", "volume"), ("delivered-density", "density as delivered"), ("bought", "bought")];
 
 /// Stems of rows that have tables of their own.
-const TABLED: [&str; 16] = [
+const TABLED: [&str; 21] = [
     "wall.line.",
     "wall.lifts.",
     "openings.",
@@ -105,6 +105,11 @@ const TABLED: [&str; 16] = [
     "skin.inside.",
     "skin.outside.",
     "roof.layers.",
+    "roof.members.",
+    "roof.crossings.",
+    "roof.feet.",
+    "roof.places.",
+    "roof.trade.",
     "order.",
     "site.boundary.",
     "site.trees.",

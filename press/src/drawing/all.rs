@@ -5,8 +5,9 @@ use engine::pictures::Pictures;
 
 use super::words::{Words, words};
 use super::{
-    Scaled, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots, pole_card,
-    raising, raising_stages, roof_plan, section, setting_out, site, story_pole, trench_section, unrolled,
+    Scaled, bending, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots,
+    pole_card, raising, raising_stages, roof_plan, section, setting_out, site, story_pole, trade, trench_section,
+    unrolled,
 };
 use crate::paper::Paper;
 use crate::spoken;
@@ -90,6 +91,8 @@ fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) 
     drawings.extend(floor_bays(answers, paper).map(|bays| whole("floor-bays", "floor", bays)));
     let roof = [
         ("roof-plan", roof_plan(answers, paper)),
+        ("trade", trade(answers, pictures.choice.as_ref(), paper)),
+        ("bending", bending(answers, pictures.bent.as_ref(), paper)),
         ("raising", raising(answers, paper)),
         ("raising-stages", raising_stages(answers, paper)),
     ];

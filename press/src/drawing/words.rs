@@ -44,6 +44,20 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
              dots: eye. Lengths are those to cut to."
                 .to_owned(),
         ),
+        "trade" => (
+            "Which rings of these poles work, were all alike and the plan a circle".to_owned(),
+            "Across: radius of the eye; upwards: pitch. Shaded: works. Right of the thin line poles lie apart; left of the dashes \
+             notches are too deep; left of the thick line they bend too much; above the dots the soil slides. Disc: this ring. \
+             Headroom is least at the wall and is not changed by the choice. A first look: pole by pole decides, and an engineer."
+                .to_owned(),
+        ),
+        "bending" => {
+            let bent = pictures?.bent.as_ref()?;
+            let title = format!("Bending and sag along {}, place {}, which is used most", spoken(&bent.tag), bent.place);
+            let note = "The greatest moments both ways of all loads and both kinds of feet; upwards: the top is pulled. \
+                        The sag is many times too deep; its curve between wall and rest is drawn as a parabola.";
+            (title, note.to_owned())
+        }
         "raising" => (
             "The prop, seen square to its first pole".to_owned(),
             "The whole pole is drawn on the prop; dashes: as it lies when the prop is gone. The prop itself is not designed here."

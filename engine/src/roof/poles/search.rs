@@ -3,6 +3,7 @@
 use std::ops::{ControlFlow, Range};
 
 use super::choice::Table;
+use crate::solve::draws::Chance;
 use crate::study::{Progress, Told};
 
 /// So many searches are made, each from a start of its own.
@@ -189,18 +190,4 @@ fn from_first(
         way = earlier;
     }
     Some(Some(Best { cost, ways: found }))
-}
-
-/// Numbers that look drawn and follow from their seed.
-///
-/// Source: splitmix64, G. L. Steele, D. Lea and C. H. Flood, OOPSLA 2014 (from memory; any even draw would do).
-struct Chance(u64);
-
-impl Chance {
-    fn below(&mut self, count: usize) -> usize {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mixed = (self.0 ^ (self.0 >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        let mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        ((mixed ^ (mixed >> 31)) % count as u64) as usize
-    }
 }

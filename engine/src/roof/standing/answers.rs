@@ -29,8 +29,8 @@ pub(super) struct Places {
 pub(super) struct Found {
     /// Forces within each pole at its places, local axes.
     pub sections: Vec<Vec<Six>>,
-    /// How far each pole sinks in the middle of its span and at its tip.
-    pub sags: Vec<[f64; 2]>,
+    /// How far each pole sinks in the middle of its span, at its tip, where it carries, where it rests.
+    pub sags: Vec<[f64; 4]>,
     /// Push along the normal where each pole rests, and both ways across it.
     pub crossings: Vec<[f64; 3]>,
     /// What each foot exerts on its pole: inwards, across, up.
@@ -86,7 +86,7 @@ impl Model {
         let mut found = Found::default();
         for (place, row) in built.rows.iter().enumerate() {
             let Some(row) = row else {
-                found.push(Vec::new(), [0.0; 2], [0.0; 3], [0.0; 3]);
+                found.push(Vec::new(), [0.0; 4], [0.0; 3], [0.0; 3]);
                 continue;
             };
             let sections = sections(built, row, (whole, case, answer), |pair| self.parts(place, pair))?;
@@ -96,7 +96,8 @@ impl Model {
                 [-force[0], force[1], force[2]]
             });
             let foot = row.foot_forces(&answer.reactions[row.node + row.at[0]], &answer.links[row.foot]);
-            found.push(sections, [sunk(row.at[1]), sunk(row.stops.len() - 1)], crossing, foot);
+            let sags = [row.at[1], row.stops.len() - 1, row.at[2], row.at[3]].map(sunk);
+            found.push(sections, sags, crossing, foot);
         }
         Ok(found)
     }
@@ -177,7 +178,7 @@ pub(super) fn factors(combination: &Combination, extras: usize) -> Vec<f64> {
 }
 
 impl Found {
-    fn push(&mut self, sections: Vec<Six>, sags: [f64; 2], crossing: [f64; 3], foot: [f64; 3]) {
+    fn push(&mut self, sections: Vec<Six>, sags: [f64; 4], crossing: [f64; 3], foot: [f64; 3]) {
         self.sections.push(sections);
         self.sags.push(sags);
         self.crossings.push(crossing);
@@ -189,7 +190,7 @@ impl Found {
         let Some(first) = all.first() else { return Found::default() };
         let mut whole = Found {
             sections: first.sections.iter().map(|own| vec![[0.0; 6]; own.len()]).collect(),
-            sags: vec![[0.0; 2]; first.sags.len()],
+            sags: vec![[0.0; 4]; first.sags.len()],
             crossings: vec![[0.0; 3]; first.crossings.len()],
             feet: vec![[0.0; 3]; first.feet.len()],
         };

@@ -4,6 +4,7 @@ use super::notch::{half_length, left};
 use super::{Fault, Feet, Model, Passing};
 use crate::solve::frame::{Factorised, Fault as FrameFault, Frame, Link, Member, Node, Section, Six, Support};
 use crate::solve::space::{Vector, cross, dot, moved, size, way};
+use crate::units::Length;
 
 /// Which parts of a ring stand.
 #[derive(Clone, Debug)]
@@ -165,6 +166,12 @@ impl Model {
             if rests { [(upper, on_upper), (lower, on_lower)] } else { [(lower, on_lower), (upper, on_upper)] }
                 .map(|(place, along)| self.diameter(place, along));
         Some((left(own, depth), half_length(depth, other, sine)))
+    }
+
+    /// Half the length along a pole of the notch where it rests, or where it carries; zero where none is cut.
+    #[must_use]
+    pub fn notch_reach(&self, place: usize, rests: bool) -> Length {
+        Length::m(self.cut(place, rests).map_or(0.0, |(_, half)| half))
     }
 
     /// Joins a pole to the one on which it rests.

@@ -8,22 +8,28 @@ mod cases;
 mod envelope;
 mod fault;
 mod given;
+mod joint;
 mod kept;
 #[cfg(test)]
 mod laws;
 mod model;
 mod notch;
+mod pond;
 mod straight;
 mod studies;
 mod trial;
 #[cfg(test)]
 mod trial_laws;
+mod worst;
 
 pub use answers::{Answers, Section};
 pub use envelope::{Crossing, Envelope, Foot, Here, Most, Stands};
 pub use fault::Fault;
 pub use given::{Combination, Extra, Feet, Joints, Loading, OnPole, Passing, Wood};
+pub use joint::{At, FootForces, JointForces, Sags, crossing_angles};
 pub use model::{Model, model};
+pub use pond::ponded;
 pub use straight::{Beam, Bearing, Straight, StraightAnswers};
 pub use studies::{Lost, Lowered, Raised, SecondOrder, Without, raising};
 pub use trial::{Answered, Trial, TrialFound, Tried};
+pub use worst::{Bears, Lasting, Left, Used, Worst};

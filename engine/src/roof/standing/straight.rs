@@ -6,7 +6,8 @@ use super::answers::{Found, Places, factors, sections};
 use super::build::{Built, Row};
 use super::cases::{ZONES, line, point};
 use super::envelope::{Here, Most, Under, at_place, here, least};
-use super::{Combination, Extra, Fault, Feet, OnPole, Wood};
+use super::worst::Place;
+use super::{At, Combination, Extra, Fault, Feet, Lasting, Left, OnPole, Wood, Worst};
 use crate::solve::frame::{Frame, LoadCase, Member, MemberLoad, Node, Section, Support};
 use crate::units::{Angle, Force, Length};
 
@@ -94,7 +95,7 @@ impl Straight {
         for (answer, case) in solved.iter().zip(&cases) {
             found.push(Found {
                 sections: vec![sections(&built, row, (&whole, case, answer), |_| PARTS)?],
-                sags: sags.iter().map(|at| [-answer.movements[node(*at)][2], 0.0]).collect(),
+                sags: sags.iter().map(|at| [-answer.movements[node(*at)][2], 0.0, 0.0, 0.0]).collect(),
                 crossings: Vec::new(),
                 feet: bearings.iter().map(|at| [0.0, 0.0, answer.reactions[node(*at)][2]]).collect(),
             });
@@ -191,6 +192,49 @@ impl StraightAnswers {
             supports: self.supports.iter().enumerate().map(bearing).collect(),
             sags: self.sags.iter().enumerate().map(sag).collect(),
         })
+    }
+}
+
+impl StraightAnswers {
+    /// The force up from a seat that uses most of the wood, `lasting` being its factor for the time of each combination.
+    #[must_use]
+    pub fn pressed(&self, seat: usize, combinations: &[Combination], lasting: &[f64]) -> Option<At<Force>> {
+        let factor = |combination: usize| lasting.get(combination).copied().unwrap_or(1.0);
+        self.seated(seat, combinations, |up, combination| up / factor(combination))
+    }
+
+    /// The greatest force by which a seat must be held down; none where nothing lifts it.
+    #[must_use]
+    pub fn lifted(&self, seat: usize, combinations: &[Combination]) -> Option<At<Force>> {
+        let least = self.seated(seat, combinations, |up, _| -up).filter(|at| at.value < Force::ZERO);
+        least.map(|at| At { value: -at.value, ..at })
+    }
+
+    fn seated(&self, seat: usize, combinations: &[Combination], of: impl Fn(f64, usize) -> f64) -> Option<At<Force>> {
+        let up = |own: &Combination| {
+            let factors = factors(own, self.extras);
+            self.found.iter().zip(&factors).map(|(found, factor)| factor * found.feet[seat][2]).sum::<f64>()
+        };
+        let all: Vec<f64> = combinations.iter().map(up).collect();
+        let most = (0..all.len()).max_by(|&one, &other| of(all[one], one).total_cmp(&of(all[other], other)))?;
+        Some(At { value: Force::n(all[most]), combination: most, feet: Feet::Sliding })
+    }
+}
+
+impl Straight {
+    /// The greatest shares used of a rafter; `seats` is what is left of it at each of its supports.
+    #[must_use]
+    pub fn worst(&self, answers: &StraightAnswers, seats: &[Left], under: &Lasting<'_>) -> Worst {
+        let place = |&along: &f64| {
+            let cut = answers.supports.iter().zip(seats).find(|(at, _)| (along - **at).abs() < 1e-9);
+            let diameter = self.pole.diameter(Length::m(along)).in_m();
+            Place { along, diameter, cut: cut.map(|(_, left)| *left) }
+        };
+        let places: Vec<Place> = answers.places.along.iter().map(place).collect();
+        let factors: Vec<Vec<f64>> = under.combinations.iter().map(|one| factors(one, answers.extras)).collect();
+        let mut worst = Worst::default();
+        worst.search((Feet::Sliding, &answers.found), 0, &places, (&factors, under.bears));
+        worst
     }
 }
 

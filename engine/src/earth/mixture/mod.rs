@@ -1,0 +1,13 @@
+//! Mixtures: which mixes to try, what tried mixes say of others, what is wanted of them, and the best one in buckets.
+
+mod choice;
+mod design;
+mod desirability;
+mod fit;
+mod terms;
+
+pub use choice::{Choice, Ranked, ranked, steady};
+pub use design::{Limits, Unmeasurable, centroid, lattice, lattice_count, measurable, spread_out};
+pub use desirability::{Goal, Want, desirability, overall};
+pub use fit::{Fit, LackOfFit, Predicted, Unfitted, distinct, fitted, highest_order};
+pub use terms::{Kind, Order, Terms};

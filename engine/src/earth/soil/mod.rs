@@ -1,0 +1,15 @@
+//! What a soil is: how it settles in water, its grains, its texture, how much water makes it flow, what sand it wants.
+
+mod grading;
+mod hydrometer;
+mod plasticity;
+mod sand;
+mod settling;
+mod texture;
+
+pub use grading::{Curve, CurveFault, Sieve, coefficient_of_curvature, coefficient_of_uniformity, fuller};
+pub use hydrometer::{constant, corrected, effective_depth, grain, passing};
+pub use plasticity::{a_line, liquidity, plasticity_class, plasticity_index, u_line, water_of_fines};
+pub use sand::{sand_error, sand_to_add};
+pub use settling::{Layer, fall_time, layer_band, share_of_layers};
+pub use texture::{Fractions, classes_within, texture_class};

@@ -1,0 +1,78 @@
+//! A brick crushed at home under a lever: the force on it, how far friction and a crooked seat blur it, what it stores.
+
+use crate::reason::formula;
+use crate::units::{Force, Length, Mass, Moment, Pressure};
+
+formula! {
+    /// Force on the brick under a lever.
+    ///
+    /// ```text
+    /// F = g (m b + m′ c) / a        m: what hangs at b from the pin, m′: beam, its middle at c, a: from pin to brick
+    /// ```
+    /// Source: moments about the pin.
+    pub fn lever_force(
+        hung: Mass, hung_arm: Length, beam: Mass, beam_arm: Length, brick_arm: Length, gravity: f64
+    ) -> Force {
+        let moment = hung.in_kg() * hung_arm.in_m() + beam.in_kg() * beam_arm.in_m();
+        Force::n(gravity * moment / brick_arm.in_m())
+    }
+}
+
+formula! {
+    /// Force that friction in the pin may add or take.
+    ///
+    /// ```text
+    /// ΔF = μ r R / a        R: what the pin holds, the force on the brick less what hangs and the beam
+    /// ```
+    /// Source: a pin that slips; moments about it.
+    pub fn pin_friction(friction: f64, pin_radius: Length, brick_arm: Length, pin_force: Force) -> Force {
+        let slip: Moment = pin_force.abs() * pin_radius;
+        Force::n(friction * slip.in_n_m() / brick_arm.in_m())
+    }
+}
+
+formula! {
+    /// Stress at the edge of a brick that is pressed beside its middle.
+    ///
+    /// ```text
+    /// σ = F / (b d) (1 + 6 e / d)        up to e = d/6;  σ = 2 F / (3 b (d/2 − e)) beyond, where the far edge lifts
+    /// ```
+    /// Source: straight spread of stress in a section that bears no pull, elementary statics.
+    pub fn at_the_edge(load: Force, width: Length, depth: Length, beside_middle: Length) -> Pressure {
+        let (b, d, e) = (width.in_m(), depth.in_m(), beside_middle.abs().in_m());
+        let shape = if e <= d / 6.0 { (1.0 + 6.0 * e / d) / (b * d) } else { 2.0 / (3.0 * b * (0.5 * d - e)) };
+        Pressure::pa(load.in_n() * shape)
+    }
+}
+
+formula! {
+    /// Work that what hangs can do when the brick gives way: it falls until the block under the beam stops it.
+    ///
+    /// ```text
+    /// E = g m h        h: from the beam to the block, scaled to the arm of what hangs
+    /// ```
+    /// Source: elementary mechanics.
+    pub fn stored(hung: Mass, hung_drop: Length, gravity: f64) -> Moment {
+        Moment::n_m(gravity * hung.in_kg() * hung_drop.in_m())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_stress_at_the_edge_grows_without_a_step_where_the_far_edge_lifts() {
+        let edge = |e: f64| at_the_edge(Force::kn(10.0), Length::m(0.1), Length::m(0.12), Length::m(e)).value.in_pa();
+        assert!((edge(0.0) - 10_000.0 / 0.012).abs() < 1e-6);
+        assert!((edge(0.02) / edge(0.0) - 2.0).abs() < 1e-12);
+        assert!((edge(0.02 + 1e-9) / edge(0.02) - 1.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn moments_about_the_pin_balance() {
+        let kilos = Mass::kg;
+        let force = lever_force(kilos(40.0), Length::m(2.4), kilos(9.0), Length::m(1.3), Length::m(0.3), 9.80665).value;
+        assert!((force.in_n() * 0.3 - 9.80665 * (40.0 * 2.4 + 9.0 * 1.3)).abs() < 1e-9);
+    }
+}

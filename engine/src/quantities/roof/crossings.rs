@@ -1,0 +1,251 @@
+//! Rows of each crossing of a ring, by the pole that rests there: how it bears, its notch, its bolt, the friction that would do without.
+
+use super::super::line::bind;
+use super::hold::{Governs, Stood};
+use super::members;
+use crate::house::{Code, Held, Ring};
+use crate::reason::Answer;
+use crate::roof::standing::{At, JointForces};
+use crate::row::Rows;
+use crate::timber::tables::factor;
+use crate::timber::{asd, bolt, eurocode, section, used};
+use crate::units::{Angle, Area, Density, Force, Length, LineLoad, Pressure, Ratio};
+
+/// What a crossing is held in, by the nouns of its rules.
+pub(super) const NOUNS: [&str; 2] = ["bearing", "notch"];
+
+pub(super) fn words(noun: &str) -> &'static str {
+    match noun {
+        "bearing" => "bearing strength used",
+        "notch" => "shear strength used at the notch",
+        _ => "strength of its bolt used",
+    }
+}
+
+pub(super) fn path(place: usize, noun: &str) -> String {
+    format!("roof.crossings.{}.{noun}", place + 1)
+}
+
+fn number(name: &str) -> f64 {
+    factor(name).map_or(f64::NAN, |fact| fact.number)
+}
+
+/// How stiff the crossings are, push and tie, by the smallest seat among them; their angles and seats are noted.
+pub(super) fn stiffness(held: &Held, ring: &Ring, angles: &[Angle], rows: &mut Rows) -> [LineLoad; 2] {
+    let helps = if held.code == Code::En { Length::m(number("contact-more-m")) } else { Length::ZERO };
+    let mut least: Option<(usize, Area)> = None;
+    for (place, &angle) in angles.iter().enumerate() {
+        let on = format!("crossing {}, where {} rests", place + 1, members::tag(ring, place));
+        let turned = bind(used::crossing_angle(angle), rows, "roof.ring.pitch");
+        rows.add(path(place, "angle"), format!("{on}: angle between the two poles"), turned);
+        let below = &ring.solved.sets[ring.layout.below(place)];
+        let depth = Stood::depth(ring, place);
+        let flat = |diameter: Length| section::seat_width(diameter, depth).value;
+        let [own, other] = [ring.solved.sets[place].rest_diameter, below.carry_diameter].map(flat);
+        let seat = used::crossing_area(own, other, angle, helps).without("own width").without("other width");
+        let seat = seat.without("helps").from("angle", path(place, "angle"));
+        let seat = ["roof.bedding", "roof.ring.pitch"].iter().fold(seat, |seat, path| bind(seat, rows, path));
+        let seat = rows.add(path(place, "seat"), format!("{on}: area on which it bears"), seat);
+        if least.is_none_or(|(_, least)| seat < least) {
+            least = Some((place, seat));
+        }
+    }
+    let (place, area) = least.unwrap_or((0, Area::ZERO));
+    let (values, set) = (&held.wood.values, &ring.solved.sets[place]);
+    let below = &ring.solved.sets[ring.layout.below(place)];
+    let across = number("e-across-share");
+    let (one, other) = (set.rest_diameter, below.carry_diameter);
+    let push = used::pressed_stiffness(values.stiffness.value, across, area, one, other)
+        .from("stiffness", "poles.strength.stiffness")
+        .from("area", path(place, "seat"));
+    let push = ["across share", "first", "second"].iter().fold(push, |push, name| push.without(name));
+    let push = bind(push, rows, "roof.ring.pitch");
+    let push = rows.add("roof.joints.push", "how stiff a crossing is pressed together, at the smallest seat", push);
+    let (density, from) = match &values.densities {
+        Some([_, mean]) => (mean.value, mean.path.clone()),
+        None => (rows.value("poles.density").unwrap_or(Density::ZERO), "poles.density".to_owned()),
+    };
+    let tie = used::slip_stiffness(density, held.bolt.diameter.value)
+        .from("density", from)
+        .from("diameter", "roof.bolt.diameter");
+    [push, rows.add("roof.joints.tie", "how stiff a bolt holds a crossing together", tie)]
+}
+
+struct Crossing<'a, 'b> {
+    stood: &'a Stood<'b>,
+    place: usize,
+    on: String,
+}
+
+pub(super) fn walk(stood: &Stood<'_>, rows: &mut Rows) {
+    for place in 0..stood.ring.layout.rafters.len() {
+        let on = format!("crossing {}, where {} rests", place + 1, members::tag(stood.ring, place));
+        let crossing = Crossing { stood, place, on };
+        let carried = crossing.carried();
+        let bolt = carried.unwrap_or([Force::n(f64::INFINITY); 3]);
+        let strength = &stood.strength;
+        let Ok(forces) = stood.answers.joint(place, &strength.combinations, &strength.durations, bolt) else {
+            continue;
+        };
+        crossing.bearing(&forces, rows);
+        crossing.notch(&forces, rows);
+        if let Some(carried) = carried {
+            crossing.bolt(&forces, carried, rows);
+        }
+        crossing.friction(&forces, rows);
+    }
+}
+
+impl Crossing<'_, '_> {
+    fn row(&self, noun: &str) -> String {
+        path(self.place, noun)
+    }
+
+    fn governs<T>(&self, at: &At<T>) -> Governs<'_> {
+        self.stood.governs(at.combination, at.feet)
+    }
+
+    fn duration<T>(&self, at: &At<T>) -> f64 {
+        self.stood.strength.durations[at.combination]
+    }
+
+    fn by_wood(&self, share: Answer<Ratio>, noun: &str, rows: &Rows) -> Answer<Ratio> {
+        let share = share.without("strength").without("duration").without("partial");
+        bind(bind(share, rows, &format!("poles.strength.{noun}")), rows, "poles.damp")
+    }
+
+    fn bearing(&self, forces: &JointForces, rows: &mut Rows) {
+        let (factors, values, at) = (&self.stood.factors, &self.stood.held.wood.values, &forces.push);
+        let governs = self.governs(at).words();
+        let push = self.stood.bound(used::crossing_push(at.value), &self.governs(at), rows);
+        let push = rows.add(self.row("push"), format!("{}: push under {governs}", self.on), push);
+        let area: Area = rows.value(&self.row("seat")).unwrap_or(Area::ZERO);
+        let title = format!("{}: {} under {governs}", self.on, words("bearing"));
+        if area <= Area::ZERO {
+            rows.not_known(self.row(&factors.noun("bearing")), title);
+            return;
+        }
+        let strength = values.across.value * factors.wet("across");
+        let beside = number("kc90-none");
+        let duration = if factors.code == Code::En { self.duration(at) } else { 1.0 };
+        let share = used::seat_used(push, area, strength, beside, duration, factors.partial)
+            .from("force", self.row("push"))
+            .from("area", self.row("seat"))
+            .without("beside");
+        let share = self.by_wood(share, "across", rows);
+        rows.add(self.row(&factors.noun("bearing")), title, share);
+    }
+
+    fn notch(&self, forces: &JointForces, rows: &mut Rows) {
+        let (factors, values, at) = (&self.stood.factors, &self.stood.held.wood.values, &forces.push);
+        let (diameter, cut) = (
+            self.stood.ring.solved.sets[self.place].rest_diameter,
+            self.stood.ring.layout.rafters[self.place].notch * 0.5,
+        );
+        let area = section::net_area(diameter, cut, self.stood.hole()).value;
+        let strength = values.shear.value * factors.wet("shear");
+        let share = match factors.code {
+            Code::En => {
+                let reach = self.stood.model.notch_reach(self.place, true);
+                let kept = eurocode::notch_factor(diameter, diameter - cut, reach, 0.0, number("kn")).value;
+                let (duration, partial) = (self.duration(at), factors.partial);
+                let sheared = used::shear_used(at.value, area, factors.uncracked, strength, duration, partial).value;
+                used::notch_used(sheared, kept)
+            }
+            Code::Asce => {
+                let carried =
+                    asd::notched_shear_of_round(strength * self.duration(at), area, diameter, diameter - cut).value;
+                used::notch_used(Ratio::fraction(at.value / carried), Ratio::fraction(1.0))
+            }
+        };
+        let share = share.without("shear used").without("kept");
+        let share = bind(bind(share, rows, &self.row("push")), rows, "roof.bolt.diameter");
+        let share = self.by_wood(bind(share, rows, "roof.ring.pitch"), "shear", rows);
+        let title = format!("{}: {} under {}", self.on, words("notch"), self.governs(at).words());
+        rows.add(self.row(&factors.noun("notch")), title, share);
+    }
+
+    /// What the bolt carries before factors of time: across it with the rope of its washers, across it without, and along it; none
+    /// where the code's way is not worked out.
+    fn carried(&self) -> Option<[Force; 3]> {
+        let (held, ring) = (self.stood.held, self.stood.ring);
+        let [low, _] = held.wood.values.densities.as_ref()?;
+        let d = held.bolt.diameter.value;
+        let right = Angle::rad(std::f64::consts::FRAC_PI_2);
+        let along = bolt::embedment(d, low.value).value;
+        let wood = bolt::embedment_at_angle(along, d, right, number("embedment-softwood")).value;
+        let yields = bolt::yield_moment(d, Pressure::pa(number("bolt-tension-pa"))).value;
+        let half = ring.layout.rafters[self.place].notch * 0.5;
+        let below = ring.layout.below(self.place);
+        let thick = ring.solved.sets[self.place].rest_diameter - half;
+        let other = ring.solved.sets[below].carry_diameter - half;
+        let side = held.bolt.washer.value;
+        let washer = side * side - section::round_area(d).value;
+        let pull = bolt::washer_pull(held.wood.values.across.value, washer).value;
+        let [once, twice] = [number("johansen-once"), number("johansen-twice")];
+        let across = |pull: Force| {
+            let roped =
+                |force: Force, factor: f64| bolt::with_rope(force, factor, pull, number("rope-share-bolt")).value;
+            let ways = [
+                bolt::crushed(wood, thick, d).value,
+                bolt::crushed(wood, other, d).value,
+                roped(bolt::tilted(wood, wood, thick, other, d).value, 1.0),
+                roped(bolt::bent_once(wood, wood, thick, d, yields).value, once),
+                roped(bolt::bent_once(wood, wood, other, d, yields).value, once),
+                roped(bolt::bent_twice(wood, wood, d, yields).value, twice),
+            ];
+            bolt::least(&ways).map(|(_, force)| force)
+        };
+        Some([across(pull)?, across(Force::ZERO)?, pull])
+    }
+
+    fn bolt(&self, forces: &JointForces, carried: [Force; 3], rows: &mut Rows) {
+        let (factors, at) = (&self.stood.factors, &forces.bolt);
+        let governs = self.governs(at).words();
+        let [across, along] = at.value;
+        let held = self.stood.bound(used::held_across(across), &self.governs(at), rows);
+        let title = format!("{}: what its bolt holds across it under {governs}", self.on);
+        let across = rows.add(self.row("across"), title, held);
+        let (duration, partial) = (self.duration(at), factors.partial);
+        let whole = if along > Force::ZERO { carried[1] } else { carried[0] };
+        let share = used::bolt_used(across, along, whole, carried[2], duration, partial)
+            .from("across", self.row("across"))
+            .without("carried across")
+            .without("carried along")
+            .without("duration")
+            .without("partial");
+        let share = if along > Force::ZERO {
+            let title = format!("{}: what lifts the pole off, under {governs}", self.on);
+            let lifts = self.stood.bound(used::lifted_off(along), &self.governs(at), rows);
+            rows.add(self.row("lift"), title, lifts);
+            share.from("along", self.row("lift"))
+        } else {
+            share.without("along")
+        };
+        let roped = carried[0] < carried[1] * (1.0 + number("rope-share-bolt") - 1e-9);
+        let share = if roped || along > Force::ZERO {
+            bind(bind(share, rows, "roof.bolt.washer"), rows, "poles.strength.across")
+        } else {
+            share
+        };
+        let more = ["roof.bolt.diameter", "poles.strength.low-density", "poles.damp"];
+        let share = more.iter().fold(share, |share, path| bind(share, rows, path));
+        let title = format!("{}: {} under {governs}", self.on, words("bolt"));
+        rows.add(self.row(&factors.noun("bolt")), title, share);
+    }
+
+    fn friction(&self, forces: &JointForces, rows: &mut Rows) {
+        match &forces.friction {
+            Some(at) => {
+                let governs = self.governs(at);
+                let title = format!("{}: friction that would do without its bolt, under {}", self.on, governs.words());
+                let needed = self.stood.bound(used::friction_needed(at.value), &governs, rows);
+                rows.add(self.row("friction"), title, needed);
+            }
+            None => {
+                let title = format!("{}: no friction does without its bolt, since it is lifted off", self.on);
+                rows.not_known(self.row("friction"), title);
+            }
+        }
+    }
+}

@@ -1,0 +1,187 @@
+//! Whether a roof holds: what governs each pole, crossing and foot of a ring under all its loads, as rows that the code is held against.
+
+use super::super::line::bind;
+use super::factors::{Factors, Lasts};
+use super::loads::{self, Loaded};
+use super::{advice, crossings, feet, members, rafters, slide, trade};
+use crate::house::{Frame, Held, House, Ring, Roof};
+use crate::loads::acting::Acting;
+use crate::reason::Answer;
+use crate::roof::standing::{self, Answers, Fault, Feet, Joints, Loading, Model, Passing};
+use crate::row::Rows;
+use crate::timber::section;
+use crate::units::{Angle, Length, LineLoad};
+
+/// A ring that was answered for every load.
+pub(super) struct Stood<'a> {
+    pub held: &'a Held,
+    pub ring: &'a Ring,
+    pub factors: Factors,
+    pub model: Model,
+    pub answers: Answers,
+    pub wood: standing::Wood,
+    pub stiff: [LineLoad; 2],
+    pub strength: Lasts,
+    pub sag: Lasts,
+}
+
+/// A place along a pole, an acting and the feet under which something is greatest.
+pub(super) struct Governs<'a> {
+    pub acting: &'a Acting,
+    pub feet: Feet,
+}
+
+pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
+    let Some(held) = &roof.held else { return };
+    let pitch = if matches!(roof.frame, Frame::Reciprocal { ring: Some(_), .. }) {
+        "roof.ring.pitch"
+    } else {
+        super::pitch_path(rows)
+    };
+    wood(held, rows);
+    let loaded = loads::walk(house, roof, held, pitch, rows);
+    slide::walk(roof, pitch, rows);
+    if let (Frame::Reciprocal { .. }, Some(loaded)) = (&roof.frame, &loaded) {
+        trade::walk(held, loaded, rows);
+    }
+    match &roof.frame {
+        Frame::Reciprocal { ring: Some(ring), .. } => {
+            let stood = loaded.as_ref().and_then(|loaded| Some((stand(held, ring, loaded, rows).ok()?, loaded)));
+            match stood {
+                Some((stood, loaded)) => {
+                    members::walk(&stood, rows);
+                    crossings::walk(&stood, rows);
+                    feet::walk(&stood, rows);
+                    advice::walk(house, roof, (&stood, loaded), rows);
+                }
+                None => not_known(held, ring, rows),
+            }
+        }
+        Frame::Reciprocal { count, .. } => {
+            let factors = Factors::of(held);
+            for noun in members::NOUNS {
+                let title = format!("{noun} of {} poles that nobody measured", count.value);
+                rows.not_known(format!("roof.members.1.{}", factors.noun(noun)), title);
+            }
+        }
+        Frame::OneWay { .. } => rafters::walk(house, roof, held, loaded.as_ref(), rows),
+    }
+}
+
+fn wood(held: &Held, rows: &mut Rows) {
+    let values = &held.wood.values;
+    for (title, known) in [
+        ("strength of the poles in bending", &values.bending),
+        ("strength of the poles in tension along the grain", &values.tension),
+        ("strength of the poles in compression along the grain", &values.compression),
+        ("strength of the poles in compression across the grain", &values.across),
+        ("strength of the poles in shear", &values.shear),
+        ("modulus of elasticity of the poles", &values.stiffness),
+        ("modulus of elasticity of the poles, against buckling", &values.low_stiffness),
+        ("shear modulus of the poles", &values.shear_stiffness),
+    ] {
+        rows.known(title, known);
+    }
+    for (title, known) in ["low", "mean"].iter().zip(values.densities.iter().flatten()) {
+        rows.known(format!("density of the wood as its class has it, {title}"), known);
+    }
+    rows.known("place of damp of the roof's timber: 1 dry, 2 under a roof, 3 wet", &held.wood.damp);
+    rows.known("diameter of the bolts of the roof", &held.bolt.diameter);
+    rows.known("side of the washers of those bolts", &held.bolt.washer);
+}
+
+/// What could not be held since snow or wind is not known, or since the ring makes no frame.
+fn not_known(held: &Held, ring: &Ring, rows: &mut Rows) {
+    let factors = Factors::of(held);
+    for place in 0..ring.layout.rafters.len() {
+        let tag = members::tag(ring, place);
+        for noun in members::NOUNS {
+            let title = format!("place {}, {tag}: {}", place + 1, members::words(noun));
+            rows.not_known(members::path(place, &factors.noun(noun)), title);
+        }
+        for noun in crossings::NOUNS {
+            let title = format!("crossing {}, where {tag} rests: {}", place + 1, crossings::words(noun));
+            rows.not_known(crossings::path(place, &factors.noun(noun)), title);
+        }
+    }
+}
+
+/// Solves the ring for every load once.
+pub(super) fn stand<'a>(held: &'a Held, ring: &'a Ring, loaded: &Loaded, rows: &mut Rows) -> Result<Stood<'a>, Fault> {
+    let (layout, solved) = (&ring.layout, &ring.solved);
+    let angles = standing::crossing_angles(layout, solved)?;
+    let stiff = crossings::stiffness(held, ring, &angles, rows);
+    let values = &held.wood.values;
+    let wood = standing::Wood {
+        young: values.stiffness.value,
+        shear: values.shear_stiffness.value,
+        density: rows.value("poles.density").ok_or(Fault::Size("a density of the poles"))?,
+    };
+    let joints = Joints { passing: Passing::Touching { push: stiff[0], tie: stiff[1] }, upper_share: 0.5 };
+    let model = standing::model(layout, solved, &wood, &joints)?;
+    let extras = match loaded.pond {
+        Some((weight, reach)) => vec![standing::ponded(layout, solved, weight, reach)?],
+        None => Vec::new(),
+    };
+    let count = extras.len();
+    let answers = model.answers(&Loading { first_half: Angle::ZERO, extras }, &Feet::BOTH)?;
+    let factors = Factors::of(held);
+    let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
+    Ok(Stood { held, ring, factors, model, answers, wood, stiff, strength, sag })
+}
+
+impl Stood<'_> {
+    /// Adds what every force in the ring follows from: its shape, its wood, its joints, and the loads of the combination.
+    pub fn bound<T>(&self, answer: Answer<T>, governs: &Governs<'_>, rows: &Rows) -> Answer<T> {
+        let frame = [
+            "roof.ring.pitch",
+            "poles.strength.stiffness",
+            "poles.strength.shear-stiffness",
+            "roof.joints.push",
+            "roof.joints.tie",
+        ];
+        let answer = frame.iter().fold(answer, |answer, path| bind(answer, rows, path));
+        loads::bound(answer, governs.acting, rows)
+    }
+
+    pub fn governs(&self, combination: usize, feet: Feet) -> Governs<'_> {
+        Governs { acting: &self.strength.acting[combination], feet }
+    }
+
+    /// Half of a notch, and of what the crossing beds: how deep one pole is cut or pressed where a pole rests.
+    pub fn depth(ring: &Ring, place: usize) -> Length {
+        (ring.layout.rafters[place].notch + ring.bedding.value) * 0.5
+    }
+
+    pub fn hole(&self) -> Length {
+        self.held.bolt.diameter.value
+    }
+
+    /// What is left of a pole where it carries and where it rests.
+    pub fn cuts(&self, place: usize) -> [standing::Left; 2] {
+        let (set, above) = (&self.ring.solved.sets[place], self.ring.layout.above(place));
+        let half = |place: usize| self.ring.layout.rafters[place].notch * 0.5;
+        [(set.carry_diameter, half(above)), (set.rest_diameter, half(place))]
+            .map(|(d, seat)| left(d, seat, self.hole()))
+    }
+}
+
+/// What a seat and a bolt's hole leave of a pole.
+pub(super) fn left(diameter: Length, seat: Length, hole: Length) -> standing::Left {
+    standing::Left {
+        area: section::net_area(diameter, seat, hole).value,
+        upright: section::net_modulus(diameter, seat, hole).value,
+        sideways: section::net_modulus_sideways(diameter, seat, hole).value,
+    }
+}
+
+impl Governs<'_> {
+    /// The combination and the feet in words.
+    pub fn words(&self) -> String {
+        let feet = match self.feet {
+            Feet::Held => "feet held",
+            Feet::Sliding => "feet free to slide",
+        };
+        format!("{}, {feet}", self.acting.name())
+    }
+}

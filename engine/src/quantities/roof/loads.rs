@@ -1,0 +1,242 @@
+//! Rows of what lies on a roof: its layers, soaked soil too deep, snow, wind, water behind the edge board.
+
+use super::super::line::bind;
+use crate::house::{Code, Held, House, Roof, RoofSoil, Soaked, Weight};
+use crate::loads::acting::{Acting, Load, Loads};
+use crate::loads::tables::fact;
+use crate::loads::{combined, snow, wind};
+use crate::reason::Answer;
+use crate::roof;
+use crate::row::Rows;
+use crate::units::{Angle, Density, Length, LineLoad, Pressure, Ratio, SurfaceMass};
+
+/// The loads of a roof, and the water behind its edge board: its weight on each metre, and how far it stands in plan.
+pub(super) struct Loaded {
+    pub loads: Loads,
+    pub pond: Option<(LineLoad, Length)>,
+}
+
+/// The row of a load.
+pub(super) fn path(load: Load) -> &'static str {
+    match load {
+        Load::Fixed => "roof.loads.fixed",
+        Load::Soil => "roof.loads.soil",
+        Load::Imposed => "site.loads.imposed",
+        Load::Placing => "site.loads.placing",
+        Load::Snow => "roof.loads.snow",
+        Load::WindDown => "roof.loads.wind-down",
+        Load::WindUp => "roof.loads.wind-up",
+        Load::WindUpEaves => "roof.loads.wind-up-eaves",
+        Load::Pond => "roof.loads.pond",
+    }
+}
+
+/// Adds the loads that act to what follows from them, and the weight of the poles.
+pub(super) fn bound<T>(answer: Answer<T>, acting: &Acting, rows: &Rows) -> Answer<T> {
+    let answer = bind(answer, rows, "poles.density");
+    acting.loads().fold(answer, |answer, load| bind(answer, rows, path(load)))
+}
+
+fn number(name: &str) -> f64 {
+    fact(name).map_or(f64::NAN, |fact| fact.number)
+}
+
+/// Notes every load; nothing where the building office was not asked for snow and wind.
+pub(super) fn walk(house: &House, roof: &Roof, held: &Held, pitch: &str, rows: &mut Rows) -> Option<Loaded> {
+    let steep = rows.value::<Angle>(pitch)?;
+    let imposed = rows.known("load of people on the roof for repair, in plan", &held.loads.imposed);
+    let placing = rows.known("load of crew and heaps while its layers are placed, in plan", &held.loads.placing);
+    let fixed = fixed(roof, (pitch, steep), rows);
+    let soil = roof.soil.as_ref().map(|soil| self::soil(roof, soil, (pitch, steep), rows));
+    let pond = roof.soil.as_ref().map(|soil| pond(soil, (pitch, steep), rows));
+    let snow = held.loads.snow.as_ref().map(|ground| {
+        let ground = rows.known("snow on the ground", ground);
+        on_ground(held.code, ground, (pitch, steep), rows)
+    });
+    let wind = held.loads.wind.as_ref().map(|(speed, ground)| {
+        let speed = rows.known("speed of the wind by which the code counts", speed);
+        let gust = match held.code {
+            Code::En => gust(house, speed, ground, rows),
+            Code::Asce => gust_asce(speed, ground, rows),
+        };
+        on_roof(held.code, gust, rows)
+    });
+    let (Some(snow), Some([wind_down, wind_up, wind_up_eaves])) = (snow, wind) else {
+        not_known(held, rows);
+        return None;
+    };
+    let soil = soil.unwrap_or(Pressure::ZERO);
+    let loads = Loads { weight: 1.0, fixed, soil, imposed, placing, snow, wind_down, wind_up, wind_up_eaves };
+    Some(Loaded { loads, pond })
+}
+
+fn not_known(held: &Held, rows: &mut Rows) {
+    if held.loads.snow.is_none() {
+        rows.not_known("roof.loads.snow", "snow on the roof: ask the building office for that on the ground");
+    }
+    if held.loads.wind.is_none() {
+        rows.not_known("roof.loads.wind-down", "wind on the roof: ask the building office for its speed");
+    }
+}
+
+/// The layers that stay as they are, on each area in plan.
+fn fixed(roof: &Roof, (pitch, steep): (&str, Angle), rows: &mut Rows) -> Pressure {
+    let soil = roof.soil.as_ref().map(|soil| soil.layer);
+    let mut parts = Vec::new();
+    for (_, layer) in roof.layers.iter().enumerate().filter(|(number, _)| Some(*number) != soil) {
+        let title = format!("{} of the roof, on each area of slope", layer.name.replace('-', " "));
+        let mass = match &layer.weight {
+            Weight::Thick(thickness, saturated, _) => roof::layer_on_area(saturated.value, thickness.value)
+                .from("density", layer.path("saturated"))
+                .from("thickness", layer.path("thickness")),
+            Weight::Sheet(mass) => {
+                let laps = layer.laps.as_ref();
+                let sheet = roof::lapped_sheet(mass.value, laps.map_or(Ratio::ZERO, |laps| laps.value))
+                    .from("mass", layer.path("mass"));
+                if laps.is_some() { sheet.from("laps", layer.path("laps")) } else { sheet.without("laps") }
+            }
+        };
+        let mass = rows.add(layer.path("on-slope"), title.clone(), mass);
+        parts.push((title, layer.path("on-slope"), mass));
+    }
+    if parts.is_empty() {
+        return Pressure::ZERO;
+    }
+    let sum = parts.iter().fold(SurfaceMass::ZERO, |sum, (.., mass)| sum + *mass);
+    let sum = rows.add(
+        "roof.loads.fixed-mass",
+        "layers of the roof but its soil, on each area of slope",
+        roof::fixed_layers(sum).of_parts(parts),
+    );
+    let load = combined::weight_in_plan(sum, steep, roof::STANDARD_GRAVITY_M_S2)
+        .from("mass", "roof.loads.fixed-mass")
+        .from("pitch", pitch);
+    rows.add("roof.loads.fixed", "load of all layers but the soil, saturated, in plan", load)
+}
+
+/// Soil, soaked and too deep, on each area in plan.
+fn soil(roof: &Roof, soil: &RoofSoil, (pitch, steep): (&str, Angle), rows: &mut Rows) -> Pressure {
+    let layer = &roof.layers[soil.layer];
+    let Weight::Thick(thickness, ..) = &layer.weight else { return Pressure::ZERO };
+    let too_deep = rows.known("how much too deep the soil of the roof may lie", &soil.too_deep);
+    let soaked: Density = match &soil.soaked {
+        Soaked::Density(density) => rows.known("density of the roof's soil when soaked", density),
+        Soaked::Bucket(full, empty, holds) => {
+            let full = rows.known("a bucket of the roof's soil, soaked and drained", full);
+            let empty = rows.known("the same bucket, empty", empty);
+            let holds = rows.known("what that bucket holds", holds);
+            let density = roof::soaked_density(full, empty, holds)
+                .from("full", "roof.soil.bucket.full")
+                .from("empty", "roof.soil.bucket.empty")
+                .from("volume", "roof.soil.bucket.holds");
+            rows.add("roof.soil.soaked", "density of the roof's soil when soaked", density)
+        }
+    };
+    let deepest = roof::over_deep(thickness.value, too_deep)
+        .from("thickness", layer.path("thickness"))
+        .from("too deep", "roof.soil.too-deep");
+    let deepest = rows.add("roof.soil.deepest", "depth of the soil that is counted with", deepest);
+    let mass =
+        roof::layer_on_area(soaked, deepest).from("density", "roof.soil.soaked").from("thickness", "roof.soil.deepest");
+    let mass = rows.add("roof.soil.on-slope", "soil, soaked and too deep, on each area of slope", mass);
+    let load = combined::weight_in_plan(mass, steep, roof::STANDARD_GRAVITY_M_S2)
+        .from("mass", "roof.soil.on-slope")
+        .from("pitch", pitch);
+    rows.add("roof.loads.soil", "load of the soil, soaked and too deep, in plan", load)
+}
+
+/// Water behind the edge board when the outlet is blocked.
+fn pond(soil: &RoofSoil, (pitch, steep): (&str, Angle), rows: &mut Rows) -> (LineLoad, Length) {
+    let board = rows.known("height of the edge board over the sheet", &soil.board);
+    let reach = roof::pond_reach(board, steep).from("board", "roof.soil.board").from("pitch", pitch);
+    let reach = rows.add("roof.loads.pond-reach", "how far water stands behind the edge board, in plan", reach);
+    let water = Density::kg_m3(number("water-kg-m3"));
+    let mass = roof::pond_on_each_metre(board, steep, water).value;
+    let weight = roof::pond_weight(mass).without("mass on each metre kg");
+    let weight = bind(bind(weight, rows, "roof.soil.board"), rows, pitch);
+    (rows.add("roof.loads.pond", "water behind each metre of edge board when the outlet is blocked", weight), reach)
+}
+
+/// Snow on the roof by the code.
+fn on_ground(code: Code, ground: Pressure, (pitch, steep): (&str, Angle), rows: &mut Rows) -> Pressure {
+    let title = "snow on the roof, in plan";
+    match code {
+        Code::En => {
+            let full = Angle::deg(number("mu1-full-deg"));
+            let shape = snow::shape(steep, number("mu1-flat"), full, Angle::deg(number("mu1-none-deg"))).value;
+            let snow = snow::roof_snow(ground, shape, number("ce-en"), number("ct-en"));
+            let snow = snow.from("ground", "site.loads.snow").without("shape").without("exposure").without("thermal");
+            let snow = if steep > full { bind(snow, rows, pitch) } else { snow };
+            rows.add("roof.loads.snow", title, snow)
+        }
+        Code::Asce => {
+            let importance = number("is-asce");
+            let flat = snow::flat_roof_snow(
+                ground,
+                number("snow-flat-asce"),
+                number("ce-asce"),
+                number("ct-asce"),
+                importance,
+            );
+            let flat =
+                ["flat share", "exposure", "thermal", "importance"].iter().fold(flat, |flat, name| flat.without(name));
+            let level =
+                rows.add("roof.loads.flat-snow", "snow on a flat roof there", flat.from("ground", "site.loads.snow"));
+            let full = Angle::deg(number("cs-full-deg"));
+            let factor = snow::slope_factor(steep, full, Angle::deg(number("cs-none-deg"))).value;
+            let sloped =
+                snow::sloped_roof_snow(level, factor).from("flat", "roof.loads.flat-snow").without("slope factor");
+            let sloped = if steep > full { bind(sloped, rows, pitch) } else { sloped };
+            rows.add("roof.loads.snow", title, sloped)
+        }
+    }
+}
+
+/// Pressure of a gust at the height of the roof by the European code.
+fn gust(house: &House, speed: crate::units::Speed, ground: &str, rows: &mut Rows) -> Pressure {
+    let height = rows.value::<Length>("house.height").unwrap_or(house.wall.height.value);
+    let rough = Length::m(number(&format!("z0-{ground}")));
+    let least = Length::m(number(&format!("zmin-{ground}")));
+    let terrain = wind::terrain_factor(rough, Length::m(number("z0-2"))).value;
+    let factor = wind::roughness_factor(terrain, height, rough, least).value;
+    let turbulence = wind::turbulence(height, rough, least).value;
+    let basic = wind::basic_pressure(speed, Density::kg_m3(number("air-kg-m3"))).value;
+    let gust = wind::gust_pressure(basic, factor, turbulence);
+    let gust = gust.without("basic pressure").without("roughness factor").without("turbulence");
+    let gust = bind(gust, rows, "site.loads.wind");
+    let gust = if height > least { bind(gust, rows, "house.height") } else { gust };
+    rows.add("roof.loads.gust", "pressure of a gust at the height of the roof", gust)
+}
+
+/// The same by ASCE 7; a house this low lies in the lowest layer of air that its table has.
+fn gust_asce(speed: crate::units::Speed, ground: &str, rows: &mut Rows) -> Pressure {
+    let height = rows.value::<Length>("house.height").unwrap_or(Length::ZERO);
+    let gradient = Length::ft(number(&format!("zg-{ground}-ft")));
+    let factor = wind::velocity_factor(height, gradient, number(&format!("alpha-{ground}"))).value;
+    let gust = wind::velocity_pressure(speed, factor, number("kzt-asce"), number("kd-asce"));
+    let gust = gust.from("speed", "site.loads.wind").without("velocity factor").without("topography");
+    let gust = gust.without("direction");
+    let lowest = wind::velocity_factor(Length::ZERO, gradient, number(&format!("alpha-{ground}"))).value;
+    let gust = if factor > lowest { bind(gust, rows, "house.height") } else { gust };
+    rows.add("roof.loads.gust", "pressure of a gust at the height of the roof", gust)
+}
+
+/// What the gust does to the roof: down, up between the walls, up on the eaves.
+fn on_roof(code: Code, gust: Pressure, rows: &mut Rows) -> [Pressure; 3] {
+    let (of, factor, inside) = match code {
+        Code::En => ("en", 1.0, [number("inside-down-en"), number("inside-up-en")]),
+        Code::Asce => ("asce", number("gust-asce"), [-number("inside-asce"), number("inside-asce")]),
+    };
+    let [down, up] = ["roof-down", "roof-up"].map(|name| number(&format!("{name}-{of}")));
+    let soffit = number(&format!("soffit-{of}"));
+    [
+        ("roof.loads.wind-down", "wind that presses on the roof", down, inside[0]),
+        ("roof.loads.wind-up", "wind on the roof between the walls, lifting below zero", up, inside[1]),
+        ("roof.loads.wind-up-eaves", "wind on the eaves, lifting below zero", up, soffit),
+    ]
+    .map(|(path, title, outside, from_below)| {
+        let load = wind::on_area(gust, factor, outside, from_below).from("gust", "roof.loads.gust");
+        let load = load.without("gust factor").without("outside").without("from below");
+        rows.add(path, title, load)
+    })
+}

@@ -1,0 +1,121 @@
+//! Whether roofs hold: the demos do under their codes, without the loads of the place nothing is claimed, a roof of too many thin poles
+//! fails for the right reason, and a script of its own finds the same forces.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+
+use engine::answers::{Answers, Inputs, answers};
+use engine::check::{Check, State};
+
+const TANSY_BANK: &str = include_str!("../../builds/tansy-bank/tansy-bank.loam.toml");
+const BURDOCK_RISE: &str = include_str!("../../builds/burdock-rise/burdock-rise.loam.toml");
+const THIRTEEN_POLES: &str = include_str!("../../builds/thirteen-poles/thirteen-poles.loam.toml");
+
+fn answered(text: &str) -> Answers {
+    answers(&Inputs { build: text.as_bytes(), system: None }).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
+}
+
+fn value(answers: &Answers, path: &str) -> f64 {
+    answers.rows.find(path).unwrap_or_else(|| panic!("no {path}")).quantity.si().unwrap()
+}
+
+/// The checks of the rules whose names begin so.
+fn checks<'a>(answers: &'a Answers, stem: &'a str) -> impl Iterator<Item = &'a Check> {
+    answers.checks.iter().filter(move |check| check.rule.id.starts_with(stem))
+}
+
+/// The text without one of its tables.
+fn without(text: &str, table: &str) -> String {
+    let start = text.find(table).unwrap();
+    let end = text[start + 1..].find("\n[").map_or(text.len(), |end| start + 1 + end);
+    format!("{}{}", &text[..start], &text[end..])
+}
+
+#[test]
+fn both_demo_roofs_hold_in_every_check_that_was_made() {
+    for (text, stem, least) in [(TANSY_BANK, "ec-", 60), (BURDOCK_RISE, "asd-", 9)] {
+        let answers = answered(text);
+        let made: Vec<&Check> = checks(&answers, stem).collect();
+        assert!(made.len() >= least, "{stem}: {} checks", made.len());
+        for check in made {
+            let said = check.sentence(answers.system);
+            assert!(matches!(check.state, State::OnTrust | State::Tight | State::Holds), "{said}");
+        }
+    }
+}
+
+#[test]
+fn without_snow_and_wind_nothing_is_said_to_hold_and_the_building_office_is_named() {
+    for (text, stem) in [(TANSY_BANK, "ec-"), (BURDOCK_RISE, "asd-")] {
+        let answers = answered(&without(text, "[site.loads]"));
+        let members: Vec<&Check> = checks(&answers, stem)
+            .filter(|check| check.path.as_deref().is_some_and(|path| path.contains(".members.")))
+            .collect();
+        assert!(!members.is_empty());
+        for check in members {
+            assert_eq!(check.state, State::NotKnown, "{}", check.sentence(answers.system));
+            assert!(check.sentence(answers.system).contains("Ask the building office"));
+        }
+    }
+}
+
+#[test]
+fn thirteen_thin_poles_fail_in_bending_at_their_notches() {
+    let answers = answered(THIRTEEN_POLES);
+    let failing: Vec<&Check> = checks(&answers, "ec-bending").filter(|check| check.state == State::Fails).collect();
+    assert!(failing.len() > 6, "{} poles fail", failing.len());
+    let crossed = failing.iter().filter(|check| check.subject.contains("at its first crossing")).count();
+    assert!(crossed + 2 >= failing.len(), "{crossed} of {} at their crossings", failing.len());
+    let wider = value(&answers, "roof.advice.eye") > value(&answers, "roof.eye");
+    assert!(wider || value(&answers, "roof.advice.thicker") > 0.0);
+    assert!(value(&answers, "roof.advice.used") <= 1.0);
+    let said = &answers.rows.find("roof.advice.eye").unwrap().title;
+    assert!(said.ends_with("try, then have it confirmed by an engineer"), "{said}");
+}
+
+#[test]
+fn a_roof_that_holds_is_given_no_advice() {
+    assert_eq!(answered(TANSY_BANK).rows.matching("roof.advice.*").count(), 0);
+}
+
+#[test]
+fn ten_millimetres_more_on_one_pole_move_marks_prop_and_checks() {
+    let before = answered(TANSY_BANK);
+    let after = answered(&TANSY_BANK.replace("butt = [\"233 mm\", \"231 mm\"]", "butt = [\"243 mm\", \"241 mm\"]"));
+    for path in ["roof.places.2.carry", "roof.raising.prop-top", "roof.members.2.bending", "roof.crossings.2.bearing"] {
+        let moved = value(&after, path) - value(&before, path);
+        assert!(moved.abs() > 1e-6, "{path} moved by {moved}");
+    }
+}
+
+#[test]
+fn deeper_soil_heavier_snow_and_a_weaker_class_use_more_of_every_pole() {
+    let used = |text: &str| {
+        let answers = answered(text);
+        (1..=9).map(|place| value(&answers, &format!("roof.members.{place}.bending"))).collect::<Vec<f64>>()
+    };
+    let before = used(TANSY_BANK);
+    for (from, to) in [
+        ("thickness = \"80 mm\"\nsaturated = \"1950", "thickness = \"120 mm\"\nsaturated = \"1950"),
+        ("snow = \"0.65 kPa\"", "snow = \"3 kPa\""),
+        ("class = \"C24\"", "class = \"C16\""),
+        ("class = \"C24\"", "class = \"C24\"\ndamp = 3"),
+    ] {
+        assert!(TANSY_BANK.contains(from), "{from}");
+        let after = used(&TANSY_BANK.replace(from, to));
+        assert!(before.iter().zip(&after).all(|(before, after)| after > before), "{to}: {before:?} {after:?}");
+    }
+}
+
+#[test]
+fn a_script_of_its_own_finds_the_forces_and_shares_of_both_demo_roofs() {
+    let (tansy_bank, burdock_rise) = (answered(TANSY_BANK), answered(BURDOCK_RISE));
+    let table = include_str!("../../bench/roofs.csv");
+    let mut count = 0;
+    for line in table.lines().skip(1) {
+        let [build, path, found] = line.split(',').collect::<Vec<&str>>()[..] else { panic!("{line}") };
+        let answers = if build == "tansy-bank" { &tansy_bank } else { &burdock_rise };
+        let (own, found) = (value(answers, path), found.parse::<f64>().unwrap());
+        assert!((own / found - 1.0).abs() < 0.02, "{path}: {own} here, {found} there");
+        count += 1;
+    }
+    assert!(count > 40, "{count} lines");
+}

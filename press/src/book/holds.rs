@@ -1,0 +1,100 @@
+//! What the roof carries and whether its poles hold: loads, shares of strength pole by pole and crossing by crossing, feet, soil.
+
+use engine::answers::Answers;
+use serde_json::{Value, json};
+
+use super::rows::{figures, lines, said, table};
+use crate::spoken::{capital, spoken};
+
+const LOADS: [(&str, &str); 13] = [
+    ("site.loads.snow", "Snow on the ground"),
+    ("site.loads.wind", "Speed of the wind"),
+    ("roof.loads.gust", "Pressure of a gust"),
+    ("roof.loads.fixed", "Layers but the soil, in plan"),
+    ("roof.soil.soaked", "Soil when soaked"),
+    ("roof.soil.deepest", "Depth of soil counted with"),
+    ("roof.loads.soil", "Soil, soaked and too deep, in plan"),
+    ("site.loads.imposed", "People for repair"),
+    ("site.loads.placing", "Crew and heaps while layers are placed"),
+    ("roof.loads.snow", "Snow on the roof"),
+    ("roof.loads.wind-down", "Wind that presses"),
+    ("roof.loads.wind-up", "Wind between the walls, lifting below zero"),
+    ("roof.loads.wind-up-eaves", "Wind on the eaves, lifting below zero"),
+];
+
+const MEMBERS: [(&str, &str); 11] = [
+    ("bending", "bent"),
+    ("asd-bending", "bent"),
+    ("shear", "sheared"),
+    ("asd-shear", "sheared"),
+    ("compression", "pushed, bent"),
+    ("asd-compression", "pushed, bent"),
+    ("tension", "pulled, bent"),
+    ("asd-tension", "pulled, bent"),
+    ("sag", "sag of span"),
+    ("asd-sag", "sag of span"),
+    ("sinks", "sinks"),
+];
+
+const CROSSINGS: [(&str, &str); 8] = [
+    ("push", "push"),
+    ("up", "carried"),
+    ("bearing", "seat"),
+    ("asd-bearing", "seat"),
+    ("notch", "notch"),
+    ("asd-notch", "notch"),
+    ("bolt", "bolt"),
+    ("friction", "friction without it"),
+];
+
+const FEET: [(&str, &str); 4] = [("up", "carried"), ("thrust", "thrust"), ("across", "across"), ("lifts", "lifted")];
+
+const SOIL: [(&str, &str); 5] = [
+    ("friction", "Friction of wet soil on its sheet"),
+    ("battens.spacing", "From batten to batten"),
+    ("battens.holds", "A metre of batten holds"),
+    ("board", "Edge board over the sheet"),
+    ("bucket.full", "A bucket of it, soaked"),
+];
+
+const SLIDE: [(&str, &str); 3] = [
+    ("without-battens", "Safety against sliding without battens"),
+    ("safety", "Safety against sliding"),
+    ("edge-push", "Push on the edge board without friction"),
+];
+
+const REGULAR: [(&str, &str); 4] = [
+    ("load", "Even load that is looked at"),
+    ("strength", "What the poles bear in bending then"),
+    ("moment", "Moment at the first crossing, poles alike"),
+    ("used", "Of their bending strength, poles alike"),
+];
+
+/// The chapter; null where the house has no roof, or nothing is known of what lies on it.
+pub(super) fn chapter(answers: &Answers) -> Value {
+    let loads = figures(answers, "", &LOADS);
+    if loads.is_empty() {
+        return Value::Null;
+    }
+    let advice = answers.rows.matching("roof.advice.*").map(|row| (capital(&row.title), said(answers, &row.path)));
+    json!({
+        "loads": loads,
+        "members": by_place(answers, "roof.members.", &MEMBERS),
+        "crossings": by_place(answers, "roof.crossings.", &CROSSINGS),
+        "feet": by_place(answers, "roof.feet.", &FEET),
+        "soil": figures(answers, "roof.soil.", &SOIL).into_iter().chain(figures(answers, "roof.slide.", &SLIDE)).collect::<Vec<_>>(),
+        "regular": figures(answers, "roof.trade.", &REGULAR),
+        "eyes": table(answers, "roof.trade.", &[("least-eye", "smallest eye"), ("largest-eye", "largest, no packing")]),
+        "advice": advice.collect::<Vec<_>>(),
+        "has_ring": answers.ring_plan.is_some(),
+    })
+}
+
+/// One line for each place of the ring with its pole; by their own names where the poles are no ring.
+fn by_place(answers: &Answers, stem: &str, nouns: &[(&str, &str)]) -> Value {
+    let Some(ring) = &answers.ring_plan else { return table(answers, stem, nouns) };
+    let names = ring.places.iter().enumerate();
+    let names =
+        names.map(|(place, pole)| (format!("{} {}", place + 1, spoken(&pole.tag)), format!("{stem}{}.", place + 1)));
+    lines(answers, "place", names, nouns)
+}
