@@ -1,5 +1,6 @@
 //! The tables of the roof and its poles.
 
+use super::deck::{Deck, deck};
 use super::pile::{Pole, pile};
 use super::reader::Table;
 use super::source::Written;
@@ -37,6 +38,8 @@ pub struct Roof {
     pub spacing: Option<Written<Length>>,
     /// `[[roof.layers]]`, from the poles up.
     pub layers: Vec<RoofLayer>,
+    /// `[roof.deck]`
+    pub deck: Deck,
 }
 
 /// How poles that are measured one by one lie in the ring.
@@ -137,6 +140,7 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
             }
         }
     }
+    roof.deck = deck(&mut table);
     roof.layers = table.listed_tables("layers").into_iter().map(|(name, table)| layer(name, table)).collect();
     table.finish();
     roof

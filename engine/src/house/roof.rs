@@ -1,5 +1,6 @@
 //! The roof with nothing missing: how it stands, its poles, its layers. A first cut, for counting.
 
+use super::deck::{self, Deck};
 use super::place::{known, shown, within};
 use super::ring::{self, Ring};
 use super::{Wall, layers};
@@ -23,6 +24,8 @@ pub struct Roof {
     pub of: String,
     /// Layers from the poles up.
     pub layers: Vec<Layer>,
+    /// The deck; none where the poles are not measured one by one.
+    pub deck: Option<Box<Deck>>,
 }
 
 /// How a roof stands.
@@ -131,7 +134,24 @@ pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Lengt
         let wanted = ring::Wanted { count, eye, notch, tip, overhang: &overhang, beam };
         *ring = Some(Box::new(ring::place(source, (written, poles), wall, &wanted, system)?));
     }
-    Some(Roof { frame, overhang, diameter, density, of, layers })
+    let deck = match &frame {
+        Frame::Reciprocal { eye, ring: Some(ring), .. } => {
+            let under = deck::Under { ring, eye, overhang: overhang.value };
+            Some(Box::new(deck::place(source, written, wall, &under, system)?))
+        }
+        _ => {
+            deck_without_poles(source, written);
+            None
+        }
+    };
+    Some(Roof { frame, overhang, diameter, density, of, layers, deck })
+}
+
+fn deck_without_poles(source: &Source<'_>, written: &build::Roof) {
+    if let Some(at) = &written.deck.at {
+        let hint = "write [poles.pile] for a reciprocal roof, or leave [roof.deck] out";
+        source.fault(at.clone(), "roof.deck", "a deck is laid out on poles that are measured one by one", hint);
+    }
 }
 
 fn reciprocal(
@@ -177,10 +197,12 @@ fn reciprocal(
     let distance = diameter.value - notch.value;
     if distance <= Length::ZERO || !roof::closes(count.value, eye.value, distance) {
         let message = format!(
-            "{} poles {} apart at their crossings do not close round an eye of radius {}",
+            "{} poles {} apart at their crossings do not close round an eye of radius {}: they must lie less than \
+             r sin(2π/n) = {} apart",
             count.value,
             shown(distance, system),
-            shown(eye.value, system)
+            shown(eye.value, system),
+            shown(roof::most_apart(count.value, eye.value), system)
         );
         source.fault(
             at.span.clone(),
