@@ -223,12 +223,12 @@ formula! {
     /// ```text
     /// u = (N / (A F′))² + u_b / (1 − N / (A F_cE))        F′: allowable, buckling taken off, F_cE: stress at which it buckles
     /// ```
-    /// Source: NDS (3.9-3), from memory; where the push is past that stress the share is without end.
+    /// Source: NDS (3.9-3), from memory; where the push is nearly that stress or past it, a thousandth is taken for what is left.
     pub fn pushed_and_bent_further(
         push: Force, area: Area, strength: Pressure, buckling: Pressure, bending_used: Ratio
     ) -> Ratio {
         let stress = push / area;
-        Ratio::fraction((stress / strength).powi(2) + bending_used.in_fraction() / (1.0 - stress / buckling).max(0.0))
+        Ratio::fraction((stress / strength).powi(2) + bending_used.in_fraction() / (1.0 - stress / buckling).max(0.001))
     }
 }
 
