@@ -1,25 +1,26 @@
 //! How long a ring of nine unequal poles takes to solve, its bands, and the choice from a pile of twenty: best of runs, in
 //! milliseconds.
-#![allow(clippy::disallowed_types, reason = "a stopwatch needs a clock")]
+
+mod stopwatch;
 
 use std::f64::consts::TAU;
-use std::time::Instant;
 
 use engine::roof::poles::{
     Candidate, Errors, Layout, Pole, Rafter, Rests, RestsOn, Wish, bands, choose, effects, positions, ring, supports,
 };
 use engine::units::{Angle, Length};
+use stopwatch::best;
 
 const RUNS: usize = 15;
 
 fn main() {
     let nine = layout(9);
     let Ok(found) = ring(&nine) else { return println!("the ring of nine does not close") };
-    println!("{:9.3} ms  a ring of nine unequal bowed poles", best(|| ring(&nine).is_ok()));
+    println!("{:9.3} ms  a ring of nine unequal bowed poles", best(RUNS, || ring(&nine).is_ok()));
     let five = Length::mm(5.0);
     let errors = Errors { diameter: five, plate: five, eye: five };
     let banded = || effects(&nine, &found, &errors).map(|effects| bands(&effects).eye.worst);
-    println!("{:9.3} ms  its bands", best(|| banded().is_ok()));
+    println!("{:9.3} ms  its bands", best(RUNS, || banded().is_ok()));
     let thirteen = layout(13);
     let Ok(found) = ring(&thirteen) else { return println!("the ring of thirteen does not close") };
     let (positions, pile) = (positions(&thirteen, &found), pile(20));
@@ -36,7 +37,7 @@ fn main() {
     {
         let mut places: Vec<_> = positions.iter().copied().cycle().take(count).collect();
         places.iter_mut().enumerate().for_each(|(place, position)| position.below = (place + 1) % count);
-        let time = best(|| choose(&places, &pile, &wish, 1).is_ok());
+        let time = best(RUNS, || choose(&places, &pile, &wish, 1).is_ok());
         if let Ok(choice) = choose(&places, &pile, &wish, 1) {
             println!(
                 "{time:9.3} ms  {name} from a pile of twenty: {:.1} mm, none below {:.1} mm",
@@ -44,18 +45,6 @@ fn main() {
             );
         }
     }
-}
-
-fn best(mut work: impl FnMut() -> bool) -> f64 {
-    let mut best = f64::INFINITY;
-    for _ in 0..RUNS {
-        let start = Instant::now();
-        if !work() {
-            return f64::NAN;
-        }
-        best = best.min(start.elapsed().as_secs_f64() * 1000.0);
-    }
-    best
 }
 
 /// Unequal bowed poles on a square plate out of level, round an oval eye.

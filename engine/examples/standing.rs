@@ -2,6 +2,8 @@
 //! milliseconds.
 #![allow(clippy::disallowed_types, reason = "a stopwatch needs a clock")]
 
+mod stopwatch;
+
 use std::f64::consts::TAU;
 use std::ops::ControlFlow;
 use std::time::Instant;
@@ -12,6 +14,7 @@ use engine::roof::standing::{
 };
 use engine::study::{Study, whole};
 use engine::units::{Angle, Density, Force, Length, LineLoad, Pressure};
+use stopwatch::best;
 
 const RUNS: usize = 15;
 const WOOD: Wood = Wood { young: Pressure::mpa(10_000.0), shear: Pressure::mpa(600.0), density: Density::kg_m3(600.0) };
@@ -28,20 +31,23 @@ fn main() {
     for (feet, name) in [(&Feet::BOTH[1..], "held"), (&Feet::BOTH[..1], "sliding"), (&Feet::BOTH[..], "both")] {
         let answered =
             || model(&layout, &found, &WOOD, &JOINTS).is_ok_and(|model| model.answers(&loading, feet).is_ok());
-        println!("{:9.3} ms  model and six basic cases, feet {name}", best(answered));
+        println!("{:9.3} ms  model and six basic cases, feet {name}", best(RUNS, answered));
     }
     let Ok(answers) = stood.answers(&loading, &Feet::BOTH) else { return println!("nine poles do not stand") };
     let combinations: Vec<Combination> = (0..60).map(|at| combination(f64::from(at))).collect();
-    println!("{:9.3} ms  sixty combinations on both feet", best(|| answers.envelope(&combinations).is_ok()));
+    println!("{:9.3} ms  sixty combinations on both feet", best(RUNS, || answers.envelope(&combinations).is_ok()));
     let [first, ..] = combinations.as_slice() else { return };
-    println!("{:9.3} ms  second order and buckling", best(|| stood.second_order(&loading, first, Feet::Held).is_ok()));
+    println!(
+        "{:9.3} ms  second order and buckling",
+        best(RUNS, || stood.second_order(&loading, first, Feet::Held).is_ok())
+    );
     let lost = || {
         let all = (0..9).flat_map(|place| [Lost::Pole(place), Lost::Crossing(place)]);
         all.filter(|lost| stood.without(*lost, Feet::Held, &loading, first).is_ok()).count() == 18
     };
-    println!("{:9.3} ms  loss of each pole and of each crossing", best(lost));
+    println!("{:9.3} ms  loss of each pole and of each crossing", best(RUNS, lost));
     let Ok(propped) = propped(&layout, &found, 0, Length::mm(60.0)) else { return println!("no prop") };
-    println!("{:9.3} ms  nine stages of raising", best(|| raising(&layout, &propped, &WOOD, &JOINTS).is_ok()));
+    println!("{:9.3} ms  nine stages of raising", best(RUNS, || raising(&layout, &propped, &WOOD, &JOINTS).is_ok()));
     let trial = Trial {
         layout: layout.clone(),
         first: 0,
@@ -53,7 +59,7 @@ fn main() {
     };
     println!(
         "{:9.3} ms  the whole trial: stages, lowering, losses, second order, buckling",
-        best(|| whole(&trial).is_some())
+        best(RUNS, || whole(&trial).is_some())
     );
     let (mut last, mut longest) = (Instant::now(), 0.0_f64);
     let _ = trial.part(0..trial.pieces(), &mut |_| {
@@ -65,18 +71,6 @@ fn main() {
     if let Ok(second) = stood.second_order(&loading, first, Feet::Held) {
         println!("{second:?}");
     }
-}
-
-fn best(mut work: impl FnMut() -> bool) -> f64 {
-    let mut best = f64::INFINITY;
-    for _ in 0..RUNS {
-        let start = Instant::now();
-        if !work() {
-            return f64::NAN;
-        }
-        best = best.min(start.elapsed().as_secs_f64() * 1000.0);
-    }
-    best
 }
 
 fn combination(at: f64) -> Combination {

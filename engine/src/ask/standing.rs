@@ -2,6 +2,7 @@
 
 use serde_json::json;
 
+use super::frame::STIFFNESS_METHOD;
 use super::given::Given;
 use super::poles_given::layout;
 use super::{Question, Reply};
@@ -144,9 +145,7 @@ fn tell(layout: &Layout, wood: &Wood, joints: &Joints, asked: &Asked, reply: &mu
                 and the answers to the basic loads are added up."
             .into(),
         equation: "K u = P,  S = Σ γᵢ Sᵢ".into(),
-        source: "Direct stiffness method with Bernoulli's beam, as in any text on matrix analysis of structures; flexibility of \
-                 the tapering member integrated for this project"
-            .into(),
+        source: STIFFNESS_METHOD.into(),
         ..Words::default()
     };
     reply.reasons.push(Reason::in_words(words, Vec::new()));

@@ -44,14 +44,16 @@ fn tell(asked: &Asked, second_order: bool, buckling: bool, reply: &mut Reply) ->
                 nodes, where forces are in balance."
             .into(),
         equation: "K u = P,  K = Σ Tᵀ k T,  k = F⁻¹,  F = ∫ m mᵀ / (E I) dx".into(),
-        source: "Direct stiffness method with Bernoulli's beam, as in any text on matrix analysis of structures; flexibility of \
-                 the tapering member integrated for this project"
-            .into(),
+        source: STIFFNESS_METHOD.into(),
         ..Words::default()
     };
     reply.reasons.push(Reason::in_words(words, Vec::new()));
     Ok(())
 }
+
+/// The source of every answer of a frame in space.
+pub(super) const STIFFNESS_METHOD: &str = "Direct stiffness method with Bernoulli's beam, as in any text on matrix analysis of structures; \
+     flexibility of the tapering member integrated for this project";
 
 const AXES: [&str; 3] = ["x", "y", "z"];
 

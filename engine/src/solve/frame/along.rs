@@ -5,6 +5,7 @@ use super::factorised::Factorised;
 use super::fault::Fault;
 use super::held::{cuts, held_forces, inside, section_at};
 use super::load::{Burden, LoadCase};
+use super::member::{Bar, Member};
 use super::release::{Buckled, release, released_movements};
 use super::small::{Six, Twelve, diagonal, into_global, turned};
 use super::transfer::{Bending, Plane, Reached, Rule};
@@ -34,14 +35,7 @@ impl Factorised<'_> {
         member: usize,
         distances: &[f64],
     ) -> Result<Vec<Place>, Fault> {
-        let (Some(bar), Some(description)) = (self.bars.get(member), self.frame.members.get(member)) else {
-            return Err(Fault::NoMember { member });
-        };
-        let mut burden = Burden::default();
-        for (_, load) in case.members.iter().filter(|(own, _)| *own == member) {
-            burden.add(member, load, description, bar)?;
-        }
-        let ends: Twelve = std::array::from_fn(|k| answer.ends[member][k / 6][k % 6]);
+        let (bar, description, burden, ends) = self.loaded(case, answer, member)?;
         let rule = Rule::new();
         let push = answer.second_order.then_some(ends[0]);
         let bending = Bending { rule: &rule, member: description, bar, burden: &burden, push, factor: 1.0 };
@@ -67,6 +61,20 @@ impl Factorised<'_> {
         member: usize,
         distances: &[f64],
     ) -> Result<Vec<Six>, Fault> {
+        let (bar, _, burden, ends) = self.loaded(case, answer, member)?;
+        if answer.second_order || !distances.iter().all(|at| (0.0..=bar.length * (1.0 + 1e-12)).contains(at)) {
+            return Err(Fault::Load { member });
+        }
+        Ok(distances.iter().map(|&at| inside(&ends, &burden, at)).collect())
+    }
+
+    /// A member as it is made and as it was given, what lies on it, and the forces at its ends.
+    fn loaded(
+        &self,
+        case: &LoadCase,
+        answer: &Answer,
+        member: usize,
+    ) -> Result<(&Bar, &Member, Burden, Twelve), Fault> {
         let (Some(bar), Some(description)) = (self.bars.get(member), self.frame.members.get(member)) else {
             return Err(Fault::NoMember { member });
         };
@@ -75,10 +83,7 @@ impl Factorised<'_> {
             burden.add(member, load, description, bar)?;
         }
         let ends: Twelve = std::array::from_fn(|k| answer.ends[member][k / 6][k % 6]);
-        if answer.second_order || !distances.iter().all(|at| (0.0..=bar.length * (1.0 + 1e-12)).contains(at)) {
-            return Err(Fault::Load { member });
-        }
-        Ok(distances.iter().map(|&at| inside(&ends, &burden, at)).collect())
+        Ok((bar, description, burden, ends))
     }
 
     /// Puts the movements of the member's own ends in place of its nodes'.
