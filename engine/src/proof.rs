@@ -1,5 +1,6 @@
 //! Published values beside ours: rows of `data/proof/*.csv`, each asked of the same questions that a builder can ask.
 
+use std::collections::BTreeMap;
 use std::fmt;
 
 use serde_json::Value;
@@ -93,13 +94,26 @@ pub struct Proof {
 /// # Errors
 /// One sentence that names the table and line when a table is not readable.
 pub fn proof() -> Result<Vec<Proof>, String> {
-    let mut all = Vec::new();
+    let (mut all, mut replies) = (Vec::new(), Replies::new());
     for (name, text) in TABLES {
-        for row in read(text).map_err(|fault| format!("{name}: {fault}"))? {
-            all.push(prove(row));
-        }
+        all.extend(proven(text, &mut replies).map_err(|fault| format!("{name}: {fault}"))?);
     }
     Ok(all)
+}
+
+/// What was replied to each request: several values are often asked of one.
+type Replies = BTreeMap<(String, String), Reply>;
+
+type Reply = Result<Value, String>;
+
+/// The rows of a table, each beside ours.
+fn proven(text: &str, replies: &mut Replies) -> Result<Vec<Proof>, String> {
+    let mut beside = |row: ProofRow| {
+        let asked = (row.ask.clone(), row.request.to_string());
+        let reply = replies.entry(asked).or_insert_with(|| ask(&row.ask, &row.request));
+        prove(row, reply)
+    };
+    Ok(read(text)?.into_iter().map(&mut beside).collect())
 }
 
 fn read(text: &str) -> Result<Vec<ProofRow>, String> {
@@ -140,10 +154,10 @@ fn read_tolerance(key: &str, text: &str) -> Option<Tolerance> {
     }
 }
 
-fn prove(row: ProofRow) -> Proof {
-    let ours = ask(&row.ask, &row.request).and_then(|reply| {
+fn prove(row: ProofRow, reply: &Reply) -> Proof {
+    let ours = reply.as_ref().map_err(String::clone).and_then(|reply| {
         let problems = reply["problems"].as_array().map_or(0, Vec::len);
-        match found(&reply, &row.key) {
+        match found(reply, &row.key) {
             Some(found) if problems == 0 => Ok(found),
             _ => Err(format!("no `{}` in the answer: {}", row.key, reply["problems"])),
         }
@@ -190,7 +204,7 @@ mod tests {
             a,units,\"{\"\"text\"\":\"\"1 in\"\",\"\"kind\"\":\"\"length\"\"}\",length_m,0.0255,m,digits,w,p,seen\n\
             b,units,\"{\"\"text\"\":\"\"1 in\"\",\"\"kind\"\":\"\"length\"\"}\",length_m,0.025,m,digits,w,p,seen\n\
             c,units,{},length_m,0.0254,m,digits,w,p,seen\n";
-        let agrees: Vec<bool> = read(table).unwrap().into_iter().map(|row| prove(row).agrees).collect();
+        let agrees: Vec<bool> = proven(table, &mut Replies::new()).unwrap().iter().map(|proof| proof.agrees).collect();
         assert_eq!(agrees, [false, true, false]);
     }
 
@@ -206,7 +220,7 @@ mod tests {
             .chain([row("a", "checks.height-to-thickness", "fails"), row("b", "checks.height-to-thickness", "holds")])
             .chain([row("c", "checks.no-such-rule", "fails")]);
         let agrees: Vec<bool> =
-            read(&table.collect::<String>()).unwrap().into_iter().map(|row| prove(row).agrees).collect();
+            proven(&table.collect::<String>(), &mut Replies::new()).unwrap().iter().map(|proof| proof.agrees).collect();
         assert_eq!(agrees, [true, false, false]);
     }
 

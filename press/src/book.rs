@@ -98,7 +98,12 @@ mod whole {
     /// The typesetter's message and place; a fault of this program, not of the build file.
     pub fn book(answers: &Answers, pictures: &Pictures, findings: &Findings, printed: Date) -> Result<Typeset, String> {
         let paper = Paper::of(answers.system);
-        let drawings = drawing::all(answers, pictures, paper);
+        // The proof takes as long as all drawings together.
+        let (drawings, sources) = std::thread::scope(|scope| {
+            let sources = scope.spawn(|| sources::chapter(answers));
+            let drawings = drawing::all(answers, pictures, paper);
+            (drawings, sources.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)))
+        });
         let data = json!({
             "name": answers.about.name,
             "printed": Quantity::from(printed).shown(answers.system, engine::units::Fineness::Figure),
@@ -123,7 +128,7 @@ mod whole {
             "gate": gate::chapter(answers)?,
             "glossary": glossary::chapter(),
             "later": later::chapter(answers),
-            "sources": sources::chapter(answers)?,
+            "sources": sources?,
         })
         .to_string();
         let cover = drawing::cover(answers, &pictures.exploded, paper);
