@@ -13,6 +13,7 @@ mod floor;
 mod gate;
 #[cfg(feature = "book")]
 mod glossary;
+#[cfg(feature = "book")]
 mod holds;
 #[cfg(feature = "book")]
 mod job;

@@ -49,6 +49,39 @@ const CROSSINGS: [(&str, &str); 8] = [
 
 const FEET: [(&str, &str); 4] = [("up", "carried"), ("thrust", "thrust"), ("across", "across"), ("lifts", "lifted")];
 
+/// Where the pole of each place lies; what the crew sets out and cuts stands in the chapter on the roof and on the cards.
+const PLACES: [(&str, &str); 7] = [
+    ("seat-x", "seat, x"),
+    ("seat-y", "seat, y"),
+    ("seat-level", "level of the plate"),
+    ("tail-in-plan", "tail in plan"),
+    ("pitch", "pitch"),
+    ("rest-level", "level where it rests"),
+    ("tip-level", "level of its tip"),
+];
+
+const LENGTHS: [(&str, &str); 7] = [
+    ("tail", "seat"),
+    ("carry", "carries"),
+    ("rest", "rests"),
+    ("cut-length", "length"),
+    ("wood", "wood"),
+    ("mass", "mass"),
+    ("balance", "balance"),
+];
+
+const FORCES: [(&str, &str); 6] = [
+    ("moment", "moment"),
+    ("modulus", "section modulus"),
+    ("shear-force", "force across"),
+    ("push", "push along"),
+    ("pull", "pull along"),
+    ("sags", "sag"),
+];
+
+const SEATS: [(&str, &str); 4] =
+    [("angle", "angle"), ("seat", "area it bears on"), ("across", "across the bolt"), ("held-down", "tie holds")];
+
 const SOIL: [(&str, &str); 5] = [
     ("friction", "Friction of wet soil on its sheet"),
     ("battens.spacing", "From batten to batten"),
@@ -63,9 +96,10 @@ const SLIDE: [(&str, &str); 3] = [
     ("edge-push", "Push on the edge board without friction"),
 ];
 
-const REGULAR: [(&str, &str); 4] = [
+const REGULAR: [(&str, &str); 5] = [
     ("load", "Even load that is looked at"),
     ("strength", "What the poles bear in bending then"),
+    ("own", "Weight of a pole on each metre"),
     ("moment", "Moment at the first crossing, poles alike"),
     ("used", "Of their bending strength, poles alike"),
 ];
@@ -82,6 +116,10 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "members": by_place(answers, "roof.members.", &MEMBERS),
         "crossings": by_place(answers, "roof.crossings.", &CROSSINGS),
         "feet": by_place(answers, "roof.feet.", &FEET),
+        "places": by_place(answers, "roof.places.", &PLACES),
+        "lengths": by_place(answers, "roof.places.", &LENGTHS),
+        "forces": by_place(answers, "roof.members.", &FORCES),
+        "seats": by_place(answers, "roof.crossings.", &SEATS),
         "soil": figures(answers, "roof.soil.", &SOIL).into_iter().chain(figures(answers, "roof.slide.", &SLIDE)).collect::<Vec<_>>(),
         "regular": figures(answers, "roof.trade.", &REGULAR),
         "eyes": table(answers, "roof.trade.", &[("least-eye", "smallest eye"), ("largest-eye", "largest, no packing")]),

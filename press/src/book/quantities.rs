@@ -69,9 +69,10 @@ const PILES: [(&str, &str); 6] = [
     ("clay", "clay"),
     ("bucket-mass", "a full bucket"),
 ];
-const LAYERS: [(&str, &str); 6] = [
+const LAYERS: [(&str, &str); 7] = [
     ("thickness", "thickness"),
     ("area", "area"),
+    ("on-slope", "on its slope"),
     ("volume", "in place"),
     ("loose-volume", "loose"),
     ("saturated", "saturated"),
