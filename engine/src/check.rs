@@ -133,6 +133,9 @@ impl Check {
     /// walls.
     const ROUNDING: f64 = 1e-9;
 
+    /// How many assumed values are named again at the later checks of a rule.
+    const FEW: usize = 3;
+
     /// Holds a rule against every row it measures. A rule on one path says *not known* when there is no such row; a rule
     /// on each of many things says nothing when there are none, and *not known* of each that could not be measured; a rule
     /// without its text says *not known*. This is the only way to make a check.
@@ -149,10 +152,16 @@ impl Check {
         vec![Check::not_known(rule, Some(measures), &rule.title)]
     }
 
-    /// Whether the state leans on what is assumed: with other values it may be another.
+    /// The assumed values, path and title, with which the state may be another, and how many more there are: all of them at the
+    /// first check of a rule, a few at those after it, since poles and crossings of one roof lean on the same.
     #[must_use]
-    pub fn is_leaning(&self) -> bool {
-        matches!(self.state, State::OnTrust | State::Fails) && !self.leans_on.is_empty()
+    pub fn leaning(&self, first_of_rule: bool) -> (&[(String, String)], usize) {
+        if !matches!(self.state, State::OnTrust | State::Fails) {
+            return (&[], 0);
+        }
+        let is_short = first_of_rule || self.leans_on.len() <= Check::FEW + 1;
+        let (named, more) = self.leans_on.split_at(if is_short { self.leans_on.len() } else { Check::FEW });
+        (named, more.len())
     }
 
     fn not_known(rule: &Rule, path: Option<&str>, subject: &str) -> Check {

@@ -141,6 +141,10 @@ class Sitting {
     const rows = frame.whole ? new Map<string, Row>() : new Map(this.rows);
     for (const path of frame.gone) rows.delete(path);
     for (const row of frame.rows) rows.set(row.path, row);
+    for (const [path, shown] of frame.values) {
+      const row = rows.get(path);
+      if (row) rows.set(path, { ...row, shown });
+    }
     this.rows = rows;
     this.checks = frame.checks ?? this.checks;
     this.problems = frame.problems;

@@ -62,9 +62,13 @@ system: string,
  */
 disk: string, disk_words: string, can_undo: boolean, can_redo: boolean, 
 /**
- * All rows, or those that changed since the revision asked for.
+ * All rows, or those whose words changed since the revision asked for.
  */
 rows: Array<Row>, 
+/**
+ * Path and value of the rows of which the value alone changed.
+ */
+values: Array<[string, string]>, 
 /**
  * Paths of rows that are no more.
  */
@@ -74,7 +78,7 @@ gone: Array<string>,
  */
 whole: boolean, 
 /**
- * Every check, the most urgent first; none when unchanged since the revision asked for.
+ * The checks of the open leaf, the most urgent first; none when unchanged since the revision asked for.
  */
 checks: Array<Check> | null, 
 /**
@@ -150,9 +154,13 @@ path: string, leaf: string,
  */
 rule: string, 
 /**
- * Assumed values that the state leans on: path and title.
+ * Assumed values that the state leans on: path and title; a few where the check before is of the same rule.
  */
 leans_on: Array<[string, string]>, 
+/**
+ * How many more of them the first check of the rule names.
+ */
+leans_more: number, 
 /**
  * Who must decide, where a licensed person must; empty otherwise.
  */

@@ -58,10 +58,12 @@ fn reason(text: &mut String, check: &Check, first_of_rule: bool) -> Result<()> {
     if first_of_rule {
         writeln!(text, "           Rule: {}", check.rule.citation)?;
     }
-    if check.is_leaning() {
-        for (path, title) in &check.leans_on {
-            writeln!(text, "           Leans on an assumption: {title} ({path})")?;
-        }
+    let (named, more) = check.leaning(first_of_rule);
+    for (path, title) in named {
+        writeln!(text, "           Leans on an assumption: {title} ({path})")?;
+    }
+    if more > 0 {
+        writeln!(text, "           and on {more} more, named at the first check of its rule")?;
     }
     if first_of_rule && !check.rule.who_decides.is_empty() {
         writeln!(text, "           Decides: {}", check.rule.who_decides)?;

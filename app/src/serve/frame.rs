@@ -13,7 +13,7 @@ use super::had::Had;
 use super::pictures::{self, Frames};
 use super::session::Session;
 use super::standing::Standing;
-use super::wire::{Change, Frame, Look, Picture, Problem, Row};
+use super::wire::{Change, Check, Frame, Look, Picture, Problem, Row};
 use super::{leaves, tables};
 
 impl Session {
@@ -38,7 +38,6 @@ impl Session {
         let mut frame = Frame { revision: 0, pictures, ..self.bare(standing.answers.system) };
         frame.name.clone_from(&standing.answers.about.name);
         (frame.rows, frame.whole) = (all(&standing.rows), true);
-        frame.checks = Some(standing.checks.to_vec());
         frame.figures = leaves::figures("", &standing.answers);
         frame
     }
@@ -57,6 +56,7 @@ impl Session {
             can_undo,
             can_redo,
             rows: Vec::new(),
+            values: Vec::new(),
             gone: Vec::new(),
             whole: true,
             checks: None,
@@ -87,15 +87,21 @@ impl Session {
         let had = look.since.and_then(|since| self.pages.had(page, since)).filter(|had| had.system == answers.system);
         let had = had.cloned();
         let (pictures, seen) = self.pictures(look, &standing, had.as_ref());
-        let (rows, gone, whole) = match &had {
+        let whole = had.is_none();
+        let Differing { rows, values, gone } = match &had {
             Some(had) => differing(&had.rows, &standing.rows),
-            None => (all(&standing.rows), Vec::new(), true),
+            None => Differing { rows: all(&standing.rows), ..Differing::default() },
         };
-        let checks = had.as_ref().is_none_or(|had| had.checks != standing.checks).then(|| standing.checks.to_vec());
+        let checks = of_leaf(&look.leaf, &standing.checks);
+        let checks = match &had {
+            Some(had) if had.leaf.0 == look.leaf && of_leaf(&look.leaf, &had.checks).eq(checks.clone()) => None,
+            _ => Some(checks.cloned().collect()),
+        };
         self.pages.note(page, self.had(look, &standing, seen));
         Frame {
             name: answers.about.name.clone(),
             rows,
+            values,
             gone,
             whole,
             checks,
@@ -183,22 +189,53 @@ fn all(rows: &[Arc<Row>]) -> Vec<Row> {
     rows.iter().map(|row| row.as_ref().clone()).collect()
 }
 
-/// Rows that are new or changed, the paths of those that are no more, and that this is not everything.
-fn differing(had: &Arc<Vec<Arc<Row>>>, has: &Arc<Vec<Arc<Row>>>) -> (Vec<Row>, Vec<String>, bool) {
-    if Arc::ptr_eq(had, has) {
-        return (Vec::new(), Vec::new(), false);
+/// The checks of a leaf.
+fn of_leaf<'all>(leaf: &'all str, checks: &'all [Check]) -> impl Iterator<Item = &'all Check> + Clone {
+    checks.iter().filter(move |check| check.leaf == leaf)
+}
+
+/// How the rows of a page differ from those that it is to have.
+#[derive(Default)]
+struct Differing {
+    /// New, or with other words.
+    rows: Vec<Row>,
+    /// Path and value where the value alone is another.
+    values: Vec<(String, String)>,
+    /// Paths of those that are no more.
+    gone: Vec<String>,
+}
+
+impl Differing {
+    fn note(&mut self, was: Option<&Row>, is: &Row) {
+        match was {
+            Some(was) if was == is => {}
+            Some(was) if (&was.title, &was.origin, was.assumed) == (&is.title, &is.origin, is.assumed) => {
+                self.values.push((is.path.clone(), is.shown.clone()));
+            }
+            _ => self.rows.push(is.clone()),
+        }
     }
-    let is_same = |(one, other): &(&Arc<Row>, &Arc<Row>)| Arc::ptr_eq(one, other) || one == other;
+}
+
+fn differing(had: &Arc<Vec<Arc<Row>>>, has: &Arc<Vec<Arc<Row>>>) -> Differing {
+    let mut differing = Differing::default();
+    if Arc::ptr_eq(had, has) {
+        return differing;
+    }
     let both = || had.iter().zip(has.iter());
     // Most changes leave the same rows in the same order.
     if had.len() == has.len() && both().all(|(one, other)| Arc::ptr_eq(one, other) || one.path == other.path) {
-        let changed = both().filter(|pair| !is_same(pair)).map(|(_, row)| row.as_ref().clone());
-        return (changed.collect(), Vec::new(), false);
+        for (was, is) in both().filter(|(was, is)| !Arc::ptr_eq(was, is)) {
+            differing.note(Some(was), is);
+        }
+        return differing;
     }
     let before: BTreeMap<&str, &Arc<Row>> = had.iter().map(|row| (row.path.as_str(), row)).collect();
-    let is_new = |row: &&Arc<Row>| !before.get(row.path.as_str()).is_some_and(|was| is_same(&(was, row)));
-    let rows = has.iter().filter(is_new).map(|row| row.as_ref().clone()).collect();
+    for is in has.iter() {
+        differing.note(before.get(is.path.as_str()).map(|was| was.as_ref()), is);
+    }
     let after: BTreeSet<&str> = has.iter().map(|row| row.path.as_str()).collect();
-    let gone = had.iter().filter(|row| !after.contains(row.path.as_str())).map(|row| row.path.clone()).collect();
-    (rows, gone, false)
+    let gone = had.iter().filter(|row| !after.contains(row.path.as_str())).map(|row| row.path.clone());
+    differing.gone = gone.collect();
+    differing
 }

@@ -38,8 +38,8 @@ static LEAVES: LazyLock<Vec<Leaf>> = LazyLock::new(|| {
     };
     table.records().flatten().map(leaf).collect()
 });
-
 /// All leaves, the way round the house first.
+#[cfg(test)]
 #[cfg(test)]
 pub fn all() -> &'static [Leaf] {
     &LEAVES

@@ -1,8 +1,10 @@
 //! A house as the page shows it: its answers, and rows and checks in the page's own form.
 
+use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
 use engine::answers::{Answers, Computed, Inputs, compute};
+use engine::check::State;
 use engine::pictures::Pictures;
 use engine::problem::{self, Problems};
 use engine::units::System;
@@ -41,7 +43,7 @@ impl Standing {
     pub fn after(last: Option<&Standing>, text: &str, system: Option<System>) -> Result<Standing, Vec<Problem>> {
         let answers = computed(text, system)?.into_answers();
         let rows = Arc::new(rows(&answers, last));
-        let checks = Arc::new(answers.checks.iter().map(|found| check(found, answers.system)).collect());
+        let checks = Arc::new(checks(&answers));
         Ok(Standing { answers, rows, checks, text: text.to_owned(), system, pictures: OnceLock::new() })
     }
 
@@ -116,16 +118,30 @@ pub fn row(row: &engine::row::Row, system: System) -> Row {
     }
 }
 
-fn check(check: &engine::check::Check, system: System) -> Check {
-    let path = check.path.clone().unwrap_or_default();
+/// The checks in the page's form; each leaf has a first of every rule and state.
+fn checks(answers: &Answers) -> Vec<Check> {
+    let mut before: BTreeMap<&str, (&str, State)> = BTreeMap::new();
+    let said = answers.checks.iter().map(|found| {
+        let path = found.path.clone().unwrap_or_default();
+        let leaf = leaves::of(&path);
+        let kind = (found.rule.id.as_str(), found.state);
+        let is_first = before.insert(leaf, kind) != Some(kind);
+        check(found, path, leaf, is_first, answers.system)
+    });
+    said.collect()
+}
+
+fn check(check: &engine::check::Check, path: String, leaf: &str, first_of_rule: bool, system: System) -> Check {
+    let (named, more) = check.leaning(first_of_rule);
     Check {
         state: check.state.word().to_owned(),
         title: check.subject.clone(),
         words: check.sentence(system),
-        leaf: leaves::of(&path).to_owned(),
+        leaf: leaf.to_owned(),
         path,
         rule: check.rule.citation.to_string(),
-        leans_on: if check.is_leaning() { check.leans_on.clone() } else { Vec::new() },
+        leans_on: named.to_vec(),
+        leans_more: more,
         who_decides: check.rule.who_decides.clone(),
     }
 }

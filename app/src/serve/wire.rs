@@ -72,13 +72,15 @@ pub struct Frame {
     pub disk_words: String,
     pub can_undo: bool,
     pub can_redo: bool,
-    /// All rows, or those that changed since the revision asked for.
+    /// All rows, or those whose words changed since the revision asked for.
     pub rows: Vec<Row>,
+    /// Path and value of the rows of which the value alone changed.
+    pub values: Vec<(String, String)>,
     /// Paths of rows that are no more.
     pub gone: Vec<String>,
     /// Whether `rows` is everything.
     pub whole: bool,
-    /// Every check, the most urgent first; none when unchanged since the revision asked for.
+    /// The checks of the open leaf, the most urgent first; none when unchanged since the revision asked for.
     pub checks: Option<Vec<Check>>,
     /// What is wrong with the change asked for; the last good house goes on being shown.
     pub problems: Vec<Problem>,
@@ -128,8 +130,10 @@ pub struct Check {
     pub leaf: String,
     /// Where its limit comes from.
     pub rule: String,
-    /// Assumed values that the state leans on: path and title.
+    /// Assumed values that the state leans on: path and title; a few where the check before is of the same rule.
     pub leans_on: Vec<(String, String)>,
+    /// How many more of them the first check of the rule names.
+    pub leans_more: usize,
     /// Who must decide, where a licensed person must; empty otherwise.
     pub who_decides: String,
 }

@@ -8,9 +8,6 @@ use serde_json::{Value, json};
 
 use crate::spoken::capital;
 
-/// How many assumed values are named again at the later checks of a rule.
-const FEW: usize = 3;
-
 pub(super) fn chapter(answers: &Answers) -> Value {
     let groups: Vec<Value> = [State::NotKnown, State::Fails, State::OnTrust, State::Tight, State::Holds]
         .into_iter()
@@ -71,8 +68,11 @@ fn row(answers: &Answers, check: &Check, first_of_rule: bool) -> Value {
         words.push(format!("{}.", check.rule.when_unknown));
     }
     words.extend(check.borrowed_in_words());
-    if !check.leans_on.is_empty() {
-        words.push(format!("Leans on an assumed value: {}.", leaning(check, first_of_rule)));
+    let (named, more) = check.leaning(first_of_rule);
+    if !named.is_empty() {
+        let names: Vec<&str> = named.iter().map(|(_, title)| title.as_str()).collect();
+        let more = if more == 0 { String::new() } else { format!(" and {more} more, all under What was assumed") };
+        words.push(format!("Leans on an assumed value: {}{more}.", names.join(", ")));
     }
     if first_of_rule && !check.rule.who_decides.is_empty() {
         words.push(format!("Decides: {}.", check.rule.who_decides));
@@ -85,14 +85,4 @@ fn row(answers: &Answers, check: &Check, first_of_rule: bool) -> Value {
         "limit": limit.unwrap_or_else(|| "–".into()),
         "source": if first_of_rule { place(&check.rule.citation) } else { String::new() },
     })
-}
-
-/// The assumed values that a verdict leans on: all of them at the first check of a rule, a few at the others, since poles and crossings
-/// of one roof lean on the same.
-fn leaning(check: &Check, first_of_rule: bool) -> String {
-    let names: Vec<&str> = check.leans_on.iter().map(|(_, title)| title.as_str()).collect();
-    if first_of_rule || names.len() <= FEW + 1 {
-        return names.join(", ");
-    }
-    format!("{} and {} more, all under What was assumed", names[..FEW].join(", "), names.len() - FEW)
 }

@@ -96,5 +96,7 @@ impl Desk {
 }
 
 fn shown<'a>(frame: &'a Value, path: &str) -> Option<&'a str> {
-    frame["rows"].as_array().unwrap().iter().find(|row| row["path"] == path)?["shown"].as_str()
+    let value = frame["values"].as_array().unwrap().iter().find(|value| value[0] == path).map(|value| &value[1]);
+    let row = || frame["rows"].as_array().unwrap().iter().find(|row| row["path"] == path).map(|row| &row["shown"]);
+    value.or_else(row)?.as_str()
 }
