@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use super::given::Given;
-use super::mixture_given::{MOST_RUNS, Batch, Run, batch, goal, order, runs, unfitted, unmeasurable};
+use super::mixture_given::{Batch, MOST_RUNS, Run, batch, goal, order, runs, unfitted, unmeasurable};
 use super::{Question, Reply};
 use crate::earth::mixture::{
     self, Choice, Fit, Goal, Kind as Varied, Order, Ranked, fitted, highest_order, measurable, ranked, shares, steady,
@@ -157,7 +157,9 @@ fn recipe(given: &mut Given<'_>, reply: &mut Reply) {
                 "the surface misses the repeated mixes by more than they scatter"
             }
             Some(_) => continue,
-            None => "whether the surface is bent enough is not known: it takes repeated mixes, and more mixes than terms",
+            None => {
+                "whether the surface is bent enough is not known: it takes repeated mixes, and more mixes than terms"
+            }
         };
         cautions.push(format!("Wish {}: {told}", response + 1));
     }

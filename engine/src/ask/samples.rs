@@ -4,8 +4,8 @@ use serde_json::json;
 
 use super::given::Given;
 use super::{Question, Reply};
-use crate::earth::{self, strength};
 use crate::earth::tables::erosion_steps;
+use crate::earth::{self, strength};
 use crate::reason::{Reason, Words};
 use crate::units::{Kind, Length, Mass, Pressure, Ratio, Speed};
 

@@ -96,7 +96,11 @@ mod tests {
         assert_eq!([shape_factor(0.2), shape_factor(6.0)], [None, None]);
         let strength = as_code_sample(Pressure::kpa(500.0), 0.7, 0.775).value;
         assert!(strength < Pressure::kpa(500.0), "a cube bears more than the code's sample");
-        assert_eq!(as_code_sample(Pressure::kpa(400.0), 1.0, 0.775).value, Pressure::kpa(400.0), "a tall one is not raised");
+        assert_eq!(
+            as_code_sample(Pressure::kpa(400.0), 1.0, 0.775).value,
+            Pressure::kpa(400.0),
+            "a tall one is not raised"
+        );
     }
 
     #[test]
