@@ -103,7 +103,7 @@ mod tests {
 
     #[test]
     fn bands_without_silt_or_wide_ones_leave_no_class_out() {
-        assert_eq!(classes_between([[90.0, 96.0], [0.0, 0.0], [4.0, 10.0]]), ["sand"]);
+        assert_eq!(classes_between([[91.0, 96.0], [0.0, 0.0], [4.0, 9.0]]), ["sand"]);
         let bands = [[20.0, 70.0], [10.0, 60.0], [5.0, 50.0]];
         let found = classes_between(bands);
         for (clay, silt) in (5..=50).flat_map(|clay| (10..=60).map(move |silt| (f64::from(clay), f64::from(silt)))) {
