@@ -163,7 +163,7 @@ fn fall(reply: &mut Reply, bricks: &[Brick], moisture: Option<Ratio>, next: &mut
     let line = match DampLine::through(&known) {
         Ok(line) if bricks.iter().any(|brick| brick.is_damp) => line,
         Ok(_) | Err(DampFault::Few(_) | DampFault::Same) => {
-            return next.push("Strength when damp: not known. Crush two damp bricks, weigh them wet and dry".into());
+            return next.push("Strength when damp: not known. Crush two damp bricks, one damper than the other; weigh them and a dry one wet and dry".into());
         }
     };
     reply.answer.insert("fall_with_moisture".into(), json!(line.fall));
@@ -210,8 +210,7 @@ fn lever(given: &mut Given<'_>, reply: &mut Reply) {
     reply.put("strength", strength::crushed(force, width, depth));
     reply.put("strength_low", strength::crushed(force - blur, width, depth));
     reply.put("strength_high", strength::at_the_edge(force + blur, width, depth, beside));
-    let fall = drop * (hung_arm / brick_arm);
-    reply.put("stored_energy", strength::stored(hung, fall, gravity));
+    reply.put("stored_energy", strength::stored(force, drop));
     let cautions = [
         "A home test stays on trust: it never outranks a laboratory",
         "Hang a bucket and run water into it from a distance; nobody near when it breaks",
@@ -249,6 +248,14 @@ mod tests {
         assert_eq!(state(&weak, "compression"), "fails");
         assert_eq!(weak["answer"]["strange_brick"], 5);
         assert_eq!(weak["answer"]["bricks_count"], 5, "a strange brick is shown, not dropped");
+    }
+
+    #[test]
+    fn tall_bricks_below_the_limit_are_not_raised_above_it() {
+        let tall = json!({"load_n": 3206.0, "width_m": 0.1, "depth_m": 0.1, "height_m": 0.5});
+        let reply = ask("strength", &json!({"bricks": vec![tall; 5]})).unwrap();
+        assert_eq!(reply["answer"]["least_pa"].as_f64().unwrap().round(), 320_600.0, "46.5 psi as it broke");
+        assert_eq!(state(&reply, "compression"), "fails");
     }
 
     #[test]

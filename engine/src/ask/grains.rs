@@ -110,13 +110,19 @@ fn grading(given: &mut Given<'_>, reply: &mut Reply) {
     };
     let finer = |name: &str| curve.finer_than(Length::m(number(name))).map(Ratio::in_fraction);
     let (clay, silt, sand) = (finer("clay-m"), finer("silt-m"), finer("sand-m"));
-    if let (Some(clay), Some(silt), Some(sand)) = (clay, silt, sand)
-        && sand > 0.0
-    {
+    if let (Some(clay), Some(silt), Some(sand)) = (clay, silt, sand) {
         for (name, share) in [("clay", clay), ("silt", silt - clay), ("sand", sand - silt)] {
-            reply.answer.insert(format!("{name}_ratio"), json!(share / sand));
+            if sand > 0.0 {
+                reply.answer.insert(format!("{name}_ratio"), json!(share / sand));
+            }
         }
         reply.answer.insert("stones_ratio".into(), json!(1.0 - sand));
+    } else {
+        let [finest, coarsest] = ["clay-m", "sand-m"].map(|name| Length::m(number(name)).in_mm());
+        let next = format!(
+            "Sand, silt and clay: not known. The curve must reach from {finest} to {coarsest} mm; a hydrometer reads what is finer than the sieves"
+        );
+        reply.answer.insert("next".into(), json!(next));
     }
     if let Some(fine) = curve.finer_than(Length::m(number("fine-m"))) {
         reply.answer.insert("fine_ratio".into(), json!(fine.in_fraction()));
@@ -220,6 +226,15 @@ mod tests {
         assert!(told("grading", request).contains("less passes 2.0000 mm than a finer sieve"));
         let request = json!({"soil_clay_ratio": 0.15, "soil_error_ratio": 0, "sand_clay_ratio": 0, "sand_error_ratio": 0, "wanted_clay_ratio": 0.18});
         assert!(told("sand-to-add", request).contains("sand alone cannot reach it"));
+    }
+
+    #[test]
+    fn sieves_alone_say_that_clay_and_silt_are_not_known() {
+        let sieve = |size: f64, passing: f64| json!({"size_m": size, "passing_ratio": passing});
+        let request = json!({"sieves": [sieve(0.004, 1.0), sieve(0.000063, 0.3)]});
+        let answer = ask("grading", &request).unwrap()["answer"].clone();
+        assert!(answer.get("clay_ratio").is_none());
+        assert!(answer["next"].as_str().unwrap().contains("not known. The curve must reach from 0.002 to 2 mm"));
     }
 
     #[test]

@@ -4,7 +4,7 @@ use serde_json::json;
 
 use super::given::Given;
 use super::{Question, Reply};
-use crate::earth::soil::{self, Fractions, Layer};
+use crate::earth::soil::{self, Layer};
 use crate::earth::tables::{self, fact, number};
 use crate::units::{Days, Density, Kind, Length, Mass, Ratio, Temperature, Volume};
 
@@ -18,7 +18,8 @@ pub(super) const SETTLING: Question = Question {
 
 pub(super) const HYDROMETER: Question = Question {
     name: "hydrometer",
-    about: "Grain sizes and what is finer, from the readings of a hydrometer 152H by the rules of ASTM D422",
+    about: "Grain sizes and what is finer, from the readings of a hydrometer 152H by ASTM D422 as a program has it; `blank` is \
+            read in clear water with the same salt at 20 °C",
     example: r#"{"water_k": 296.15, "dry_kg": 0.05, "volume_m3": 0.001, "blank": 2,
   "readings": [{"minutes": 0.66, "reading": 39}, {"minutes": 5, "reading": 29}, {"minutes": 60, "reading": 20}]}"#,
     answer: hydrometer,
@@ -119,11 +120,7 @@ fn layers(reply: &mut Reply, jars: &[[Length; 3]], dispersed: bool) {
         reply.answer.insert(format!("{name}_low_ratio"), json!(low));
         reply.answer.insert(format!("{name}_high_ratio"), json!(high));
     }
-    let middle = bands.map(|[low, high]| 50.0 * (low + high));
-    let whole: f64 = middle.iter().sum();
-    let [sand, silt, clay] = middle.map(|share| 100.0 * share / whole);
-    let error = |at: usize| 50.0 * (bands[at][1] - bands[at][0]);
-    let classes = soil::classes_within(Fractions { sand, silt, clay }, error(2), error(0));
+    let classes = soil::classes_between(bands.map(|band| band.map(|share| 100.0 * share)));
     reply.answer.insert("classes".into(), json!(classes));
     let mut next = vec!["A jar shows volumes and alone never sets the mix: make a bar and a brick of it"];
     if jars.len() < 2 {
@@ -155,7 +152,7 @@ fn hydrometer(given: &mut Given<'_>, reply: &mut Reply) {
     let warmth = given.number::<Temperature>("water_k", Kind::Temperature);
     let dry = given.maybe::<Mass>("dry_kg", Kind::Mass);
     let volume = given.maybe::<Volume>("volume_m3", Kind::Volume);
-    let blank = given.maybe::<f64>("blank", Kind::Number).unwrap_or(0.0);
+    let blank = given.maybe::<f64>("blank", Kind::Number);
     let density = grain_density(given, reply);
     let readings = given.list("readings", reading);
     let (Some(warmth), Some(density)) = (warmth, density) else { return };
@@ -174,6 +171,10 @@ fn hydrometer(given: &mut Given<'_>, reply: &mut Reply) {
     }
     let (Some(dry), Some(volume)) = (dry, volume) else {
         return given.problem("`dry_kg` and `volume_m3` say how much soil is in how much water".into());
+    };
+    let Some(blank) = blank else {
+        return given
+            .problem("`blank` is missing: read the hydrometer in clear water with the same salt, at 20 °C".into());
     };
     if dry <= Mass::ZERO || volume.in_m3() <= 0.0 {
         return given.problem("`dry_kg` and `volume_m3` must be above zero".into());
@@ -240,9 +241,11 @@ mod tests {
     }
 
     #[test]
-    fn a_hydrometer_reading_that_rises_is_told() {
-        let request = json!({"water_k": 296.15, "dry_kg": 0.05, "volume_m3": 0.001,
+    fn a_hydrometer_reading_that_rises_and_a_missing_blank_are_told() {
+        let mut request = json!({"water_k": 296.15, "dry_kg": 0.05, "volume_m3": 0.001, "blank": 2,
             "readings": [{"minutes": 1, "reading": 30}, {"minutes": 5, "reading": 31}]});
         assert!(problems("hydrometer", &request).contains("the reading at 5 min does not follow"));
+        request.as_object_mut().unwrap().remove("blank");
+        assert!(problems("hydrometer", &request).contains("`blank` is missing: read the hydrometer in clear water"));
     }
 }

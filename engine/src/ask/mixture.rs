@@ -3,10 +3,11 @@
 use serde_json::{Value, json};
 
 use super::given::Given;
-use super::mixture_given::{batch, order, runs, unfitted, unmeasurable, varied};
+use super::mixture_given::{MOST_RUNS, batch, order, runs, unfitted, unmeasurable, varied};
 use super::{Question, Reply};
 use crate::earth::mixture::{
-    self, Fit, Kind as Varied, Order, Terms, centroid, distinct, fitted, highest_order, lattice, measurable, spread_out,
+    self, Fit, Kind as Varied, Order, Terms, centroid, distinct, fitted, highest_order, lattice, measurable, shares,
+    spread_out,
 };
 use crate::reason::{Reason, Words};
 use crate::solve::draws::Chance;
@@ -28,9 +29,6 @@ pub(super) const MIXTURE_FIT: Question = Question {
   {"parts": [1, 1], "value": 6.6}, {"parts": [0, 1], "value": 1.1}, {"parts": [0, 1], "value": 0.8}, {"parts": [1, 3], "value": 4.2}]}"#,
     answer: fit,
 };
-
-/// A slip in a request must not keep anyone waiting.
-const MOST_RUNS: u64 = 60;
 
 fn design(given: &mut Given<'_>, reply: &mut Reply) {
     let kind = given.maybe_word("design", &["lattice", "centroid", "within"]).unwrap_or("within");
@@ -66,17 +64,14 @@ fn within(given: &mut Given<'_>, reply: &mut Reply) {
     let repeats = if given.has("repeats_count") { given.count("repeats_count", 0) } else { Some(0) };
     let seed = if given.has("seed") { given.count("seed", 0) } else { Some(1) };
     let (Some(batch), Some(count), Some(repeats), Some(seed)) = (batch, count, repeats, seed) else { return };
-    if count > MOST_RUNS || repeats >= count {
+    if count > MOST_RUNS as u64 || repeats >= count {
         return given.problem(format!("at most {MOST_RUNS} runs, and fewer repeats than runs"));
     }
     let counts = match measurable(&batch.limits) {
         Ok(counts) => counts,
         Err(fault) => return given.problem(unmeasurable(fault)),
     };
-    let mixes: Vec<Vec<f64>> = counts
-        .iter()
-        .map(|counts| counts.iter().map(|count| f64::from(*count) / f64::from(batch.limits.whole)).collect())
-        .collect();
+    let mixes: Vec<Vec<f64>> = counts.iter().map(|counts| shares(counts)).collect();
     let terms = Terms::of(Varied::Shares, wanted, batch.names.len());
     let mut chosen = spread_out(&mixes, &terms, count as usize, repeats as usize, &[]);
     Chance(seed).shuffle(&mut chosen);
@@ -111,7 +106,7 @@ fn fit(given: &mut Given<'_>, reply: &mut Reply) {
     let mixes: Vec<Vec<f64>> = runs.iter().map(|run| run.mix.clone()).collect();
     let values: Vec<f64> = runs.iter().map(|run| run.values[0]).collect();
     let width = mixes.first().map_or(0, Vec::len);
-    if !(1..=5).contains(&width) || mixes.len() > MOST_RUNS as usize {
+    if !(1..=5).contains(&width) || mixes.len() > MOST_RUNS {
         return given.problem(format!("`runs` has one to five parts and at most {MOST_RUNS} runs"));
     }
     let whole: f64 = at.iter().sum();
@@ -152,11 +147,11 @@ fn told(reply: &mut Reply, fit: &Fit) {
     let mut next = Vec::new();
     match fit.lack {
         Some(lack) => {
-            put("lack_of_fit_ratio", json!(lack.ratio));
+            put("lack_of_fit_ratio", json!(lack.ratio.is_finite().then_some(lack.ratio)));
             put("lack_of_fit_chance", json!(lack.chance));
         }
         None => next.push(
-            "Whether the surface is bent enough: not known. Repeat two mixes, and try one more than it has terms",
+            "Whether the surface is bent enough: not known. It takes two repeated mixes that scatter, and one more mix than it has terms",
         ),
     }
     if fit.explained_left_out.is_none_or(|share| share < 0.0) {
@@ -192,6 +187,22 @@ mod tests {
         assert!(found.contains("4 distinct mixes do not carry 6 terms: try 2 more mixes"), "{found}");
         let found = told("mixture-fit", &json!({"order": "linear", "runs": runs}));
         assert!(found.contains("6 are wanted, test 2 more"), "{found}");
+    }
+
+    #[test]
+    fn equal_values_are_not_explained_and_exact_repeats_that_are_missed_show_it() {
+        let fit = |values: [f64; 8]| {
+            let mixes = [[1, 0], [3, 1], [1, 1], [0, 1]];
+            let run = |at: usize| json!({"parts": mixes[at / 2], "value": values[at]});
+            let runs: Vec<Value> = (0..8).map(run).collect();
+            ask("mixture-fit", &json!({"order": "linear", "runs": runs})).unwrap()["answer"].clone()
+        };
+        let same = fit([2.1; 8]);
+        assert_eq!([&same["explained"], &same["explained_left_out"]], [&Value::Null, &Value::Null]);
+        assert!(same["next"].to_string().contains("no more of a mix that was not tried"), "{same}");
+        let bent = fit([1.0, 1.0, 4.0, 4.0, 5.1, 5.1, 1.0, 1.0]);
+        assert_eq!([&bent["lack_of_fit_chance"], &bent["lack_of_fit_ratio"]], [&json!(0.0), &Value::Null]);
+        assert!(!bent["next"].to_string().contains("bent enough"), "{bent}");
     }
 
     #[test]

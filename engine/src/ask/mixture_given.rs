@@ -4,6 +4,9 @@ use super::given::Given;
 use crate::earth::mixture::{Goal, Kind as Varied, Limits, Order, Unfitted, Unmeasurable, Want};
 use crate::units::Kind;
 
+/// A slip in a request must not keep anyone waiting.
+pub(super) const MOST_RUNS: usize = 60;
+
 /// A mix that was tried and what was found of it.
 pub(super) struct Run {
     pub mix: Vec<f64>,

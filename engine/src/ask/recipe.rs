@@ -3,14 +3,14 @@
 use serde_json::{Value, json};
 
 use super::given::Given;
-use super::mixture_given::{Batch, Run, batch, goal, order, runs, unfitted, unmeasurable};
+use super::mixture_given::{Batch, MOST_RUNS, Run, batch, goal, order, runs, unfitted, unmeasurable};
 use super::{Question, Reply};
 use crate::earth::mixture::{
-    self, Choice, Fit, Goal, Kind as Varied, Order, Ranked, fitted, highest_order, measurable, ranked, steady,
+    self, Choice, Fit, Goal, Kind as Varied, Order, Ranked, fitted, highest_order, measurable, ranked, shares, steady,
 };
 use crate::earth::tables::number;
 use crate::reason::{Reason, Words};
-use crate::solve::climb::summit;
+use crate::solve::climb::{starts, summit};
 
 pub(super) const DESIRABILITY: Question = Question {
     name: "desirability",
@@ -75,7 +75,7 @@ fn desirability(given: &mut Given<'_>, reply: &mut Reply) {
     let overall = reply.put("overall", met(&place));
     if overall <= 0.0 {
         return given
-            .problem("no amounts within these limits meet every wish at all: widen a wish or the limits".into());
+            .problem(format!("no amounts that meet every wish at all were found from {} places within these limits: widen a wish or the limits", starts(width)));
     }
     for (factor, amount) in place.iter().enumerate() {
         reply.answer.insert(format!("best_{}", factor + 1), json!(amount));
@@ -95,8 +95,8 @@ fn surfaces(
 ) -> Option<Vec<Fit>> {
     let mixes: Vec<Vec<f64>> = runs.iter().map(|run| run.mix.clone()).collect();
     let values = runs.first().map_or(0, |run| run.values.len());
-    if values != goals || runs.len() > 60 || !(1..=5).contains(&mixes[0].len()) {
-        given.problem("there is a wish for each of `values`, at most 60 runs and five parts".into());
+    if values != goals || runs.len() > MOST_RUNS || !(1..=5).contains(&mixes[0].len()) {
+        given.problem(format!("there is a wish for each of `values`, at most {MOST_RUNS} runs and five parts"));
         return None;
     }
     let order = wanted.or_else(|| highest_order(varied, &mixes)).unwrap_or(Order::Linear);
@@ -152,19 +152,18 @@ fn recipe(given: &mut Given<'_>, reply: &mut Reply) {
             cautions
                 .push(format!("Wish {}: the runs say little of mixes that were not tried; test more", response + 1));
         }
-        if fit.lack.is_some_and(|lack| lack.chance < number("lack-risk")) {
-            cautions.push(format!(
-                "Wish {}: the surface misses the repeated mixes by more than they scatter",
-                response + 1
-            ));
-        }
+        let told = match fit.lack {
+            Some(lack) if lack.chance < number("lack-risk") => {
+                "the surface misses the repeated mixes by more than they scatter"
+            }
+            Some(_) => continue,
+            None => {
+                "whether the surface is bent enough is not known: it takes repeated mixes, and more mixes than terms"
+            }
+        };
+        cautions.push(format!("Wish {}: {told}", response + 1));
     }
     reply.answer.insert("cautions".into(), json!(cautions));
-}
-
-fn shares(counts: &[u32]) -> Vec<f64> {
-    let whole: u32 = counts.iter().sum();
-    counts.iter().map(|count| f64::from(*count) / f64::from(whole)).collect()
 }
 
 fn chosen(reply: &mut Reply, batch: &Batch, counts: &[Vec<u32>], choice: &Choice, sure: f64) {
@@ -180,7 +179,7 @@ fn chosen(reply: &mut Reply, batch: &Batch, counts: &[Vec<u32>], choice: &Choice
     reply.answer.insert("recipe".into(), json!(batch.called(&counts[best.place])));
     reply.answer.insert("overall".into(), json!(best.overall));
     reply.answer.insert("overall_at_worst".into(), json!(best.at_worst));
-    reply.answer.insert("stays_best_ratio".into(), json!(sure));
+    reply.answer.insert("best_of_listed_ratio".into(), json!(sure));
     let governing = best.predicted[choice.governing];
     let next = format!(
         "Make one more of {}: it narrows wish {}, which governs, from ± {:.3e} to ± {:.3e} at the recipe",
@@ -200,7 +199,7 @@ fn chosen(reply: &mut Reply, batch: &Batch, counts: &[Vec<u32>], choice: &Choice
 }
 
 fn listed(batch: &Batch, counts: &[u32], own: &Ranked, sure: f64) -> Value {
-    json!({"recipe": batch.called(counts), "overall": own.overall, "overall_at_worst": own.at_worst, "stays_best_ratio": sure})
+    json!({"recipe": batch.called(counts), "overall": own.overall, "overall_at_worst": own.at_worst, "best_of_listed_ratio": sure})
 }
 
 #[cfg(test)]
@@ -218,6 +217,17 @@ mod tests {
         assert_eq!(soil + sand, 6.0);
         assert!(answer["next"].as_str().unwrap().starts_with("Make one more of"));
         assert!(answer["overall_at_worst"].as_f64().unwrap() < answer["overall"].as_f64().unwrap());
+    }
+
+    #[test]
+    fn runs_without_repeats_leave_open_whether_the_surface_is_bent_enough() {
+        let mut request: Value = serde_json::from_str(super::RECIPE.example).unwrap();
+        let caution = |request: &Value| ask("recipe", request).unwrap()["answer"]["cautions"].to_string();
+        assert!(!caution(&request).contains("bent enough"));
+        for (place, run) in request["runs"].as_array_mut().unwrap().iter_mut().enumerate() {
+            run["parts"] = json!([20 + 5 * place, 80 - 5 * place]);
+        }
+        assert!(caution(&request).contains("Wish 2: whether the surface is bent enough is not known"));
     }
 
     #[test]

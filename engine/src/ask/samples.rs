@@ -4,8 +4,8 @@ use serde_json::json;
 
 use super::given::Given;
 use super::{Question, Reply};
-use crate::earth::strength;
 use crate::earth::tables::erosion_steps;
+use crate::earth::{self, strength};
 use crate::reason::{Reason, Words};
 use crate::units::{Kind, Length, Mass, Pressure, Ratio, Speed};
 
@@ -117,7 +117,7 @@ fn erosion(given: &mut Given<'_>, reply: &mut Reply) {
         if dry <= Mass::ZERO || wet < dry {
             return given.problem("`dry_kg` is above zero, `wet_kg` not below it".into());
         }
-        reply.put("absorbed", strength::absorbed(wet, dry));
+        reply.put("absorbed", earth::moisture(wet, dry));
     }
     if reply.is_empty() {
         given.problem("give `drip_pit_m`, `spray_m_s`, or `dry_kg` and `wet_kg`".into());

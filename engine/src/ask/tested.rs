@@ -109,6 +109,15 @@ fn place_of(word: &str, met: &mut Vec<String>) -> usize {
     })
 }
 
+/// The first panel that is said to be of two mixes.
+fn of_two_mixes(scores: &[Score]) -> Option<usize> {
+    let differ = |one: &Score, other: &Score| one.mix.iter().zip(&other.mix).any(|(a, b)| (a - b).abs() > 1e-9);
+    let mut later = scores.iter().enumerate();
+    later.find_map(|(at, one)| {
+        scores[..at].iter().any(|other| one.panel == other.panel && differ(one, other)).then_some(one.panel)
+    })
+}
+
 fn panel_scores(given: &mut Given<'_>, reply: &mut Reply) {
     let good = given.count("good_count", 0);
     let mut at = given.series("at");
@@ -136,6 +145,12 @@ fn panel_scores(given: &mut Given<'_>, reply: &mut Reply) {
     if scores.is_empty() || scores.iter().any(|score| score.mix.len() != scores[0].mix.len()) || scores.len() > 200 {
         return given.problem("`scores` has at most 200, all with as many `parts`".into());
     }
+    if scores[0].mix.len() > 5 || judges.len() > 10 {
+        return given.problem("`scores` has at most five `parts` and ten judges".into());
+    }
+    if let Some(panel) = of_two_mixes(&scores) {
+        return given.problem(format!("panel {} is of two mixes: give each panel its own name", panels[panel]));
+    }
     if at.len() != scores[0].mix.len() || whole <= 0.0 {
         return given.problem("`at` has as many parts as the panels".into());
     }
@@ -151,7 +166,8 @@ fn panel_scores(given: &mut Given<'_>, reply: &mut Reply) {
         .filter(|(panel, _)| scores.iter().any(|score| score.panel == *panel && score.score as f64 >= worst))
         .map(|(_, name)| name)
         .collect();
-    reply.answer.insert("good_chance".into(), json!(judged.at_most(&at, good as usize)));
+    let chance = judged.at_most(&at, good as usize);
+    reply.answer.insert("good_chance".into(), json!(chance));
     reply.answer.insert("by_lot_chance".into(), json!(judged.by_lot));
     reply.answer.insert("judges_apart".into(), json!(judged.apart));
     reply.answer.insert("severity".into(), json!(judged.severity()));
@@ -165,12 +181,22 @@ fn panel_scores(given: &mut Given<'_>, reply: &mut Reply) {
         ..Words::default()
     };
     reply.reasons.push(Reason::in_words(words, Vec::new()));
-    let mut next = Vec::new();
+    let mut next: Vec<String> = Vec::new();
+    if let Some(part) = judged.untried(&at) {
+        next.push(format!(
+            "The chance of a good score: not known. The share of part {} lies outside of those tried; make a panel of it",
+            part + 1
+        ));
+    } else if chance.is_none() {
+        next.push(format!(
+            "The chance of a good score: not known. Scores were given on one side of {good} alone; try mixes further from each other"
+        ));
+    }
     if (panels.len() as f64) < number("fewest-panels") {
-        next.push("So few panels: what is said of mixes between them is a guess with a number; make more");
+        next.push("So few panels: what is said of mixes between them is a guess with a number; make more".into());
     }
     if judged.apart.is_none() {
-        next.push("No panel was scored by two judges: how far judges differ is not known");
+        next.push("No panel was scored by two judges: how far judges differ is not known".into());
     }
     reply.answer.insert("next".into(), json!(next));
 }
@@ -198,5 +224,24 @@ mod tests {
         let reply = ask("panel-scores", &request).unwrap();
         assert_eq!(reply["answer"]["rejected_panels"], json!(["A"]));
         assert!(reply["answer"]["good_chance"].as_f64().unwrap() > 0.5);
+    }
+
+    #[test]
+    fn no_chance_is_told_of_a_mix_outside_of_those_tried_or_a_score_that_nobody_gave() {
+        let request: Value = serde_json::from_str(super::PANEL_SCORES.example).unwrap();
+        let told = |key: &str, value: Value| {
+            let mut request = request.clone();
+            request[key] = value;
+            let reply = ask("panel-scores", &request).unwrap();
+            assert_eq!(reply["answer"]["good_chance"], Value::Null);
+            reply["answer"]["next"].to_string()
+        };
+        let outside = told("at", json!([1, 5]));
+        assert!(outside.contains("not known. The share of part 1 lies outside"), "{outside}");
+        let never = told("good_count", json!(4));
+        assert!(never.contains("not known. Scores were given on one side of 4 alone"), "{never}");
+        let mut twice = request.clone();
+        twice["scores"][1]["parts"] = json!([1, 2]);
+        assert!(ask("panel-scores", &twice).unwrap()["problems"].to_string().contains("panel A is of two mixes"));
     }
 }

@@ -1,7 +1,7 @@
 //! Test panels of plaster: what scores of several judges say of a mix.
 
 use crate::earth::tables::number;
-use crate::solve::chance::chi_square_above;
+use crate::solve::draws::Chance;
 use crate::solve::ordinal::{Graded, Ordinal, likeliest};
 
 /// One judge's score of one panel.
@@ -23,11 +23,15 @@ pub struct Judged {
     model: Ordinal,
     scale: Vec<[f64; 2]>,
     judges: usize,
-    /// Chance that scores differ so much between mixes if the mix did not matter.
+    tried: Vec<[f64; 2]>,
+    /// Chance that scores go with the mix so well if the mix did not matter.
     pub by_lot: f64,
     /// Mean difference of two judges' scores of the same panel; none where no two judged the same.
     pub apart: Option<f64>,
 }
+
+/// Times that the mixes are dealt anew among the panels.
+const DEALS: usize = 199;
 
 /// The model of scores by the shares of the mix and the judge; none where all scores are the same.
 ///
@@ -36,27 +40,59 @@ pub struct Judged {
 #[must_use]
 pub fn judged(scores: &[Score]) -> Option<Judged> {
     let judges = scores.iter().map(|score| score.judge + 1).max()?;
-    let prior = number("score-prior");
-    let scale = scale(scores);
+    let mixes: Vec<&[f64]> = scores.iter().map(|score| score.mix.as_slice()).collect();
+    let model = modelled(scores, &mixes, judges)?;
+    let tried = (0..mixes[0].len()).map(|part| {
+        let shares = mixes.iter().map(|mix| mix[part]);
+        [f64::min, f64::max].map(|side| shares.clone().reduce(side).unwrap_or(f64::NAN))
+    });
+    Some(Judged {
+        by_lot: by_lot(scores, &mixes, judges, model.log_chance),
+        tried: tried.collect(),
+        scale: scale(&mixes),
+        apart: apart(scores),
+        model,
+        judges,
+    })
+}
+
+/// The model of the scores, had their panels been of these mixes.
+fn modelled(scores: &[Score], mixes: &[&[f64]], judges: usize) -> Option<Ordinal> {
+    let scale = scale(mixes);
     let graded: Vec<Graded> = scores
         .iter()
-        .map(|score| Graded { row: row(&score.mix, &scale, score.judge, judges), grade: score.score })
+        .zip(mixes)
+        .map(|(score, mix)| Graded { row: row(mix, &scale, score.judge, judges), grade: score.score })
         .collect();
-    let model = likeliest(&graded, prior)?;
-    let mixless: Vec<Graded> =
-        scores.iter().map(|score| Graded { row: judge_row(score.judge, judges), grade: score.score }).collect();
-    let plain = likeliest(&mixless, prior)?;
-    let by_lot = chi_square_above(2.0 * (model.log_chance - plain.log_chance), scale.len().max(1));
-    Some(Judged { model, scale, judges, by_lot, apart: apart(scores) })
+    likeliest(&graded, number("score-prior"))
+}
+
+/// In how large a share of deals the mixes, dealt anew among the panels, explain the scores as well as they do as they were.
+/// Whole panels are dealt: judges who look at one panel see the same cracks, and are no independent panels.
+///
+/// Source: a test by permutation, R. A. Fisher, The Design of Experiments (1935), from memory.
+fn by_lot(scores: &[Score], mixes: &[&[f64]], judges: usize, own: f64) -> f64 {
+    let panels = scores.iter().map(|score| score.panel + 1).max().unwrap_or(0);
+    let mut of_panels: Vec<Option<&[f64]>> = vec![None; panels];
+    scores.iter().zip(mixes).for_each(|(score, mix)| of_panels[score.panel] = Some(*mix));
+    let mut dealt: Vec<usize> = (0..panels).collect();
+    let mut chance = Chance(1);
+    let as_good = (0..DEALS).filter(|_| {
+        chance.shuffle(&mut dealt);
+        let anew: Vec<&[f64]> =
+            scores.iter().zip(mixes).map(|(score, mix)| of_panels[dealt[score.panel]].unwrap_or(*mix)).collect();
+        modelled(scores, &anew, judges).is_none_or(|model| model.log_chance >= own - 1e-9)
+    });
+    (1 + as_good.count()) as f64 / (1 + DEALS) as f64
 }
 
 /// Mean and deviation of each share but the last.
-fn scale(scores: &[Score]) -> Vec<[f64; 2]> {
-    let count = scores.len() as f64;
-    (0..scores[0].mix.len() - 1)
+fn scale(mixes: &[&[f64]]) -> Vec<[f64; 2]> {
+    let count = mixes.len() as f64;
+    (0..mixes[0].len() - 1)
         .map(|part| {
-            let mean = scores.iter().map(|score| score.mix[part]).sum::<f64>() / count;
-            let squares: f64 = scores.iter().map(|score| (score.mix[part] - mean).powi(2)).sum();
+            let mean = mixes.iter().map(|mix| mix[part]).sum::<f64>() / count;
+            let squares: f64 = mixes.iter().map(|mix| (mix[part] - mean).powi(2)).sum();
             [mean, if squares > 0.0 { (squares / count).sqrt() } else { 1.0 }]
         })
         .collect()
@@ -83,12 +119,23 @@ fn apart(scores: &[Score]) -> Option<f64> {
 }
 
 impl Judged {
-    /// The chance that a judge scores a mix at most so much, the mean over all judges.
+    /// The chance that a judge scores a mix at most so much, the mean over all judges; none where a share lies outside of
+    /// those tried, or no score at or below this was given, or none above it.
     #[must_use]
-    pub fn at_most(&self, mix: &[f64], score: usize) -> f64 {
+    pub fn at_most(&self, mix: &[f64], score: usize) -> Option<f64> {
+        if self.untried(mix).is_some() {
+            return None;
+        }
         let chances =
             (0..self.judges).map(|judge| self.model.at_most(&row(mix, &self.scale, judge, self.judges), score));
-        chances.sum::<f64>() / self.judges as f64
+        Some(chances.sum::<Option<f64>>()? / self.judges as f64)
+    }
+
+    /// The first part of a mix whose share lies outside of those tried.
+    #[must_use]
+    pub fn untried(&self, mix: &[f64]) -> Option<usize> {
+        let rounding = 1e-9;
+        mix.iter().zip(&self.tried).position(|(share, [low, high])| *share < low - rounding || *share > high + rounding)
     }
 
     /// How much more severe each judge is than the first, in the model's own measure.
@@ -116,9 +163,28 @@ mod tests {
         });
         let scores: Vec<Score> = scores.collect();
         let judged = judged(&scores).unwrap();
-        assert!(judged.at_most(&[0.2, 0.8], 1) > judged.at_most(&[0.7, 0.3], 1) + 0.3);
+        assert!(judged.at_most(&[0.2, 0.8], 1).unwrap() > judged.at_most(&[0.7, 0.3], 1).unwrap() + 0.3);
         assert!(judged.severity()[1] > 0.5 && judged.by_lot < 0.05);
         assert_eq!(judged.apart, Some(1.0));
+    }
+
+    /// Four panels lie in 24 orders, and two of them, rising and falling, explain scores as well as they can be.
+    #[test]
+    fn judges_who_agree_on_four_panels_are_no_forty_panels() {
+        let scores: Vec<Score> = (0..10)
+            .flat_map(|judge| (0..4).map(move |at| (at, judge)))
+            .map(|(at, judge)| score([0.2, 0.3, 0.4, 0.5][at], at, judge, at))
+            .collect();
+        let by_lot = judged(&scores).unwrap().by_lot;
+        assert!((0.03..0.15).contains(&by_lot), "{by_lot} is not near 2 of 24");
+    }
+
+    #[test]
+    fn no_chance_is_told_of_shares_or_scores_outside_of_those_tried() {
+        let judged = judged(&[score(0.2, 0, 0, 1), score(0.4, 1, 0, 2), score(0.6, 2, 0, 3)]).unwrap();
+        assert!(judged.at_most(&[0.6, 0.4], 1).is_some() && judged.at_most(&[0.2, 0.8], 2).is_some());
+        assert_eq!([judged.at_most(&[0.3, 0.7], 0), judged.at_most(&[0.3, 0.7], 3)], [None, None]);
+        assert_eq!([judged.at_most(&[0.1, 0.9], 1), judged.at_most(&[0.61, 0.39], 1)], [None, None]);
     }
 
     #[test]

@@ -1,9 +1,9 @@
-//! Chances: the normal, t, chi-square and F distributions, t about a shifted mean, and the one-sided tolerance factor.
+//! Chances: the normal, t and F distributions, t about a shifted mean, and the one-sided tolerance factor.
 //!
 //! The only caller of the library that has the distributions.
 
 use statrs::distribution::{ContinuousCDF, FisherSnedecor, Normal, StudentsT};
-use statrs::function::gamma::{gamma_ur, ln_gamma};
+use statrs::function::gamma::ln_gamma;
 
 use super::quadrature::places;
 
@@ -29,12 +29,6 @@ pub fn t_place(chance: f64, freedom: usize) -> f64 {
 #[must_use]
 pub fn f_above(place: f64, upper: usize, lower: usize) -> f64 {
     FisherSnedecor::new(upper as f64, lower as f64).map_or(f64::NAN, |f| f.sf(place))
-}
-
-/// Chance that chi-square of so many degrees of freedom lies above a place.
-#[must_use]
-pub fn chi_square_above(place: f64, freedom: usize) -> f64 {
-    if place <= 0.0 { 1.0 } else { gamma_ur(0.5 * freedom as f64, 0.5 * place) }
 }
 
 /// Places and weights of the spread √(χ²/ν) that a sample shows of a spread of one: with them the chance of t about a
@@ -116,16 +110,14 @@ mod tests {
         assert!((found - expected).abs() <= within * expected.abs().max(1e-300), "{found:e} is not {expected:e}");
     }
 
-    /// Incomplete beta and gamma functions of an independent library.
+    /// Incomplete beta function of an independent library.
     #[test]
-    fn tails_agree_with_the_incomplete_beta_and_gamma_functions_of_another_library() {
+    fn tails_agree_with_the_incomplete_beta_function_of_another_library() {
         for freedom in [1_usize, 2, 3, 5, 9, 14, 40, 120] {
             let nu = freedom as f64;
             for place in [0.1, 0.7, 1.5, 2.6, 4.0] {
                 let t = 0.5 * puruspe::betai(0.5 * nu, 0.5, nu / (nu + place * place));
                 near(t_place(1.0 - t, freedom), place, 1e-8);
-                let chi = puruspe::gammq(0.5 * nu, 0.5 * place * nu);
-                near(chi_square_above(place * nu, freedom) + 1e-20, chi + 1e-20, 1e-10);
                 for lower in [1_usize, 3, 8, 30] {
                     let of = lower as f64;
                     let f = puruspe::betai(0.5 * of, 0.5 * nu, of / (of + nu * place));

@@ -8,12 +8,13 @@ const MOST_STARTS: usize = 243;
 const SMALLEST: f64 = 1e-7;
 
 /// The best place found and its value. From each node of an even grid the way up is felt along every axis, and the step
-/// halved where there is none: it needs no slope, so corners and flats do no harm.
+/// halved where there is none: it needs no slope, so corners do no harm. A place on a flat stays where it began, so that a hill
+/// between the nodes, with nothing but flat around it, is missed.
 ///
 /// Source: compass search, T. G. Kolda, R. M. Lewis and V. Torczon, SIAM Review 45 (2003) 385-482, from memory.
 pub fn summit(low: &[f64], high: &[f64], height: impl Fn(&[f64]) -> f64) -> (Vec<f64>, f64) {
     let count = low.len();
-    let starts = STARTS.pow(count as u32).min(MOST_STARTS);
+    let starts = starts(count);
     let mut best = (low.to_vec(), f64::NEG_INFINITY);
     for start in 0..starts {
         let digit = |axis: usize| (start / STARTS.pow(axis as u32)) % STARTS;
@@ -25,6 +26,11 @@ pub fn summit(low: &[f64], high: &[f64], height: impl Fn(&[f64]) -> f64) -> (Vec
         }
     }
     best
+}
+
+/// How many places are climbed from, in a box of so many sides.
+pub fn starts(count: usize) -> usize {
+    STARTS.pow(count as u32).min(MOST_STARTS)
 }
 
 fn climbed(low: &[f64], high: &[f64], mut place: Vec<f64>, height: impl Fn(&[f64]) -> f64) -> (Vec<f64>, f64) {

@@ -74,15 +74,13 @@ pub fn likeliest(graded: &[Graded], prior: f64) -> Option<Ordinal> {
 }
 
 impl Ordinal {
-    /// The chance of a grade not above one.
+    /// The chance of a grade not above one; none where no grade occurred at or below it, or none above: that none was seen
+    /// makes it neither sure nor impossible.
     #[must_use]
-    pub fn at_most(&self, row: &[f64], grade: usize) -> f64 {
+    pub fn at_most(&self, row: &[f64], grade: usize) -> Option<f64> {
         let level = self.grades.iter().filter(|own| **own <= grade).count();
-        match level {
-            0 => 0.0,
-            level if level == self.grades.len() => 1.0,
-            level => logistic(self.cuts[level - 1] - row.iter().zip(&self.slopes).map(|(x, b)| x * b).sum::<f64>()),
-        }
+        let cut = self.cuts.get(level.checked_sub(1)?)?;
+        Some(logistic(cut - row.iter().zip(&self.slopes).map(|(x, b)| x * b).sum::<f64>()))
     }
 }
 
@@ -224,14 +222,17 @@ mod tests {
             (0..8).map(|x| Graded { row: vec![f64::from(x)], grade: usize::from(x > 3) }).collect();
         let model = likeliest(&parted, 2.5).unwrap();
         assert!(model.slopes[0] > 0.5 && model.slopes[0] < 10.0, "{model:?}");
-        assert!(model.at_most(&[0.0], 0) > 0.9 && model.at_most(&[7.0], 0) < 0.1);
+        assert!(model.at_most(&[0.0], 0).unwrap() > 0.9 && model.at_most(&[7.0], 0).unwrap() < 0.1);
         assert_eq!(likeliest(&parted[..3], 2.5), None);
     }
 
     #[test]
-    fn chances_rise_from_grade_to_grade_and_end_at_one() {
+    fn chances_rise_from_grade_to_grade_and_none_is_told_outside_of_the_grades_that_occurred() {
         let model = likeliest(&graded(), 2.5).unwrap();
-        let chances: Vec<f64> = (0..4).map(|grade| model.at_most(&[0.3, 0.5], grade)).collect();
-        assert!(chances.windows(2).all(|pair| pair[0] <= pair[1]) && chances[3] == 1.0, "{chances:?}");
+        let chances: Vec<f64> = (0..3).map(|grade| model.at_most(&[0.3, 0.5], grade).unwrap()).collect();
+        assert!(chances.windows(2).all(|pair| pair[0] < pair[1]) && chances[2] < 1.0, "{chances:?}");
+        assert_eq!(model.at_most(&[0.3, 0.5], 3), None, "no grade above 3 was seen");
+        let higher: Vec<Graded> = graded().into_iter().map(|one| Graded { grade: one.grade + 1, ..one }).collect();
+        assert_eq!(likeliest(&higher, 2.5).unwrap().at_most(&[0.3, 0.5], 0), None, "nor any as low as 0");
     }
 }

@@ -66,14 +66,14 @@ fn one(place: usize, predicted: Vec<Predicted>, goals: &[Goal]) -> Ranked {
     Ranked { place, predicted, met, overall, at_worst }
 }
 
-/// The wish whose worse end is met least; among equals the one whose interval is widest.
+/// The wish whose worse end is met least; among equals the one whose interval is widest for its room.
 fn governing(best: &Ranked, goals: &[Goal]) -> Option<usize> {
     let worst = |at: usize| goals[at].met_at_worst(best.predicted[at].value, best.predicted[at].half);
-    let wide = |at: usize| best.predicted[at].half / (goals[at].target - goals[at].low).abs().max(1e-300);
+    let wide = |at: usize| best.predicted[at].half / goals[at].room();
     (0..goals.len()).min_by(|&one, &other| worst(one).total_cmp(&worst(other)).then(wide(other).total_cmp(&wide(one))))
 }
 
-/// In how large a share of refits each of the best mixes is the best of them.
+/// In how large a share of refits each of the best mixes is the best of them, none where no refit lets any meet every wish.
 #[must_use]
 pub fn steady(choice: &Choice, counts: &[Vec<u32>], fits: &[Fit], goals: &[Goal], times: usize, seed: u64) -> Vec<f64> {
     let mixes: Vec<Vec<f64>> = choice.best.iter().map(|own| shares(&counts[own.place])).collect();
@@ -90,9 +90,11 @@ pub fn steady(choice: &Choice, counts: &[Vec<u32>], fits: &[Fit], goals: &[Goal]
             together(&met)
         };
         let worths = (0..mixes.len()).map(|mix| (mix, worth(mix)));
-        // Where several are equally good the first of the list has it.
-        let best = worths.fold((0, f64::NEG_INFINITY), |best, own| if own.1 > best.1 { own } else { best });
-        wins[best.0] += 1;
+        // Where several are equally good the first of the list has it; what meets nothing has won nothing.
+        let best = worths.fold((0, 0.0), |best, own| if own.1 > best.1 { own } else { best });
+        if best.1 > 0.0 {
+            wins[best.0] += 1;
+        }
     }
     wins.into_iter().map(|own| own as f64 / times.max(1) as f64).collect()
 }
@@ -134,6 +136,32 @@ mod tests {
         goals[0].low = 50.0;
         goals[0].target = 60.0;
         assert_eq!(ranked(&counts, &fits, &goals), None);
+    }
+
+    #[test]
+    fn a_refit_in_which_no_mix_meets_anything_is_won_by_none() {
+        let (counts, fits, mut goals) = case();
+        let best = ranked(&counts, &fits, &goals).unwrap().best[0].predicted[0].value;
+        goals[0].low = best - 1e-6;
+        goals[0].target = best + 1.0;
+        let choice = ranked(&counts, &fits, &goals).unwrap();
+        let sure: f64 = steady(&choice, &counts, &fits, &goals, 2000, 3).iter().sum();
+        assert!(sure > 0.2 && sure < 0.8, "half of the refits lie below what is wanted at all: {sure}");
+    }
+
+    #[test]
+    fn a_wish_for_least_governs_only_when_its_interval_is_wider_for_its_room() {
+        let (counts, fits, goals) = case();
+        let fits = [fits[0].clone(), fits[0].clone()];
+        let best = ranked(&counts, &fits[..1], &goals).unwrap().best[0].clone();
+        let (value, half) = (best.predicted[0].value, best.predicted[0].half);
+        let two = |least_room: f64| {
+            let most = Goal { low: value - 4.0 * half, target: value - 2.0 * half, ..goals[0] };
+            let target = value + 2.0 * half;
+            let least = Goal { want: Want::Least, low: target, target, high: target + least_room, ..goals[0] };
+            ranked(&counts, &fits, &[most, least]).unwrap().governing
+        };
+        assert_eq!([two(8.0 * half), two(half)], [0, 1]);
     }
 
     #[test]

@@ -99,7 +99,8 @@ fn filled(limits: &Limits, counts: &mut Vec<u32>, left: u32, found: &mut Vec<Vec
 }
 
 /// Steps as shares of the whole.
-pub(super) fn shares(counts: &[u32]) -> Vec<f64> {
+#[must_use]
+pub fn shares(counts: &[u32]) -> Vec<f64> {
     let whole: u32 = counts.iter().sum();
     counts.iter().map(|&count| f64::from(count) / f64::from(whole.max(1))).collect()
 }

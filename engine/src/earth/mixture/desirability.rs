@@ -79,6 +79,16 @@ impl Goal {
         if self.power == 1.0 { share } else { share.powf(self.power) }
     }
 
+    /// How far the value may be from where all is met before nothing is, to the nearer side.
+    #[must_use]
+    pub fn room(&self) -> f64 {
+        match self.want {
+            Want::Most => self.target - self.low,
+            Want::Least => self.high - self.target,
+            Want::Target => (self.target - self.low).min(self.high - self.target),
+        }
+    }
+
     /// How much it meets at the worse end of an interval.
     #[must_use]
     pub fn met_at_worst(&self, found: f64, half: f64) -> f64 {

@@ -19,13 +19,14 @@ pub struct Fit {
     pub spread: f64,
     /// Runs less terms.
     pub freedom: usize,
-    /// Share of the scatter about the mean that the surface explains.
-    pub explained: f64,
-    /// The same when each run is left out before it is predicted; none where a run stands alone for a term.
+    /// Share of the scatter about the mean that the surface explains; none where all values are equal.
+    pub explained: Option<f64>,
+    /// The same when each run is left out before it is predicted; none also where a run stands alone for a term.
     pub explained_left_out: Option<f64>,
     /// Each run less what the surface of all others says of it; none where a run stands alone for a term.
     pub left_out: Vec<Option<f64>>,
-    /// Whether the surface misses the means of repeated mixes by more than they scatter; none without repeats or spare mixes.
+    /// Whether the surface misses the means of repeated mixes by more than they scatter; none without repeats or spare mixes,
+    /// nor where neither scatters.
     pub lack: Option<LackOfFit>,
     basis: Basis,
     residuals: Vec<f64>,
@@ -34,7 +35,7 @@ pub struct Fit {
 /// The surface's misses of repeated mixes against their own scatter.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LackOfFit {
-    /// F: variance of the misses over that of the repeats.
+    /// F: variance of the misses over that of the repeats; without end where repeats agree exactly.
     pub ratio: f64,
     /// The chance of so much or more when the surface is right.
     pub chance: f64,
@@ -123,6 +124,7 @@ pub fn fitted(kind: Kind, order: Order, mixes: &[Vec<f64>], values: &[f64]) -> R
     let squares = dot(&residuals, &residuals);
     let mean = values.iter().sum::<f64>() / values.len() as f64;
     let about_mean: f64 = values.iter().map(|value| (value - mean).powi(2)).sum();
+    let share_of = |squares: f64| (about_mean > rounding(values)).then(|| 1.0 - squares / about_mean);
     let spread = (squares / freedom as f64).sqrt();
     let left_out: Vec<Option<f64>> = residuals
         .iter()
@@ -132,8 +134,8 @@ pub fn fitted(kind: Kind, order: Order, mixes: &[Vec<f64>], values: &[f64]) -> R
     let pressed = left_out.iter().copied().collect::<Option<Vec<f64>>>().map(|all| dot(&all, &all));
     Ok(Fit {
         deviations: basis.variances().iter().map(|variance| spread * variance.sqrt()).collect(),
-        explained: 1.0 - squares / about_mean,
-        explained_left_out: pressed.map(|pressed| 1.0 - pressed / about_mean),
+        explained: share_of(squares),
+        explained_left_out: pressed.and_then(share_of),
         lack: lack_of_fit(mixes, values, terms.count(), squares),
         terms,
         coefficients,
@@ -143,6 +145,11 @@ pub fn fitted(kind: Kind, order: Order, mixes: &[Vec<f64>], values: &[f64]) -> R
         basis,
         residuals,
     })
+}
+
+/// Squares of misses up to this are the rounding of the values' last digits.
+fn rounding(values: &[f64]) -> f64 {
+    1e-24 * dot(values, values)
 }
 
 /// Equation: F = ((SSE − SSP) / (m − p)) / (SSP / (n − m)), SSP: squares of repeats about their means, m: distinct mixes.
@@ -157,8 +164,11 @@ fn lack_of_fit(mixes: &[Vec<f64>], values: &[f64], terms: usize, squares: f64) -
     }
     let pure: f64 =
         groups.iter().zip(values).map(|(group, value)| (value - sums[*group].0 / sums[*group].1).powi(2)).sum();
-    if upper == 0 || lower == 0 || pure <= 0.0 {
+    if upper == 0 || lower == 0 {
         return None;
+    }
+    if pure <= rounding(values) {
+        return (squares > rounding(values)).then_some(LackOfFit { ratio: f64::INFINITY, chance: 0.0 });
     }
     let ratio = ((squares - pure).max(0.0) / upper as f64) / (pure / lower as f64);
     Some(LackOfFit { ratio, chance: f_above(ratio, upper, lower) })
@@ -303,6 +313,10 @@ mod tests {
         let bent = fitted(Kind::Shares, Order::Linear, &mixes, &[1.0, 1.1, 5.0, 5.1, 1.0, 0.9]).unwrap();
         let plane = fitted(Kind::Shares, Order::Linear, &mixes, &[1.0, 1.3, 2.1, 1.8, 3.2, 2.9]).unwrap();
         assert!(bent.lack.unwrap().chance < 1e-4 && plane.lack.unwrap().chance > 0.1);
+        let exact = fitted(Kind::Shares, Order::Linear, &mixes, &[0.1, 0.1, 5.1, 5.1, 1.0, 1.0]).unwrap();
+        assert_eq!(exact.lack.unwrap().chance, 0.0, "repeats that agree exactly leave no doubt of the misses");
+        let level = fitted(Kind::Shares, Order::Linear, &mixes, &[0.1, 0.1, 0.6, 0.6, 1.1, 1.1]).unwrap();
+        assert_eq!(level.lack, None, "neither misses nor repeats scatter");
     }
 
     #[test]

@@ -7,7 +7,7 @@ mod fit;
 mod terms;
 
 pub use choice::{Choice, Ranked, ranked, steady};
-pub use design::{Limits, Unmeasurable, centroid, lattice, lattice_count, measurable, spread_out};
+pub use design::{Limits, Unmeasurable, centroid, lattice, lattice_count, measurable, shares, spread_out};
 pub use desirability::{Goal, Want, desirability, overall};
 pub use fit::{Fit, LackOfFit, Predicted, Unfitted, distinct, fitted, highest_order};
 pub use terms::{Kind, Order, Terms};

@@ -7,9 +7,11 @@ formula! {
     /// A reading, with that of clear water with the same salt taken off and the warmth of the water allowed for.
     ///
     /// ```text
-    /// R = r − b + c        r: reading, b: reading in clear water, c: correction of the table for the temperature
+    /// R = r − b + c        r: reading, b: in clear water with the salt at 20 °C, c: correction of the table for the temperature
     /// ```
-    /// Source: ASTM D422-63(2007), quoted.
+    /// Source: a program of soil analysis that carries the tables of ASTM D422-63(2007), seen; its correction counts from 20 °C, so
+    /// the blank must be of there. The standard itself takes off what clear water with the salt reads at the warmth of the test,
+    /// from memory.
     pub fn corrected(reading: f64, blank: f64, correction: f64) -> f64 {
         reading - blank + correction
     }
@@ -21,7 +23,8 @@ formula! {
     /// ```text
     /// L = l − f R + ½ (b − v / A)        l: to the bulb's top at 0, f: each division, b: bulb, v: its volume, A: cylinder
     /// ```
-    /// Source: ASTM D422-63(2007), table 2, quoted.
+    /// Source: ASTM D422-63(2007), table 2, quoted. It is entered with the corrected reading, as that program does, seen; the
+    /// standard's table is headed by the reading itself, from memory, with which grains come out a little smaller.
     pub fn effective_depth(reading: f64, to_bulb: Length, division: Length, bulb: Length; displaced: Length) -> Length {
         to_bulb - division * reading + (bulb - displaced) * 0.5
     }

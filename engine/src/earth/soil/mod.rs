@@ -12,4 +12,4 @@ pub use hydrometer::{constant, corrected, effective_depth, grain, passing};
 pub use plasticity::{a_line, liquidity, plasticity_class, plasticity_index, u_line, water_of_fines};
 pub use sand::{sand_error, sand_to_add};
 pub use settling::{Layer, fall_time, layer_band, share_of_layers};
-pub use texture::{Fractions, classes_within, texture_class};
+pub use texture::{Fractions, classes_between, classes_within, texture_class};

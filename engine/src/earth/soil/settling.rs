@@ -69,6 +69,7 @@ mod tests {
             fall_time(Length::m(height), Length::m(grain), 1.0016e-3, grains, water, 9.80665).value.in_hours()
         };
         assert!((time(0.1, 2e-6) / time(0.1, 4e-6) - 4.0).abs() < 1e-12);
+        assert!((time(0.1, 2e-6) / time(0.1, 2e-5) - 100.0).abs() < 1e-10);
         assert!((time(0.2, 2e-6) / time(0.1, 2e-6) - 2.0).abs() < 1e-12);
     }
 

@@ -36,13 +36,34 @@ pub fn texture_class(soil: Fractions) -> Option<&'static TextureClass> {
 /// first.
 #[must_use]
 pub fn classes_within(soil: Fractions, clay_error: f64, sand_error: f64) -> Vec<&'static str> {
-    const STEPS: i32 = 10;
+    let about = |share: f64, error: f64| [share - error, share + error];
+    let silt = about(100.0 - soil.sand - soil.clay, clay_error + sand_error);
+    classes_between([about(soil.sand, sand_error), silt, about(soil.clay, clay_error)])
+}
+
+/// Every class that a soil may be of when the least and the greatest of its sand, silt and clay are known, in percent, the
+/// most likely first: each band is walked with each other, and the third share is what they leave.
+#[must_use]
+pub fn classes_between(bands: [[f64; 2]; 3]) -> Vec<&'static str> {
+    const STEPS: u32 = 20;
+    let near = 1e-9;
     let mut found: Vec<(&'static str, usize)> = Vec::new();
-    for (i, j) in (-STEPS..=STEPS).flat_map(|i| (-STEPS..=STEPS).map(move |j| (i, j))) {
-        let share = |step: i32| f64::from(step) / f64::from(STEPS);
-        let (clay, sand) = (soil.clay + share(i) * clay_error, soil.sand + share(j) * sand_error);
-        let silt = 100.0 - clay - sand;
-        if clay < 0.0 || sand < 0.0 || silt < 0.0 {
+    let walks = [[0, 2, 1], [1, 2, 0], [0, 1, 2]];
+    for ([one, other, left], i, j) in
+        walks.into_iter().flat_map(|walk| (0..=STEPS).flat_map(move |i| (0..=STEPS).map(move |j| (walk, i, j))))
+    {
+        let along = |band: usize, step: u32| {
+            bands[band][0] + (bands[band][1] - bands[band][0]) * f64::from(step) / f64::from(STEPS)
+        };
+        let mut shares = [0.0; 3];
+        shares[one] = along(one, i);
+        shares[other] = along(other, j);
+        shares[left] = 100.0 - shares[one] - shares[other];
+        if shares[left] < bands[left][0] - near || shares[left] > bands[left][1] + near {
+            continue;
+        }
+        let [sand, silt, clay] = shares;
+        if shares.iter().any(|share| *share < -near) {
             continue;
         }
         let Some(class) = texture_class(Fractions { sand, silt, clay }) else { continue };
@@ -78,5 +99,19 @@ mod tests {
         assert_eq!(classes_within(soil(40.0, 18.0), 2.0, 2.0), ["loam"]);
         let edge = classes_within(soil(44.0, 27.0), 3.0, 3.0);
         assert!(edge.len() >= 3 && edge.contains(&"clay loam") && edge.contains(&"loam"), "{edge:?}");
+    }
+
+    #[test]
+    fn bands_without_silt_or_wide_ones_leave_no_class_out() {
+        assert_eq!(classes_between([[91.0, 96.0], [0.0, 0.0], [4.0, 9.0]]), ["sand"]);
+        let bands = [[20.0, 70.0], [10.0, 60.0], [5.0, 50.0]];
+        let found = classes_between(bands);
+        for (clay, silt) in (5..=50).flat_map(|clay| (10..=60).map(move |silt| (f64::from(clay), f64::from(silt)))) {
+            let sand = 100.0 - clay - silt;
+            if (20.0..=70.0).contains(&sand) {
+                let class = texture_class(Fractions { sand, silt, clay }).unwrap();
+                assert!(found.contains(&class.name.as_str()), "{} is left out", class.name);
+            }
+        }
     }
 }

@@ -47,16 +47,19 @@ impl DampLine {
     /// The line through bricks of known moisture.
     ///
     /// # Errors
-    /// When they are too few or all alike.
+    /// When their moistures are too few or all alike: two moistures carry any line, and nothing could contradict it.
     pub fn through(bricks: &[(Ratio, Pressure)]) -> Result<DampLine, DampFault> {
-        let least = number("damp-bricks") as usize;
-        if bricks.len() < least.max(3) {
-            return Err(DampFault::Few(least.max(3)));
+        let least = (number("damp-moistures") as usize).max(3);
+        if bricks.len() < least {
+            return Err(DampFault::Few(least));
         }
         let moistures: Vec<f64> = bricks.iter().map(|(moisture, _)| moisture.in_fraction()).collect();
         let logs: Vec<f64> = bricks.iter().map(|(_, strength)| strength.in_pa().ln()).collect();
         let [low, high] = [f64::min, f64::max].map(|side| moistures.iter().copied().reduce(side).unwrap_or(f64::NAN));
         let basis = Basis::of(&[vec![1.0; bricks.len()], moistures.clone()]).map_err(|_| DampFault::Same)?;
+        if distinct(&moistures) < least {
+            return Err(DampFault::Few(least));
+        }
         let line = basis.coefficients(&logs);
         let squares: f64 =
             moistures.iter().zip(&logs).map(|(moisture, log)| (log - line[0] - line[1] * moisture).powi(2)).sum();
@@ -85,6 +88,14 @@ impl DampLine {
     }
 }
 
+/// How many moistures there are.
+fn distinct(moistures: &[f64]) -> usize {
+    let mut rising = moistures.to_vec();
+    rising.sort_by(f64::total_cmp);
+    rising.dedup_by(|one, other| (*one - *other).abs() < 1e-9);
+    rising.len()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -103,7 +114,9 @@ mod tests {
     }
 
     #[test]
-    fn two_bricks_or_bricks_all_alike_give_no_line() {
+    fn two_bricks_two_moistures_or_bricks_all_alike_give_no_line() {
+        let twins = [(0.02, 900.), (0.02, 900.), (0.1, 400.)];
+        assert_eq!(DampLine::through(&bricks(&twins)), Err(DampFault::Few(3)), "no scatter is seen, not none there");
         assert_eq!(DampLine::through(&bricks(&[(0.02, 900.), (0.1, 400.)])), Err(DampFault::Few(3)));
         assert_eq!(DampLine::through(&bricks(&[(0.02, 900.), (0.02, 800.), (0.02, 850.)])), Err(DampFault::Same));
     }

@@ -46,14 +46,14 @@ formula! {
 }
 
 formula! {
-    /// Work that what hangs can do when the brick gives way: it falls until the block under the beam stops it.
+    /// Work that beam and what hangs can do when the brick gives way: they fall until the block under the beam stops them.
     ///
     /// ```text
-    /// E = g m h        h: from the beam to the block, scaled to the arm of what hangs
+    /// E = F h        F: force on the brick, h: what the beam falls over the brick
     /// ```
-    /// Source: elementary mechanics.
-    pub fn stored(hung: Mass, hung_drop: Length, gravity: f64) -> Moment {
-        Moment::n_m(gravity * hung.in_kg() * hung_drop.in_m())
+    /// Source: elementary mechanics; moments about the pin turn both weights into the force on the brick.
+    pub fn stored(force: Force, drop: Length) -> Moment {
+        force * drop
     }
 }
 
@@ -67,6 +67,24 @@ mod tests {
         assert!((edge(0.0) - 10_000.0 / 0.012).abs() < 1e-6);
         assert!((edge(0.02) / edge(0.0) - 2.0).abs() < 1e-12);
         assert!((edge(0.02 + 1e-9) / edge(0.02) - 1.0).abs() < 1e-6);
+    }
+
+    /// By hand: 40 kg fall 0.8 m, a beam of 9 kg at 1.3 m from the pin 0.1 · 1.3 / 0.3 m, under 9.80665 m/s².
+    #[test]
+    fn the_beam_falls_with_what_hangs_from_it() {
+        let kilos = Mass::kg;
+        let force = lever_force(kilos(40.0), Length::m(2.4), kilos(9.0), Length::m(1.3), Length::m(0.3), 9.80665).value;
+        let found = stored(force, Length::m(0.1)).value.in_n_m();
+        assert!((found - (313.812_8 + 38.245_935)).abs() < 1e-6, "{found}");
+    }
+
+    /// By hand: 0.3 · 0.01 m · 3000 N about the pin, over 0.3 m.
+    #[test]
+    fn a_pin_that_holds_three_kilonewtons_blurs_the_force_by_thirty_newtons() {
+        for held in [3000.0, -3000.0] {
+            let found = pin_friction(0.3, Length::m(0.01), Length::m(0.3), Force::n(held)).value.in_n();
+            assert!((found - 30.0).abs() < 1e-9, "{found}");
+        }
     }
 
     #[test]

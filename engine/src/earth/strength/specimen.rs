@@ -1,8 +1,8 @@
-//! One sample: the stress it broke at, its shape allowed for; how a bar shrank, a cube drank, sand bulked, a face washed.
+//! One sample: the stress it broke at, its shape allowed for; how a bar shrank, sand bulked, a face washed.
 
 use crate::earth::tables::{erosion_steps, sample_shapes};
 use crate::reason::formula;
-use crate::units::{Force, Length, Mass, Pressure, Ratio};
+use crate::units::{Force, Length, Pressure, Ratio};
 
 formula! {
     /// Stress at which a sample was crushed.
@@ -29,17 +29,18 @@ formula! {
 }
 
 formula! {
-    /// What a sample of the code's shape would have borne.
+    /// What a sample of the code's shape would have borne, never more than this one bore.
     ///
-    /// The plates of a press hold a squat sample together, so that it bears more than a tall one of the same cob.
+    /// The plates of a press hold a squat sample together, so that it bears more than a tall one of the same cob. A tall sample
+    /// is taken as it broke: factors of other blocks, from memory, raise no strength.
     ///
     /// ```text
-    /// f′ = f k / k′        k: factor of the sample's height over its least width, k′: of the code's sample
+    /// f′ = f min(k / k′, 1)        k: factor of the sample's height over its least width, k′: of the code's sample
     /// ```
     /// Source: factors of aspect ratio for compressed earth blocks, from memory; that cob follows them is our judgement, and no
     /// factor is known for its size.
     pub fn as_code_sample(strength: Pressure, own_factor: f64, code_factor: f64) -> Pressure {
-        strength * (own_factor / code_factor)
+        strength * (own_factor / code_factor).min(1.0)
     }
 }
 
@@ -52,18 +53,6 @@ formula! {
     /// Source: AU103.4.1, seen; the definition of strain.
     pub fn shrinkage(gap: Length, form: Length) -> Ratio {
         Ratio::fraction(gap / form)
-    }
-}
-
-formula! {
-    /// Water that a dry sample took up.
-    ///
-    /// ```text
-    /// w = (m wet − m dry) / m dry
-    /// ```
-    /// Source: the definition of water content in soil testing.
-    pub fn absorbed(wet: Mass, dry: Mass) -> Ratio {
-        Ratio::fraction((wet - dry) / dry)
     }
 }
 
@@ -107,6 +96,11 @@ mod tests {
         assert_eq!([shape_factor(0.2), shape_factor(6.0)], [None, None]);
         let strength = as_code_sample(Pressure::kpa(500.0), 0.7, 0.775).value;
         assert!(strength < Pressure::kpa(500.0), "a cube bears more than the code's sample");
+        assert_eq!(
+            as_code_sample(Pressure::kpa(400.0), 1.0, 0.775).value,
+            Pressure::kpa(400.0),
+            "a tall one is not raised"
+        );
     }
 
     #[test]
