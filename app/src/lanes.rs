@@ -162,7 +162,7 @@ struct State<S: Laned> {
     last: Option<Last<S>>,
     /// Inputs of which nothing is kept.
     missed: Option<Digest>,
-    /// Whether the last run was stopped.
+    /// Whether the last run was stopped, or failed.
     stopped: bool,
 }
 
@@ -187,8 +187,8 @@ impl<S: Laned> Clone for Last<S> {
 pub enum Heard {
     /// It is so far.
     Share(f64),
-    /// It ended; whether something was found.
-    Ended(bool),
+    /// It ended, whatever it came to.
+    Ended,
 }
 
 /// How a lane stands to a study.
@@ -200,6 +200,22 @@ pub struct Stands<S: Laned> {
     pub last: Option<(Last<S>, bool)>,
     /// Whether the last run was stopped.
     pub stopped: bool,
+}
+
+/// Ends a run with its thread, also where that fails.
+struct Ending<S: Laned, H: Fn(Heard)> {
+    lane: Lane<S>,
+    number: u64,
+    last: Option<Last<S>>,
+    heard: H,
+}
+
+impl<S: Laned, H: Fn(Heard)> Drop for Ending<S, H> {
+    fn drop(&mut self) {
+        if self.lane.end(self.number, self.last.take()) {
+            (self.heard)(Heard::Ended);
+        }
+    }
 }
 
 impl<S: Laned> Default for Lane<S> {
@@ -231,10 +247,11 @@ impl<S: Laned> Lane<S> {
         heard(Heard::Share(0.0));
         let lane = self.clone();
         std::thread::spawn(move || {
+            let mut ending = Ending { lane, number, last: None, heard };
             let goes_on = |share: f64| {
-                let is_current = lane.note(number, share);
+                let is_current = ending.lane.note(number, share);
                 if is_current {
-                    heard(Heard::Share(share));
+                    (ending.heard)(Heard::Share(share));
                 }
                 is_current
             };
@@ -246,10 +263,7 @@ impl<S: Laned> Lane<S> {
                 }
                 Some(found)
             });
-            let is_found = found.is_some();
-            if lane.end(number, found.map(|found| Last { study, found: Arc::new(found), digest })) {
-                heard(Heard::Ended(is_found));
-            }
+            ending.last = found.map(|found| Last { study, found: Arc::new(found), digest });
         });
     }
 
@@ -271,7 +285,7 @@ impl<S: Laned> Lane<S> {
         if state.number != number {
             return false;
         }
-        state.runs = None;
+        (state.runs, state.stopped) = (None, last.is_none());
         if last.is_some() {
             state.last = last;
         }

@@ -8,7 +8,7 @@ mod builds;
 use builds::{BURDOCK_RISE, PLAIN_RING, SPIRAL_WALL, TANSY_BANK};
 use engine::answers::{Answers, Computed, Inputs, answers, compute};
 use engine::house::part::Material;
-use engine::pictures::LayerCut;
+use engine::pictures::{Choice, LayerCut, SoilStays};
 use kurbo::Point;
 
 const ROUND_AN_EYE: &str = r#"
@@ -224,4 +224,26 @@ seat = "450 mm"
     let pictures = computed(&[PLAIN_RING, built_in].concat()).pictures();
     let group = pictures.exploded.groups.iter().find(|group| group.path == "built-in").unwrap();
     assert_eq!(group.name, "seat");
+}
+
+#[test]
+fn of_the_rings_of_equal_poles_only_those_are_shaded_whose_soil_stays() {
+    let choice = |friction: f64| {
+        let text = TANSY_BANK.replace("friction = \"24 deg\"", &format!("friction = \"{friction} deg\""));
+        let bare = text.replace("\nbattens = {", "\n# battens = {");
+        assert!(friction == 24.0 || text != TANSY_BANK);
+        assert_ne!(bare, text);
+        computed(&bare).pictures().choice.unwrap()
+    };
+    let steepest_shaded = |choice: &Choice| {
+        let pitches = choice.panels.iter().flat_map(|panel| &panel.works).map(|point| point.y);
+        pitches.reduce(f64::max)
+    };
+    let [grips, some, slides] = [59.0, 24.0, 8.0].map(choice);
+    assert_eq!((grips.soil, steepest_shaded(&grips)), (SoilStays::AtEvery, Some(36.0)));
+    let SoilStays::UpTo(steepest) = some.soil else { panic!("{:?}", some.soil) };
+    // Safety is tan(friction) / tan(pitch), of which the rulebook wants 1.5.
+    assert!((steepest - (24_f64.to_radians().tan() / 1.5).atan().to_degrees()).abs() < 1e-9, "{steepest}");
+    assert_eq!(steepest_shaded(&some), Some(16.5));
+    assert_eq!((slides.soil, steepest_shaded(&slides)), (SoilStays::AtNone, None), "tan(8 deg) / tan(6 deg) is 1.34");
 }

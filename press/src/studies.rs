@@ -92,16 +92,18 @@ pub fn choice(study: &ChoiceStudy, found: Option<&Choice>, system: System) -> To
         };
     };
     let millimetres = |mm: f64| Quantity::from(Length::mm(mm)).shown(system, Fineness::SetOut);
+    let changes = study.changes(found);
+    // What is kept is what lies: then the gap is its own, not that of a choice that is worse.
+    let (kept, cost_mm) = if changes.is_empty() { ("what lies", study.cost_mm) } else { ("this one", found.cost_mm) };
     let proof = if found.is_proved {
         "Every choice was counted out: none is better.".to_owned()
     } else {
         format!(
-            "No choice can cost less than {}; this one costs {} more than that at most: a better one may be left within this gap.",
-            millimetres(found.bound_mm),
-            millimetres(found.gap_mm())
+            "No choice can cost less than {}; {kept} costs {} more than that at most: a better one may be left within this gap.",
+            millimetres(found.bound_mm.min(cost_mm)),
+            millimetres((cost_mm - found.bound_mm).max(0.0))
         )
     };
-    let changes = study.changes(found);
     let against = if changes.is_empty() {
         format!("What lies costs {}, and nothing better was found.", millimetres(study.cost_mm))
     } else {
@@ -221,7 +223,10 @@ fn loss_in_words(found: &TrialFound) -> String {
 }
 
 fn prop_in_words(found: &TrialFound, system: System) -> String {
-    let most = found.most_on_prop().map_or("an unknown load".to_owned(), |load| shown(load, system));
+    let most = found.most_on_prop().map_or_else(
+        || "What the prop carries at most is not known: not every stage has its load.".to_owned(),
+        |load| format!("The prop carries {} at most.", shown(load, system)),
+    );
     let down = found.freed().map_or_else(
         || "That the closed ring carries itself when it is let down is not shown: leave the prop in.".to_owned(),
         |down| {
@@ -229,7 +234,7 @@ fn prop_in_words(found: &TrialFound, system: System) -> String {
             format!("Let down, it is free once the poles touch all round and have given way by up to {down} besides what the crossings bed.")
         },
     );
-    format!("The prop carries {most} at most. {down}")
+    format!("{most} {down}")
 }
 
 fn buckling_in_words(found: &TrialFound) -> String {

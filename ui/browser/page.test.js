@@ -406,6 +406,9 @@ test("a study is computed with progress, marked when the design changes, and its
     await study.getByRole("button", { name: "Compute it" }).click();
     await study.getByText("none is better").waitFor({ timeout: 60000 });
     assert.equal(program.text(), before, "what is found changes nothing by itself");
+    const focused = await study.getByRole("button", { name: "Computed" }).evaluate((one) => one === document.activeElement);
+    assert.ok(focused, "who pressed the button stays on it");
+    assert.match(await study.getByRole("status").textContent(), /: found\.$/);
     const steps = await study.getByText(/^Lay .* at place \d, (thin|thick) end to the wall\.$/).allTextContents();
     assert.ok(steps.length > 0, "it is told step by step");
     await study.getByRole("button", { name: "Lay them so" }).click();
@@ -577,6 +580,7 @@ for (const size of [WIDTHS[0], WIDTHS[2]]) {
       await settled(shown);
       // By touch.
       const stone = shown.locator("[data-order=stone]");
+      assert.match(await stone.locator("[data-word=takes]").ariaSnapshot(), /takes \d/, "what is heard of a figure says what it is");
       await stone.getByText("Open: price it").click();
       await stone.getByLabel("Sold by").selectOption("tonne");
       await stone.getByLabel("Price of one").fill("88");
@@ -644,6 +648,11 @@ for (const size of [WIDTHS[0], WIDTHS[2]]) {
       }
       const area = () => shown.locator("[data-row='room.area']").textContent();
       const before = await area();
+      await shown.getByRole("button", { name: "Round or oval" }).click();
+      await shown.waitForFunction((was) => document.querySelector("[data-row='room.area']")?.textContent !== was, before);
+      await shown.reload();
+      await shown.waitForFunction((was) => document.querySelector("[data-row='room.area']")?.textContent === was, before);
+      assert.equal(await shown.getByRole("button", { name: "Bean" }).getAttribute("aria-pressed"), "true", "the form and the drawing are of one shape");
       await shown.getByLabel("Length inside").fill("5.4");
       await shown.getByLabel("Length inside").press("Tab");
       await shown.waitForFunction((was) => document.querySelector("[data-row='room.area']")?.textContent !== was, before);
@@ -693,9 +702,13 @@ test("what was touched is taken out by a button, a thing by the button under its
     await back();
     const group = shown.locator("details", { has: shown.getByRole("heading", { name: "Opening: reading window" }) });
     await group.locator("summary").click();
-    await group.getByRole("button", { name: "Take it out" }).click();
+    await group.getByRole("button", { name: "Take it out: Opening: reading window" }).click();
     await settled(shown);
     assert.doesNotMatch(program.text(), /\[openings\.reading-window\]/);
+    await back();
+    await shown.locator("[data-handle^='openings.reading-window']").first().press("Delete");
+    await settled(shown);
+    assert.equal(await armed.count(), 0, "what is gone is not offered");
     await back();
   });
 });

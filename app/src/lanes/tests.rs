@@ -12,6 +12,8 @@ use super::*;
 struct Sum {
     of: usize,
     wait: Duration,
+    /// The piece at which it fails.
+    fails: Option<usize>,
 }
 
 impl Study for Sum {
@@ -26,6 +28,7 @@ impl Study for Sum {
         let of = range.len();
         let one = |(done, piece): (usize, usize)| {
             std::thread::sleep(self.wait);
+            assert_ne!(self.fails, Some(piece), "this piece fails");
             told(Progress { done, of }).is_continue().then(|| 1.0 / (piece as f64 + 0.7))
         };
         range.enumerate().map(one).collect()
@@ -54,11 +57,11 @@ impl Laned for Sum {
 }
 
 fn quick(of: usize) -> Arc<Sum> {
-    Arc::new(Sum { of, wait: Duration::ZERO })
+    Arc::new(Sum { of, wait: Duration::ZERO, fails: None })
 }
 
 fn slow(of: usize) -> Arc<Sum> {
-    Arc::new(Sum { of, wait: Duration::from_millis(5) })
+    Arc::new(Sum { of, wait: Duration::from_millis(5), fails: None })
 }
 
 fn folder(name: &str) -> PathBuf {
@@ -77,12 +80,10 @@ fn listener() -> (impl Fn(Heard) + Send + Sync + 'static, mpsc::Receiver<Heard>)
     (hear, receiver)
 }
 
+/// Whether the lane says that it ended, before long.
 fn ended(receiver: &mpsc::Receiver<Heard>) -> bool {
-    loop {
-        if let Heard::Ended(is_found) = receiver.recv_timeout(Duration::from_secs(20)).unwrap() {
-            return is_found;
-        }
-    }
+    let words = std::iter::from_fn(|| receiver.recv_timeout(Duration::from_secs(20)).ok());
+    words.into_iter().any(|heard| heard == Heard::Ended)
 }
 
 #[test]
@@ -124,7 +125,7 @@ fn the_newest_inputs_win_and_the_last_result_stays_until_another_comes() {
     let (last, is_of_this) = stands.last.unwrap();
     assert!(is_of_this && stands.share.is_none());
     assert_eq!(Some(*last.found), run(newest.as_ref(), 1, &|_| true));
-    assert!(heard_first.iter().all(|heard| !matches!(heard, Heard::Ended(_))), "what was given up says no more");
+    assert!(heard_first.iter().all(|heard| !matches!(heard, Heard::Ended)), "what was given up says no more");
 }
 
 #[test]
@@ -132,12 +133,27 @@ fn what_is_stopped_brings_nothing_and_can_be_begun_again() {
     let (lane, study, (hear, heard)) = (Lane::default(), slow(60), listener());
     lane.start(Arc::clone(&study), None, hear);
     assert!(lane.stop() && !lane.stop());
-    assert!(heard.iter().all(|heard| !matches!(heard, Heard::Ended(_))));
+    assert!(heard.iter().all(|heard| !matches!(heard, Heard::Ended)));
     let stands = lane.stands(&study, None);
     assert!(stands.stopped && stands.share.is_none() && stands.last.is_none());
     let (hear, heard) = listener();
     lane.start(Arc::clone(&study), None, hear);
     assert!(ended(&heard) && !lane.stands(&study, None).stopped);
+}
+
+#[test]
+fn a_study_that_fails_ends_its_lane_and_can_be_begun_again() {
+    let (lane, (hear, heard)) = (Lane::default(), listener());
+    let fails = Arc::new(Sum { fails: Some(17), ..(*quick(30)).clone() });
+    lane.start(Arc::clone(&fails), None, hear);
+    assert!(ended(&heard));
+    let stands = lane.stands(&fails, None);
+    assert!(stands.stopped && stands.share.is_none() && stands.last.is_none());
+    let (hear, heard) = listener();
+    lane.start(quick(30), None, hear);
+    assert!(ended(&heard));
+    let stands = lane.stands(&fails, None);
+    assert!(!stands.stopped && stands.last.is_some());
 }
 
 #[test]

@@ -1,5 +1,7 @@
 //! A number typed without its unit: it takes the unit of what it stands for.
 
+use engine::units::{self, Kind};
+
 use super::standing::Standing;
 
 /// What was typed, with the unit of the value that it replaces, or of what is taken where none is written, when it is a bare
@@ -43,7 +45,9 @@ fn unit(value: &str) -> Option<String> {
         && unit.starts_with(|sign: char| sign.is_alphabetic() || matches!(sign, '%' | '°'))
         && !unit.split_whitespace().skip(1).any(|word| word.starts_with(|sign: char| sign.is_ascii_digit()))
         && unit.len() < value.trim().len();
-    is_one.then(|| unit.to_owned())
+    // Words behind a number are a unit only where all of it reads as a quantity: a name may begin with a number.
+    let is_quantity = || Kind::ALL.iter().any(|kind| units::parse(value, *kind).is_ok());
+    (is_one && is_quantity()).then(|| unit.to_owned())
 }
 
 #[cfg(test)]
@@ -64,6 +68,10 @@ mod tests {
             ("2027-05-03", None),
             ("11", None),
             ("bale", None),
+            ("2 short tons", Some("short tons")),
+            ("5 US gal", Some("US gal")),
+            ("7 Elm house", None),
+            ("7 Elm", None),
             ("-2.45 m, -1.15 m", None),
         ] {
             assert_eq!(unit(value).as_deref(), found, "{value}");

@@ -124,13 +124,12 @@ async fn look(State(served): State<Served>, Json(asked): Json<Look>) -> Result<R
         let mut frame = session.look(&asked);
         let changed = (session.revision() != before.0).then(|| session.revision());
         let (standing, shelf) = (session.standing(), session.shelf());
-        drop(session);
         if is_begin && changed.is_some() {
             lanes.forget();
         }
-        // While a finger is down the design is not settled.
+        // What another look or the disk changed is followed by this one; while a finger is down the design is not settled.
         if let Some(standing) = standing.filter(|_| !asked.moving) {
-            if changed.is_some() {
+            if !session.is_held() {
                 lanes.follow(&standing, shelf.as_ref(), &told);
             }
             frame.studies = lanes.shown(&asked.leaf, &standing, shelf.as_ref());
@@ -195,10 +194,15 @@ async fn builds(State(served): State<Served>) -> Json<Vec<BuildFile>> {
 
 async fn open(State(served): State<Served>, Json(asked): Json<Open>) -> Result<StatusCode, Refusal> {
     let mut session = served.turns.turn().await;
-    let revision = aside(move || session.open_named(&asked.file).map(|()| session.revision())).await?;
-    let revision = revision.map_err(|why| (StatusCode::NOT_FOUND, why))?;
+    let lanes = served.lanes.clone();
+    let opened = aside(move || {
+        session.open_named(&asked.file)?;
+        // Nobody looks before what was found of the last build is forgotten.
+        lanes.forget();
+        Ok(session.revision())
+    });
+    let revision = opened.await?.map_err(|why: String| (StatusCode::NOT_FOUND, why))?;
     served.book.forget(&served.events);
-    served.lanes.forget();
     served.events.tell(Event::Changed { revision, by: "open".to_owned() });
     Ok(StatusCode::NO_CONTENT)
 }
@@ -289,10 +293,9 @@ async fn pdf(State(served): State<Served>) -> Result<Response, Refusal> {
 }
 
 async fn study(State(served): State<Served>, Path(name): Path<String>) -> Result<StatusCode, Refusal> {
-    let (standing, shelf) = {
-        let session = served.turns.turn().await;
-        (session.standing().ok_or_else(no_house)?, session.shelf())
-    };
+    // The session is held until the lane has it: inputs of an older design come before newer ones.
+    let session = served.turns.turn().await;
+    let (standing, shelf) = (session.standing().ok_or_else(no_house)?, session.shelf());
     if served.lanes.start(&name, &standing, shelf.as_ref(), &served.events) {
         Ok(StatusCode::ACCEPTED)
     } else {

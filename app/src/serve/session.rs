@@ -204,6 +204,12 @@ impl Session {
         })
     }
 
+    /// Whether a finger is down.
+    #[must_use]
+    pub fn is_held(&self) -> bool {
+        self.held.is_some()
+    }
+
     /// Whether a finger of another page is down.
     pub(super) fn is_held_elsewhere(&self, page: &str) -> bool {
         self.held.as_ref().is_some_and(|held| held.page != page)

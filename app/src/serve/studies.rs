@@ -31,16 +31,14 @@ impl Lanes {
         true
     }
 
-    /// Gives a study up.
+    /// Gives a study up. That it does not run is told in any case: a page may show one that ended long ago.
     pub fn stop(&self, name: &str, events: &Events) {
-        let stopped = match name {
+        match name {
             ChoiceStudy::NAME => self.choice.stop(),
             TrialStudy::NAME => self.trial.stop(),
-            _ => false,
+            _ => return,
         };
-        if stopped {
-            events.tell(Event::Studied { name: name.to_owned() });
-        }
+        events.tell(Event::Studied { name: name.to_owned() });
     }
 
     /// Begins anew what runs with inputs that are no longer those of the house.
@@ -87,7 +85,7 @@ fn begin<S: Laned + Clone>(lane: &Lane<S>, study: &S, shelf: Option<&Shelf>, eve
         let name = S::NAME.to_owned();
         events.tell(match heard {
             Heard::Share(share) => Event::Study { name, share },
-            Heard::Ended(_) => Event::Studied { name },
+            Heard::Ended => Event::Studied { name },
         });
     });
 }

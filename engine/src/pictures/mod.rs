@@ -12,7 +12,7 @@ pub use elevation::Elevation;
 pub use exploded::{Exploded, Group};
 pub use roof_cut::{LayerCut, RoofCut, roof_cut};
 pub use stage::Stage;
-pub use trade::{Choice, Panel};
+pub use trade::{Choice, Panel, SoilStays};
 
 use crate::house::House;
 use crate::house::part::Material;

@@ -26,8 +26,21 @@ pub struct Choice {
     pub here: Point,
     /// How many poles it has.
     pub count: u64,
-    /// Steepest pitch at which the soil stays on, in degrees; none where no pitch of the picture is too steep or none is known.
-    pub steepest: Option<f64>,
+    /// Up to which pitch the soil stays on.
+    pub soil: SoilStays,
+}
+
+/// Up to which pitch the soil of a roof stays on, of those that the picture shows.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum SoilStays {
+    /// At every one, or there is no soil.
+    AtEvery,
+    /// Up to this one, in degrees.
+    UpTo(f64),
+    /// At none: it slides at the flattest already.
+    AtNone,
+    /// There is soil, and what holds it or what its rule wants is not known.
+    NotKnown,
 }
 
 /// The rings of so many poles.
@@ -41,7 +54,7 @@ pub struct Panel {
     pub deepest: Vec<Point>,
     /// Where bending uses all of the strength.
     pub bends: Vec<Point>,
-    /// What works and keeps its soil, as a closed outline.
+    /// What works and is known to keep its soil, as a closed outline.
     pub works: Vec<Point>,
 }
 
@@ -53,13 +66,13 @@ pub fn choice(house: &House, rows: &Rows) -> Option<Choice> {
     }
     let (eye, pitch) = (rows.value::<Length>("roof.eye")?, rows.value::<Angle>("roof.pitch")?);
     let count = rows.value::<u64>("poles.count")?;
-    let steepest = steepest(house, rows);
-    let panels = with(rows, |trade| counts(count).map(|count| panel(trade, count, steepest)).collect())?;
+    let soil = soil_stays(house, rows);
+    let panels = with(rows, |trade| counts(count).map(|count| panel(trade, count, soil)).collect())?;
     let here = Point::new(eye.in_m(), pitch.in_rad().to_degrees());
-    Some(Choice { panels, here, count, steepest })
+    Some(Choice { panels, here, count, soil })
 }
 
-fn panel(trade: &Trade<'_>, count: u64, steepest: Option<f64>) -> Panel {
+fn panel(trade: &Trade<'_>, count: u64, soil: SoilStays) -> Panel {
     let steps = ((PITCHES[1] - PITCHES[0]) / STEP) as u32;
     let mut panel = Panel { count, touching: vec![], deepest: vec![], bends: vec![], works: vec![] };
     let mut outer = Vec::new();
@@ -70,7 +83,11 @@ fn panel(trade: &Trade<'_>, count: u64, steepest: Option<f64>) -> Panel {
         panel.touching.push(at(eyes.touching));
         panel.deepest.push(at(eyes.deepest));
         panel.bends.extend(eyes.bends.map(at));
-        let keeps_soil = steepest.is_none_or(|steepest| pitch <= steepest);
+        let keeps_soil = match soil {
+            SoilStays::AtEvery => true,
+            SoilStays::UpTo(steepest) => pitch <= steepest,
+            SoilStays::AtNone | SoilStays::NotKnown => false,
+        };
         if let (Some([least, largest]), true) = (eyes.works, keeps_soil) {
             panel.works.push(at(least));
             outer.push(at(largest));
@@ -80,8 +97,24 @@ fn panel(trade: &Trade<'_>, count: u64, steepest: Option<f64>) -> Panel {
     panel
 }
 
-/// Where the safety against sliding is what its rule wants.
-fn steepest(house: &House, rows: &Rows) -> Option<f64> {
+fn soil_stays(house: &House, rows: &Rows) -> SoilStays {
+    if house.roof.as_ref().is_none_or(|roof| roof.soil.is_none()) {
+        return SoilStays::AtEvery;
+    }
+    let Some(spare) = spare(house, rows) else { return SoilStays::NotKnown };
+    // The steeper, the less is spare.
+    let [at_flattest, at_steepest] = PITCHES.map(&spare);
+    if at_steepest >= 0.0 {
+        SoilStays::AtEvery
+    } else if at_flattest < 0.0 {
+        SoilStays::AtNone
+    } else {
+        sign_change(spare, PITCHES[0], PITCHES[1]).map_or(SoilStays::NotKnown, SoilStays::UpTo)
+    }
+}
+
+/// By how much the safety against sliding at a pitch, in degrees, is more than what its rule wants; `None` where it is not known.
+fn spare(house: &House, rows: &Rows) -> Option<impl Fn(f64) -> f64> {
     let is_slide = |limit: &&Limit| limit.measures == "roof.slide.safety";
     let limit = rules(house).filter_map(|rule| rule.limit.as_ref()).find(is_slide)?;
     let wanted = limit.bound.si()?;
@@ -89,7 +122,7 @@ fn steepest(house: &House, rows: &Rows) -> Option<f64> {
     let weight = rows.value::<Pressure>("roof.slide.weight")?;
     let battens =
         rows.value::<LineLoad>("roof.soil.battens.holds").zip(rows.value::<Length>("roof.soil.battens.spacing"));
-    let spare = |degrees: f64| {
+    Some(move |degrees: f64| {
         let pitch = Angle::deg(degrees);
         let bare = roof::slide_safety(friction, pitch).value;
         let safety = match battens {
@@ -97,6 +130,5 @@ fn steepest(house: &House, rows: &Rows) -> Option<f64> {
             None => bare,
         };
         safety - wanted
-    };
-    sign_change(spare, PITCHES[0], PITCHES[1])
+    })
 }

@@ -1,7 +1,7 @@
 //! The choice of a ring in one picture: a panel for each count of poles, the eye across, the pitch upwards, what works hatched.
 
 use engine::answers::Answers;
-use engine::pictures::{Choice, Panel};
+use engine::pictures::{Choice, Panel, SoilStays};
 use engine::units::{Length, System};
 use kurbo::{Point, Rect};
 
@@ -49,7 +49,7 @@ pub fn trade(answers: &Answers, choice: Option<&Choice>, paper: Paper) -> Option
         let drawn = Drawn { room, system: answers.system };
         drawn.axes(&mut sheet, panel.count, panel.count == choice.count);
         drawn.panel(&mut sheet, panel);
-        if let Some(steepest) = choice.steepest {
+        if let SoilStays::UpTo(steepest) = choice.soil {
             let line = EYES.map(|eye| Point::new(eye, steepest));
             drawn.line(&mut sheet, &line, ("0.4 1", weight::SEEN), "roof.slide.safety");
         }

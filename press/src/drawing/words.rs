@@ -1,7 +1,7 @@
 //! What is said of a drawing: its title, and what else has to be said below it. Page, book and exports say the same.
 
 use engine::answers::Answers;
-use engine::pictures::Pictures;
+use engine::pictures::{Pictures, SoilStays};
 use engine::units::System;
 
 use crate::spoken::spoken;
@@ -44,13 +44,10 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
              dots: eye. Lengths are those to cut to."
                 .to_owned(),
         ),
-        "trade" => (
-            "Which rings of these poles work, were all alike and the plan a circle".to_owned(),
-            "Across: radius of the eye; upwards: pitch. Shaded: works. Right of the thin line poles lie apart; left of the dashes \
-             notches are too deep; left of the thick line they bend too much; above the dots the soil slides. Disc: this ring. \
-             Headroom is least at the wall and is not changed by the choice. A first look: pole by pole decides, and an engineer."
-                .to_owned(),
-        ),
+        "trade" => {
+            let title = "Which rings of these poles work, were all alike and the plan a circle";
+            (title.to_owned(), lines_of_the_choice(pictures?.choice.as_ref()?.soil))
+        }
         "bending" => {
             let bent = pictures?.bent.as_ref()?;
             let title = format!("Bending and sag along {}, place {}, which is used most", spoken(&bent.tag), bent.place);
@@ -101,6 +98,20 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
         },
     };
     Some(Words { title, note })
+}
+
+fn lines_of_the_choice(soil: SoilStays) -> String {
+    let slides = match soil {
+        SoilStays::AtEvery => "",
+        SoilStays::UpTo(_) => "; above the dots the soil slides",
+        SoilStays::AtNone => "; at every pitch here the soil slides, and nothing is shaded",
+        SoilStays::NotKnown => "; from which pitch on the soil slides is not known, and nothing is shaded",
+    };
+    format!(
+        "Across: radius of the eye; upwards: pitch. Shaded: works. Right of the thin line poles lie apart; left of the dashes \
+         notches are too deep; left of the thick line they bend too much{slides}. Disc: this ring. Headroom is least at the wall \
+         and is not changed by the choice. A first look: pole by pole decides, and an engineer."
+    )
 }
 
 fn rounding(answers: &Answers) -> &'static str {

@@ -72,3 +72,19 @@ async fn what_was_found_is_kept_beside_the_build_and_what_is_no_study_is_refused
     assert_eq!(begun(&plain, TRIAL).await, StatusCode::NOT_FOUND);
     assert_eq!(plain.look("roof", None, Value::Null, false).await["studies"], json!([]));
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_study_that_runs_while_a_finger_moves_the_house_is_of_the_house_as_the_finger_leaves_it() {
+    let desk = Desk::with(TANSY);
+    // The study may end before the finger is up: then it is tried again.
+    for eye in ["905 mm", "910 mm", "915 mm"] {
+        assert_eq!(begun(&desk, TRIAL).await, StatusCode::ACCEPTED);
+        desk.look("book", None, json!({"kind": "set", "path": "roof.eye", "to": eye}), true).await;
+        let up = desk.look("book", None, Value::Null, false).await;
+        assert_eq!(up["can_undo"], true);
+        if ended(&desk, TRIAL).await["found"]["before"] == false {
+            return;
+        }
+    }
+    panic!("what is found is of a house that the finger moved on");
+}

@@ -94,14 +94,6 @@ pub struct Choice {
     pub is_proved: bool,
 }
 
-impl Choice {
-    /// What a better choice could save at most, in mm.
-    #[must_use]
-    pub fn gap_mm(&self) -> f64 {
-        self.cost_mm - self.bound_mm
-    }
-}
-
 /// The positions of a ring that is solved with poles as they should be.
 #[must_use]
 pub fn positions(layout: &Layout, ring: &Ring) -> Vec<Position> {

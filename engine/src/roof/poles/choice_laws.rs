@@ -201,6 +201,27 @@ fn what_is_kept_reads_back_and_what_is_of_another_pile_does_not() {
 }
 
 #[test]
+fn a_kept_choice_that_was_damaged_does_not_read_back_as_the_best() {
+    let study = thorough(9, 10, 4);
+    let kept = WhichPole::kept(&whole(&study).unwrap());
+    let with =
+        |ways: Vec<u64>, cost: &serde_json::Value| study.read(&serde_json::json!({"ways": ways, "cost_mm": cost}));
+    let ways: Vec<u64> = kept["ways"].as_array().unwrap().iter().map(|way| way.as_u64().unwrap()).collect();
+    assert!(with(ways.clone(), &kept["cost_mm"]).is_some());
+    let mut exchanged = ways.clone();
+    exchanged.swap(2, 3);
+    assert_eq!(with(exchanged, &kept["cost_mm"]), None, "another choice costs otherwise");
+    let mut turned = ways.clone();
+    turned[4] ^= 1;
+    assert_eq!(with(turned, &kept["cost_mm"]), None, "so does a pole turned end for end");
+    assert_eq!(with(ways.clone(), &serde_json::Value::Null), None, "a cost that is missing");
+    let mut strict = study.clone();
+    strict.wish.least_diameter = Length::m(1.0);
+    let unfit = serde_json::json!({"ways": ways, "cost_mm": 1e300});
+    assert_eq!(strict.read(&unfit), None, "poles that do not serve");
+}
+
+#[test]
 fn the_same_seed_gives_the_same_choice_and_no_pole_is_used_twice() {
     let (positions, pile) = (places(13), pile(20, 7));
     let one = choose(&positions, &pile, &WISH, 3).unwrap();

@@ -13,6 +13,9 @@ use crate::study::{Digest, Study, Told, whole};
 /// Grows when the same inputs lead to another choice.
 const METHOD: u32 = 1;
 
+/// A kept choice that costs otherwise by more than this many mm was damaged.
+const SAME_MM: f64 = 1e-9;
+
 /// Which pole goes where, over every position, pole and way round: counted out where the pile is small, else searched from many
 /// starts.
 #[derive(Clone, Debug, PartialEq)]
@@ -94,7 +97,7 @@ impl Study for WhichPole {
         let ways = |choice: &Choice| -> Vec<usize> {
             choice.places.iter().map(|placed| 2 * placed.pole + usize::from(placed.is_turned)).collect()
         };
-        json!({ "ways": found.as_ref().map(ways) })
+        json!({ "ways": found.as_ref().map(ways), "cost_mm": found.as_ref().map(|choice| choice.cost_mm) })
     }
 
     fn read(&self, kept: &Value) -> Option<Option<Choice>> {
@@ -103,6 +106,8 @@ impl Study for WhichPole {
             ways => ways.as_array()?.iter().map(|way| way.as_u64().and_then(|way| usize::try_from(way).ok())),
         };
         let ways = ways.collect::<Option<Vec<usize>>>().filter(|ways| self.fits(ways))?;
-        Some(Some(self.chosen(&ways)?))
+        let choice = self.chosen(&ways)?;
+        let is_whole = (kept.get("cost_mm")?.as_f64()? - choice.cost_mm).abs() <= SAME_MM;
+        (choice.cost_mm.is_finite() && is_whole).then_some(Some(choice))
     }
 }

@@ -56,14 +56,14 @@ pub struct TrialFound {
 }
 
 impl TrialFound {
-    /// The most that the prop carries at any stage.
+    /// The most that the prop carries at any stage; `None` where at one of them it falls, or its load is not known.
     #[must_use]
     pub fn most_on_prop(&self) -> Option<Force> {
         let loads = self.answers.iter().filter_map(|answer| match answer {
-            Answered::Stage(Ok(stage)) => stage.on_prop,
+            Answered::Stage(stage) => Some(stage.as_ref().ok().and_then(|stage| stage.on_prop)),
             _ => None,
         });
-        loads.reduce(Force::max)
+        loads.collect::<Option<Vec<Force>>>()?.into_iter().reduce(Force::max)
     }
 
     /// How far the pole over the prop goes down until it is free, at most; `None` where it is never free, or not known.

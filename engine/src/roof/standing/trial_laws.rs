@@ -7,7 +7,7 @@ use super::super::poles::{self, Layout, Pole, ring};
 use super::laws::{TOUCHING, WOOD};
 use super::*;
 use crate::study::{Study, whole};
-use crate::units::{Angle, Length, Pressure};
+use crate::units::{Angle, Force, Length, Pressure};
 
 fn trial(layout: &Layout) -> Trial {
     let under = |name: &str, area: f64| Combination {
@@ -104,6 +104,19 @@ fn what_is_kept_reads_back_to_the_last_digit() {
     let text = Trial::kept(&found).to_string();
     assert_eq!(trial.read(&serde_json::from_str(&text).unwrap()), Some(found));
     assert_eq!(trial.read(&serde_json::json!([["stage", [1, null, null, 3.0]]])), None, "too few answers");
+}
+
+#[test]
+fn the_most_on_the_prop_is_known_only_where_every_stage_has_its_load() {
+    let known = |load: f64| Raised { poles: 1, loose: None, loose_when_tied: None, on_prop: Some(Force::n(load)) };
+    let of = |last: Tried<Raised>| TrialFound {
+        answers: vec![Answered::Stage(Ok(known(900.0))), Answered::Stage(Ok(known(400.0))), Answered::Stage(last)],
+    };
+    assert_eq!(of(Ok(known(700.0))).most_on_prop(), Some(Force::n(900.0)));
+    assert_eq!(of(Err("the ring needs a reason".into())).most_on_prop(), None, "a failed stage may be the heaviest");
+    let falls = Raised { loose_when_tied: Some(2), on_prop: None, ..known(0.0) };
+    assert_eq!(of(Ok(falls)).most_on_prop(), None, "a stage that falls loads no prop that stands");
+    assert_eq!(TrialFound::default().most_on_prop(), None);
 }
 
 #[test]
