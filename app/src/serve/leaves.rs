@@ -40,7 +40,6 @@ static LEAVES: LazyLock<Vec<Leaf>> = LazyLock::new(|| {
 });
 /// All leaves, the way round the house first.
 #[cfg(test)]
-#[cfg(test)]
 pub fn all() -> &'static [Leaf] {
     &LEAVES
 }
