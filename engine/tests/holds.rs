@@ -156,10 +156,11 @@ fn wind_lifts_a_roof_by_its_pitch_and_shape_and_past_the_table_nothing_is_said()
     let at = lifts(&answered(BURDOCK_RISE));
     assert!((-1.285 - 1e-9..=-0.945 + 1e-9).contains(&at), "{at}");
     let steep = answered(&european("1.9:1"));
-    assert!(steep.rows.find("roof.loads.wind-up").unwrap().quantity.si().is_none());
+    assert!(steep.rows.find("roof.loads.wind-up").is_none());
     let members =
         checks(&steep, "ec-").filter(|check| check.path.as_deref().is_some_and(|at| at.contains(".members.")));
-    assert!(members.map(|check| check.state).all(|state| state == State::NotKnown));
+    let states: Vec<State> = members.map(|check| check.state).collect();
+    assert!(states.len() > 3 && states.iter().all(|state| *state == State::NotKnown), "{states:?}");
 }
 
 #[test]
