@@ -27,13 +27,13 @@ PATTERNS = {"all": [1, 1, 1, 1], "inside": [1, 1, 0, 0], "eaves": [0, 0, 1, 1], 
 
 def combinations(loads, factors):
     """Every combination: weight factor, load on four zones, duration."""
-    fixed, soil, imposed, placing, snow, down, up, up_eaves = loads
+    fixed, least, soil, imposed, placing, snow, down, up, up_eaves = loads
     found = []
     for g, q, s, wd, wu, lasts in factors:
         if wu:
             for p in PATTERNS.values():
                 lift = np.array([up, up, up_eaves, up_eaves]) * wu
-                found.append((g, g * fixed + lift * p, lasts))
+                found.append((g, g * least + lift * p, lasts))
             continue
         passing = q * imposed + s * snow + wd * down
         for p in PATTERNS.values() if passing else [PATTERNS["all"]]:

@@ -20,7 +20,14 @@ fn measures(text: &str) -> Option<Value> {
     let house = house::place(&source, &written)?;
     let (rows, _) = quantities(&house);
     let value = |path: &str| rows.find(path).and_then(|row| row.quantity.si());
-    let loads = ["roof.loads.fixed", "roof.loads.soil", "site.loads.imposed", "site.loads.placing", "roof.loads.snow"];
+    let loads = [
+        "roof.loads.fixed",
+        "roof.loads.fixed-least",
+        "roof.loads.soil",
+        "site.loads.imposed",
+        "site.loads.placing",
+        "roof.loads.snow",
+    ];
     let winds = ["roof.loads.wind-down", "roof.loads.wind-up", "roof.loads.wind-up-eaves"];
     let loads: Vec<Option<f64>> = loads.into_iter().chain(winds).map(value).collect();
     let stiff = ["roof.joints.push", "roof.joints.tie"].map(value);

@@ -160,7 +160,7 @@ pub(super) fn on_roof(reply: &mut Reply, code: &str, gust: Pressure) -> [Pressur
     [
         reply.put("wind_down", wind::on_area(gust, factor, down, inside_down)),
         reply.put("wind_up", wind::on_area(gust, factor, up, inside_up)),
-        reply.put("wind_up_eaves", wind::on_area(gust, factor, up, soffit)),
+        reply.put("wind_up_eaves", wind::on_area(gust, factor, up, factor * soffit)),
     ]
 }
 

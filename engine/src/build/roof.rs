@@ -70,6 +70,8 @@ pub struct RoofLayer {
     pub thickness: Option<Written<Length>>,
     /// Mass of a cubic metre when saturated.
     pub saturated: Option<Written<Density>>,
+    /// The same when dry: what holds the roof down at the least.
+    pub dry: Option<Written<Density>>,
     /// Mass on a square metre, for sheets.
     pub mass: Option<Written<SurfaceMass>>,
     /// What laps and upstands add to its area.
@@ -158,6 +160,7 @@ fn layer(name: Written<String>, mut table: Table<'_, '_>) -> RoofLayer {
         of: table.needed_text("of", "boards"),
         thickness: table.quantity("thickness", Kind::Length),
         saturated: table.quantity("saturated", Kind::Density),
+        dry: table.quantity("dry", Kind::Density),
         mass: table.quantity("mass", Kind::SurfaceMass),
         laps: table.quantity("laps", Kind::Ratio),
         loose: table.quantity("loose", Kind::Number),

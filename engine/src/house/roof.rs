@@ -91,6 +91,8 @@ pub struct Layer {
     pub of: String,
     /// What it weighs when saturated.
     pub weight: Weight,
+    /// How dense it is when dry, where that is written.
+    pub dry: Option<Known<Density>>,
     /// What laps and upstands add to its area; none for what is poured.
     pub laps: Option<Known<Ratio>>,
 }
@@ -245,6 +247,8 @@ fn layer(source: &Source<'_>, written: &build::RoofLayer, system: System) -> Opt
     let thickness = within(source, written.thickness.as_ref(), thicknesses, "the thickness of a layer", system);
     let densities = Density::kg_m3(5.0)..Density::kg_m3(3000.0);
     let saturated = within(source, written.saturated.as_ref(), densities, "the density of a saturated layer", system);
+    let dries = Density::kg_m3(5.0)..Density::kg_m3(3000.0);
+    let dry = within(source, written.dry.as_ref(), dries, "the density of a dry layer", system);
     let masses = SurfaceMass::kg_m2(0.01)..SurfaceMass::kg_m2(500.0);
     let mass = within(source, written.mass.as_ref(), masses, "the mass of a sheet on an area", system);
     let what = "what laps and upstands add";
@@ -268,7 +272,22 @@ fn layer(source: &Source<'_>, written: &build::RoofLayer, system: System) -> Opt
             return None;
         }
     };
-    Some(Layer { name, of: written.of.as_ref()?.value.clone(), weight, laps })
+    if !is_lighter_dry(source, written) {
+        return None;
+    }
+    Some(Layer { name, of: written.of.as_ref()?.value.clone(), weight, dry, laps })
+}
+
+/// Whether a layer is no denser dry than saturated, and has a thickness to be so dense on.
+fn is_lighter_dry(source: &Source<'_>, written: &build::RoofLayer) -> bool {
+    let Some(dry) = &written.dry else { return true };
+    let (message, hint) = match &written.saturated {
+        Some(saturated) if dry.value <= saturated.value => return true,
+        Some(_) => ("this layer would be denser dry than saturated", "write the smaller of the two as dry"),
+        None => ("a sheet has no density when dry", "leave it out: its mass on an area is all that is needed"),
+    };
+    source.fault(dry.span.clone(), &dry.path, message, hint);
+    false
 }
 
 fn eave_is_whole(source: &Source<'_>, written: &build::Roof, wall: &Wall, overhang: Length, system: System) -> bool {

@@ -143,7 +143,7 @@ pub(super) fn wood(source: &Source<'_>, written: &build::Wood, code: Code, syste
             by_grade(&from)
         }
     };
-    let values = own(source, written, values, system)?;
+    let values = own(source, written, values, code, system)?;
     Some(Wood { values, is_green: written.green.as_ref().is_some_and(|green| green.value), damp })
 }
 
@@ -234,10 +234,14 @@ fn by_grade(from: &From<'_, SawnClass>) -> Values {
 }
 
 /// The same with what the builder wrote instead.
-fn own(source: &Source<'_>, written: &build::Wood, mut values: Values, system: System) -> Option<Values> {
+fn own(source: &Source<'_>, written: &build::Wood, mut values: Values, code: Code, system: System) -> Option<Values> {
     for (key, stress) in &written.strength.stresses {
-        let stresses = Pressure::kpa(100.0)..Pressure::mpa(60_000.0);
-        let known = within(source, Some(stress), stresses, "a strength or a stiffness of wood", system)?;
+        let (stresses, what) = if key.ends_with("stiffness") {
+            (Pressure::kpa(100.0)..Pressure::mpa(60_000.0), "a stiffness of wood")
+        } else {
+            (Pressure::kpa(100.0)..Pressure::mpa(150.0), "a strength of wood")
+        };
+        let known = within(source, Some(stress), stresses, what, system)?;
         let own = match *key {
             "bending" => &mut values.bending,
             "tension" => &mut values.tension,
@@ -251,6 +255,16 @@ fn own(source: &Source<'_>, written: &build::Wood, mut values: Values, system: S
         *own = known;
     }
     for (key, density) in &written.strength.densities {
+        if code == Code::Asce {
+            let message = "allowable stresses know no density of the wood";
+            source.fault(
+                density.span.clone(),
+                &density.path,
+                message,
+                "leave it out: [poles] density is what they weigh",
+            );
+            return None;
+        }
         let densities = Density::kg_m3(150.0)..Density::kg_m3(1300.0);
         let known = within(source, Some(density), densities, "the density of wood", system)?;
         if let Some([low, mean]) = &mut values.densities {

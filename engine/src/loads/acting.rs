@@ -11,13 +11,15 @@ pub struct Loads {
     pub weight: f64,
     /// Every layer but the soil.
     pub fixed: Pressure,
+    /// Of those what surely lies there when they have dried.
+    pub fixed_least: Pressure,
     /// Soil, soaked and laid too deep.
     pub soil: Pressure,
     /// People for repair.
     pub imposed: Pressure,
     /// Crew and heaps while the layers are placed.
     pub placing: Pressure,
-    /// Snow, with the rain that a code lets fall on it.
+    /// Snow; rain on it counts only on roofs that fall by less than a degree, and there hardly.
     pub snow: Pressure,
     /// Wind that presses.
     pub wind_down: Pressure,
@@ -32,6 +34,8 @@ pub struct Loads {
 pub enum Load {
     /// Every layer but the soil.
     Fixed,
+    /// The same, dried.
+    FixedLeast,
     /// Soil.
     Soil,
     /// People for repair.
@@ -123,7 +127,8 @@ impl Acting {
         let soil = (self.stage != Stage::Bare).then_some(Load::Soil);
         let pond = (self.pond > 0.0).then_some(Load::Pond);
         let variable = self.variable().into_iter().filter(|(_, factor)| *factor > 0.0).map(|(load, _)| load);
-        [Load::Fixed].into_iter().chain(soil).chain(pond).chain(variable.filter(there))
+        let fixed = if self.stage == Stage::Bare { Load::FixedLeast } else { Load::Fixed };
+        [fixed].into_iter().chain(soil).chain(pond).chain(variable.filter(there))
     }
 }
 
@@ -135,6 +140,7 @@ impl Loads {
         Loads {
             weight: self.weight * stays,
             fixed: self.fixed * stays,
+            fixed_least: self.fixed_least * stays,
             soil: self.soil * stays,
             imposed: self.imposed * passes,
             placing: self.placing * passes,
@@ -177,6 +183,7 @@ impl Loads {
             let share = pattern.share(zone).unwrap_or(1.0);
             let inside = matches!(zone, Zone::InsideFirst | Zone::InsideSecond);
             let up = if inside { self.wind_up } else { self.wind_up_eaves };
+            let fixed = if stage == Stage::Bare { self.fixed_least } else { self.fixed };
             let (soil, people) = match stage {
                 Stage::Used => (1.0, self.imposed),
                 Stage::Placed => (share, self.placing),
@@ -185,7 +192,7 @@ impl Loads {
             };
             let passes =
                 people * own.imposed + self.snow * own.snow + self.wind_down * own.wind_down + up * own.wind_up;
-            (self.fixed + self.soil * soil) * own.permanent + passes * share
+            (fixed + self.soil * soil) * own.permanent + passes * share
         });
         let pond = if stage == Stage::Blocked { own.imposed } else { 0.0 };
         Acting { combination: own, pattern, stage, weight: self.weight * own.permanent, areas, pond }
@@ -201,6 +208,7 @@ mod tests {
         Loads {
             weight: 1.0,
             fixed: kpa(1.0),
+            fixed_least: kpa(0.3),
             soil: kpa(2.0),
             imposed: kpa(0.4),
             placing: kpa(1.0),
@@ -230,6 +238,14 @@ mod tests {
             for one in up {
                 assert_eq!(one.stage, Stage::Bare);
                 assert!(one.loads().all(|load| !matches!(load, Load::Soil | Load::WindDown)), "{}", one.name());
+                let own = one.combination;
+                let told =
+                    0.3 * own.permanent + if one.pattern == Pattern::EavesOnly { 0.0 } else { -0.7 * own.wind_up };
+                assert!(
+                    one.pattern == Pattern::SecondHalf || (one.areas[0].in_kpa() - told).abs() < 1e-12,
+                    "{}",
+                    one.name()
+                );
             }
         }
     }

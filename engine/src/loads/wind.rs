@@ -91,12 +91,21 @@ formula! {
     /// Wind on an area square to it: above zero presses on the roof, below zero lifts it.
     ///
     /// ```text
-    /// w = q G (c − c′)        G: gust factor where the code has one, c: outside, c′: from below or inside
+    /// w = q (G c − c′)        G: gust factor where the code has one, c: outside, c′: from below or inside
     /// ```
     /// Source: EN 1991-1-4 (5.1), (5.2) and ASCE 7-16 (27.3-1), from memory.
     pub fn on_area(gust: Pressure, gust_factor: f64, outside: f64, from_below: f64) -> Pressure {
-        gust * (gust_factor * (outside - from_below))
+        gust * (gust_factor * outside - from_below)
     }
+}
+
+/// A value between those of a table, evenly; none where the table ends before it.
+#[must_use]
+pub fn between(at: &[u32], value: impl Fn(u32) -> f64, wanted: f64) -> Option<f64> {
+    at.windows(2).find(|pair| (f64::from(pair[0])..=f64::from(pair[1])).contains(&wanted)).map(|pair| {
+        let share = (wanted - f64::from(pair[0])) / f64::from(pair[1] - pair[0]);
+        value(pair[0]) + (value(pair[1]) - value(pair[0])) * share
+    })
 }
 
 #[cfg(test)]
@@ -108,6 +117,23 @@ mod tests {
         let gust = Pressure::pa(800.0);
         let (inside, eaves) = (on_area(gust, 1.0, -0.9, 0.2).value, on_area(gust, 1.0, -0.9, 0.8).value);
         assert!((inside.in_pa() + 880.0).abs() < 1e-9 && (eaves.in_pa() + 1360.0).abs() < 1e-9);
+    }
+
+    /// p = q G C_p − q (GC_pi) of ASCE 7-16 (27.3-1), from memory: 800 (0.85 × −0.9 − 0.18) = −756 Pa.
+    #[test]
+    fn the_gust_factor_is_of_the_outside_alone() {
+        let up = on_area(Pressure::pa(800.0), 0.85, -0.9, 0.18).value;
+        assert!((up.in_pa() + 756.0).abs() < 1e-9, "{}", up.in_pa());
+    }
+
+    #[test]
+    fn between_two_pitches_the_table_is_taken_evenly_and_past_them_not_at_all() {
+        let table = |deg: u32| -f64::from(deg);
+        let at = |deg: f64| between(&[0, 5, 15], table, deg);
+        assert_eq!(
+            [at(0.0), at(10.0), at(15.0), at(15.1), at(f64::NAN)],
+            [Some(0.0), Some(-10.0), Some(-15.0), None, None]
+        );
     }
 
     #[test]

@@ -25,15 +25,15 @@ formula! {
 }
 
 formula! {
-    /// Weight of a pole of one thickness, on each metre of its length.
+    /// Weight of a pole of one thickness, on each metre of its length, with the factor of a combination.
     ///
     /// ```text
-    /// w = ρ g π d² / 4
+    /// w = γ ρ g π d² / 4
     /// ```
     /// Source: volume of a cylinder, elementary geometry.
-    pub fn pole_weight(density: Density, diameter: Length) -> LineLoad {
+    pub fn pole_weight(density: Density, diameter: Length, factor: f64) -> LineLoad {
         let area = diameter * diameter * std::f64::consts::FRAC_PI_4;
-        LineLoad::n_m((density * (area * Length::m(1.0))).in_kg() * STANDARD_GRAVITY_M_S2)
+        LineLoad::n_m((density * (area * Length::m(1.0))).in_kg() * STANDARD_GRAVITY_M_S2 * factor)
     }
 }
 
@@ -152,7 +152,8 @@ impl Trade<'_> {
         let end = if touching < widest { touching } else { widest };
         let over = |eye: f64| self.used(count, Length::m(eye), pitch) - 1.0;
         let bends = sign_change(over, deepest.in_m(), end.in_m()).map(Length::m);
-        let works = if over(end.in_m()) > 0.0 { None } else { Some([bends.unwrap_or(deepest), end]) };
+        // What is no number works nowhere.
+        let works = if over(end.in_m()) <= 0.0 { Some([bends.unwrap_or(deepest), end]) } else { None };
         Some(Eyes { touching, deepest, bends, works })
     }
 }
@@ -198,6 +199,7 @@ mod tests {
         let [least, _] = strong.works.unwrap();
         assert!((notch_for_pitch(9, least, Length::mm(200.0), pitch).value.in_mm() - 60.0).abs() < 1e-9);
         assert_eq!(trade(2.0).eyes(9, pitch).unwrap().works, None);
+        assert_eq!(trade(f64::NAN).eyes(9, pitch).unwrap().works, None);
     }
 
     #[test]

@@ -182,6 +182,18 @@ formula! {
 }
 
 formula! {
+    /// Pull at which a bolt breaks in its thread; over the factor of steel it is what the bolt carries.
+    ///
+    /// ```text
+    /// F = k s (π d² / 4) f / γ        k: 0.9, s: share of the shank that the thread leaves, f: strength of the steel, γ: its factor
+    /// ```
+    /// Source: EN 1993-1-8, table 3.4, from memory.
+    pub fn tension(diameter: Length, strength: Pressure, thread_share: f64, share: f64, steel_factor: f64) -> Force {
+        strength * (diameter * diameter) * (std::f64::consts::FRAC_PI_4 * thread_share * share / steel_factor)
+    }
+}
+
+formula! {
     /// What a bolt may carry in one way of yielding, by allowable stresses.
     ///
     /// ```text
@@ -249,6 +261,16 @@ mod tests {
         near(tilted(one, other, t, u, D).value, tilted(other, one, u, t, D).value);
         let steel = yield_moment(D, Pressure::mpa(400.0)).value;
         near(bent_twice(one, other, D, steel).value, bent_twice(other, one, D, steel).value);
+    }
+
+    #[test]
+    fn a_thin_bolt_breaks_before_its_wide_washer_crushes_the_wood() {
+        // M6 of class 4.6: 20.1 mm² of thread x 0.9 x 400 / 1.25 = 5.79 kN (EN 1993-1-8, table 3.4, from memory).
+        let d = Length::mm(6.0);
+        let steel = tension(d, Pressure::mpa(400.0), 0.711, 0.9, 1.25).value;
+        assert!((steel.in_n() / 5_790.0 - 1.0).abs() < 2e-3, "{}", steel.in_n());
+        let side = Length::mm(60.0);
+        assert!(washer_pull(Pressure::mpa(2.0), side * side).value > steel * 3.0);
     }
 
     #[test]

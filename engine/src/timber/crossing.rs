@@ -20,11 +20,17 @@ pub fn usual_bolt() -> Option<Length> {
     fact("bolt-mm").map(Length::mm)
 }
 
+/// The divisor by which density and bolt make its stiffness; `None` where the table has no such fact.
+#[must_use]
+pub fn slip_divisor() -> Option<f64> {
+    fact("slip-divisor")
+}
+
 /// How much a bolted crossing resists: along the common normal and across it; `None` where the table has no such facts.
 #[must_use]
 pub fn crossing(young: Pressure, density: Density, diameter: Length, bolt: Length) -> Option<[LineLoad; 2]> {
     let push = crossing_push(young, diameter, fact("across-share")?).value;
-    Some([push, bolt_slip(density, bolt, fact("slip-divisor")?).value])
+    Some([push, bolt_slip(density, bolt, slip_divisor()?).value])
 }
 
 formula! {

@@ -238,11 +238,14 @@ formula! {
     /// The flats are two strips that cross; along the grain of either pole fibres beside them help, at the ends no more than lies there.
     ///
     /// ```text
-    /// A = b₁ (b₂ / sin φ + 2 c)        b₁: width of the flat on the pole, b₂: on the other, φ: between them, c: what helps at each side
+    /// A = min(b₁ (b₂ / sin φ + c₁), b₂ (b₁ / sin φ + c₂))        b: width of the flat on each pole, φ: between them, c: what helps on it
     /// ```
     /// Source: overlap of two strips; EN 1995-1-1, 6.1.5(1), from memory.
-    pub fn crossing_area(own_width: Length, other_width: Length, angle: crate::units::Angle, helps: Length) -> Area {
-        own_width * (other_width / angle.in_rad().sin() + helps * 2.0)
+    pub fn crossing_area(
+        own_width: Length, other_width: Length, angle: crate::units::Angle, own_helps: Length, other_helps: Length
+    ) -> Area {
+        let turned = angle.in_rad().sin();
+        (own_width * (other_width / turned + own_helps)).min(other_width * (own_width / turned + other_helps))
     }
 }
 
@@ -278,13 +281,14 @@ formula! {
     /// Share of a bolt that a crossing uses: what it holds across, and what keeps the poles from lifting.
     ///
     /// ```text
-    /// u = (V / R_v + P / R_p) γ / k        R: what the bolt carries across, and its washers along it
+    /// u = V γ / (R_v k) + max(P γ / (R_p k), P / R_t)        R: what the bolt carries across, its washers and its steel along it
     /// ```
     /// Source: both shares added, which is on the safe side; EN 1995-1-1, 8.5.1 and 8.5.2, from memory.
     pub fn bolt_used(
-        across: Force, along: Force, carried_across: Force, carried_along: Force, duration: f64, partial: f64
+        across: Force, along: Force, carried_across: Force, carried_along: Force, steel: Force, duration: f64, partial: f64
     ) -> Ratio {
-        Ratio::fraction((across / carried_across + along / carried_along) * (partial / duration))
+        let washers = along / carried_along * (partial / duration);
+        Ratio::fraction(across / carried_across * (partial / duration) + washers.max(along / steel))
     }
 }
 
@@ -301,18 +305,6 @@ formula! {
         -> crate::units::LineLoad
     {
         crate::units::LineLoad::n_m(stiffness.in_pa() * across_share * area.in_m2() / (0.5 * (first + second).in_m()))
-    }
-}
-
-formula! {
-    /// How stiff a bolt holds two timbers together across its length: newtons on each metre by which they slip.
-    ///
-    /// ```text
-    /// K = ρ^1.5 d / 23        ρ: mean density in kg/m³, d in mm, K in N/mm
-    /// ```
-    /// Source: EN 1995-1-1, table 7.1, from memory; the play of the bolt in its hole left out.
-    pub fn slip_stiffness(density: crate::units::Density, diameter: Length) -> crate::units::LineLoad {
-        crate::units::LineLoad::n_m(density.in_kg_m3().powf(1.5) * diameter.in_mm() / 23.0 * 1000.0)
     }
 }
 
@@ -376,15 +368,24 @@ mod tests {
     #[test]
     fn poles_that_cross_more_askew_bear_on_a_longer_seat() {
         let area = |deg: f64| {
-            crossing_area(Length::mm(80.0), Length::mm(80.0), crate::units::Angle::deg(deg), Length::ZERO).value.in_m2()
+            let (flat, turned) = (Length::mm(80.0), crate::units::Angle::deg(deg));
+            crossing_area(flat, flat, turned, Length::ZERO, Length::ZERO).value.in_m2()
         };
         assert!((area(90.0) - 0.0064).abs() < 1e-12 && (area(30.0) - 0.0128).abs() < 1e-12);
     }
 
     #[test]
-    fn a_bolt_of_12_mm_in_wood_of_420_kilograms_slips_a_millimetre_at_four_and_a_half_kilonewtons() {
-        // 420^1.5 × 12 / 23 = 4491 N/mm.
-        let stiff = slip_stiffness(crate::units::Density::kg_m3(420.0), Length::mm(12.0)).value;
-        assert!((stiff.in_n_m() / 4.490_8e6 - 1.0).abs() < 1e-4, "{}", stiff.in_n_m());
+    fn the_narrower_flat_and_the_steel_are_what_counts() {
+        let mm = Length::mm;
+        let area = |own, other| {
+            let right = crate::units::Angle::deg(90.0);
+            crossing_area(mm(own), mm(other), right, mm(60.0), mm(60.0)).value.in_m2()
+        };
+        assert!((area(80.0, 40.0) - 0.04 * 0.14).abs() < 1e-12 && (area(40.0, 80.0) - 0.04 * 0.14).abs() < 1e-12);
+        let lifted = |steel| {
+            let none = Force::ZERO;
+            bolt_used(none, Force::kn(5.8), Force::kn(8.0), Force::kn(21.4), Force::kn(steel), 0.9, 1.3).value
+        };
+        assert!((lifted(5.8).in_fraction() - 1.0).abs() < 1e-12 && lifted(58.0).in_fraction() < 0.4);
     }
 }

@@ -37,7 +37,13 @@ pub(super) fn walk(house: &House, roof: &Roof, (stood, loaded): (&Stood<'_>, &Lo
         (share <= 1.0).then_some((other, share))
     });
     let Some((other, share)) = found else {
-        let title = "no ring of up to six poles fewer, an eye up to 600 mm wider and poles up to 60 mm thicker would do at this pitch";
+        let [fewer, wider, thicker] = MOST;
+        let (fewer, wider) = (CHANGE.0 * u64::from(fewer), CHANGE.1 * f64::from(wider));
+        let thicker = CHANGE.2 * f64::from(thicker);
+        let title = format!(
+            "no ring of up to {fewer} poles fewer, an eye up to {wider:.0} mm wider and poles up to {thicker:.0} mm thicker would \
+             do at this pitch"
+        );
         rows.not_known("roof.advice.used", title);
         return;
     };
@@ -49,8 +55,10 @@ pub(super) fn walk(house: &House, roof: &Roof, (stood, loaded): (&Stood<'_>, &Lo
 
 fn told<T: Copy + Into<Quantity>>(rows: &mut Rows, noun: &str, words: &str, answer: Answer<T>) {
     let answer = bind(bind(answer, rows, "roof.ring.pitch"), rows, "roof.loads.soil");
-    let title =
-        format!("what would do at this pitch, notches to suit: {words}; try, then have it confirmed by an engineer");
+    let title = format!(
+        "what would do at this pitch by its poles alone, crossings and sag not tried, notches to suit: {words}; try, then have \
+             it confirmed by an engineer"
+    );
     rows.add(format!("roof.advice.{noun}"), title, answer);
 }
 

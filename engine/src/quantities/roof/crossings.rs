@@ -8,7 +8,7 @@ use crate::reason::Answer;
 use crate::roof::standing::{At, JointForces};
 use crate::row::Rows;
 use crate::timber::tables::factor;
-use crate::timber::{asd, bolt, eurocode, section, used};
+use crate::timber::{asd, bolt, crossing, eurocode, section, used};
 use crate::units::{Angle, Area, Density, Force, Length, LineLoad, Pressure, Ratio};
 
 /// What a crossing is held in, by the nouns of its rules.
@@ -32,7 +32,6 @@ fn number(name: &str) -> f64 {
 
 /// How stiff the crossings are, push and tie, by the smallest seat among them; their angles and seats are noted.
 pub(super) fn stiffness(held: &Held, ring: &Ring, angles: &[Angle], rows: &mut Rows) -> [LineLoad; 2] {
-    let helps = if held.code == Code::En { Length::m(number("contact-more-m")) } else { Length::ZERO };
     let mut least: Option<(usize, Area)> = None;
     for (place, &angle) in angles.iter().enumerate() {
         let on = format!("crossing {}, where {} rests", place + 1, members::tag(ring, place));
@@ -42,8 +41,10 @@ pub(super) fn stiffness(held: &Held, ring: &Ring, angles: &[Angle], rows: &mut R
         let depth = Stood::depth(ring, place);
         let flat = |diameter: Length| section::seat_width(diameter, depth).value;
         let [own, other] = [ring.solved.sets[place].rest_diameter, below.carry_diameter].map(flat);
-        let seat = used::crossing_area(own, other, angle, helps).without("own width").without("other width");
-        let seat = seat.without("helps").from("angle", path(place, "angle"));
+        let [helps, helps_other] = helps(held, ring, place, [own, other], angle);
+        let seat = used::crossing_area(own, other, angle, helps, helps_other).from("angle", path(place, "angle"));
+        let seat =
+            ["own width", "other width", "own helps", "other helps"].iter().fold(seat, |seat, name| seat.without(name));
         let seat = ["roof.bedding", "roof.ring.pitch"].iter().fold(seat, |seat, path| bind(seat, rows, path));
         let seat = rows.add(path(place, "seat"), format!("{on}: area on which it bears"), seat);
         if least.is_none_or(|(_, least)| seat < least) {
@@ -65,10 +66,28 @@ pub(super) fn stiffness(held: &Held, ring: &Ring, angles: &[Angle], rows: &mut R
         Some([_, mean]) => (mean.value, mean.path.clone()),
         None => (rows.value("poles.density").unwrap_or(Density::ZERO), "poles.density".to_owned()),
     };
-    let tie = used::slip_stiffness(density, held.bolt.diameter.value)
+    let divisor = crossing::slip_divisor().unwrap_or(f64::NAN);
+    let tie = crossing::bolt_slip(density, held.bolt.diameter.value, divisor)
         .from("density", from)
-        .from("diameter", "roof.bolt.diameter");
+        .from("bolt", "roof.bolt.diameter");
     [push, rows.add("roof.joints.tie", "how stiff a bolt holds a crossing together", tie)]
+}
+
+/// Length along the grain beside the seat that helps on each of the two poles: on the one that rests and on that below it.
+fn helps(held: &Held, ring: &Ring, place: usize, flats: [Length; 2], angle: Angle) -> [Length; 2] {
+    let added = if held.code == Code::En { Length::m(number("contact-more-m")) } else { Length::ZERO };
+    let below = ring.layout.below(place);
+    let (set, under) = (&ring.solved.sets[place], &ring.solved.sets[below]);
+    let wood = [
+        [set.rest - set.carry, ring.layout.rafters[place].pole.length - set.rest],
+        [under.carry, under.rest - under.carry],
+    ];
+    let turned = angle.in_rad().sin();
+    [0, 1].map(|pole| {
+        let seat = flats[1 - pole] / turned;
+        let [before, after] = wood[pole].map(|wood| (wood - seat * 0.5).max(Length::ZERO));
+        eurocode::bearing_length(seat, added, before, after).value - seat
+    })
 }
 
 struct Crossing<'a, 'b> {
@@ -82,15 +101,30 @@ pub(super) fn walk(stood: &Stood<'_>, rows: &mut Rows) {
         let on = format!("crossing {}, where {} rests", place + 1, members::tag(stood.ring, place));
         let crossing = Crossing { stood, place, on };
         let carried = crossing.carried();
-        let bolt = carried.unwrap_or([Force::n(f64::INFINITY); 3]);
+        let bolt = carried.unwrap_or([Force::n(f64::INFINITY); 4]);
         let strength = &stood.strength;
         let Ok(forces) = stood.answers.joint(place, &strength.combinations, &strength.durations, bolt) else {
             continue;
         };
-        crossing.bearing(&forces, rows);
+        let push = crossing.pushed("push", &forces.push, rows);
+        match stood.factors.code {
+            Code::En => crossing.bearing(("push", push), &forces.push, rows),
+            // Allowable stress across the grain knows no duration: the greatest push of all counts.
+            Code::Asce => {
+                let Ok(most) = stood.answers.pressed(place, &strength.combinations, &[]) else { continue };
+                let push = crossing.pushed("borne", &most, rows);
+                crossing.bearing(("borne", push), &most, rows);
+            }
+        }
         crossing.notch(&forces, rows);
-        if let Some(carried) = carried {
-            crossing.bolt(&forces, carried, rows);
+        match carried {
+            Some(carried) => crossing.bolt(&forces, carried, rows),
+            None => {
+                crossing.across(&forces.across, rows);
+                if let Some(lift) = &forces.lift {
+                    crossing.lift(lift, rows);
+                }
+            }
         }
         crossing.friction(&forces, rows);
     }
@@ -114,11 +148,16 @@ impl Crossing<'_, '_> {
         bind(bind(share, rows, &format!("poles.strength.{noun}")), rows, "poles.damp")
     }
 
-    fn bearing(&self, forces: &JointForces, rows: &mut Rows) {
-        let (factors, values, at) = (&self.stood.factors, &self.stood.held.wood.values, &forces.push);
+    fn pushed(&self, noun: &str, at: &At<Force>, rows: &mut Rows) -> Force {
         let governs = self.governs(at).words();
+        let words = if noun == "push" { "push" } else { "greatest push" };
         let push = self.stood.bound(used::crossing_push(at.value), &self.governs(at), rows);
-        let push = rows.add(self.row("push"), format!("{}: push under {governs}", self.on), push);
+        rows.add(self.row(noun), format!("{}: {words} under {governs}", self.on), push)
+    }
+
+    fn bearing(&self, (noun, push): (&str, Force), at: &At<Force>, rows: &mut Rows) {
+        let (factors, values) = (&self.stood.factors, &self.stood.held.wood.values);
+        let governs = self.governs(at).words();
         let area: Area = rows.value(&self.row("seat")).unwrap_or(Area::ZERO);
         let title = format!("{}: {} under {governs}", self.on, words("bearing"));
         if area <= Area::ZERO {
@@ -129,7 +168,7 @@ impl Crossing<'_, '_> {
         let beside = number("kc90-none");
         let duration = if factors.code == Code::En { self.duration(at) } else { 1.0 };
         let share = used::seat_used(push, area, strength, beside, duration, factors.partial)
-            .from("force", self.row("push"))
+            .from("force", self.row(noun))
             .from("area", self.row("seat"))
             .without("beside");
         let share = self.by_wood(share, "across", rows);
@@ -165,16 +204,20 @@ impl Crossing<'_, '_> {
         rows.add(self.row(&factors.noun("notch")), title, share);
     }
 
-    /// What the bolt carries before factors of time: across it with the rope of its washers, across it without, and along it; none
-    /// where the code's way is not worked out.
-    fn carried(&self) -> Option<[Force; 3]> {
+    /// What the bolt carries before factors of time: across it with the rope of its washers, across it without, along it by its
+    /// washers and by its steel, the last with the factor of the wood, which it has not, taken out; none where the code's way is
+    /// not worked out.
+    fn carried(&self) -> Option<[Force; 4]> {
         let (held, ring) = (self.stood.held, self.stood.ring);
         let [low, _] = held.wood.values.densities.as_ref()?;
         let d = held.bolt.diameter.value;
         let right = Angle::rad(std::f64::consts::FRAC_PI_2);
         let along = bolt::embedment(d, low.value).value;
         let wood = bolt::embedment_at_angle(along, d, right, number("embedment-softwood")).value;
-        let yields = bolt::yield_moment(d, Pressure::pa(number("bolt-tension-pa"))).value;
+        let strength = Pressure::pa(number("bolt-tension-pa"));
+        let yields = bolt::yield_moment(d, strength).value;
+        let [thread, share, factor] = ["bolt-thread-share", "bolt-tension-share", "gamma-m2"].map(number);
+        let breaks = |factor: f64| bolt::tension(d, strength, thread, share, factor).value;
         let half = ring.layout.rafters[self.place].notch * 0.5;
         let below = ring.layout.below(self.place);
         let thick = ring.solved.sets[self.place].rest_diameter - half;
@@ -196,28 +239,42 @@ impl Crossing<'_, '_> {
             ];
             bolt::least(&ways).map(|(_, force)| force)
         };
-        Some([across(pull)?, across(Force::ZERO)?, pull])
+        let steel = breaks(factor) * self.stood.factors.partial;
+        Some([across(pull.min(breaks(1.0)))?, across(Force::ZERO)?, pull, steel])
     }
 
-    fn bolt(&self, forces: &JointForces, carried: [Force; 3], rows: &mut Rows) {
+    /// Notes what the bolt holds across it.
+    fn across(&self, at: &At<Force>, rows: &mut Rows) -> Force {
+        let governs = self.governs(at);
+        let held = self.stood.bound(used::held_across(at.value), &governs, rows);
+        let title = format!("{}: what its bolt holds across it under {}", self.on, governs.words());
+        rows.add(self.row("across"), title, held)
+    }
+
+    fn lift(&self, at: &At<Force>, rows: &mut Rows) {
+        let governs = self.governs(at);
+        let title = format!("{}: what lifts the pole off, under {}", self.on, governs.words());
+        let lifts = self.stood.bound(used::lifted_off(at.value), &governs, rows);
+        rows.add(self.row("lift"), title, lifts);
+    }
+
+    fn bolt(&self, forces: &JointForces, carried: [Force; 4], rows: &mut Rows) {
         let (factors, at) = (&self.stood.factors, &forces.bolt);
         let governs = self.governs(at).words();
         let [across, along] = at.value;
-        let held = self.stood.bound(used::held_across(across), &self.governs(at), rows);
-        let title = format!("{}: what its bolt holds across it under {governs}", self.on);
-        let across = rows.add(self.row("across"), title, held);
+        let by = |value: Force| At { value, combination: at.combination, feet: at.feet };
+        let across = self.across(&by(across), rows);
         let (duration, partial) = (self.duration(at), factors.partial);
         let whole = if along > Force::ZERO { carried[1] } else { carried[0] };
-        let share = used::bolt_used(across, along, whole, carried[2], duration, partial)
+        let share = used::bolt_used(across, along, whole, carried[2], carried[3] / partial, duration, partial)
             .from("across", self.row("across"))
             .without("carried across")
             .without("carried along")
+            .without("steel")
             .without("duration")
             .without("partial");
         let share = if along > Force::ZERO {
-            let title = format!("{}: what lifts the pole off, under {governs}", self.on);
-            let lifts = self.stood.bound(used::lifted_off(along), &self.governs(at), rows);
-            rows.add(self.row("lift"), title, lifts);
+            self.lift(&by(along), rows);
             share.from("along", self.row("lift"))
         } else {
             share.without("along")

@@ -1,7 +1,7 @@
 //! The factors of the code by which a roof is held, read from its tables, and what its wood bears while a combination lasts.
 
 use crate::house::{Code, Held};
-use crate::loads::acting::{Acting, Loads};
+use crate::loads::acting::{Acting, Loads, Stage};
 use crate::roof::standing::{Bears, Combination};
 use crate::timber::tables::factor;
 use crate::timber::{asd, eurocode};
@@ -67,10 +67,12 @@ impl Factors {
         if known { number(&format!("cm-{noun}")) } else { 1.0 }
     }
 
-    /// Everything that a roof must stand in strength.
+    /// Everything that a roof must stand in strength; no blocked outlet where no water is laid among the extra loads.
     pub fn strength(&self, loads: &Loads, extras: usize) -> Lasts {
         let method = if matches!(self.code, Code::En) { "EN 6.10" } else { "ASD" };
-        self.lasts(loads.at_any_time(method), extras)
+        let mut acting = loads.at_any_time(method);
+        acting.retain(|own| extras > 0 || own.stage != Stage::Blocked);
+        self.lasts(acting, extras)
     }
 
     /// The same for its sag in the end.

@@ -4,7 +4,7 @@ use super::super::line::bind;
 use super::factors::{Factors, Lasts};
 use super::loads::{self, Loaded};
 use super::{advice, crossings, feet, members, rafters, slide, trade};
-use crate::house::{Frame, Held, House, Ring, Roof};
+use crate::house::{Code, Frame, Held, House, Ring, Roof};
 use crate::loads::acting::Acting;
 use crate::reason::Answer;
 use crate::roof::standing::{self, Answers, Fault, Feet, Joints, Loading, Model, Passing};
@@ -99,7 +99,8 @@ fn not_known(held: &Held, ring: &Ring, rows: &mut Rows) {
             let title = format!("place {}, {tag}: {}", place + 1, members::words(noun));
             rows.not_known(members::path(place, &factors.noun(noun)), title);
         }
-        for noun in crossings::NOUNS {
+        let bolt = (held.code == Code::En).then_some("bolt");
+        for noun in crossings::NOUNS.into_iter().chain(bolt) {
             let title = format!("crossing {}, where {tag} rests: {}", place + 1, crossings::words(noun));
             rows.not_known(crossings::path(place, &factors.noun(noun)), title);
         }
@@ -111,9 +112,9 @@ pub(super) fn stand<'a>(held: &'a Held, ring: &'a Ring, loaded: &Loaded, rows: &
     let (layout, solved) = (&ring.layout, &ring.solved);
     let angles = standing::crossing_angles(layout, solved)?;
     let stiff = crossings::stiffness(held, ring, &angles, rows);
-    let values = &held.wood.values;
+    let (values, factors) = (&held.wood.values, Factors::of(held));
     let wood = standing::Wood {
-        young: values.stiffness.value,
+        young: values.stiffness.value * factors.wet("e"),
         shear: values.shear_stiffness.value,
         density: rows.value("poles.density").ok_or(Fault::Size("a density of the poles"))?,
     };
@@ -125,7 +126,6 @@ pub(super) fn stand<'a>(held: &'a Held, ring: &'a Ring, loaded: &Loaded, rows: &
     };
     let count = extras.len();
     let answers = model.answers(&Loading { first_half: Angle::ZERO, extras }, &Feet::BOTH)?;
-    let factors = Factors::of(held);
     let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
     Ok(Stood { held, ring, factors, model, answers, wood, stiff, strength, sag })
 }

@@ -1,7 +1,8 @@
 //! Rows of what lies on a roof: its layers, soaked soil too deep, snow, wind, water behind the edge board.
 
 use super::super::line::bind;
-use crate::house::{Code, Held, House, Roof, RoofSoil, Soaked, Weight};
+use crate::curve::Side;
+use crate::house::{Code, Frame, Held, House, Roof, RoofSoil, Soaked, Weight};
 use crate::loads::acting::{Acting, Load, Loads};
 use crate::loads::tables::fact;
 use crate::loads::{combined, snow, wind};
@@ -20,6 +21,7 @@ pub(super) struct Loaded {
 pub(super) fn path(load: Load) -> &'static str {
     match load {
         Load::Fixed => "roof.loads.fixed",
+        Load::FixedLeast => "roof.loads.fixed-least",
         Load::Soil => "roof.loads.soil",
         Load::Imposed => "site.loads.imposed",
         Load::Placing => "site.loads.placing",
@@ -46,27 +48,32 @@ pub(super) fn walk(house: &House, roof: &Roof, held: &Held, pitch: &str, rows: &
     let steep = rows.value::<Angle>(pitch)?;
     let imposed = rows.known("load of people on the roof for repair, in plan", &held.loads.imposed);
     let placing = rows.known("load of crew and heaps while its layers are placed, in plan", &held.loads.placing);
+    let fixed_least = fixed_least(roof, (pitch, steep), rows);
     let fixed = fixed(roof, (pitch, steep), rows);
     let soil = roof.soil.as_ref().map(|soil| self::soil(roof, soil, (pitch, steep), rows));
     let pond = roof.soil.as_ref().map(|soil| pond(soil, (pitch, steep), rows));
     let snow = held.loads.snow.as_ref().map(|ground| {
         let ground = rows.known("snow on the ground", ground);
-        on_ground(held.code, ground, (pitch, steep), rows)
+        match held.code {
+            Code::En => snow_en(ground, roof.soil.is_some(), (pitch, steep), rows),
+            Code::Asce => snow_asce(ground, (pitch, steep), rows),
+        }
     });
-    let wind = held.loads.wind.as_ref().map(|(speed, ground)| {
+    let wind = held.loads.wind.as_ref().and_then(|(speed, ground)| {
         let speed = rows.known("speed of the wind by which the code counts", speed);
         let gust = match held.code {
             Code::En => gust(house, speed, ground, rows),
             Code::Asce => gust_asce(speed, ground, rows),
         };
-        on_roof(held.code, gust, rows)
+        on_roof(held.code, gust, uplift(house, roof, held.code, (pitch, steep), rows)?, rows)
     });
     let (Some(snow), Some([wind_down, wind_up, wind_up_eaves])) = (snow, wind) else {
         not_known(held, rows);
         return None;
     };
     let soil = soil.unwrap_or(Pressure::ZERO);
-    let loads = Loads { weight: 1.0, fixed, soil, imposed, placing, snow, wind_down, wind_up, wind_up_eaves };
+    let loads =
+        Loads { weight: 1.0, fixed, fixed_least, soil, imposed, placing, snow, wind_down, wind_up, wind_up_eaves };
     Some(Loaded { loads, pond })
 }
 
@@ -114,6 +121,35 @@ fn fixed(roof: &Roof, (pitch, steep): (&str, Angle), rows: &mut Rows) -> Pressur
     rows.add("roof.loads.fixed", "load of all layers but the soil, saturated, in plan", load)
 }
 
+/// What surely lies there of those layers when the roof has dried: sheets without their laps, and what is written to be so dense dry.
+fn fixed_least(roof: &Roof, (pitch, steep): (&str, Angle), rows: &mut Rows) -> Pressure {
+    let soil = roof.soil.as_ref().map(|soil| soil.layer);
+    let mut sum = SurfaceMass::ZERO;
+    let mut from = Vec::new();
+    for (_, layer) in roof.layers.iter().enumerate().filter(|(number, _)| Some(*number) != soil) {
+        let words = layer.name.replace('-', " ");
+        match (&layer.weight, &layer.dry) {
+            (Weight::Sheet(mass), _) => {
+                sum = sum + mass.value;
+                from.push(layer.path("mass"));
+            }
+            (Weight::Thick(thickness, ..), Some(dry)) => {
+                let dry = rows.known(format!("density of {words} when dry"), dry);
+                sum = sum + roof::layer_on_area(dry, thickness.value).value;
+                from.extend([layer.path("dry"), layer.path("thickness")]);
+            }
+            (Weight::Thick(..), None) => {}
+        }
+    }
+    if from.is_empty() {
+        return Pressure::ZERO;
+    }
+    let load = combined::weight_in_plan(sum, steep, roof::STANDARD_GRAVITY_M_S2).without("mass").from("pitch", pitch);
+    let load = from.iter().fold(load, |load, path| bind(load, rows, path));
+    let title = "load of the layers but the soil when they have dried, in plan: what surely holds the roof down";
+    rows.add("roof.loads.fixed-least", title, load)
+}
+
 /// Soil, soaked and too deep, on each area in plan.
 fn soil(roof: &Roof, soil: &RoofSoil, (pitch, steep): (&str, Angle), rows: &mut Rows) -> Pressure {
     let layer = &roof.layers[soil.layer];
@@ -157,39 +193,40 @@ fn pond(soil: &RoofSoil, (pitch, steep): (&str, Angle), rows: &mut Rows) -> (Lin
     (rows.add("roof.loads.pond", "water behind each metre of edge board when the outlet is blocked", weight), reach)
 }
 
-/// Snow on the roof by the code.
-fn on_ground(code: Code, ground: Pressure, (pitch, steep): (&str, Angle), rows: &mut Rows) -> Pressure {
-    let title = "snow on the roof, in plan";
-    match code {
-        Code::En => {
-            let full = Angle::deg(number("mu1-full-deg"));
-            let shape = snow::shape(steep, number("mu1-flat"), full, Angle::deg(number("mu1-none-deg"))).value;
-            let snow = snow::roof_snow(ground, shape, number("ce-en"), number("ct-en"));
-            let snow = snow.from("ground", "site.loads.snow").without("shape").without("exposure").without("thermal");
-            let snow = if steep > full { bind(snow, rows, pitch) } else { snow };
-            rows.add("roof.loads.snow", title, snow)
-        }
-        Code::Asce => {
-            let importance = number("is-asce");
-            let flat = snow::flat_roof_snow(
-                ground,
-                number("snow-flat-asce"),
-                number("ce-asce"),
-                number("ct-asce"),
-                importance,
-            );
-            let flat =
-                ["flat share", "exposure", "thermal", "importance"].iter().fold(flat, |flat, name| flat.without(name));
-            let level =
-                rows.add("roof.loads.flat-snow", "snow on a flat roof there", flat.from("ground", "site.loads.snow"));
-            let full = Angle::deg(number("cs-full-deg"));
-            let factor = snow::slope_factor(steep, full, Angle::deg(number("cs-none-deg"))).value;
-            let sloped =
-                snow::sloped_roof_snow(level, factor).from("flat", "roof.loads.flat-snow").without("slope factor");
-            let sloped = if steep > full { bind(sloped, rows, pitch) } else { sloped };
-            rows.add("roof.loads.snow", title, sloped)
-        }
+const SNOW: &str = "snow on the roof, in plan";
+
+/// Snow on the roof by the European code; behind an edge board as much as on a flat roof, EN 1991-1-3, 5.3.2(2), from memory.
+fn snow_en(ground: Pressure, has_board: bool, (pitch, steep): (&str, Angle), rows: &mut Rows) -> Pressure {
+    let full = Angle::deg(number("mu1-full-deg"));
+    let slides = steep > full && !has_board;
+    let counted = if has_board { steep.min(full) } else { steep };
+    let shape = snow::shape(counted, number("mu1-flat"), full, Angle::deg(number("mu1-none-deg"))).value;
+    let snow = snow::roof_snow(ground, shape, number("ce-en"), number("ct-en"));
+    let snow = snow.from("ground", "site.loads.snow").without("shape").without("exposure").without("thermal");
+    rows.add("roof.loads.snow", SNOW, if slides { bind(snow, rows, pitch) } else { snow })
+}
+
+/// The same by ASCE 7, on a roof of low slope no less than the least.
+fn snow_asce(ground: Pressure, (pitch, steep): (&str, Angle), rows: &mut Rows) -> Pressure {
+    let importance = number("is-asce");
+    let (share, exposure, thermal) = (number("snow-flat-asce"), number("ce-asce"), number("ct-asce"));
+    let flat = snow::flat_roof_snow(ground, share, exposure, thermal, importance).from("ground", "site.loads.snow");
+    let flat = ["flat share", "exposure", "thermal", "importance"].iter().fold(flat, |flat, name| flat.without(name));
+    let level = rows.add("roof.loads.flat-snow", "snow on a flat roof there", flat);
+    let full = Angle::deg(number("cs-full-deg"));
+    let factor = snow::slope_factor(steep, full, Angle::deg(number("cs-none-deg"))).value;
+    let sloped = snow::sloped_roof_snow(level, factor).from("flat", "roof.loads.flat-snow").without("slope factor");
+    let least = snow::least_snow(ground, importance, Pressure::psf(number("snow-least-asce-psf")));
+    if steep < Angle::deg(number("snow-least-to-deg")) && least.value > sloped.value {
+        let least = least.from("ground", "site.loads.snow").without("importance").without("most");
+        return rows.add(
+            "roof.loads.snow",
+            format!("{SNOW}: the least on a roof of low slope"),
+            bind(least, rows, pitch),
+        );
     }
+    let sloped = if steep > full { bind(sloped, rows, pitch) } else { sloped };
+    rows.add("roof.loads.snow", SNOW, sloped)
 }
 
 /// Pressure of a gust at the height of the roof by the European code.
@@ -221,22 +258,70 @@ fn gust_asce(speed: crate::units::Speed, ground: &str, rows: &mut Rows) -> Press
     rows.add("roof.loads.gust", "pressure of a gust at the height of the roof", gust)
 }
 
+/// The coefficient by which wind lifts a roof, of any zone and way the greatest, and what it follows from; none, and the row not
+/// known, where the table has no such pitch.
+fn uplift(
+    house: &House,
+    roof: &Roof,
+    code: Code,
+    (pitch, steep): (&str, Angle),
+    rows: &mut Rows,
+) -> Option<(f64, Vec<String>)> {
+    let found = match code {
+        Code::En => {
+            let frame = if matches!(roof.frame, Frame::OneWay { .. }) { "one-way" } else { "reciprocal" };
+            let found = wind::between(&UP_DEG, |deg| number(&format!("roof-up-en-{frame}-{deg}")), steep.in_deg());
+            found.map(|up| (up, vec![pitch.to_owned()]))
+        }
+        Code::Asce => {
+            let [low, high] = ["roof-up-low-asce", "roof-up-high-asce"].map(number);
+            let [low_to, high_from] = ["roof-low-to-asce", "roof-high-from-asce"].map(number);
+            let height: Option<Length> = rows.value("house.height");
+            let slender = height.map(|height| height / narrowest(house));
+            let share = slender.map(|slender| ((slender - low_to) / (high_from - low_to)).clamp(0.0, 1.0));
+            let from = ["house.height", "wall.overall-x", "wall.overall-y"].map(str::to_owned);
+            share.map(|share| (low + (high - low) * share, from.to_vec()))
+        }
+    };
+    if found.is_none() {
+        rows.not_known("roof.loads.wind-up", "wind that lifts the roof: the table of the code ends before its pitch");
+    }
+    found
+}
+
+/// Degrees of pitch for which the European table is carried.
+const UP_DEG: [u32; 6] = [0, 5, 15, 30, 45, 60];
+
+/// The least width of the house over its outer faces, looked for degree by degree.
+fn narrowest(house: &House) -> Length {
+    let shape = house.wall.shape();
+    let across = |deg: u32| {
+        let way = kurbo::Vec2::from_angle(f64::from(deg).to_radians());
+        shape.reach(Side::Outer, 0.0, way) + shape.reach(Side::Outer, 0.0, -way)
+    };
+    Length::m((0..180).map(across).fold(f64::INFINITY, f64::min))
+}
+
 /// What the gust does to the roof: down, up between the walls, up on the eaves.
-fn on_roof(code: Code, gust: Pressure, rows: &mut Rows) -> [Pressure; 3] {
+fn on_roof(code: Code, gust: Pressure, (up, from): (f64, Vec<String>), rows: &mut Rows) -> Option<[Pressure; 3]> {
     let (of, factor, inside) = match code {
         Code::En => ("en", 1.0, [number("inside-down-en"), number("inside-up-en")]),
         Code::Asce => ("asce", number("gust-asce"), [-number("inside-asce"), number("inside-asce")]),
     };
-    let [down, up] = ["roof-down", "roof-up"].map(|name| number(&format!("{name}-{of}")));
-    let soffit = number(&format!("soffit-{of}"));
-    [
-        ("roof.loads.wind-down", "wind that presses on the roof", down, inside[0]),
-        ("roof.loads.wind-up", "wind on the roof between the walls, lifting below zero", up, inside[1]),
-        ("roof.loads.wind-up-eaves", "wind on the eaves, lifting below zero", up, soffit),
-    ]
-    .map(|(path, title, outside, from_below)| {
-        let load = wind::on_area(gust, factor, outside, from_below).from("gust", "roof.loads.gust");
-        let load = load.without("gust factor").without("outside").without("from below");
-        rows.add(path, title, load)
-    })
+    let down = number(&format!("roof-down-{of}"));
+    let soffit = factor * number(&format!("soffit-{of}"));
+    Some(
+        [
+            ("roof.loads.wind-down", "wind that presses on the roof", down, inside[0]),
+            ("roof.loads.wind-up", "wind on the roof between the walls, lifting below zero", up, inside[1]),
+            ("roof.loads.wind-up-eaves", "wind on the eaves, lifting below zero", up, soffit),
+        ]
+        .map(|(path, title, outside, from_below)| {
+            let load = wind::on_area(gust, factor, outside, from_below).from("gust", "roof.loads.gust");
+            let load = load.without("gust factor").without("outside").without("from below");
+            let from = if outside < 0.0 { &from[..] } else { &[] };
+            let load = from.iter().fold(load, |load, path| bind(load, rows, path));
+            rows.add(path, title, load)
+        }),
+    )
 }

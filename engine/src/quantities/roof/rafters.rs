@@ -8,10 +8,10 @@ use super::members;
 use crate::house::{Code, Frame, Held, House, Roof};
 use crate::reason::Answer;
 use crate::roof::poles::Pole;
-use crate::roof::standing::{Lasting, Straight, StraightAnswers, Used, Wood};
+use crate::roof::standing::{Extra, Lasting, OnPole, Straight, StraightAnswers, Used, Wood};
 use crate::row::Rows;
 use crate::timber::{asd, section, stress, used};
-use crate::units::{Angle, Force, Length, Pressure, Ratio};
+use crate::units::{Angle, Force, Length, LineLoad, Pressure, Ratio};
 
 const SEATS: [&str; 2] = ["low", "high"];
 
@@ -84,9 +84,21 @@ fn rafter<'a>(
         shear: values.shear_stiffness.value,
         density: roof.density.value,
     };
-    let answers = beam.answers(&wood, &[]).ok()?;
-    let (strength, sag) = (factors.strength(&loaded.loads, 0), factors.sag(&loaded.loads, 0));
+    let extras: Vec<Extra> = loaded.pond.map(|pond| ponded(&beam, pond)).into_iter().collect();
+    let count = extras.len();
+    let answers = beam.answers(&wood, &extras).ok()?;
+    let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
     Some(Rafter { house, held, beam, answers, factors, strength, sag, seat })
+}
+
+/// Water behind the edge board on the low end of a rafter: a wedge, deepest at the board.
+fn ponded(beam: &Straight, (weight, reach): (LineLoad, Length)) -> Extra {
+    let along = reach / beam.pitch.in_rad().cos();
+    let most = weight * (2.0 * (beam.spacing / along));
+    let wet = along.min(beam.pole.length);
+    let down = [most, most * (1.0 - wet / along)];
+    let load = OnPole::Line { pole: 0, span: [Length::ZERO, wet], down };
+    Extra { name: "water behind the edge board".into(), loads: vec![load] }
 }
 
 impl Rafter<'_> {
@@ -248,7 +260,10 @@ impl Rafter<'_> {
                 press,
             );
             let duration = strength.durations[most.combination];
-            self.bears(seat, (press, duration, &governs), rows);
+            match self.factors.code {
+                Code::En => self.bears(seat, ("up", press, duration, &governs), rows),
+                Code::Asce => self.bears_most(seat, rows),
+            }
             let area = section::net_area(diameter, self.seat, Length::ZERO).value;
             let values = &self.held.wood.values;
             let shear = values.shear.value * self.factors.wet("shear");
@@ -280,7 +295,17 @@ impl Rafter<'_> {
         used::shear_used(force, area, self.factors.uncracked, shear, duration, self.factors.partial).value
     }
 
-    fn bears(&self, seat: usize, (press, duration, governs): (Force, f64, &str), rows: &mut Rows) {
+    /// Allowable stress across the grain knows no duration: the greatest press of all counts.
+    fn bears_most(&self, seat: usize, rows: &mut Rows) {
+        let Some(most) = self.answers.pressed(seat, &self.strength.combinations, &[]) else { return };
+        let governs = self.at(&self.strength, most.combination);
+        let press = self.forced(used::foot_force(most.value), (&self.strength, most.combination), rows);
+        let title = format!("{} seat of a rafter: the most that it presses on its plate, under {governs}", SEATS[seat]);
+        let press = rows.add(seat_path(seat, "borne"), title, press);
+        self.bears(seat, ("borne", press, 1.0, &governs), rows);
+    }
+
+    fn bears(&self, seat: usize, (noun, press, duration, governs): (&str, Force, f64, &str), rows: &mut Rows) {
         let title = format!("{} seat of a rafter: bearing strength used under {governs}", SEATS[seat]);
         let row = seat_path(seat, &self.factors.noun("bearing"));
         let Some(beam) = &self.house.bond_beam else {
@@ -297,9 +322,8 @@ impl Rafter<'_> {
             area,
         );
         let strength = self.held.wood.values.across.value * self.factors.wet("across");
-        let duration = if self.factors.code == Code::En { duration } else { 1.0 };
         let share = used::seat_used(press, area, strength, 1.0, duration, self.factors.partial)
-            .from("force", seat_path(seat, "up"))
+            .from("force", seat_path(seat, noun))
             .from("area", seat_path(seat, "seat"))
             .without("beside");
         let share = self.by_wood(share, "across", rows);
@@ -312,5 +336,26 @@ impl Rafter<'_> {
         let lifts = self.forced(used::foot_force(least.value), (&self.strength, least.combination), rows);
         let title = format!("{} seat of a rafter: what lifts it, and its tie must hold, under {governs}", SEATS[seat]);
         rows.add(seat_path(seat, "held-down"), title, lifts);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn all_water_behind_the_board_lies_on_the_low_ends_and_on_a_short_rafter_what_reaches_over_it() {
+        let mm = Length::mm;
+        let pole =
+            Pole { length: Length::m(5.0), butt: mm(160.0), tip: mm(160.0), bow: mm(0.0), bow_turn: Angle::ZERO };
+        let (supports, pitch) = (vec![mm(500.0), mm(4500.0)], Angle::deg(10.0));
+        let beam = Straight { pole, supports, pitch, spacing: mm(600.0) };
+        let laid = |reach: f64| {
+            let extra = ponded(&beam, (LineLoad::n_m(400.0), Length::m(reach)));
+            let [OnPole::Line { span: [from, to], down: [first, last], .. }] = extra.loads[..] else { panic!() };
+            (first + last).in_n_m() * 0.5 * (to - from).in_m()
+        };
+        assert!((laid(0.8) - 240.0).abs() < 1e-9, "{}", laid(0.8));
+        assert!(laid(8.0) < 240.0 && laid(8.0) > 120.0);
     }
 }

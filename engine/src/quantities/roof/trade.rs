@@ -48,8 +48,12 @@ pub(super) fn walk(held: &Held, loaded: &Loaded, rows: &mut Rows) {
     else {
         return;
     };
-    let own = trade::pole_weight(density, diameter).from("density", "poles.density").from("diameter", "poles.diameter");
-    rows.add("roof.trade.own", "weight of a pole on each metre of it", own);
+    let own = trade::pole_weight(density, diameter, acting.weight)
+        .from("density", "poles.density")
+        .from("diameter", "poles.diameter")
+        .without("factor");
+    let title = format!("weight of a pole on each metre of it, with its factor: {}", acting.name());
+    rows.add("roof.trade.own", title, own);
     used(rows);
     eyes(rows);
 }

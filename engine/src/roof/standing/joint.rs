@@ -24,6 +24,10 @@ pub struct JointForces {
     pub push: At<Force>,
     /// Force across the bolt and pull along it where they use most of it together.
     pub bolt: At<[Force; 2]>,
+    /// Greatest force across the common normal.
+    pub across: At<Force>,
+    /// Greatest force that lifts the pole off; none where nothing does.
+    pub lift: Option<At<Force>>,
     /// Greatest force across over the push at the same time; none where some combination lifts the pole off.
     pub friction: Option<At<f64>>,
 }
@@ -66,7 +70,8 @@ pub fn crossing_angles(layout: &Layout, ring: &Ring) -> Result<Vec<Angle>, Fault
 
 impl Answers {
     /// Forces of the crossing where a pole rests. `lasting` is the factor of the wood for the time of each combination; `bolt` is
-    /// what the bolt carries before that factor: across it while nothing lifts the pole, across it while something does, along it.
+    /// what the bolt carries before that factor: across it while nothing lifts the pole, across it while something does, along it;
+    /// the last is what its steel carries along it, which no factor of the wood lessens.
     ///
     /// # Errors
     /// No such pole, no combination.
@@ -75,26 +80,43 @@ impl Answers {
         pole: usize,
         combinations: &[Combination],
         lasting: &[f64],
-        bolt: [Force; 3],
+        bolt: [Force; 4],
     ) -> Result<JointForces, Fault> {
         let force = |found: &Found| found.crossings.get(pole).copied().unwrap_or_default();
         let all = self.under(combinations, force);
         let across = |[_, one, other]: [f64; 3]| one.hypot(other);
         let factor = |at: &At<[f64; 3]>| lasting.get(at.combination).copied().unwrap_or(1.0);
-        let push = most(&all, |at| at.value[0] / factor(at)).ok_or(Fault::NoCombination)?;
+        let push = self.pressed(pole, combinations, lasting)?;
+        let lift = most(&all, |at| -at.value[0]).filter(|at| at.value[0] < 0.0);
         let used = |at: &At<[f64; 3]>| {
             let lifts = (-at.value[0]).max(0.0);
             let carried = if lifts > 0.0 { bolt[1] } else { bolt[0] };
-            (across(at.value) / carried.in_n() + lifts / bolt[2].in_n()) / factor(at)
+            let along = (lifts / bolt[2].in_n() / factor(at)).max(lifts / bolt[3].in_n());
+            across(at.value) / carried.in_n() / factor(at) + along
         };
         let tied = most(&all, used).ok_or(Fault::NoCombination)?;
+        let slides = most(&all, |at| across(at.value)).ok_or(Fault::NoCombination)?;
         let lifted = all.iter().any(|at| at.value[0] <= 0.0);
         let rubs = most(&all, |at| across(at.value) / at.value[0]).filter(|_| !lifted);
         Ok(JointForces {
-            push: push.with(|value| Force::n(value[0])),
+            push,
             bolt: tied.with(|value| [Force::n(across(value)), Force::n((-value[0]).max(0.0))]),
+            across: slides.with(|value| Force::n(across(value))),
+            lift: lift.map(|at| at.with(|value| Force::n(-value[0]))),
             friction: rubs.map(|at| at.with(|value| across(value) / value[0])),
         })
+    }
+
+    /// The push of the crossing where a pole rests that uses most of the wood, `lasting` being its factor for the time of each
+    /// combination, and 1 where it has none.
+    ///
+    /// # Errors
+    /// No such pole, no combination.
+    pub fn pressed(&self, pole: usize, combinations: &[Combination], lasting: &[f64]) -> Result<At<Force>, Fault> {
+        let all = self.under(combinations, |found| found.crossings.get(pole).copied().unwrap_or_default());
+        let factor = |at: &At<[f64; 3]>| lasting.get(at.combination).copied().unwrap_or(1.0);
+        let push = most(&all, |at| at.value[0] / factor(at)).ok_or(Fault::NoCombination)?;
+        Ok(push.with(|value| Force::n(value[0])))
     }
 
     /// Forces of the foot of a pole.
