@@ -60,6 +60,10 @@ pub struct Rows {
     /// Places in the list, counted from 1, each at the digest of its path or the next place here that is free (0). Its length is
     /// a power of two, and half of it stays free.
     index: Vec<u32>,
+    /// The places in the list of the inputs of all rows, one after the other, counted from 1; 0 where there was no such row yet.
+    inputs: Vec<u32>,
+    /// Where in `inputs` those of each row begin.
+    begins: Vec<usize>,
     /// Path and title of what a walk could not measure, since something that it needs is not written.
     unknown: Vec<(String, String)>,
 }
@@ -93,8 +97,14 @@ impl Rows {
     }
 
     fn push(&mut self, path: String, title: String, quantity: Quantity, own: Option<Origin>, reason: Reason) {
-        let inputs = reason.inputs.iter().filter_map(|input| self.find(&input.path)).map(|row| row.origin);
-        let origin = inputs.chain(own).min().unwrap_or(Origin::Judgement);
+        self.begins.push(self.inputs.len());
+        let mut origin = own;
+        for input in &reason.inputs {
+            let place = self.place(&input.path).ok();
+            self.inputs.push(place.and_then(|place| u32::try_from(place + 1).ok()).unwrap_or(0));
+            origin = origin.into_iter().chain(place.map(|place| self.list[place].origin)).min();
+        }
+        let origin = origin.unwrap_or(Origin::Judgement);
         if 2 * (self.list.len() + 1) > self.index.len() {
             self.index = vec![0; (2 * self.index.len()).max(1024)];
             for place in 0..self.list.len() {
@@ -173,15 +183,22 @@ impl Rows {
     #[must_use]
     pub fn reached_from(&self, path: &str) -> Vec<&Row> {
         let mut seen = vec![false; self.list.len()];
-        let mut open = vec![path];
-        while let Some(path) = open.pop() {
-            if let Ok(place) = self.place(path)
-                && !std::mem::replace(&mut seen[place], true)
-            {
-                open.extend(self.list[place].reason.inputs.iter().map(|input| input.path.as_str()));
+        let mut open: Vec<usize> = self.place(path).into_iter().collect();
+        while let Some(place) = open.pop() {
+            if !std::mem::replace(&mut seen[place], true) {
+                open.extend(self.inputs_of(place).filter(|input| !seen[*input]));
             }
         }
         self.list.iter().zip(seen).filter(|(_, seen)| *seen).map(|(row, _)| row).collect()
+    }
+
+    /// The places of the rows that a row was computed from.
+    fn inputs_of(&self, place: usize) -> impl Iterator<Item = usize> {
+        let inputs = self.list[place].reason.inputs.iter().zip(&self.inputs[self.begins[place]..]);
+        inputs.filter_map(|(input, known)| match *known {
+            0 => self.place(&input.path).ok(),
+            known => Some(known as usize - 1),
+        })
     }
 }
 
