@@ -31,6 +31,7 @@ pub use session::Session;
 use std::net::Ipv4Addr;
 
 use anyhow::{Context, Result, anyhow};
+use axum::serve::ListenerExt;
 use tokio::net::TcpListener;
 
 /// Serves a sitting on a port of the loopback address, a free one for 0, until it is interrupted; `ready` is told the port.
@@ -47,6 +48,8 @@ pub fn serve(session: Session, port: u16, ready: impl FnOnce(u16)) -> Result<()>
         let address = (Ipv4Addr::LOCALHOST, port);
         let listener = TcpListener::bind(address).await.with_context(|| format!("port {port} cannot be opened"))?;
         let port = listener.local_addr().context("the port cannot be read")?.port();
+        // The end of an answer does not wait for more to send with it; a stream that refuses this is slower, not wrong.
+        let listener = listener.tap_io(|stream| drop(stream.set_nodelay(true)));
         ready(port);
         let interrupted = async {
             let _ = tokio::signal::ctrl_c().await;
