@@ -176,12 +176,8 @@ impl Check {
     }
 
     fn of(rule: &Rule, limit: &Limit, row: &Row, rows: &Rows) -> Check {
-        let leans_on: Vec<(String, String)> = rows
-            .reached_from(&row.path)
-            .into_iter()
-            .filter(|known| known.own.is_some_and(|own| own < Origin::Table))
-            .map(|known| (known.path.clone(), known.title.clone()))
-            .collect();
+        let leans_on: Vec<(String, String)> =
+            rows.leaning(&row.path).map(|known| (known.path.clone(), known.title.clone())).collect();
         let state = match (row.quantity.si(), limit.bound.si()) {
             (Some(found), Some(bound)) if row.quantity.kind() == limit.bound.kind() => {
                 let counted = matches!(row.quantity, Quantity::Count(_));

@@ -77,12 +77,18 @@ pub fn edits(text: &str, edits: &[Edit]) -> Result<String, Problem> {
     made(&Tree::of(text)?, edits)
 }
 
-/// The same on a text that was read already; what is read to see that a change leaves a file is what the next one changes.
-pub(crate) fn made(tree: &Tree<'_>, edits: &[Edit]) -> Result<String, Problem> {
-    let Some(first) = edits.first() else { return Ok(tree.text().to_owned()) };
-    let (now, later) = edits.split_at(apart(tree, edits).max(1));
+/// The same on a text that was read already, by values that stand apart in it; whether it can be read then is not looked at.
+pub(crate) fn drawn(tree: &Tree<'_>, edits: &[Edit]) -> Result<String, Problem> {
+    if apart(tree, edits) < edits.len() {
+        return made(tree, edits);
+    }
+    spliced_by(tree, edits)
+}
+
+/// Changes of which none moves what another means.
+fn spliced_by(tree: &Tree<'_>, edits: &[Edit]) -> Result<String, Problem> {
     let mut splices = Vec::new();
-    for edit in now {
+    for edit in edits {
         splices.extend(match edit {
             Edit::Set { path, to } => set::set(tree, path, to)?,
             Edit::Add { path, body } => add::add(tree, path, body)?,
@@ -91,12 +97,19 @@ pub(crate) fn made(tree: &Tree<'_>, edits: &[Edit]) -> Result<String, Problem> {
             Edit::Move { path, to } => reorder::reorder(tree, path, *to)?,
         });
     }
+    Ok(spliced(tree.text(), splices))
+}
+
+/// What is read to see that a change leaves a file is what the next one changes.
+fn made(tree: &Tree<'_>, edits: &[Edit]) -> Result<String, Problem> {
+    let Some(first) = edits.first() else { return Ok(tree.text().to_owned()) };
+    let (now, later) = edits.split_at(apart(tree, edits).max(1));
+    let text = spliced_by(tree, now)?;
     let (Edit::Set { path, .. }
     | Edit::Add { path, .. }
     | Edit::Remove { path }
     | Edit::Rename { path, .. }
     | Edit::Move { path, .. }) = first;
-    let text = spliced(tree.text(), splices);
     let Ok(after) = Tree::of(&text) else {
         let message = "the change would leave a file that cannot be read";
         return Err(tree.problem(0..0, path, message, "write one value, in quotes when it has a unit"));

@@ -1,5 +1,7 @@
 //! The one form of every answer that anyone can see, and the list that a walk round the house fills.
 
+use std::sync::Arc;
+
 use crate::known::{Known, Origin};
 use crate::reason::{Answer, Input, Reason, Words};
 use crate::units::{Fineness, Quantity, System};
@@ -60,10 +62,8 @@ pub struct Rows {
     /// Places in the list, counted from 1, each at the digest of its path or the next place here that is free (0). Its length is
     /// a power of two, and half of it stays free.
     index: Vec<u32>,
-    /// The places in the list of the inputs of all rows, one after the other, counted from 1; 0 where there was no such row yet.
-    inputs: Vec<u32>,
-    /// Where in `inputs` those of each row begin.
-    begins: Vec<usize>,
+    /// Of each row the places of the assumed values that it leans on, weaker than a table; rows that lean on the same share them.
+    leans: Vec<Arc<[u32]>>,
     /// Path and title of what a walk could not measure, since something that it needs is not written.
     unknown: Vec<(String, String)>,
 }
@@ -97,14 +97,15 @@ impl Rows {
     }
 
     fn push(&mut self, path: String, title: String, quantity: Quantity, own: Option<Origin>, reason: Reason) {
-        self.begins.push(self.inputs.len());
-        let mut origin = own;
-        for input in &reason.inputs {
-            let place = self.place(&input.path).ok();
-            self.inputs.push(place.and_then(|place| u32::try_from(place + 1).ok()).unwrap_or(0));
-            origin = origin.into_iter().chain(place.map(|place| self.list[place].origin)).min();
+        let is_weak = own.is_some_and(|own| own < Origin::Table);
+        let here: &[u32] = if is_weak { &[u32::try_from(self.list.len()).unwrap_or(0)] } else { &[] };
+        let (mut origin, mut leans) = (own, Arc::from(here));
+        for place in reason.inputs.iter().filter_map(|input| self.place(&input.path).ok()) {
+            origin = origin.into_iter().chain(Some(self.list[place].origin)).min();
+            leans = both(leans, &self.leans[place]);
         }
         let origin = origin.unwrap_or(Origin::Judgement);
+        self.leans.push(leans);
         if 2 * (self.list.len() + 1) > self.index.len() {
             self.index = vec![0; (2 * self.index.len()).max(1024)];
             for place in 0..self.list.len() {
@@ -179,27 +180,32 @@ impl Rows {
         one.flatten().into_iter().chain(many)
     }
 
-    /// A row and all that it was computed from, through all reasons, in the order in which they were found.
-    #[must_use]
-    pub fn reached_from(&self, path: &str) -> Vec<&Row> {
-        let mut seen = vec![false; self.list.len()];
-        let mut open: Vec<usize> = self.place(path).into_iter().collect();
-        while let Some(place) = open.pop() {
-            if !std::mem::replace(&mut seen[place], true) {
-                open.extend(self.inputs_of(place).filter(|input| !seen[*input]));
-            }
-        }
-        self.list.iter().zip(seen).filter(|(_, seen)| *seen).map(|(row, _)| row).collect()
+    /// The assumed values, weaker than a table, that the row of a path was computed from through all reasons, in the order in which
+    /// they were found; itself among them.
+    pub fn leaning(&self, path: &str) -> impl Iterator<Item = &Row> {
+        let leans = self.place(path).into_iter().flat_map(|place| self.leans[place].iter());
+        leans.map(|place| &self.list[*place as usize])
     }
+}
 
-    /// The places of the rows that a row was computed from.
-    fn inputs_of(&self, place: usize) -> impl Iterator<Item = usize> {
-        let inputs = self.list[place].reason.inputs.iter().zip(&self.inputs[self.begins[place]..]);
-        inputs.filter_map(|(input, known)| match *known {
-            0 => self.place(&input.path).ok(),
-            known => Some(known as usize - 1),
-        })
+/// All places of two ascending lists, in ascending order, each once.
+fn both(one: Arc<[u32]>, other: &Arc<[u32]>) -> Arc<[u32]> {
+    if Arc::ptr_eq(&one, other) || has_all(&one, other) {
+        return one;
     }
+    if has_all(other, &one) {
+        return Arc::clone(other);
+    }
+    let mut all: Vec<u32> = one.iter().chain(other.iter()).copied().collect();
+    all.sort_unstable();
+    all.dedup();
+    all.into()
+}
+
+/// Whether one ascending list has all of another.
+fn has_all(one: &[u32], other: &[u32]) -> bool {
+    let mut rest = one.iter();
+    other.len() <= one.len() && other.iter().all(|wanted| rest.by_ref().find(|place| *place >= wanted) == Some(wanted))
 }
 
 /// A digest of a path, eight bytes at a time: each is mixed in as FNV-1a does with one (Fowler, Noll and Vo 1991, from memory),
@@ -253,22 +259,28 @@ mod tests {
     }
 
     #[test]
-    fn a_row_reaches_its_givens_through_other_rows() {
-        let rows = rows();
-        let reached = |path| rows.reached_from(path).iter().map(|row| row.path.as_str()).collect::<Vec<_>>();
-        assert_eq!(reached("all"), ["a", "b", "c", "a-and-c", "all"]);
-        assert_eq!(reached("a-and-c"), ["a", "c", "a-and-c"]);
-        assert_eq!(reached("nothing"), [""; 0]);
+    fn a_row_leans_through_other_rows_on_what_is_weaker_than_a_table() {
+        let mut rows = rows();
+        let leaning = |rows: &Rows, path| rows.leaning(path).map(|row| row.path.clone()).collect::<Vec<_>>();
+        assert_eq!(leaning(&rows, "all"), ["b"]);
+        assert_eq!(leaning(&rows, "b"), ["b"]);
+        for path in ["a-and-c", "a", "c", "nothing"] {
+            assert_eq!(leaning(&rows, path), [""; 0], "{path}");
+        }
+        rows.known("d", &Known::assumed(Length::m(2.0), "d", Origin::CommonPractice, "a test"));
+        let inputs = ["d", "all", "b"].map(|path| Input::new("", Length::m(2.0).into(), path)).to_vec();
+        rows.add("more", "", Answer { value: Length::m(6.0), reason: Reason::of_docs(&[], inputs) });
+        assert_eq!(leaning(&rows, "more"), ["b", "d"]);
     }
 
     #[test]
-    fn a_value_that_follows_a_given_one_is_assumed_and_reaches_it() {
+    fn a_value_that_follows_a_given_one_is_assumed_and_names_it() {
         let mut rows = rows();
         let follower = Known::assumed(Length::m(2.0), "d", Origin::CommonPractice, "as a").following("a");
         rows.known("d", &follower);
         let row = rows.find("d").unwrap();
         assert!(row.is_assumed() && row.origin == Origin::CommonPractice);
-        assert_eq!(rows.reached_from("d").len(), 2);
+        assert_eq!(row.reason.inputs.iter().map(|input| input.path.as_str()).collect::<Vec<_>>(), ["a"]);
     }
 
     #[test]

@@ -1,6 +1,8 @@
 //! Laws that hold for every house: what reaches what, doubling, mirroring, spelling, sums.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
+#[path = "laws/behind.rs"]
+mod behind;
 #[path = "laws/edit.rs"]
 mod edit;
 #[path = "laws/exempt.rs"]
@@ -8,8 +10,9 @@ mod exempt;
 #[path = "laws/told.rs"]
 mod told;
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
+use behind::{Reach, behind, reach, steps};
 use edit::{BUILDS, answered, rewritten, spelled};
 use engine::answers::Answers;
 use engine::known::Origin;
@@ -38,39 +41,6 @@ fn nudged(quantity: Quantity, share: f64) -> Quantity {
             other.kind().of_si(moved).unwrap()
         }
     }
-}
-
-/// How a row reaches a written value.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Reach {
-    /// Not at all.
-    None,
-    /// Only through counts and money, which move by whole steps or not at all.
-    Stepped,
-    /// Smoothly: what moves the one moves the other.
-    Smooth,
-}
-
-/// Whether a quantity moves by whole steps.
-fn steps(quantity: Quantity) -> bool {
-    matches!(quantity, Quantity::Count(_) | Quantity::Money(_))
-}
-
-fn reach(answers: &Answers, from: &Row, to: &str) -> Reach {
-    if !answers.rows.reached_from(&from.path).iter().any(|row| row.path == to) {
-        return Reach::None;
-    }
-    let mut open = vec![from];
-    let mut seen = BTreeSet::new();
-    while let Some(row) = open.pop() {
-        if row.path == to {
-            return Reach::Smooth;
-        }
-        if seen.insert(row.path.as_str()) && !steps(row.quantity) {
-            open.extend(row.reason.inputs.iter().filter_map(|input| answers.rows.find(&input.path)));
-        }
-    }
-    Reach::Stepped
 }
 
 /// What each written value, changed by a hundredth, moves, and what reaches it: row, changed key, moved, reached.
@@ -267,7 +237,7 @@ fn doubled_lengths_make_four_times_the_areas_and_eight_times_the_volumes() {
         let thumb = before.rows.matching("wall.lifts.*.top").any(Row::is_assumed);
         let scales = |path: &str| {
             let by_thumb = thumb && path.starts_with("wall.lifts.");
-            !by_thumb && !before.rows.reached_from(path).into_iter().any(fixed)
+            !by_thumb && !behind(&before.rows, path).into_iter().any(fixed)
         };
         let new = rows(&answered(&doubled));
         let scaling: Vec<(String, Quantity)> = rows(&before).into_iter().filter(|(path, _)| scales(path)).collect();

@@ -43,8 +43,9 @@ class Sitting {
   private readonly name = crypto.randomUUID();
   private room: [number, number] = [200, 150];
   private waiting: Asked[] = [];
-  /** Whether something is asked that is not answered yet. */
+  /** Whether something is asked that is not answered yet, the steps of a drag left out: they would draw the page twice. */
   busy = $state(false);
+  private isAsking = false;
   private since: number | null = null;
 
   start(): void {
@@ -110,12 +111,13 @@ class Sitting {
   }
 
   private async next(): Promise<void> {
-    if (this.busy) return;
-    this.busy = true;
+    if (this.isAsking) return;
+    this.isAsking = true;
     for (let asked = this.waiting.shift(); asked; asked = this.waiting.shift()) {
+      this.busy = !asked.moving;
       asked.done(await this.one(asked));
     }
-    this.busy = false;
+    this.busy = this.isAsking = false;
   }
 
   private async one({ change, moving }: Asked): Promise<Frame | null> {

@@ -1,7 +1,7 @@
 //! The routes: what can be asked, and how it is answered.
 
 use std::convert::Infallible;
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use axum::extract::{DefaultBodyLimit, Path, Query, State};
 use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE};
@@ -43,6 +43,8 @@ pub struct Served {
     events: Events,
     book: BookJob,
     lanes: Lanes,
+    /// The house before the last change.
+    before: Arc<Mutex<Option<Arc<Standing>>>>,
 }
 
 impl Served {
@@ -54,6 +56,7 @@ impl Served {
             events: Events::default(),
             book: BookJob::default(),
             lanes: Lanes::default(),
+            before: Arc::default(),
         }
     }
 
@@ -112,6 +115,10 @@ async fn standing(served: &Served) -> Result<Arc<Standing>, Refusal> {
     served.turns.turn().await.standing().ok_or_else(no_house)
 }
 
+fn locked(before: &Mutex<Option<Arc<Standing>>>) -> MutexGuard<'_, Option<Arc<Standing>>> {
+    before.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
 async fn look(State(served): State<Served>, Json(asked): Json<Look>) -> Result<Response, Refusal> {
     let Some(mut session) = served.turns.look(&asked).await else {
         return Err(refusal(StatusCode::CONFLICT, "A newer one of this page came meanwhile."));
@@ -119,6 +126,9 @@ async fn look(State(served): State<Served>, Json(asked): Json<Look>) -> Result<R
     let by = asked.page.clone().unwrap_or_default();
     let is_begin = !asked.moving && matches!(asked.change, Some(Change::Begin { .. }));
     let (lanes, told) = (served.lanes.clone(), served.events.clone());
+    // To throw a whole house away takes a while: it is done beside the next one's computation, when the page has painted.
+    let before = Arc::clone(&served.before);
+    drop(spawn_blocking(move || drop(locked(&before).take())));
     let (mut frame, changed, last) = aside(move || {
         let before = (session.revision(), session.standing());
         let mut frame = session.look(&asked);
@@ -137,8 +147,7 @@ async fn look(State(served): State<Served>, Json(asked): Json<Look>) -> Result<R
         (frame, changed, before.1)
     })
     .await?;
-    // To throw a whole house away takes a while; nobody waits for it.
-    drop(spawn_blocking(move || drop(last)));
+    *locked(&served.before) = last;
     if is_begin && changed.is_some() {
         served.book.forget(&served.events);
     }

@@ -23,7 +23,7 @@ pub fn dragged(house: &House, text: &str, (id, on): (&str, On), to: Point) -> Re
 /// As [`dragged`].
 pub fn dragged_text(house: &House, text: &str, (id, on): (&str, On), to: Point) -> Result<String, Problem> {
     let pen = Pen::new(house, text)?;
-    edit::made(&pen.tree, &pen.dragged((id, on), to)?)
+    edit::drawn(&pen.tree, &pen.dragged((id, on), to)?)
 }
 
 /// What a handle writes when it is moved by steps to the right and up.
