@@ -28,7 +28,7 @@ async function drags(shown, count) {
       return response;
     };
     let since = 0;
-    addEventListener("pointermove", (event) => (since = event.timeStamp), true);
+    addEventListener("onpointerrawupdate" in globalThis ? "pointerrawupdate" : "pointermove", (event) => (since = event.timeStamp), true);
     new MutationObserver(() => {
       if (!since) return;
       const begun = since;
