@@ -7,7 +7,7 @@ use super::timber::{ASD_DURATIONS, design_factors, place_and_duration, sawn_clas
 use super::{Question, Reply};
 use crate::timber::tables::{self, SawnClass, StrengthClass};
 use crate::timber::{asd, eurocode, section, stress, taper};
-use crate::units::{Angle, Area, Force, Kind, Length, LineLoad, Moment, Pressure, Ratio, Volume};
+use crate::units::{Angle, Area, Force, Kind, Length, LineLoad, Moment, Pressure, Ratio, SectionModulus};
 
 pub(super) const POLE: Question = Question {
     name: "pole",
@@ -29,7 +29,7 @@ pub(super) const TAPERED_POLE: Question = Question {
 struct Cut {
     diameter: Length,
     area: Area,
-    modulus: Volume,
+    modulus: SectionModulus,
     seat_width: Length,
     depth_left: Length,
 }

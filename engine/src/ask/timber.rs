@@ -4,7 +4,7 @@ use super::given::Given;
 use super::{Question, Reply};
 use crate::timber::tables::{self, SawnClass, StrengthClass};
 use crate::timber::{asd, eurocode, section, stress};
-use crate::units::{Area, Force, Kind, Length, Pressure, Ratio, Volume};
+use crate::units::{Area, Force, Kind, Length, Pressure, Ratio, SectionModulus};
 
 pub(super) const TIMBER_STRENGTH: Question = Question {
     name: "timber-strength",
@@ -218,7 +218,7 @@ fn rafter_span(given: &mut Given<'_>, reply: &mut Reply) {
     let duration = reply.fact("duration_factor", "Factor for duration of load", tables::factor("cd-roof-live"));
     let shared = reply.fact("repetitive_factor", "Factor for members side by side", tables::factor("cr"));
     let strength = reply.put("allowed_bending", asd::adjusted(class.bending, duration, size * shared));
-    let modulus: Volume = reply.put("modulus", section::rectangle_modulus(width, depth));
+    let modulus: SectionModulus = reply.put("modulus", section::rectangle_modulus(width, depth));
     let inertia = reply.put("second_moment", section::rectangle_second_moment(width, depth));
     let bending = reply.put("span_by_bending", asd::span_by_bending(strength, modulus, (lasting + passing) * spacing));
     let sagging = reply.put("span_by_sag", asd::span_by_sag(class.stiffness, inertia, passing * spacing, sag));

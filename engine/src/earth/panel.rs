@@ -31,7 +31,7 @@ pub struct Judged {
 }
 
 /// Times that the mixes are dealt anew among the panels.
-const DEALS: usize = 199;
+const DEALS: usize = 99;
 
 /// The model of scores by the shares of the mix and the judge; none where all scores are the same.
 ///

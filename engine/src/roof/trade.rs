@@ -7,7 +7,7 @@ use super::reciprocal::{
 use super::statics::{crossing_force_area_load, moment_at_first_crossing_line_load_n_m};
 use crate::reason::formula;
 use crate::solve::sign::sign_change;
-use crate::units::{Angle, Density, Force, Length, LineLoad, Moment, Pressure, Ratio, Volume};
+use crate::units::{Angle, Density, Force, Length, LineLoad, Moment, Pressure, Ratio, SectionModulus};
 
 formula! {
     /// Even load by which the choice of a ring is looked at.
@@ -65,7 +65,7 @@ formula! {
     /// M / (W f)        W: section modulus that half of the notch leaves, f: what the wood bears meanwhile
     /// ```
     /// Source: EN 1995-1-1, 6.1.6, (6.11), and NDS 2018, 3.3.1, for bending one way; from memory.
-    pub fn regular_used(moment: Moment, modulus: Volume, strength: Pressure) -> Ratio {
+    pub fn regular_used(moment: Moment, modulus: SectionModulus, strength: Pressure) -> Ratio {
         Ratio::fraction(moment.in_n_m() / (modulus * strength).in_n_m())
     }
 }
@@ -114,7 +114,7 @@ pub struct Trade<'a> {
     /// The deepest notch, in both poles together.
     pub deepest: Length,
     /// Section modulus that a seat of a depth leaves of a pole.
-    pub left: &'a dyn Fn(Length) -> Volume,
+    pub left: &'a dyn Fn(Length) -> SectionModulus,
 }
 
 /// The eyes of a ring at one pitch.
@@ -164,9 +164,9 @@ mod tests {
 
     use super::*;
 
-    fn round(depth: Length) -> Volume {
+    fn round(depth: Length) -> SectionModulus {
         let left = Length::mm(200.0) - depth;
-        left * left * left * (PI / 32.0)
+        SectionModulus::m3(PI / 32.0 * left.in_m().powi(3))
     }
 
     fn trade(strength_mpa: f64) -> Trade<'static> {

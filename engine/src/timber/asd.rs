@@ -165,7 +165,7 @@ formula! {
     /// L = √(8 F W / w)
     /// ```
     /// Source: bending of a beam on two supports.
-    pub fn span_by_bending(strength: Pressure, modulus: crate::units::Volume, load: crate::units::LineLoad) -> Length {
+    pub fn span_by_bending(strength: Pressure, modulus: crate::units::SectionModulus, load: crate::units::LineLoad) -> Length {
         Length::m((8.0 * (strength * modulus).in_n_m() / load.in_n_m()).sqrt())
     }
 }

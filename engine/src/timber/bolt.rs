@@ -6,7 +6,7 @@
 //! a factor and adds the rope, the other divides it.
 
 use crate::reason::formula;
-use crate::units::{Angle, Area, Density, Force, Length, Moment, Pressure};
+use crate::units::{Angle, Area, Density, Force, Length, Moment, Pressure, SectionModulus};
 
 formula! {
     /// Bearing strength of wood on a bolt, along the grain.
@@ -77,7 +77,7 @@ formula! {
     /// ```
     /// Source: plastic moment of a round bar, as NDS 12.3.1 uses it, from memory.
     pub fn yield_moment_of_strength(diameter: Length, bending_yield: Pressure) -> Moment {
-        bending_yield * (diameter * diameter * diameter) / 6.0
+        bending_yield * SectionModulus::m3(diameter.in_m().powi(3) / 6.0)
     }
 }
 

@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use crate::reason::formula;
-use crate::units::{Area, Length, SecondMoment, Volume};
+use crate::units::{Area, Length, SecondMoment, SectionModulus};
 
 formula! {
     /// Area of the section of a round pole.
@@ -24,8 +24,8 @@ formula! {
     /// W = π d³ / 32
     /// ```
     /// Source: second moment of a circle, over its radius.
-    pub fn round_modulus(diameter: Length) -> Volume {
-        diameter * diameter * diameter * (PI / 32.0)
+    pub fn round_modulus(diameter: Length) -> SectionModulus {
+        SectionModulus::m3(PI / 32.0 * diameter.in_m().powi(3))
     }
 }
 
@@ -122,7 +122,7 @@ formula! {
     /// W = I / max(r − a − y₀, r + y₀)        r: radius, a: depth of the seat
     /// ```
     /// Source: the definition of the section modulus, at the edge farther from the middle.
-    pub fn net_modulus(diameter: Length, seat_depth: Length, hole: Length) -> Volume {
+    pub fn net_modulus(diameter: Length, seat_depth: Length, hole: Length) -> SectionModulus {
         let inertia = net_second_moment(diameter, seat_depth, hole).value;
         let off = net_centroid(diameter, seat_depth, hole).value;
         let radius = diameter * 0.5;
@@ -137,7 +137,7 @@ formula! {
     /// W = 2 I / w        w: greatest width: the diameter, or that of the seat where it is cut past the axis
     /// ```
     /// Source: the definition of the section modulus.
-    pub fn net_modulus_sideways(diameter: Length, seat_depth: Length, hole: Length) -> Volume {
+    pub fn net_modulus_sideways(diameter: Length, seat_depth: Length, hole: Length) -> SectionModulus {
         let inertia = net_second_moment_sideways(diameter, seat_depth, hole).value;
         let past = seat_depth > diameter * 0.5;
         let width = if past { seat_width(diameter, seat_depth).value } else { diameter };
@@ -189,8 +189,8 @@ formula! {
     /// W = b h² / 6
     /// ```
     /// Source: second moment of a rectangle, over half its depth.
-    pub fn rectangle_modulus(width: Length, depth: Length) -> Volume {
-        width * depth * depth / 6.0
+    pub fn rectangle_modulus(width: Length, depth: Length) -> SectionModulus {
+        SectionModulus::m3(width.in_m() * depth.in_m().powi(2) / 6.0)
     }
 }
 
@@ -202,7 +202,7 @@ formula! {
     /// ```
     /// Source: second moment of a rectangle.
     pub fn rectangle_second_moment(width: Length, depth: Length) -> SecondMoment {
-        width * depth * depth * depth / 12.0
+        SecondMoment::m4(width.in_m() * depth.in_m().powi(3) / 12.0)
     }
 }
 

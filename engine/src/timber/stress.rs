@@ -1,7 +1,7 @@
 //! Stresses in a member, and the share of a strength that they use, by whichever code the strength is.
 
 use crate::reason::formula;
-use crate::units::{Area, Force, Length, LineLoad, Moment, Pressure, Ratio, SecondMoment, Volume};
+use crate::units::{Area, Force, Length, LineLoad, Moment, Pressure, Ratio, SecondMoment, SectionModulus};
 
 formula! {
     /// Bending stress at the edge of a section.
@@ -10,7 +10,7 @@ formula! {
     /// σ = M / W        W: least section modulus of what is left of the section
     /// ```
     /// Source: bending of straight beams.
-    pub fn bending_stress(moment: Moment, modulus: Volume) -> Pressure {
+    pub fn bending_stress(moment: Moment, modulus: SectionModulus) -> Pressure {
         moment / modulus
     }
 }

@@ -1,7 +1,7 @@
 //! The share of its strength that a member, a seat or a bolt uses, from the force on: one formula for both codes.
 
 use crate::reason::formula;
-use crate::units::{Area, Force, Length, Moment, Pressure, Ratio, Volume};
+use crate::units::{Area, Force, Length, Moment, Pressure, Ratio, SectionModulus};
 
 formula! {
     /// Bending moment where it uses most of the pole: that of both ways together, over the modulus of the upright plane.
@@ -24,7 +24,7 @@ formula! {
     /// W = π d³ / 32 of a whole pole
     /// ```
     /// Source: second moment of a circle, less a segment and a strip of it, over the farther edge.
-    pub fn governing_modulus(; modulus: Volume) -> Volume {
+    pub fn governing_modulus(; modulus: SectionModulus) -> SectionModulus {
         modulus
     }
 }
@@ -172,7 +172,7 @@ formula! {
     /// u = M γ / (W k f)        W: of what notch and hole leave, f: strength, k: for duration and damp, γ: for the material
     /// ```
     /// Source: EN 1995-1-1 (6.11) and (2.14), NDS 3.3.1, from memory.
-    pub fn bending_used(moment: Moment, modulus: Volume, strength: Pressure, duration: f64, partial: f64) -> Ratio {
+    pub fn bending_used(moment: Moment, modulus: SectionModulus, strength: Pressure, duration: f64, partial: f64) -> Ratio {
         Ratio::fraction(moment / modulus / strength * (partial / duration))
     }
 }

@@ -2,7 +2,7 @@
 
 use super::{
     Angle, Area, Days, Density, Force, Length, LineLoad, Mass, Misread, Moment, Money, Pressure, Ratio, SecondMoment,
-    Slope, Speed, SurfaceMass, Temperature, TemperatureDifference, Volume,
+    SectionModulus, Slope, Speed, SurfaceMass, Temperature, TemperatureDifference, Volume,
 };
 use jiff::civil::Date;
 
@@ -137,6 +137,7 @@ kinds! {
         Force: "a force", "4 kN", "N", "_n";
         LineLoad: "a load on a length", "2 kN/m", "N/m", "_n_m";
         Moment: "a moment", "2 kN m", "N m", "_n_m";
+        SectionModulus: "a section modulus", "740 cm3", "m3", "_m3";
         SecondMoment: "a second moment of area", "20000000 mm4", "m4", "_m4";
         Speed: "a speed", "24 m/s", "m/s", "_m_s";
         Temperature: "a temperature", "20 °C", "K", "_k";

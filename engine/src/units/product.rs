@@ -1,6 +1,9 @@
 //! Which quantities may be multiplied and divided with each other, and what comes out.
 
-use super::{Area, Density, Force, Length, LineLoad, Mass, Moment, Pressure, SecondMoment, Slope, SurfaceMass, Volume};
+use super::{
+    Area, Density, Force, Length, LineLoad, Mass, Moment, Pressure, SecondMoment, SectionModulus, Slope, SurfaceMass,
+    Volume,
+};
 use std::ops::{Div, Mul};
 
 /// `one * other = whole`, with the other order and both divisions.
@@ -45,8 +48,8 @@ product! {
     Pressure * Length = LineLoad;
     LineLoad * Length = Force;
     Force * Length = Moment;
-    Pressure * Volume = Moment;
-    Volume * Length = SecondMoment;
+    Pressure * SectionModulus = Moment;
+    SectionModulus * Length = SecondMoment;
 }
 
 impl Mul for Length {
@@ -118,8 +121,8 @@ mod tests {
         let load = Pressure::kpa(2.0) * Length::m(0.5);
         assert_eq!(load, LineLoad::kn_m(1.0));
         assert_eq!(load * Length::m(4.0) * Length::m(0.5), Moment::kn_m(2.0));
-        assert_eq!(Moment::kn_m(2.0) / Volume::m3(0.001), Pressure::mpa(2.0));
-        assert_eq!(SecondMoment::m4(8.0) / Length::m(2.0), Volume::m3(4.0));
+        assert_eq!(Moment::kn_m(2.0) / SectionModulus::m3(0.001), Pressure::mpa(2.0));
+        assert_eq!(SecondMoment::m4(8.0) / Length::m(2.0), SectionModulus::m3(4.0));
     }
 
     #[test]

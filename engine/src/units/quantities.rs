@@ -154,6 +154,18 @@ quantity! {
 }
 
 quantity! {
+    /// A section modulus, by which the edge of a section bears bending; cubic metres inside.
+    SectionModulus {
+        /// From cubic metres.
+        m3 / in_m3 = 1.0, 1.0;
+        /// From cubic centimetres.
+        cm3 / in_cm3 = 1.0, 1e6;
+        /// From cubic inches.
+        in3 / in_in3 = 16_387_064.0, 1e12;
+    }
+}
+
+quantity! {
     /// A second moment of area, by which a section resists bending; metres to the fourth power inside.
     SecondMoment {
         /// From metres to the fourth power.
@@ -316,6 +328,7 @@ mod tests {
         near(Moment::lbf_ft(1.0).in_n_m(), 4.448_221_615_260_5 * 0.3048);
         near(Moment::lbf_in(12.0).in_lbf_ft(), 1.0);
         near(LineLoad::plf(1.0).in_n_m(), 4.448_221_615_260_5 / 0.3048);
+        near(SectionModulus::in3(1.0).in_cm3(), 2.54_f64.powi(3));
         near(SecondMoment::in4(1.0).in_mm4(), 25.4_f64.powi(4));
         assert_eq!(Moment::kn_m(1.5), Moment::n_m(1500.0));
         assert_eq!(LineLoad::kn_m(1.5).in_n_m(), 1500.0);

@@ -1,8 +1,8 @@
 //! Shows a quantity in metric or US units with no more digits than are honest.
 
 use super::{
-    Angle, Area, Days, Density, Force, LineLoad, Mass, Moment, Pressure, Quantity, Ratio, SecondMoment, Slope, Speed,
-    SurfaceMass, Temperature, TemperatureDifference, Volume, shown_length, when,
+    Angle, Area, Days, Density, Force, LineLoad, Mass, Moment, Pressure, Quantity, Ratio, SecondMoment, SectionModulus,
+    Slope, Speed, SurfaceMass, Temperature, TemperatureDifference, Volume, shown_length, when,
 };
 
 /// The units to show in. Reading understands both always.
@@ -50,6 +50,7 @@ impl Quantity {
             Quantity::Force(force) => scale.force(force, metric),
             Quantity::LineLoad(load) => scale.line_load(load, metric),
             Quantity::Moment(moment) => scale.moment(moment, metric),
+            Quantity::SectionModulus(modulus) => scale.section_modulus(modulus, metric),
             Quantity::SecondMoment(moment) => scale.second_moment(moment, metric),
             Quantity::Speed(speed) => scale.speed(speed, metric),
             Quantity::Temperature(temperature) => shown_temperature(temperature, metric, fineness),
@@ -150,6 +151,11 @@ impl Scale {
         } else {
             self.first(&[(moment.in_lbf_ft(), 0.0, "lbf ft")])
         }
+    }
+
+    fn section_modulus(self, modulus: SectionModulus, metric: bool) -> String {
+        let unit = if metric { (modulus.in_cm3(), 0.0, "cm³") } else { (modulus.in_in3(), 0.0, "cu in") };
+        self.first(&[unit])
     }
 
     fn second_moment(self, moment: SecondMoment, metric: bool) -> String {

@@ -3,7 +3,7 @@
 use super::shown::{significant, without_zeros};
 use super::{
     Angle, Area, Days, Density, Force, Kind, Length, LineLoad, Mass, Moment, Pressure, Quantity, Ratio, SecondMoment,
-    Slope, Speed, SurfaceMass, Temperature, TemperatureDifference, Volume,
+    SectionModulus, Slope, Speed, SurfaceMass, Temperature, TemperatureDifference, Volume,
 };
 use std::fmt::Write;
 
@@ -86,6 +86,11 @@ const MOMENT: &[Unit] = units! {
     Moment: lbf_ft, 0, ["lbf ft", "lb ft", "ft lb", "pound-force feet"];
     Moment: lbf_in, 0, ["lbf in", "lb in", "in lb", "pound-force inches"];
 };
+const SECTION_MODULUS: &[Unit] = units! {
+    SectionModulus: m3, 0, ["m3"];
+    SectionModulus: cm3, 0, ["cm3"];
+    SectionModulus: in3, 0, ["in3", "cu in"];
+};
 const SECOND_MOMENT: &[Unit] = units! {
     SecondMoment: m4, 0, ["m4"];
     SecondMoment: mm4, 0, ["mm4"];
@@ -153,6 +158,7 @@ pub(super) const fn units(kind: Kind) -> &'static [Unit] {
         Kind::Force => FORCE,
         Kind::LineLoad => LINE_LOAD,
         Kind::Moment => MOMENT,
+        Kind::SectionModulus => SECTION_MODULUS,
         Kind::SecondMoment => SECOND_MOMENT,
         Kind::Speed => SPEED,
         Kind::Temperature => TEMPERATURE,

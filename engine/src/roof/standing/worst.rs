@@ -3,7 +3,7 @@
 use super::answers::Found;
 use super::{Answers, Combination, Fault, Feet, Model, Section};
 use crate::solve::frame::Six;
-use crate::units::{Area, Force, Length, Moment, Pressure, Volume};
+use crate::units::{Area, Force, Length, Moment, Pressure, SectionModulus};
 
 /// What a section has to bear with.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -11,9 +11,9 @@ pub struct Left {
     /// Its area.
     pub area: Area,
     /// Its section modulus in the upright plane of the pole.
-    pub upright: Volume,
+    pub upright: SectionModulus,
     /// The same sideways.
-    pub sideways: Volume,
+    pub sideways: SectionModulus,
 }
 
 /// What the wood bears by design while a combination lasts.
@@ -218,7 +218,7 @@ fn square_sum(one: f64, other: f64) -> f64 {
 /// A = π d² / 4,  W = π d³ / 32
 /// ```
 fn whole(diameter: f64) -> Left {
-    let modulus = Volume::m3(std::f64::consts::PI / 32.0 * diameter.powi(3));
+    let modulus = SectionModulus::m3(std::f64::consts::PI / 32.0 * diameter.powi(3));
     let area = Area::m2(std::f64::consts::FRAC_PI_4 * diameter * diameter);
     Left { area, upright: modulus, sideways: modulus }
 }

@@ -25,6 +25,7 @@ fn every_kind_is_shown_in_both_systems_with_honest_digits() {
     shows(Force::kn(4.0), "4.00 kN", "899 lbf");
     shows(LineLoad::kn_m(2.0), "2.00 kN/m", "137 plf");
     shows(Moment::kn_m(2.0), "2.00 kN m", "1480 lbf ft");
+    shows(SectionModulus::cm3(738.62), "739 cm³", "45.1 cu in");
     shows(SecondMoment::mm4(24_850_488.76), "24900000 mm4", "59.7 in4");
     shows(Temperature::celsius(20.0), "20.0 °C", "68.0 °F");
     shows(TemperatureDifference::kelvin(10.0), "10 K", "18 F°");
@@ -66,8 +67,14 @@ fn hands_are_told_less_and_setting_out_more() {
 fn nothing_is_shown_as_minus_nothing_and_nothing_not_finite_as_a_number() {
     for &kind in Kind::ALL {
         for (value, system) in [(-0.0, System::Metric), (-1e-12, System::Us), (-1e-12, System::Metric)] {
-            // A millionth of a millionth of the others is nothing; of metres to the fourth power it is a whole mm⁴.
-            let value = if kind == Kind::SecondMoment { value * 1e-12 } else { value };
+            // A millionth of a millionth of the others is nothing; of metres to the fourth power it is a whole mm⁴, and of cubic
+            // metres a millionth of a cm³.
+            let shown_in = match kind {
+                Kind::SecondMoment => 1e-12,
+                Kind::SectionModulus => 1e-6,
+                _ => 1.0,
+            };
+            let value = value * shown_in;
             if let Some(quantity) = kind.of_si(value).filter(|_| kind != Kind::Temperature) {
                 let text = quantity.shown(system, Fineness::Figure);
                 assert!(!text.contains('-'), "{kind:?}: {text}");
