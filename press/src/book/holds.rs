@@ -124,7 +124,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "regular": figures(answers, "roof.trade.", &REGULAR),
         "eyes": table(answers, "roof.trade.", &[("least-eye", "smallest eye"), ("largest-eye", "largest, no packing")]),
         "advice": advice.collect::<Vec<_>>(),
-        "has_ring": answers.ring_plan.is_some(),
+        "has_rafters": answers.rows.find("roof.members.rafter.moment").is_some(),
     })
 }
 

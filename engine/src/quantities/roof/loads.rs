@@ -216,14 +216,15 @@ fn snow_asce(ground: Pressure, (pitch, steep): (&str, Angle), rows: &mut Rows) -
     let full = Angle::deg(number("cs-full-deg"));
     let factor = snow::slope_factor(steep, full, Angle::deg(number("cs-none-deg"))).value;
     let sloped = snow::sloped_roof_snow(level, factor).from("flat", "roof.loads.flat-snow").without("slope factor");
-    let least = snow::least_snow(ground, importance, Pressure::psf(number("snow-least-asce-psf")));
+    let most = Pressure::psf(number("snow-least-asce-psf"));
+    let least = snow::least_snow(ground, importance, most).without("importance");
     if steep < Angle::deg(number("snow-least-to-deg")) && least.value > sloped.value {
-        let least = least.from("ground", "site.loads.snow").without("importance").without("most");
-        return rows.add(
-            "roof.loads.snow",
-            format!("{SNOW}: the least on a roof of low slope"),
-            bind(least, rows, pitch),
-        );
+        let least = if ground < most {
+            least.from("ground", "site.loads.snow").without("most")
+        } else {
+            least.without("ground")
+        };
+        return rows.add("roof.loads.snow", format!("{SNOW}: the least on a roof of low slope"), least);
     }
     let sloped = if steep > full { bind(sloped, rows, pitch) } else { sloped };
     rows.add("roof.loads.snow", SNOW, sloped)
@@ -270,8 +271,10 @@ fn uplift(
     let found = match code {
         Code::En => {
             let frame = if matches!(roof.frame, Frame::OneWay { .. }) { "one-way" } else { "reciprocal" };
-            let found = wind::between(&UP_DEG, |deg| number(&format!("roof-up-en-{frame}-{deg}")), steep.in_deg());
-            found.map(|up| (up, vec![pitch.to_owned()]))
+            let up = |deg: f64| wind::between(&UP_DEG, |deg| number(&format!("roof-up-en-{frame}-{deg}")), deg);
+            // Between two pitches of the same coefficient a steeper roof is lifted no less.
+            let is_level = up(steep.in_deg() - 0.1) == up(steep.in_deg() + 0.1);
+            up(steep.in_deg()).map(|found| (found, if is_level { Vec::new() } else { vec![pitch.to_owned()] }))
         }
         Code::Asce => {
             let [low, high] = ["roof-up-low-asce", "roof-up-high-asce"].map(number);
