@@ -156,11 +156,9 @@ impl Check {
     /// first check of a rule, a few at those after it, since poles and crossings of one roof lean on the same.
     #[must_use]
     pub fn leaning(&self, first_of_rule: bool) -> (&[(String, String)], usize) {
-        if !matches!(self.state, State::OnTrust | State::Fails) {
-            return (&[], 0);
-        }
-        let is_short = first_of_rule || self.leans_on.len() <= Check::FEW + 1;
-        let (named, more) = self.leans_on.split_at(if is_short { self.leans_on.len() } else { Check::FEW });
+        let all = if matches!(self.state, State::OnTrust | State::Fails) { &self.leans_on[..] } else { &[] };
+        let is_short = first_of_rule || all.len() <= Check::FEW + 1;
+        let (named, more) = all.split_at(if is_short { all.len() } else { Check::FEW });
         (named, more.len())
     }
 

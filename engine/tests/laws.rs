@@ -173,6 +173,7 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
     back || batches
         || exempt::is_of_a_level_rafter(row, path)
         || exempt::is_determinate(row, path)
+        || exempt::is_of_the_least_snow(name, row, path)
         || left_over
         || lifted
         || end

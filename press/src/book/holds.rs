@@ -47,7 +47,8 @@ const CROSSINGS: [(&str, &str); 8] = [
     ("friction", "friction without it"),
 ];
 
-const FEET: [(&str, &str); 4] = [("up", "carried"), ("thrust", "thrust"), ("across", "across"), ("lifts", "lifted")];
+const FEET: [(&str, &str); 4] =
+    [("up", "carried"), ("thrust", "thrust"), ("across", "across"), ("held-down", "held down")];
 
 /// Where the pole of each place lies; what the crew sets out and cuts stands in the chapter on the roof and on the cards.
 const PLACES: [(&str, &str); 7] = [
@@ -79,8 +80,13 @@ const FORCES: [(&str, &str); 6] = [
     ("sags", "sag"),
 ];
 
-const SEATS: [(&str, &str); 4] =
-    [("angle", "angle"), ("seat", "area it bears on"), ("across", "across the bolt"), ("held-down", "tie holds")];
+const SEATS: [(&str, &str); 5] = [
+    ("angle", "angle"),
+    ("seat", "area it bears on"),
+    ("borne", "bears"),
+    ("across", "across the bolt"),
+    ("held-down", "tie holds"),
+];
 
 const SOIL: [(&str, &str); 5] = [
     ("friction", "Friction of wet soil on its sheet"),

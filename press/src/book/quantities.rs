@@ -69,13 +69,14 @@ const PILES: [(&str, &str); 6] = [
     ("clay", "clay"),
     ("bucket-mass", "a full bucket"),
 ];
-const LAYERS: [(&str, &str); 7] = [
+const LAYERS: [(&str, &str); 8] = [
     ("thickness", "thickness"),
     ("area", "area"),
     ("on-slope", "on its slope"),
     ("volume", "in place"),
     ("loose-volume", "loose"),
     ("saturated", "saturated"),
+    ("dry", "dry"),
     ("saturated-mass", "mass, saturated"),
 ];
 

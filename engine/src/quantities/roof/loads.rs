@@ -217,13 +217,9 @@ fn snow_asce(ground: Pressure, (pitch, steep): (&str, Angle), rows: &mut Rows) -
     let factor = snow::slope_factor(steep, full, Angle::deg(number("cs-none-deg"))).value;
     let sloped = snow::sloped_roof_snow(level, factor).from("flat", "roof.loads.flat-snow").without("slope factor");
     let most = Pressure::psf(number("snow-least-asce-psf"));
-    let least = snow::least_snow(ground, importance, most).without("importance");
+    let least = snow::least_snow(ground, importance, most).without("importance").without("most");
     if steep < Angle::deg(number("snow-least-to-deg")) && least.value > sloped.value {
-        let least = if ground < most {
-            least.from("ground", "site.loads.snow").without("most")
-        } else {
-            least.without("ground")
-        };
+        let least = least.from("ground", "site.loads.snow");
         return rows.add("roof.loads.snow", format!("{SNOW}: the least on a roof of low slope"), least);
     }
     let sloped = if steep > full { bind(sloped, rows, pitch) } else { sloped };
