@@ -7,7 +7,7 @@ use crate::house::handles::{self, Handle, On};
 use crate::house::lift_cards::{LiftCard, ServicePlace};
 use crate::house::part::{Plan, Section};
 use crate::house::{
-    self, About, BeamPlan, Carded, Detail, Furnishing, House, Hung, Mark, Pegs, RingPlan, SitePlan, Surfaces,
+    self, About, BeamPlan, Carded, DeckTables, Detail, Furnishing, House, Hung, Mark, Pegs, RingPlan, SitePlan, Surfaces,
 };
 use crate::money::{Order, money};
 use crate::pictures::{self, Pictures, RoofCut};
@@ -85,6 +85,8 @@ pub struct Answers {
     pub furnishing: Furnishing,
     /// The marks of the story pole, from low to high.
     pub story_pole: Vec<Mark>,
+    /// The shim table of the deck, its boards and what each is cut from; none without a ring of measured poles.
+    pub deck: Option<DeckTables>,
     /// What can be taken hold of in plan, unrolled wall and section.
     pub handles: Vec<Handle>,
     /// The long computations that this house asks for.
@@ -191,6 +193,7 @@ impl Computed {
         let furnishing = house::furnishing(&house);
         let handles = handles::handles(&house);
         let (beam_plan, schedule, carded) = (house::beam_plan(&house), house::schedule(&house), house::carded(&house));
+        let deck = house.roof.as_ref().and_then(|roof| Some(house::deck_tables(roof.deck.as_ref()?)));
         Answers {
             system,
             about: house.about,
@@ -219,6 +222,7 @@ impl Computed {
             pegs,
             furnishing,
             story_pole,
+            deck,
             handles,
             studies,
         }

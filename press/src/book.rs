@@ -6,6 +6,8 @@ pub const STYLE: &str = include_str!("book/style.typ");
 #[cfg(feature = "book")]
 mod checks;
 #[cfg(feature = "book")]
+mod deck;
+#[cfg(feature = "book")]
 mod earth;
 #[cfg(feature = "book")]
 mod floor;
@@ -58,7 +60,7 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        checks, earth, floor, gate, glossary, holds, job, later, lifts, orders, quantities, roof, set_out, site, skin,
+        checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, orders, quantities, roof, set_out, site, skin,
         sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
@@ -81,6 +83,7 @@ mod whole {
         ("/poles.typ", include_str!("book/chapters/poles.typ")),
         ("/skin.typ", include_str!("book/chapters/skin.typ")),
         ("/floor.typ", include_str!("book/chapters/floor.typ")),
+        ("/deck.typ", include_str!("book/chapters/deck.typ")),
         ("/orders.typ", include_str!("book/chapters/orders.typ")),
         ("/quantities.typ", include_str!("book/chapters/quantities.typ")),
         ("/cautions.typ", include_str!("book/chapters/cautions.typ")),
@@ -123,6 +126,7 @@ mod whole {
             "poles": roof::cards(answers),
             "skin": skin::chapter(answers),
             "floor": floor::chapter(answers),
+            "deck": deck::chapter(answers),
             "orders": orders::chapter(answers),
             "quantities": quantities::chapter(answers),
             "checks": checks::chapter(answers),

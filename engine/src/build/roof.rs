@@ -1,5 +1,6 @@
 //! The tables of the roof and its poles.
 
+use super::deck::{Deck, deck};
 use super::pile::{Pole, pile};
 use super::reader::Table;
 use super::roof_loads::{self, RoofBolt, RoofSoil, Wood};
@@ -42,6 +43,8 @@ pub struct Roof {
     pub bolt: RoofBolt,
     /// `[[roof.layers]]`, from the poles up.
     pub layers: Vec<RoofLayer>,
+    /// `[roof.deck]`
+    pub deck: Deck,
 }
 
 /// How poles that are measured one by one lie in the ring.
@@ -149,6 +152,7 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
     }
     roof.soil = table.table("soil").map(roof_loads::soil).unwrap_or_default();
     roof.bolt = table.table("bolt").map(roof_loads::bolt).unwrap_or_default();
+    roof.deck = deck(&mut table);
     roof.layers = table.listed_tables("layers").into_iter().map(|(name, table)| layer(name, table)).collect();
     table.finish();
     roof

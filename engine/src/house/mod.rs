@@ -3,6 +3,8 @@
 mod bond_beam;
 mod bought;
 pub mod built_in;
+mod deck;
+mod deck_told;
 mod details;
 mod earth;
 mod elevation;
@@ -50,6 +52,8 @@ mod unrolled;
 pub use bond_beam::{BeamPlan, beam_plan};
 pub use bought::{OIL, STONES, STRAW, THINNER, WATER};
 pub use built_in::{Anchors, BondBeam, BuiltIn};
+pub use deck::Deck;
+pub use deck_told::{BoardLine, Cover as EyeCover, DeckTables, Held as BoardsHeld, ShimLine, deck_tables};
 pub use details::{Detail, details};
 pub use earth::{Amount, Earth, Ingredient, Recipe};
 pub use elevation::{Elevation, elevations};

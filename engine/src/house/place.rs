@@ -51,6 +51,11 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     built_in::ovens_are_clear(source, build, (&wall, &on_it.built_in, trench.as_ref()), system);
     let beam = on_it.bond_beam.as_ref().map_or(Length::ZERO, |beam| beam.height.value);
     let roof = if wall.line.is_closed() { roof::place(source, build, &wall, beam, system) } else { None };
+    if roof.as_ref().is_some_and(|roof| roof.deck.is_some())
+        && build.roof.as_ref().is_some_and(|roof| roof.deck.bedding.is_none())
+    {
+        assumed.push(("roof.deck.bedding", "ruled", "boards follow the twist of their bay, so shims stay low"));
+    }
     let set_out = set_out::place(source, build, &wall, trench.as_ref(), system)?;
     let gap = gap::place(source, build, (&wall, roof.as_ref()), earth.as_ref(), system);
     if roof.as_ref().is_some_and(|roof| roof.is_open(&wall, gap.is_some())) {

@@ -6,6 +6,7 @@ use super::Wall;
 use super::pile::{self, PilePole};
 use super::place::{known, shown, within};
 use crate::build::{self, Source, Written};
+use crate::curve::Side;
 use crate::known::{Known, Origin};
 use crate::roof::poles::{
     self, Band, Candidate, Choice, Errors, Figures, Laid, Layout, Pole, Position, Propped, Rafter, Rests, RestsOn, Wish,
@@ -17,7 +18,7 @@ use crate::wall;
 const PLATE: u32 = 360;
 
 /// How far a chord of the eave may lie from its curve, as a share of the wall's length.
-const CHORD: f64 = 5e-5;
+pub(super) const CHORD: f64 = 5e-5;
 
 /// The tail of a pole makes it thinner at its crossings, which makes it lie flatter, and the tail shorter: so many turns are
 /// far more than this needs.
@@ -69,6 +70,16 @@ impl Ring {
     #[must_use]
     pub fn pole(&self, place: usize) -> &PilePole {
         &self.pile[self.choice.places[place].pole]
+    }
+
+    /// Where the prop stands, in plan, in metres: under the second crossing of the first pole that is raised.
+    #[must_use]
+    pub fn prop(&self) -> Point {
+        let first = self.propped.order.first().map_or(0, |&first| first);
+        let rafter = &self.layout.rafters[first];
+        let seat = Point::new(rafter.support[0].in_m(), rafter.support[1].in_m());
+        let toward = Point::new(rafter.toward[0].in_m(), rafter.toward[1].in_m());
+        seat + (toward - seat).normalize() * self.propped.sets[first].plan_lengths[1].in_m()
     }
 
     /// What a place is called in paths.
@@ -132,12 +143,32 @@ pub(super) fn place(
     };
     let first = written.pile.first()?;
     match ring.laid(wall, wanted) {
-        Ok(ring) => Some(ring),
+        Ok(ring) => prop_is_in_the_room(source, roof, wall, &ring).then_some(ring),
         Err((message, hint)) => {
             source.fault(first.tag.span.clone(), "poles.pile", message, hint);
             None
         }
     }
+}
+
+/// Refuses a ring whose prop would stand in the wall or outside of it.
+fn prop_is_in_the_room(source: &Source<'_>, roof: &build::Roof, wall: &Wall, ring: &Ring) -> bool {
+    let prop = ring.prop();
+    let station = wall.line.nearest(prop);
+    let away = (prop - station.point).dot(station.axis.turn_90());
+    let face = wall.shape().offset(Side::Inner, wall.line.along_line(station), 0.0);
+    let clear = away + face;
+    if clear > 0.0 {
+        return true;
+    }
+    if let Some(eye) = &roof.eye {
+        let message = format!(
+            "the prop would stand outside of the room, {} beyond the inner face of the wall",
+            shown(Length::m(-clear), System::Metric)
+        );
+        source.fault(eye.span.clone(), &eye.path, message, "make the eye smaller, or turn it with roof.turned");
+    }
+    false
 }
 
 fn seats(

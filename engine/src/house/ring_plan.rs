@@ -244,7 +244,7 @@ fn prop(house: &House, ring: &Ring, top_of_wall: &[Vec<Point>]) -> Prop {
     let upright =
         |path: &str, from: f64, away: f64| Dimension::between(path, [Point::new(out, from), top], Vec2::new(away, 0.0));
     Prop {
-        at: seat + way * out,
+        at: ring.prop(),
         top,
         floor,
         seat: Point::new(0.0, plate),

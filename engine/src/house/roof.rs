@@ -1,5 +1,6 @@
 //! The roof with nothing missing: how it stands, its poles, its layers. A first cut, for counting.
 
+use super::deck::{self, Deck};
 use super::place::{known, shown, within};
 use super::ring::{self, Ring};
 use super::roof_loads::{self, RoofSoil, SiteLoads};
@@ -42,6 +43,8 @@ pub struct Held {
     pub wood: Wood,
     /// The bolts of the crossings.
     pub bolt: Bolt,
+    /// The deck; none where the poles are not measured one by one.
+    pub deck: Option<Box<Deck>>,
 }
 
 /// How a roof stands.
@@ -164,7 +167,24 @@ pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Lengt
             bolt: roof_wood::bolt(source, &written.bolt, system),
         }),
     };
-    Some(Roof { frame, overhang, diameter, density, of, layers, soil, held })
+    let deck = match &frame {
+        Frame::Reciprocal { eye, ring: Some(ring), .. } => {
+            let under = deck::Under { ring, eye, overhang: overhang.value };
+            Some(Box::new(deck::place(source, written, wall, &under, system)?))
+        }
+        _ => {
+            deck_without_poles(source, written);
+            None
+        }
+    };
+    Some(Roof { frame, overhang, diameter, density, of, layers, soil, held, deck })
+}
+
+fn deck_without_poles(source: &Source<'_>, written: &build::Roof) {
+    if let Some(at) = &written.deck.at {
+        let hint = "write [poles.pile] for a reciprocal roof, or leave [roof.deck] out";
+        source.fault(at.clone(), "roof.deck", "a deck is laid out on poles that are measured one by one", hint);
+    }
 }
 
 fn reciprocal(
@@ -210,10 +230,12 @@ fn reciprocal(
     let distance = diameter.value - notch.value;
     if distance <= Length::ZERO || !roof::closes(count.value, eye.value, distance) {
         let message = format!(
-            "{} poles {} apart at their crossings do not close round an eye of radius {}",
+            "{} poles {} apart at their crossings do not close round an eye of radius {}: they must lie less than \
+             r sin(2π/n) = {} apart",
             count.value,
             shown(distance, system),
-            shown(eye.value, system)
+            shown(eye.value, system),
+            shown(roof::most_apart(count.value, eye.value), system)
         );
         source.fault(
             at.span.clone(),

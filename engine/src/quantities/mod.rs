@@ -72,6 +72,7 @@ pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     story_pole::walk(house, &mut rows);
     balance::walk(house, &mut rows);
     needs.extend(shelter::walk(house, &mut rows));
+    roof::held(house, &mut rows);
     site::walk(house, &mut rows);
     people_and_days(house, &mut rows);
     plaster::walk(house, &body, &mut rows);

@@ -22,7 +22,7 @@ pub use living::{
 pub use one_way::{angle, longest, mean_length, rafter_count, reach, rise};
 pub use reciprocal::{
     axis_distance, axis_length, between_crossings, closes, contact_shift, crossing_height, crossing_offset,
-    eye_radius_for_pitch, notch_for_pitch, pitch, plan_length, plan_radius, pole_length, prop_height, support_to_eave,
+    eye_radius_for_pitch, most_apart, notch_for_pitch, pitch, plan_length, plan_radius, pole_length, prop_height, support_to_eave,
     to_first_crossing,
 };
 pub use slide::{

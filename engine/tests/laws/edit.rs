@@ -36,6 +36,7 @@ pub fn spelled(quantity: Quantity) -> String {
         Quantity::Money(money) => format!("\"{}\"", money.shown(engine::units::System::Us)),
         Quantity::Count(count) => count.to_string(),
         Quantity::Date(date) => date.to_string(),
+        Quantity::Force(force) => format!("\"{:.15} N\"", force.in_n()),
         Quantity::Speed(speed) => format!("\"{:.15} m/s\"", speed.in_m_s()),
         Quantity::Pressure(pressure) => format!("\"{} Pa\"", pressure.in_pa()),
         Quantity::LineLoad(load) => format!("\"{} N/m\"", load.in_n_m()),

@@ -19,7 +19,7 @@ const FIGURES: [(&str, &str); 11] = [
     ("water.trench.volume", "Trench to dig under the wall"),
     ("water.drain.volume", "Trench of the drain"),
     ("earth.recipes.cob.whole-batches", "Batches of cob"),
-    ("roof.area", "Roof on the slope, first cut"),
+    ("roof.area", "Roof on its surface"),
     ("order.total", "All orders that have a price"),
 ];
 

@@ -34,7 +34,7 @@ pub struct Surface {
 
 /// Strips into which a bay is cut first, and at most, for the integrals; up the bay it is cut likewise, but no finer than in four.
 const STRIPS: u32 = 1;
-const MOST_STRIPS: u32 = 64;
+const MOST_STRIPS: u32 = 16;
 /// The change of area, as a share, below which strips are not halved any more.
 const SETTLED: f64 = 1e-10;
 
@@ -62,6 +62,17 @@ impl Bay<'_> {
             }
             last = next;
         }
+    }
+
+    /// Area in plan from one share of the way between the rafters to another: up the bay its scale changes evenly.
+    #[must_use]
+    pub fn plan_between(&self, from: f64, to: f64) -> Area {
+        let half = 0.5 * (from + to);
+        let strip = |(v, weight): (f64, f64)| {
+            let [eave, eye] = self.span(v);
+            weight * (eye - eave) * self.patch.normal(0.5 * (eave + eye), v)[2]
+        };
+        Area::m2(places(from, half).chain(places(half, to)).map(strip).sum())
     }
 
     /// The whole surface.

@@ -84,7 +84,7 @@ pub const PLACES_IN_BAY: usize = 4;
 pub fn edge_points(frame: &Frame) -> Vec<EdgePoint> {
     let bays = frame.bays();
     let places = PLACES_IN_BAY as u32;
-    let area = |bay: &Bay<'_>, from: f64, to: f64| bay.surface_between(from, to).plan_area;
+    let area = |bay: &Bay<'_>, from: f64, to: f64| bay.plan_between(from, to);
     let mut points: Vec<EdgePoint> = Vec::new();
     let mut carried = Area::ZERO;
     for bay in &bays {

@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use kurbo::Point;
 
-use super::bay::Bay;
+use super::bay::{Bay, Surface};
 use super::edge::Edge;
 use super::patch::Patch;
 use super::space::{Place, between, dot, in_plan, length, minus, plus, unit};
@@ -115,6 +115,7 @@ pub struct Frame {
     closed: bool,
     eave: Edge,
     eye: Edge,
+    surfaces: Vec<Surface>,
 }
 
 /// How near to an end of a rafter, as a share of it, an edge at the other end may cross.
@@ -145,8 +146,9 @@ impl Frame {
             let outer = outer.ok_or(Fault::NoEave(number))?;
             tops.push(TopLine { support: foot, eave: between(foot, head, outer), eye: between(foot, head, inner) });
         }
-        let frame = Frame { rafters: tops, closed, eave, eye };
+        let mut frame = Frame { rafters: tops, closed, eave, eye, surfaces: Vec::new() };
         frame.in_order()?;
+        frame.surfaces = frame.bays().iter().map(Bay::surface).collect();
         Ok(frame)
     }
 
@@ -165,6 +167,12 @@ impl Frame {
     #[must_use]
     pub fn rafters(&self) -> &[TopLine] {
         &self.rafters
+    }
+
+    /// What the surface of each bay measures.
+    #[must_use]
+    pub fn surfaces(&self) -> &[Surface] {
+        &self.surfaces
     }
 
     /// Whether they stand in a ring.
