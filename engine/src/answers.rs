@@ -7,7 +7,8 @@ use crate::house::handles::{self, Handle, On};
 use crate::house::lift_cards::{LiftCard, ServicePlace};
 use crate::house::part::{Plan, Section};
 use crate::house::{
-    self, About, BeamPlan, Carded, DeckTables, Detail, Furnishing, House, Hung, Mark, Pegs, RingPlan, SitePlan, Surfaces,
+    self, About, BeamPlan, Carded, DeckTables, Detail, Furnishing, House, Hung, Mark, Pegs, RingPlan, SitePlan,
+    Surfaces,
 };
 use crate::money::{Order, money};
 use crate::pictures::{self, Pictures, RoofCut};

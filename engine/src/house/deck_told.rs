@@ -1,10 +1,11 @@
 //! What holds a deck's boards and covers its eye, with nothing missing; shim table and cutting list as plain data.
 
 use super::deck::Deck;
+use super::deck_plan::{DeckPlan, deck_plan};
 use super::place::within;
 use crate::build::{self, Source};
 use crate::known::{Known, Origin};
-use crate::roof::deck::{Shim, Station};
+use crate::roof::deck::{EdgeBoard, Shim, Station};
 use crate::units::{Angle, Force, Length, Mass, Pressure, System};
 
 /// What holds the boards of a deck down.
@@ -132,6 +133,12 @@ pub struct DeckTables {
     pub eave: Vec<Length>,
     /// How far each pole is cut at the eave, along its top from over the support.
     pub cuts: Vec<Length>,
+    /// The edge board from each tail to the next.
+    pub edges: Vec<EdgeBoard>,
+    /// The pieces of the frame round the eye, bay by bay.
+    pub eye: Vec<Length>,
+    /// What a drawing shows.
+    pub plan: DeckPlan,
 }
 
 /// The tables of a deck.
@@ -159,6 +166,9 @@ pub fn deck_tables(deck: &Deck) -> DeckTables {
         shims: deck.shims.rafters.iter().enumerate().flat_map(line).collect(),
         eave: deck.eave.iter().map(|point| Length::m(point.place[2])).collect(),
         cuts: crate::roof::deck::tails(&deck.frame),
+        edges: crate::roof::deck::edge_boards(&deck.frame),
+        eye: crate::roof::deck::eye_frame(&deck.frame),
+        plan: deck_plan(deck),
         sticks,
     }
 }

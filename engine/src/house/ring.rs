@@ -4,9 +4,9 @@ use kurbo::{Point, Vec2};
 
 use super::Wall;
 use super::pile::{self, PilePole};
-use super::place::{known, shown, within};
+use super::place::{known, within};
+use super::ring_faults::{self, Refused};
 use crate::build::{self, Source, Written};
-use crate::curve::Side;
 use crate::known::{Known, Origin};
 use crate::roof::poles::{
     self, Band, Candidate, Choice, Errors, Figures, Laid, Layout, Pole, Position, Propped, Rafter, Rests, RestsOn, Wish,
@@ -122,6 +122,9 @@ pub(super) fn place(
     let measured = assumed(5.0, "poles.measured-to", "a folding rule on bark, a level over four metres");
     let seats = seats(source, keys, wanted, system)?;
     let laid = pile::laid(source, written, &pile, wanted.count.value)?;
+    if !ring_faults::notch_leaves_something(source, written, &pile, wanted.notch.value, system) {
+        return None;
+    }
     let ring = Loose {
         weights: pile::weights(source, &written.weights, system),
         measured_to: length(&written.measured_to, [0.5, 50.0], "how closely one measures", measured),
@@ -143,32 +146,12 @@ pub(super) fn place(
     };
     let first = written.pile.first()?;
     match ring.laid(wall, wanted) {
-        Ok(ring) => prop_is_in_the_room(source, roof, wall, &ring).then_some(ring),
+        Ok(ring) => ring_faults::prop_is_in_the_room(source, roof, wall, &ring).then_some(ring),
         Err((message, hint)) => {
             source.fault(first.tag.span.clone(), "poles.pile", message, hint);
             None
         }
     }
-}
-
-/// Refuses a ring whose prop would stand in the wall or outside of it.
-fn prop_is_in_the_room(source: &Source<'_>, roof: &build::Roof, wall: &Wall, ring: &Ring) -> bool {
-    let prop = ring.prop();
-    let station = wall.line.nearest(prop);
-    let away = (prop - station.point).dot(station.axis.turn_90());
-    let face = wall.shape().offset(Side::Inner, wall.line.along_line(station), 0.0);
-    let clear = away + face;
-    if clear > 0.0 {
-        return true;
-    }
-    if let Some(eye) = &roof.eye {
-        let message = format!(
-            "the prop would stand outside of the room, {} beyond the inner face of the wall",
-            shown(Length::m(-clear), System::Metric)
-        );
-        source.fault(eye.span.clone(), &eye.path, message, "make the eye smaller, or turn it with roof.turned");
-    }
-    false
 }
 
 fn seats(
@@ -219,15 +202,13 @@ struct Loose {
     laid: Vec<Laid>,
 }
 
-type Refused = (String, &'static str);
-
 impl Loose {
     fn laid(self, wall: &Wall, wanted: &Wanted<'_>) -> Result<Ring, Refused> {
-        let refused = |fault: poles::Fault| (fault.to_string(), "mend the pile, the eye or the notch");
+        let refused = |fault: poles::Fault| ring_faults::refused(fault, "mend the pile, the eye or the notch");
         let count = usize::try_from(wanted.count.value).unwrap_or(usize::MAX);
         if self.pile.len() < count {
             let message = format!("{count} poles bear each other, and the pile has {}", self.pile.len());
-            return Err((message, "measure more poles, or take fewer into the ring"));
+            return Err((message, "measure more poles, or take fewer into the ring".to_owned()));
         }
         let starts = self.starts(wall, wanted, count).map_err(refused)?;
         let tails = tails(wall, wanted, &starts);
@@ -246,7 +227,7 @@ impl Loose {
         };
         let positions = poles::positions(&layout, &solved);
         let choice = poles::choose_at_once(&positions, &candidates, &wish, &self.laid)
-            .map_err(|short| self.short(&short.rows, &positions))?;
+            .map_err(|short| ring_faults::short(&self.pile, &self.laid, &short.rows, &positions))?;
         let chosen = |place: usize| {
             let placed = &choice.places[place];
             let pole = candidates[placed.pole].pole;
@@ -260,10 +241,8 @@ impl Loose {
         layout.rafters.iter_mut().for_each(|rafter| rafter.support[2] = rafter.support[2] + base);
         let solved = poles::ring(&layout).map_err(refused)?;
         if let Some(fault) = solved.faults.first() {
-            return Err((
-                fault.to_string(),
-                "measure longer poles, make the tip or the overhang shorter, or the eye wider",
-            ));
+            let hint = "measure longer poles, make the tip or the overhang shorter, or the eye wider";
+            return Err(ring_faults::refused(*fault, hint));
         }
         let error = self.measured_to.value;
         let errors = Errors { diameter: error, plate: error, eye: error };
@@ -293,18 +272,6 @@ impl Loose {
             positions,
             wish,
         })
-    }
-
-    fn short(&self, rows: &[usize], positions: &[poles::Position]) -> Refused {
-        let longest = self.pile.iter().map(|pole| pole.length.value).fold(Length::ZERO, Length::max);
-        let wanted = rows.iter().map(|&row| positions[row].length).fold(Length::ZERO, Length::max);
-        let message = format!(
-            "{} places of the ring find no pole: the longest that is wanted is {}, the longest of the pile {}",
-            rows.len(),
-            shown(wanted, System::Metric),
-            shown(longest, System::Metric)
-        );
-        (message, "measure longer poles, or make overhang and tip shorter")
     }
 
     /// The supports, in height from where the plate should be, and a point toward which each pole runs.

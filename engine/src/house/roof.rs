@@ -228,7 +228,18 @@ fn reciprocal(
         return None;
     }
     let distance = diameter.value - notch.value;
-    if distance <= Length::ZERO || !roof::closes(count.value, eye.value, distance) {
+    if distance <= Length::ZERO
+        && let Some(written) = &written.notch
+    {
+        let message = format!(
+            "a notch of {} goes through poles of {}",
+            shown(notch.value, system),
+            shown(diameter.value, system)
+        );
+        source.fault(written.span.clone(), &written.path, message, "notch less, or take thicker poles");
+        return None;
+    }
+    if !roof::closes(count.value, eye.value, distance) {
         let message = format!(
             "{} poles {} apart at their crossings do not close round an eye of radius {}: they must lie less than \
              r sin(2π/n) = {} apart",

@@ -23,7 +23,7 @@ use kurbo::Vec2;
 use super::line::{bind, bind_piece};
 use super::need::Need;
 use super::uneven::sizes;
-use crate::house::{Frame, House, Roof};
+use crate::house::{Frame, House, Ring, Roof};
 use crate::reason::Answer;
 use crate::roof;
 use crate::row::Rows;
@@ -45,13 +45,33 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
         Frame::Reciprocal { .. } => reciprocal(roof, eave, rows),
         Frame::OneWay { .. } => one_way(house, roof, eave, rows),
     };
-    if let Frame::Reciprocal { ring: Some(ring), .. } = &roof.frame {
+    if let Some(ring) = measured(roof) {
         places::walk(house, roof, ring, rows);
+        places::whole_of_poles(house, ring, rows);
     }
     if let Some(deck) = &roof.deck {
         deck::surface(deck, rows);
         deck::walk(house, deck, rows);
     }
+    if measured(roof).is_none() {
+        typical(house, roof, (count, length), rows);
+    }
+    let mut needs = vec![Need::of(&roof.of, [count_path(roof).to_owned()])];
+    needs.extend(layers::walk(roof, rows));
+    hold::walk(house, roof, rows);
+    needs
+}
+
+/// The ring of poles that are measured one by one.
+fn measured(roof: &Roof) -> Option<&Ring> {
+    match &roof.frame {
+        Frame::Reciprocal { ring, .. } => ring.as_deref(),
+        Frame::OneWay { .. } => None,
+    }
+}
+
+/// Wood, mass and height of poles that are all taken to be alike.
+fn typical(house: &House, roof: &Roof, (count, length): (u64, Length), rows: &mut Rows) {
     let volume = roof::pole_volume(count, roof.diameter.value, length)
         .from("count", count_path(roof))
         .from("diameter", "poles.diameter")
@@ -68,10 +88,6 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
         .from("ground outside", "ground.outside")
         .from("rise", "roof.rise");
     add(rows, "house.height", "height of the poles' axes above the ground outside", height);
-    let mut needs = vec![Need::of(&roof.of, [count_path(roof).to_owned()])];
-    needs.extend(layers::walk(roof, rows));
-    hold::walk(house, roof, rows);
-    needs
 }
 
 fn count_path(roof: &Roof) -> &str {
@@ -162,7 +178,10 @@ fn reciprocal(roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64, Length) {
     let out = bound(roof::support_to_eave(count, radius, eye, out)).from("out", "roof.support-out");
     let out = add(rows, "roof.support-to-eave", "from the wall to the eave along a pole, in plan", out);
     let cut = bound(roof::pole_length(plan, out, tip, pitch));
-    let cut = add(rows, "roof.poles.cut-length", "length of a pole, eave to tip", cut);
+    let cut = match measured(roof) {
+        Some(_) => cut.value,
+        None => add(rows, "roof.poles.cut-length", "length of a pole, eave to tip", cut),
+    };
     let eye_area = roof::eye_area(count, eye).from("count", "poles.count").from("eye radius", "roof.eye");
     let eye_area = add(rows, "roof.eye-area", "area of the eye in plan", eye_area);
     let roofed =

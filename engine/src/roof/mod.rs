@@ -22,8 +22,8 @@ pub use living::{
 pub use one_way::{angle, longest, mean_length, rafter_count, reach, rise};
 pub use reciprocal::{
     axis_distance, axis_length, between_crossings, closes, contact_shift, crossing_height, crossing_offset,
-    eye_radius_for_pitch, most_apart, notch_for_pitch, pitch, plan_length, plan_radius, pole_length, prop_height, support_to_eave,
-    to_first_crossing,
+    eye_radius_for_pitch, most_apart, notch_for_pitch, pitch, plan_length, plan_radius, pole_length, prop_height,
+    support_to_eave, to_first_crossing,
 };
 pub use slide::{
     batten_slide_safety, downhill_pull, edge_push, edge_push_without_friction, slide_safety, water_push,

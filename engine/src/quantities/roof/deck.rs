@@ -60,6 +60,7 @@ pub(super) fn walk(house: &House, deck: &Deck, rows: &mut Rows) {
     ] {
         noted(title, path, known.as_ref(), rows);
     }
+    spare(deck, rows);
     let pegs = rows.known("from one depth peg on the roof to the next", &deck.pegs);
     let area = rows.value("roof.area").unwrap_or(Area::ZERO);
     let count = deck::depth_pegs(area, pegs).from("area", "roof.area").from("spacing", "roof.deck.pegs");
@@ -115,6 +116,7 @@ fn eave(deck: &Deck, rows: &mut Rows) {
     let place = usize::try_from(place.saturating_sub(1)).unwrap_or(0);
     let (pole, quarter) = (place / deck::PLACES_IN_BAY + 1, place % deck::PLACES_IN_BAY);
     let level = bind(deck::lowest_level(&deck.eave), rows, "roof.ring.pitch");
+    let level = bind(level, rows, &Ring::path(pole - 1, "seat-level"));
     let (level, at) = match quarter {
         0 => (level, format!("at pole {pole}")),
         _ => (bind(level, rows, "roof.deck.edge"), format!("{quarter} quarters on from pole {pole}")),
@@ -171,6 +173,22 @@ fn water(house: &House, deck: &Deck, rows: &mut Rows) {
         None => bind(standing, rows, "roof.deck.lowest-place"),
     };
     rows.add("roof.deck.standing-water", "deepest water behind the edge board with all downspouts open", standing);
+}
+
+/// Whether the sheet is turned up higher than water stands when one downspout is blocked.
+fn spare(deck: &Deck, rows: &mut Rows) {
+    let title = "what is left of the upstand at the edge over the deepest water, one downspout blocked";
+    let depths = deck.downspouts.iter().map(|(name, _)| format!("roof.deck.downspouts.{name}.if-blocked"));
+    let depths = rows.parts::<Length>(depths.chain(["roof.deck.standing-water".to_owned()]));
+    let deepest = depths.into_iter().max_by(|a, b| a.2.in_m().total_cmp(&b.2.in_m()));
+    match (&deck.upstand[1], deepest) {
+        (Some(upstand), Some((_, path, deep))) if deck.water.is_some() => {
+            let spare =
+                deck::spare_upstand(upstand.value, deep).from("upstand", upstand.path.as_str()).from("deepest", path);
+            rows.add("roof.deck.spare-upstand", title, spare);
+        }
+        _ => rows.not_known("roof.deck.spare-upstand", title),
+    }
 }
 
 fn cover(deck: &Deck, rows: &mut Rows) {

@@ -6,7 +6,7 @@ use crate::house::{House, Ring, Roof};
 use crate::reason::Answer;
 use crate::roof::poles::{self, Band};
 use crate::row::Rows;
-use crate::units::Length;
+use crate::units::{Length, Mass, Volume};
 
 pub(super) fn walk(house: &House, roof: &Roof, ring: &Ring, rows: &mut Rows) {
     known(ring, rows);
@@ -223,16 +223,38 @@ fn lifting(roof: &Roof, ring: &Ring, place: usize, rows: &mut Rows) {
     let volume = rows.add(of("wood"), format!("{on}, wood of its pole"), volume);
     let mass =
         crate::roof::pole_mass(volume, roof.density.value).from("volume", of("wood")).from("density", "poles.density");
-    let mass = rows.add(of("mass"), format!("{on}, mass of its pole as lifted"), mass);
+    let mass = rows.add(of("mass"), format!("{on}, mass of its pole, cut to length, as lifted"), mass);
     let balance = poles::balance_point(pole.butt, end, cut).without("tip");
     let balance = bind(sized(balance, &of("cut-length")), rows, &of("tip"));
     let balance = rows.add(of("balance"), format!("{on}, from its butt to where it balances"), balance);
     let hands = poles::mass_at_end(mass, balance, cut).from("mass", of("mass")).from("to balance point", of("balance"));
     rows.add(
         of("lift"),
-        format!("{on}, in the hands at its tip while its butt stays down"),
+        format!("{on}, in the hands at the tip of the cut pole while its butt stays down"),
         hands.from("length", of("cut-length")),
     );
+}
+
+/// What all poles make together: the longest, their wood and mass, how high the highest reaches.
+pub(super) fn whole_of_poles(house: &House, ring: &Ring, rows: &mut Rows) {
+    let places = 0..ring.layout.rafters.len();
+    let all = |noun: &str| places.clone().map(|place| Ring::path(place, noun)).collect::<Vec<String>>();
+    let lengths = rows.parts::<Length>(all("cut-length"));
+    if let Some((_, path, longest)) = lengths.into_iter().max_by(|a, b| a.2.in_m().total_cmp(&b.2.in_m())) {
+        let longest = bind(poles::longest_cut(longest), rows, &path);
+        rows.add("roof.poles.cut-length", "longest of the poles, cut to length", longest);
+    }
+    let wood = rows.parts::<Volume>(all("wood"));
+    let sum = poles::wood_of_all(wood.iter().map(|(.., volume)| *volume).sum()).of_parts(wood);
+    rows.add("roof.poles.volume", "wood of the poles, cut to length", sum);
+    let mass = rows.parts::<Mass>(all("mass"));
+    let sum = poles::mass_of_all(mass.iter().map(|(.., mass)| *mass).sum()).of_parts(mass);
+    rows.add("roof.poles.mass", "mass of the poles, cut to length", sum);
+    let level = |place: &usize| poles::rest_height(&ring.solved.sets[*place]).value;
+    let Some(highest) = places.clone().max_by(|a, b| level(a).in_m().total_cmp(&level(b).in_m())) else { return };
+    let (crossing, ground) = (Ring::path(highest, "rest-level"), &house.ground);
+    let height = poles::above(level(&highest), ground.value).from("level", crossing).from("base", ground.path.as_str());
+    rows.add("house.height", "height of the poles' axes at their highest crossing above the ground outside", height);
 }
 
 fn raising(house: &House, ring: &Ring, rows: &mut Rows) {

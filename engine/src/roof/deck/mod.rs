@@ -23,7 +23,7 @@ mod told;
 mod whole;
 
 pub use bay::{Bay, Surface};
-pub use boards::{Board, Courses, boards_wasted, courses};
+pub use boards::{Board, Courses, boards_wasted, course_lines, courses, round};
 pub use drainage::{Catchment, Drainage, drainage, overflow_width, rain_flow_m3_s};
 pub use eave::{EdgeBoard, EdgePoint, PLACES_IN_BAY, edge_boards, edge_points, tails};
 pub use edge::Edge;
@@ -46,7 +46,7 @@ pub use shims::{Bedding, Deck, Shim, ShimTable, Station, shim_volume, shims};
 pub use space::Place;
 pub use told::{
     board_count, bought_area, catchment, depth_if_blocked, eave_cut, fewest_lengths, largest_shim, lengths_of,
-    lowest_level, lowest_place, outlet_count, shim_count, standing_water,
+    lowest_level, lowest_place, outlet_count, shim_count, spare_upstand, standing_water,
 };
 pub use whole::{
     deck_area, deck_plan_area, largest_twist_on_a_metre, steepest_slope, summed_gaussian_curvature,

@@ -167,3 +167,15 @@ formula! {
         depth
     }
 }
+
+formula! {
+    /// What is left of the sheet's upstand over the deepest water, one downspout blocked; below zero, water runs over it and under it.
+    ///
+    /// ```text
+    /// h = u − d        u: upstand at the edge, d: deepest of the water over a blocked downspout and the water that stands
+    /// ```
+    /// Source: the definition of a level.
+    pub fn spare_upstand(upstand: Length, deepest: Length) -> Length {
+        upstand - deepest
+    }
+}

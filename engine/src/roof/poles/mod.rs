@@ -28,7 +28,10 @@ pub use choice::{Candidate, Choice, Laid, Placed, Position, Unfit, Wish, choose_
 pub use fault::Fault;
 pub use forces::{Load, Passed, lost, passed};
 pub(in crate::roof) use lie::Lie;
-pub use lift::{Team, balance_point, drying_shrinkage, lifted_by, mass_at_end, sinking, tapered_volume};
+pub use lift::{
+    Team, balance_point, drying_shrinkage, lifted_by, longest_cut, mass_at_end, mass_of_all, sinking, tapered_volume,
+    wood_of_all,
+};
 pub use marks::{
     above, carry_mark, choice_bound, choice_cost, cut_length, eye_level, eye_size, half_notch, likely_error,
     mean_pitch, middle, notch, pole_of_the_pile, pole_pitch, prop_top, rest_height, rest_mark, seat_in_plan,
