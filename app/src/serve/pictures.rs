@@ -50,7 +50,7 @@ pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
         "earth" => names.extend(answers.recipes.iter().map(|recipe| format!("recipe-{recipe}"))),
         "roof" => {
             if let Some(ring) = &answers.ring_plan {
-                names.splice(0..0, ["roof-plan", "raising", "raising-stages"].map(str::to_owned));
+                names.splice(0..0, ["roof-plan", "raising", "raising-stages", "deck-plan"].map(str::to_owned));
                 names.extend(ring.places.iter().map(|pole| format!("pole-{}", pole.tag)));
             }
             if answers.rows.find("roof.trade.used").is_some() {
@@ -133,6 +133,7 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
         "roof-plan" => drawing::roof_plan(answers, medium),
         "trade" => drawing::trade(answers, standing.pictures()?.choice.as_ref(), medium),
         "bending" => drawing::bending(answers, standing.pictures()?.bent.as_ref(), medium),
+        "deck-plan" => drawing::deck_plan(answers, medium),
         "raising" => drawing::raising(answers, medium),
         "raising-stages" => drawing::raising_stages(answers, medium),
         other if other.starts_with("pole-") => {

@@ -1,8 +1,8 @@
-//! Tables of a leaf: recipes by the bucket, openings, the earth balance, which pole lies where; and the lines of what to order.
+//! Tables of a leaf: recipes by the bucket, openings, the earth balance, which pole lies where, shims; and the lines of what to order.
 
 use engine::answers::Answers;
 use engine::build::SoldBy;
-use engine::units::{Fineness, Kind};
+use engine::units::{Fineness, Kind, Length};
 
 use super::wire::{Order, Table};
 
@@ -12,7 +12,7 @@ pub fn tables(leaf: &str, answers: &Answers) -> Vec<Table> {
         "ground" => balance(answers),
         "walls" => vec![openings(answers)],
         "earth" => answers.recipes.iter().map(|recipe| of_recipe(answers, recipe)).collect(),
-        "roof" => places(answers),
+        "roof" => places(answers).into_iter().chain(deck(answers)).collect(),
         _ => Vec::new(),
     }
 }
@@ -91,6 +91,22 @@ fn balance(answers: &Answers) -> Vec<Table> {
     let both = [("topsoil", "Topsoil on its heap"), ("subsoil", "Subsoil on its heap")];
     let tables = both.map(|(earth, title)| table(title, &["after", "on the heap"], stages(earth)));
     tables.into_iter().filter(|table| !table.rows.is_empty()).collect()
+}
+
+/// The shim table.
+fn deck(answers: &Answers) -> Vec<Table> {
+    let Some(deck) = &answers.deck else { return Vec::new() };
+    let length = |length: Length| engine::row::shown(length.into(), answers.system);
+    let shims = deck.shims.iter().map(|line| {
+        let sides = line.sides.iter().flat_map(|side| match side {
+            Some(shim) => [length(shim.inner), length(shim.outer), engine::row::shown(shim.cut.into(), answers.system)],
+            None => ["–", "–", "–"].map(str::to_owned),
+        });
+        [line.pole.to_string(), length(line.along)].into_iter().chain(sides).collect()
+    });
+    let header =
+        ["pole", "along", "left, inner", "left, outer", "left, cut", "right, inner", "right, outer", "right, cut"];
+    vec![table("Shims under the deck", &header, shims.collect())]
 }
 
 fn places(answers: &Answers) -> Vec<Table> {

@@ -2,14 +2,16 @@
 
 use engine::answers::Answers;
 use engine::house::{BoardLine, DeckTables, ShimLine};
+use engine::roof::deck::EdgeBoard;
 use engine::row::shown;
 use engine::units::{Angle, Length};
 use serde_json::{Value, json};
 
-use super::rows::figures;
+use super::rows::{cell, figures};
+use crate::spoken::spoken;
 
 /// The rows of the chapter, and what they are called here.
-const FIGURES: [(&str, &str); 20] = [
+const FIGURES: [(&str, &str); 21] = [
     ("area", "Deck on its twisted surface"),
     ("deck.plan-area", "Deck in plan"),
     ("deck.edge", "Radius at which it ends round the eye"),
@@ -26,7 +28,8 @@ const FIGURES: [(&str, &str); 20] = [
     ("deck.eave-length", "Edge board along the eave"),
     ("deck.lowest-level", "Lowest level of the eave"),
     ("deck.standing-water", "Deepest water behind the edge board"),
-    ("deck.peg-count", "Depth pegs"),
+    ("deck.spare-upstand", "Left of the upstand, one downspout blocked"),
+    ("deck.peg-count", "Depth pegs of each layer"),
     ("deck.hoisted", "Hoisted in buckets, soaked"),
     ("deck.cover.size", "Cover of the eye, across"),
     ("deck.cover.load", "Load that comes on it"),
@@ -45,12 +48,19 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "sticks": {"header": STICKS, "rows": sticks(answers, deck)},
         "cuts": cuts.map(|(pole, &cut)| [(pole + 1).to_string(), length(answers, cut)]).collect::<Vec<_>>(),
         "eave": eave(answers, deck),
+        "edges": {"header": EDGES, "rows": edges(answers, deck)},
+        "water": {"header": WATER, "rows": water(answers, deck)},
+        "layers": {"header": LAYERS, "rows": layers(answers)},
     })
 }
 
 const SHIMS: [&str; 8] =
     ["pole", "along", "left, inner", "left, outer", "left, cut", "right, inner", "right, outer", "right, cut"];
 const BOARDS: [&str; 6] = ["bay", "course", "length", "left end", "right end", "out of"];
+const EDGES: [&str; 8] =
+    ["bay", "straight", "bent", "at a quarter", "half-way", "three quarters", "its ends, bevel", "frame of the eye"];
+const WATER: [&str; 3] = ["downspout", "drains in plan", "deep if it is blocked"];
+const LAYERS: [&str; 7] = ["layer", "area", "in place", "loose", "buckets", "each, soaked", "all, soaked"];
 const STICKS: [&str; 3] = ["no.", "stock", "bay.course and length"];
 
 fn length(answers: &Answers, length: Length) -> String {
@@ -86,6 +96,38 @@ fn sticks(answers: &Answers, deck: &DeckTables) -> Vec<[String; 3]> {
         [(number + 1).to_string(), length(answers, *stock), pieces.join(", ")]
     };
     deck.sticks.iter().enumerate().map(stick).collect()
+}
+
+/// The edge board of each bay: straight from tail to tail, bent to the eave, how far the eave stands out from the string.
+fn edges(answers: &Answers, deck: &DeckTables) -> Vec<Vec<String>> {
+    let line = |(bay, (edge, eye)): (usize, (&EdgeBoard, &Length))| {
+        let bevels = edge.bevels.map(|bevel| bevel.map_or_else(|| "–".to_owned(), |bevel| angle(answers, bevel)));
+        let lengths = [edge.string, edge.curve].into_iter().chain(edge.ordinates).map(|one| length(answers, one));
+        let name = [(bay + 1).to_string()].into_iter();
+        name.chain(lengths).chain([bevels.join(", "), length(answers, *eye)]).collect()
+    };
+    deck.edges.iter().zip(&deck.eye).enumerate().map(line).collect()
+}
+
+fn water(answers: &Answers, deck: &DeckTables) -> Vec<[String; 3]> {
+    let of = |name: &str, noun: &str| cell(answers, &format!("roof.deck.downspouts.{name}.{noun}"));
+    let line = |(name, _): &(String, _)| [spoken(name), of(name, "catchment"), of(name, "if-blocked")];
+    deck.plan.downspouts.iter().map(line).collect()
+}
+
+/// The layers in the order in which they are laid.
+fn layers(answers: &Answers) -> Vec<Vec<String>> {
+    let stems = answers.rows.matching("roof.layers.*.area").filter_map(|row| row.path.strip_suffix(".area"));
+    let of = |stem: &str, noun: &str| {
+        let path = format!("{stem}.{noun}");
+        if answers.rows.find(&path).is_some() { cell(answers, &path) } else { "–".to_owned() }
+    };
+    let line = |stem: &str| {
+        let name = spoken(stem.rsplit('.').next().unwrap_or(stem));
+        let nouns = ["area", "volume", "loose-volume", "buckets", "bucket-mass", "saturated-mass"];
+        [name].into_iter().chain(nouns.map(|noun| of(stem, noun))).collect()
+    };
+    stems.map(line).collect()
 }
 
 /// Levels of the eave, a line a bay: its tail, and three places on to the next.

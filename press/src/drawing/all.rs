@@ -5,9 +5,9 @@ use engine::pictures::Pictures;
 
 use super::words::{Words, words};
 use super::{
-    Scaled, bending, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots,
-    pole_card, raising, raising_stages, roof_plan, section, setting_out, site, story_pole, trade, trench_section,
-    unrolled,
+    Scaled, bending, bond_beam, deck_plan, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan,
+    plaster_lots, pole_card, raising, raising_stages, roof_plan, section, setting_out, site, story_pole, trade,
+    trench_section, unrolled,
 };
 use crate::paper::Paper;
 use crate::spoken;
@@ -97,6 +97,7 @@ fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) 
         ("raising-stages", raising_stages(answers, paper)),
     ];
     drawings.extend(roof.into_iter().filter_map(|(name, drawn)| Some(whole(name, "roof", drawn?))));
+    drawings.extend(deck_plan(answers, paper).map(|deck| whole("deck-plan", "deck", deck)));
     let poles = answers.ring_plan.iter().flat_map(|ring| &ring.places);
     drawings.extend(poles.map(|pole| {
         let name = format!("pole-{}", pole.tag);

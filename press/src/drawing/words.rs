@@ -55,6 +55,12 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
                         The sag is many times too deep; its curve between wall and rest is drawn as a parabola.";
             (title, note.to_owned())
         }
+        "deck-plan" => (
+            "Plan of the deck".to_owned(),
+            "Thin: between courses of boards, counted from the eave. Heavy: top lines of the poles, across them the stations of \
+             the shim table. Dots: downspouts, with the roof in plan that runs to each."
+                .to_owned(),
+        ),
         "raising" => (
             "The prop, seen square to its first pole".to_owned(),
             "The whole pole is drawn on the prop; dashes: as it lies when the prop is gone. The prop itself is not designed here."
@@ -65,11 +71,8 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             "Dark: the pole of the stage; disc: the prop.".to_owned(),
         ),
         "exploded" => {
-            let roof = match (pictures?.exploded.has_roof, &answers.ring_plan) {
-                (true, Some(_)) => " Layers of the roof are a first cut.",
-                (true, None) => " Poles and layers of the roof are a first cut.",
-                (false, _) => "",
-            };
+            let is_first_cut = pictures?.exploded.has_roof && answers.deck.is_none();
+            let roof = if is_first_cut { " Poles and layers of the roof are a first cut." } else { "" };
             ("The house pulled apart".to_owned(), format!("What is built first lies lowest.{roof}"))
         }
         other if other.starts_with("pole-") => {
