@@ -60,8 +60,8 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, orders, quantities, roof, set_out, site, skin,
-        sources, studies, walls,
+        checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, orders, quantities, roof, set_out, site,
+        skin, sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;

@@ -30,6 +30,8 @@ pub struct Roof {
     pub soil: Option<RoofSoil>,
     /// The code by which its timber is held, with what that needs; none where the site names none.
     pub held: Option<Held>,
+    /// The deck; none where the poles are not measured one by one.
+    pub deck: Option<Box<Deck>>,
 }
 
 /// What a code needs to hold a roof.
@@ -43,8 +45,6 @@ pub struct Held {
     pub wood: Wood,
     /// The bolts of the crossings.
     pub bolt: Bolt,
-    /// The deck; none where the poles are not measured one by one.
-    pub deck: Option<Box<Deck>>,
 }
 
 /// How a roof stands.
