@@ -114,7 +114,7 @@ class Sitting {
     if (this.isAsking) return;
     this.isAsking = true;
     for (let asked = this.waiting.shift(); asked; asked = this.waiting.shift()) {
-      this.busy = !asked.moving;
+      this.busy = !(asked.moving && asked.change?.kind === "drag");
       asked.done(await this.one(asked));
     }
     this.busy = this.isAsking = false;
