@@ -291,12 +291,18 @@ fn uplift(
 /// Degrees of pitch for which the European table is carried.
 const UP_DEG: [u32; 6] = [0, 5, 15, 30, 45, 60];
 
+/// How far a chord may lie from the outer face where the least width is looked for, in metres.
+const CHORD: f64 = 1e-4;
+
 /// The least width of the house over its outer faces, looked for degree by degree.
 fn narrowest(house: &House) -> Length {
-    let shape = house.wall.shape();
+    let face = house.wall.shape().polyline(Side::Outer, [0.0, house.wall.line.length()], 0.0, CHORD);
     let across = |deg: u32| {
         let way = kurbo::Vec2::from_angle(f64::from(deg).to_radians());
-        shape.reach(Side::Outer, 0.0, way) + shape.reach(Side::Outer, 0.0, -way)
+        let along = face.iter().map(|point| point.to_vec2().dot(way));
+        let (least, most) =
+            along.fold((f64::INFINITY, f64::NEG_INFINITY), |(least, most), at| (at.min(least), at.max(most)));
+        most - least
     };
     Length::m((0..180).map(across).fold(f64::INFINITY, f64::min))
 }
