@@ -108,6 +108,7 @@ class Sitting {
     }
     return new Promise((done) => {
       this.waiting.push({ change, moving, done });
+      if (!moving || change?.kind !== "drag") this.busy = true;
       void this.next();
     });
   }
@@ -116,7 +117,6 @@ class Sitting {
     if (this.isAsking) return;
     this.isAsking = true;
     for (let asked = this.waiting.shift(); asked; asked = this.waiting.shift()) {
-      this.busy = !(asked.moving && asked.change?.kind === "drag");
       asked.done(await this.one(asked));
     }
     this.busy = this.isAsking = false;
