@@ -174,15 +174,12 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
     let left_over = row.starts_with("poles.choice.") && path.starts_with("poles.pile.");
     // The beam lifts the plate and the prop alike.
     let lifted = row == "roof.raising.prop-above-plate" && path == "wall.bond-beam.height";
-    // A thicker beam lifts all poles alike: how they lie does not change.
-    let lifts_all = path == "wall.bond-beam.height" && (row.starts_with("roof.") || row.starts_with("order."));
     back || batches
         || exempt::is_of_a_level_rafter(row, path)
         || exempt::is_determinate(row, path)
         || exempt::is_of_the_least_snow(name, row, path)
         || left_over
         || lifted
-        || lifts_all
         || end
         || stands_off
         || follows

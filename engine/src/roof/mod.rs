@@ -16,8 +16,8 @@ pub use layers::{
     mass_on_area, pole_mass, pole_volume, roofed, saturated_mass, sheet_mass, sloped_area, with_laps,
 };
 pub use living::{
-    drain_water, fixed_layers, held_water, lapped_sheet, layer_on_area, over_deep, pond_on_each_metre, pond_reach,
-    pond_weight, soaked_density, weight_on_slope,
+    drain_water, fixed_layers, held_water, lapped_sheet, layer_on_area, over_deep, pond_depth, pond_on_each_metre,
+    pond_reach, pond_weight, soaked_density, weight_on_slope,
 };
 pub use one_way::{angle, longest, mean_length, rafter_count, reach, rise};
 pub use reciprocal::{
