@@ -60,6 +60,8 @@ pub struct RingKeys {
     pub clearance: Option<Written<Length>>,
     /// How far the plate lies above where it should at each pole, in their order.
     pub seats: Vec<Written<Length>>,
+    /// Levels of the poles that are up, each at its mark where it rests, in the order of raising.
+    pub raised: Vec<Written<Length>>,
 }
 
 /// One entry of `[[roof.layers]]`
@@ -134,6 +136,7 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
                 bedding: table.quantity("bedding", Kind::Length),
                 clearance: table.quantity("clearance", Kind::Length),
                 seats: table.lengths("seats"),
+                raised: table.lengths("raised"),
             };
         }
         Some(RoofKind::OneWay) => {
@@ -143,9 +146,8 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
             roof.ring.seat = table.quantity("seat", Kind::Length);
         }
         None => {
-            for key in
-                ["eye", "notch", "tip", "turned", "seat", "bedding", "clearance", "seats", "pitch", "falls", "spacing"]
-            {
+            let ring = ["eye", "notch", "tip", "turned", "seat", "bedding", "clearance", "seats", "raised"];
+            for key in ring.into_iter().chain(["pitch", "falls", "spacing"]) {
                 table.unread(key);
             }
         }

@@ -32,6 +32,7 @@ mod pile;
 mod place;
 mod plaster;
 mod profile;
+mod raised;
 mod ring;
 mod ring_faults;
 mod ring_other;

@@ -5,6 +5,7 @@ use kurbo::{Point, Vec2};
 use super::Wall;
 use super::pile::{self, PilePole};
 use super::place::{known, within};
+use super::raised;
 use super::ring_faults::{self, Refused};
 use crate::build::{self, Source, Written};
 use crate::known::{Known, Origin};
@@ -45,6 +46,10 @@ pub struct Ring {
     pub clearance: Known<Length>,
     /// How far the plate lies above where it should at each pole; none where it was not measured.
     pub seats: Vec<Known<Length>>,
+    /// Levels of the poles that are up, in the order of raising: each at its mark where it rests, the prop in.
+    pub raised: Vec<Known<Length>>,
+    /// The same of every place as they were planned.
+    pub planned: Vec<Length>,
     /// From each seat out to the eave in plan, along the pole.
     pub tails: Vec<Length>,
     /// The poles where they lie.
@@ -121,6 +126,7 @@ pub(super) fn place(
     let clearance = assumed(60.0, "roof.clearance", "room for the last pole to slip in under the first");
     let measured = assumed(5.0, "poles.measured-to", "a folding rule on bark, a level over four metres");
     let seats = seats(source, keys, wanted, system)?;
+    let raised = raised::levels(source, keys, wanted.count.value, system)?;
     let laid = pile::laid(source, written, &pile, wanted.count.value)?;
     if !ring_faults::notch_leaves_something(source, written, &pile, wanted.notch.value, system) {
         return None;
@@ -146,7 +152,10 @@ pub(super) fn place(
     };
     let first = written.pile.first()?;
     match ring.laid(wall, wanted) {
-        Ok(ring) => ring_faults::prop_is_in_the_room(source, roof, wall, &ring).then_some(ring),
+        Ok(ring) if ring_faults::prop_is_in_the_room(source, roof, wall, &ring) => {
+            raised::solved_again(source, keys, ring, raised)
+        }
+        Ok(_) => None,
         Err((message, hint)) => {
             source.fault(first.tag.span.clone(), "poles.pile", message, hint);
             None
@@ -162,21 +171,10 @@ fn seats(
 ) -> Option<Vec<Known<Length>>> {
     let range = || Length::mm(-300.0)..Length::mm(300.0);
     let what = "how far a plate lies above where it should";
-    let seats: Vec<_> = keys.seats.iter().filter_map(|one| within(source, Some(one), range(), what, system)).collect();
-    let count = keys.seats.len();
-    if let Some(first) = keys.seats.first()
-        && count as u64 > wanted.count.value
-    {
-        let message = format!("{count} seats are measured, and there are {} poles", wanted.count.value);
-        source.fault(
-            first.span.clone(),
-            "roof.seats",
-            message,
-            "write one for each pole, in their order; the rest lies as drawn",
-        );
-        return None;
-    }
-    (seats.len() == count).then_some(seats)
+    let hint = "write one for each pole, in their order; the rest lies as drawn";
+    raised::at_most_one_each(source, &keys.seats, wanted.count.value, ("roof.seats", "seats", hint))?;
+    let read = keys.seats.iter().map(|one| within(source, Some(one), range(), what, system));
+    read.collect()
 }
 
 fn alone(source: &Source<'_>, written: &build::Poles, system: System) -> Option<Known<Mass>> {
@@ -251,6 +249,7 @@ impl Loose {
         );
         let propped = poles::propped(&layout, &solved, 0, self.clearance.value).map_err(refused)?;
         let settled = poles::bedded(&layout, &solved, self.bedding.value).map_err(refused)?;
+        let planned = poles::marked_levels(&layout, &solved, &propped.sets).map_err(refused)?;
         let Loose { pile, weights, measured_to, alone, turned, seat, bedding, clearance, seats, .. } = self;
         Ok(Ring {
             pile,
@@ -262,6 +261,8 @@ impl Loose {
             bedding,
             clearance,
             seats,
+            raised: Vec::new(),
+            planned,
             tails: tails.into_iter().map(Length::m).collect(),
             layout,
             solved,

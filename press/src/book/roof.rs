@@ -169,12 +169,14 @@ const HOLDS: [&str; 9] = [
 ];
 
 fn measured(answers: &Answers, ring: &RingPlan) -> Value {
-    let rows = ring.order.iter().filter_map(|&place| {
+    let rows = ring.order.iter().enumerate().filter_map(|(stage, &place)| {
         let pole = ring.places.get(place)?;
-        let level = mark(answers, &format!("{}.rest-level", pole.stem));
-        Some(vec![named(place, pole), level, String::new(), String::new(), String::new()])
+        let [prop_in, prop_out] = ["planned-level", "rest-level"].map(|noun| mark(answers, &format!("{}.{noun}", pole.stem)));
+        let up = said(answers, &format!("roof.raised.{}", stage + 1)).unwrap_or_default();
+        Some(vec![named(place, pole), prop_in, up, prop_out, String::new(), String::new()])
     });
-    let header = ["pole", "planned, before it beds", "measured, prop in", "measured, prop out", "what was done"];
+    let header =
+        ["pole", "planned, prop in", "measured", "prop out, before it beds", "measured", "what was done"];
     json!({ "header": header, "rows": rows.collect::<Vec<_>>() })
 }
 

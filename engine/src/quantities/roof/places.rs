@@ -1,7 +1,7 @@
 //! Rows of a ring of measured poles: which lies where, how, its marks with their band, and the prop.
 
 use super::super::line::bind;
-use super::super::uneven::{bind_height, bind_line};
+use super::super::uneven::{bind_height, bind_line, bind_once};
 use crate::house::{House, Ring, Roof};
 use crate::reason::Answer;
 use crate::roof::poles::{self, Band};
@@ -15,6 +15,7 @@ pub(super) fn walk(house: &House, roof: &Roof, ring: &Ring, rows: &mut Rows) {
     for place in 0..ring.solved.sets.len() {
         laid(ring, place, rows);
     }
+    planned(ring, rows);
     whole(ring, rows);
     for place in 0..ring.solved.sets.len() {
         marks(ring, place, rows);
@@ -148,15 +149,42 @@ fn laid(ring: &Ring, place: usize, rows: &mut Rows) {
     rows.add(of("notch"), format!("place {}, notch where it rests, in both poles together", place + 1), notch);
 }
 
-/// What the whole ring makes.
-fn whole(ring: &Ring, rows: &mut Rows) {
-    let mut pitch = poles::mean_pitch(&ring.solved);
+/// Adds all of which a ring is solved before any of its poles is up.
+fn of_the_poles<T>(mut answer: Answer<T>, ring: &Ring, rows: &Rows) -> Answer<T> {
     for place in 0..ring.solved.sets.len() {
         for noun in ["butt", "tip", "bow", "seat-x", "seat-y", "tail-in-plan", "notch"] {
-            pitch = bind(pitch, rows, &Ring::path(place, noun));
+            answer = bind(answer, rows, &Ring::path(place, noun));
         }
     }
-    pitch = bind(uneven_plate(pitch, ring, rows), rows, "roof.seat");
+    bind(uneven_plate(answer, ring, rows), rows, "roof.seat")
+}
+
+/// Where the mark of each pole comes to lie with the prop in, and how far those that are up lie off that.
+fn planned(ring: &Ring, rows: &mut Rows) {
+    for (place, &level) in ring.planned.iter().enumerate() {
+        let level = bind(of_the_poles(poles::planned_level(level), ring, rows), rows, "roof.clearance");
+        let level = bind(level, rows, &Ring::path(place, "seat-level"));
+        let title = format!("place {}, middle of its pole at its mark, the prop in, as planned", place + 1);
+        rows.add(Ring::path(place, "planned-level"), title, level);
+    }
+    for (level, &place) in ring.raised.iter().zip(&ring.propped.order) {
+        let title = format!("place {}, middle of its pole at its mark, the prop in, as measured", place + 1);
+        let level_path = level.path.as_str();
+        let measured = rows.known(title, level);
+        let (planned, path) = (ring.planned[place], Ring::path(place, "planned-level"));
+        let off = poles::off_plan(measured, planned).from("measured", level_path).from("planned", path);
+        rows.add(Ring::path(place, "off-plan"), format!("place {}, higher than planned", place + 1), off);
+    }
+}
+
+/// What the whole ring makes.
+fn whole(ring: &Ring, rows: &mut Rows) {
+    let mut pitch = of_the_poles(poles::mean_pitch(&ring.solved), ring, rows);
+    // How deep a crossing beds is known when both of its poles are up.
+    if ring.raised.len() > 1 {
+        pitch = ring.raised.iter().fold(pitch, |pitch, level| bind(pitch, rows, &level.path));
+        pitch = bind(pitch, rows, &Ring::path(0, "seat-level"));
+    }
     rows.add("roof.ring.pitch", "mean pitch of the poles as they lie", pitch);
     let eye = poles::eye_size(&ring.solved);
     rows.add("roof.ring.eye", "radius of the eye through the contacts", bind(eye, rows, "roof.ring.pitch"));
@@ -258,17 +286,21 @@ pub(super) fn whole_of_poles(house: &House, ring: &Ring, rows: &mut Rows) {
 }
 
 fn raising(house: &House, ring: &Ring, rows: &mut Rows) {
-    let ringed = |answer: Answer<Length>, more: &[&str], rows: &Rows| {
-        more.iter().fold(bind(answer, rows, "roof.ring.pitch"), |answer, path| bind(answer, rows, path))
-    };
-    let top = ringed(poles::prop_top(&ring.propped), &["roof.clearance", "roof.ring.eye-level"], rows);
-    let top = rows.add("roof.raising.prop-top", "level of the top of the prop", top);
     let first = ring.propped.order.first().map_or(0, |&first| first);
     let plate = Ring::path(first, "seat-level");
+    let first_up = ring.raised.first().map(|level| level.path.as_str());
+    let top = poles::prop_top(&ring.propped);
+    let top = match first_up {
+        Some(level) => bind(bind(of_the_poles(top, ring, rows), rows, level), rows, &plate),
+        None => ["roof.ring.pitch", "roof.clearance", "roof.ring.eye-level"]
+            .iter()
+            .fold(top, |top, path| bind(top, rows, path)),
+    };
+    let top = rows.add("roof.raising.prop-top", "level of the top of the prop", top);
     let floor = &house.floor_level;
     let bases = [
         ("roof.raising.prop-above-floor", "the finished floor", Some(floor.value), floor.path.clone()),
-        ("roof.raising.prop-above-plate", "the plate at its first pole", rows.value(&plate), plate),
+        ("roof.raising.prop-above-plate", "the plate at its first pole", rows.value(&plate), plate.clone()),
     ];
     for (path, base, level, base_path) in bases {
         if let Some(level) = level {
@@ -276,7 +308,13 @@ fn raising(house: &House, ring: &Ring, rows: &mut Rows) {
             rows.add(path, format!("top of the prop above {base}"), above);
         }
     }
-    let slack = ringed(poles::slack(&ring.propped), &["roof.clearance"], rows);
+    let slack = of_the_poles(poles::slack(&ring.propped), ring, rows);
+    // Those in between are held where they are by the last that is up.
+    let last_up = ring.raised.last().map(|level| level.path.as_str());
+    let slack = match (first_up, last_up) {
+        (Some(first), Some(last)) => bind(bind_once(bind(slack, rows, first), rows, last), rows, &plate),
+        _ => bind(slack, rows, "roof.clearance"),
+    };
     rows.add("roof.raising.slack", "what is open for the last pole", slack);
     let sunk = poles::sunk(ring.solved.eye_height, ring.settled.eye_height).without("before").without("after");
     let sunk = bind(bind(sunk, rows, "roof.bedding"), rows, "roof.ring.pitch");
