@@ -107,7 +107,8 @@ fn a_level_moves_every_row_that_it_reaches_and_no_other() {
                     Reach::Stepped => {}
                     Reach::Smooth => {
                         reached += 1;
-                        let is_of_a_frame = row.path.starts_with("roof.members.") || row.path.starts_with("roof.loads.");
+                        let is_of_a_frame =
+                            row.path.starts_with("roof.members.") || row.path.starts_with("roof.loads.");
                         assert!(has_moved || is_of_a_frame, "{path} does not move {}", row.path);
                     }
                 }

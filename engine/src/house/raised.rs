@@ -65,7 +65,8 @@ pub(super) fn solved_again(
                 _ => None,
             };
             let at = &keys.raised[at.unwrap_or(measured.len() - 1)];
-            let hint = "measure again, from the foot of the cob to the middle of the pole at its mark, with the prop in";
+            let hint =
+                "measure again, from the foot of the cob to the middle of the pole at its mark, with the prop in";
             let (message, hint) = ring_faults::refused(fault, hint);
             source.fault(at.span.clone(), &at.path, message, hint);
             None

@@ -5,6 +5,7 @@ use super::place::{known, shown, within};
 use super::ring::{self, Ring};
 use super::roof_loads::{self, RoofSoil, SiteLoads};
 use super::roof_wood::{self, Bolt, Code, Wood};
+use super::secondary::{self, Secondary};
 use super::{Wall, layers};
 use crate::build::{self, Build, RoofKind, Source};
 use crate::known::{Known, Origin};
@@ -32,6 +33,8 @@ pub struct Roof {
     pub held: Option<Held>,
     /// The deck; none where the poles are not measured one by one.
     pub deck: Option<Box<Deck>>,
+    /// Secondary rafters between its poles, where they are written.
+    pub secondary: Option<Secondary>,
 }
 
 /// What a code needs to hold a roof.
@@ -177,7 +180,12 @@ pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Lengt
             None
         }
     };
-    Some(Roof { frame, overhang, diameter, density, of, layers, soil, held, deck })
+    let ring = match &frame {
+        Frame::Reciprocal { ring, .. } => ring.as_deref(),
+        Frame::OneWay { .. } => None,
+    };
+    let secondary = secondary::place(source, written, ring, density.value, system)?;
+    Some(Roof { frame, overhang, diameter, density, of, layers, soil, held, deck, secondary })
 }
 
 fn deck_without_poles(source: &Source<'_>, written: &build::Roof) {

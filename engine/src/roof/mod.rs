@@ -6,6 +6,7 @@ mod living;
 mod one_way;
 pub mod poles;
 mod reciprocal;
+mod secondary;
 mod slide;
 pub mod standing;
 mod statics;
@@ -24,6 +25,10 @@ pub use reciprocal::{
     axis_distance, axis_length, between_crossings, closes, contact_shift, crossing_height, crossing_offset,
     eye_radius_for_pitch, most_apart, notch_for_pitch, pitch, plan_length, plan_radius, pole_length, prop_height,
     support_to_eave, to_first_crossing,
+};
+pub use secondary::{
+    end_to_end, secondary_cut, secondary_pitch, secondary_span, secondary_tail, secondary_total, strip_width,
+    trimmer_length, wood_of_round,
 };
 pub use slide::{
     batten_slide_safety, downhill_pull, edge_push, edge_push_without_friction, slide_safety, water_push,

@@ -8,13 +8,16 @@ use crate::loads::tables::fact;
 use crate::loads::{combined, snow, wind};
 use crate::reason::Answer;
 use crate::roof;
+use crate::roof::standing::Between;
 use crate::row::Rows;
 use crate::units::{Angle, Density, Length, LineLoad, Pressure, Ratio, SurfaceMass};
 
-/// The loads of a roof, and the water behind its edge board: its weight on each metre, and how far it stands in plan.
+/// The loads of a roof, the water behind its edge board (its weight on each metre, and how far it stands in plan), and what lies
+/// between its poles.
 pub(super) struct Loaded {
     pub loads: Loads,
     pub pond: Option<(LineLoad, Length)>,
+    pub between: Option<Between>,
 }
 
 /// The row of a load.
@@ -75,7 +78,7 @@ pub(super) fn walk(house: &House, roof: &Roof, held: &Held, pitch: &str, rows: &
     let soil = soil.unwrap_or(Pressure::ZERO);
     let loads =
         Loads { weight: 1.0, fixed, fixed_least, soil, imposed, placing, snow, wind_down, wind_up, wind_up_eaves };
-    Some(Loaded { loads, pond })
+    Some(Loaded { loads, pond, between: roof.secondary.as_ref().map(|own| own.between) })
 }
 
 fn not_known(held: &Held, rows: &mut Rows) {

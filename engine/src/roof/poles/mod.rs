@@ -34,8 +34,8 @@ pub use lift::{
 };
 pub use marks::{
     above, carry_mark, choice_bound, choice_cost, cut_length, eye_level, eye_size, half_notch, likely_error,
-    mean_pitch, middle, notch, off_plan, planned_level, pole_of_the_pile, pole_pitch, prop_top, rest_height, rest_mark, seat_in_plan,
-    seat_level, set_upright, slack, sunk, tail, tail_in_plan, tip_height, underside_height, worst_error,
+    mean_pitch, middle, notch, off_plan, planned_level, pole_of_the_pile, pole_pitch, prop_top, rest_height, rest_mark,
+    seat_in_plan, seat_level, set_upright, slack, sunk, tail, tail_in_plan, tip_height, underside_height, worst_error,
 };
 pub use plan::{Start, supports};
 pub use pole::{Layout, Pole, Rafter, Rests, RestsOn, mean_diameter};
