@@ -107,7 +107,7 @@ formula! {
     /// h = max(b, u)        b: height of the edge board, u: upstand of the sheet there, zero where none is written
     /// ```
     /// Source: water stands as high as the highest thing that keeps it.
-    pub fn pond_depth(board: Length, upstand: Length) -> Length {
+    pub fn pond_depth(; board: Length, upstand: Length) -> Length {
         board.max(upstand)
     }
 }
