@@ -6,8 +6,25 @@ use engine::house::ring_plan::PlacedPole;
 use engine::units::Fineness;
 use serde_json::{Value, json};
 
-use super::rows::{cell, said};
+use super::rows::{cell, figures, said};
 use crate::spoken::{capital, spoken};
+
+/// Rows of secondary rafters, and what they are called here.
+const SECONDARY: [(&str, &str); 13] = [
+    ("count", "In each bay"),
+    ("total", "On the roof"),
+    ("diameter", "Diameter"),
+    ("cut-length", "Longest, cut to"),
+    ("tail", "Of that from the eave to over the plate"),
+    ("pitch", "Pitch of the longest"),
+    ("at", "Trimmers at, of the way from the plate to the crossing"),
+    ("trimmer", "Diameter of a trimmer"),
+    ("trimmer-length", "Longest trimmer, from axis to axis"),
+    ("on-plate", "A secondary rafter presses on the plate at most"),
+    ("on-plate-lifts", "Lifts off the plate at most"),
+    ("on-trimmer", "Presses on its trimmer at most"),
+    ("on-trimmer-lifts", "Lifts off its trimmer at most"),
+];
 
 /// The chapter; null where no pole is measured.
 pub(super) fn chapter(answers: &Answers) -> Value {
@@ -22,6 +39,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "holds": HOLDS,
         "measured": measured(answers, ring),
         "sinks": sinks(answers),
+        "secondary": figures(answers, "roof.secondary.", &SECONDARY),
     })
 }
 
