@@ -2,10 +2,11 @@
 
 use super::Ring;
 use super::place::within;
+use super::ring::bands;
 use super::ring_faults;
 use crate::build::{self, Source, Written};
 use crate::known::Known;
-use crate::roof::poles::{self, Fault, Measured, Propped};
+use crate::roof::poles::{self, Band, Fault, Figures, Measured, Propped};
 use crate::units::{Length, System};
 
 /// The levels that are written; `None` where one is told of that cannot be.
@@ -58,7 +59,10 @@ pub(super) fn solved_again(
         .map(|(&place, level)| Measured { place, along: ring.solved.sets[place].rest, height: level.value })
         .collect();
     match again(&ring, &measured) {
-        Ok((layout, solved, propped, settled)) => Some(Ring { layout, solved, propped, settled, raised, ..ring }),
+        Ok(again) => {
+            let Again { layout, solved, propped, settled, bands } = again;
+            Some(Ring { layout, solved, propped, settled, bands, raised, ..ring })
+        }
         Err(fault) => {
             let at = match fault {
                 Fault::HeightOutOfReach(place) => measured.iter().position(|one| one.place == place),
@@ -74,7 +78,14 @@ pub(super) fn solved_again(
     }
 }
 
-type Again = (poles::Layout, poles::Ring, Propped, poles::Ring);
+/// What of a ring its poles that are up change.
+struct Again {
+    layout: poles::Layout,
+    solved: poles::Ring,
+    propped: Propped,
+    settled: poles::Ring,
+    bands: Figures<Band>,
+}
 
 fn again(ring: &Ring, measured: &[Measured]) -> Result<Again, Fault> {
     let layout = poles::as_raised(&ring.layout, &ring.solved, measured)?;
@@ -84,5 +95,6 @@ fn again(ring: &Ring, measured: &[Measured]) -> Result<Again, Fault> {
     }
     let propped = poles::propped_as_raised(&ring.layout, &ring.solved, measured)?;
     let settled = poles::bedded(&layout, &solved, ring.bedding.value)?;
-    Ok((layout, solved, propped, settled))
+    let bands = bands(&layout, ring.measured_to.value)?;
+    Ok(Again { layout, solved, propped, settled, bands })
 }

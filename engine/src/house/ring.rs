@@ -232,9 +232,7 @@ impl Loose {
             if placed.is_turned { pole.turned() } else { pole }
         };
         let cut = |place: usize| choice.places[place].notch.max(Length::ZERO);
-        // Bands are small differences of large numbers: for them heights count from the plate.
-        let over_plate = self.layout(&starts, &tails, wanted, (&chosen, &cut)).map_err(refused)?;
-        let mut layout = over_plate.clone();
+        let mut layout = self.layout(&starts, &tails, wanted, (&chosen, &cut)).map_err(refused)?;
         let base = wall.height.value + wanted.beam;
         layout.rafters.iter_mut().for_each(|rafter| rafter.support[2] = rafter.support[2] + base);
         let solved = poles::ring(&layout).map_err(refused)?;
@@ -242,11 +240,7 @@ impl Loose {
             let hint = "measure longer poles, make the tip or the overhang shorter, or the eye wider";
             return Err(ring_faults::refused(*fault, hint));
         }
-        let error = self.measured_to.value;
-        let errors = Errors { diameter: error, plate: error, eye: error };
-        let bands = poles::bands(
-            &poles::effects(&over_plate, &poles::ring(&over_plate).map_err(refused)?, &errors).map_err(refused)?,
-        );
+        let bands = bands(&layout, self.measured_to.value).map_err(refused)?;
         let propped = poles::propped(&layout, &solved, 0, self.clearance.value).map_err(refused)?;
         let settled = poles::bedded(&layout, &solved, self.bedding.value).map_err(refused)?;
         let planned = poles::marked_levels(&layout, &solved, &propped.sets).map_err(refused)?;
@@ -333,6 +327,16 @@ impl Loose {
         }
         Ok(layout)
     }
+}
+
+/// How far off the figures of a ring may be.
+pub(super) fn bands(layout: &Layout, error: Length) -> Result<Figures<Band>, poles::Fault> {
+    // Bands are small differences of large numbers: for them heights count from the plate.
+    let mut layout = layout.clone();
+    let plate = layout.rafters.first().map_or(Length::ZERO, |rafter| rafter.support[2]);
+    layout.rafters.iter_mut().for_each(|rafter| rafter.support[2] = rafter.support[2] - plate);
+    let errors = Errors { diameter: error, plate: error, eye: error };
+    Ok(poles::bands(&poles::effects(&layout, &poles::ring(&layout)?, &errors)?))
 }
 
 /// Poles of one size in the place of those of a ring.

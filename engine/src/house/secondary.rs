@@ -83,25 +83,28 @@ pub(super) fn place(
         source.fault(written.at_table.clone(), "roof.secondary", message, hint);
         return None;
     };
-    let count = written.count.as_ref()?;
-    if !(1..=6).contains(&count.value) {
-        let message = format!("{} secondary rafters in each bay", count.value);
-        source.fault(count.span.clone(), &count.path, message, "write a whole number from 1 to 6");
-        return None;
-    }
-    let range = Ratio::percent(10.0)..Ratio::percent(95.0);
-    let at = within(source, written.at.as_ref(), range, "where trimmers lie on the way to the crossing", system);
-    if at.is_none() && written.at.is_some() {
-        return None;
-    }
-    let at = at.unwrap_or_else(|| {
-        let why = "half the roof beyond it, and room to nail boards";
-        Known::assumed(Ratio::percent(60.0), "roof.secondary.at", Origin::Judgement, why)
+    let counted = written.count.as_ref().filter(|count| {
+        let is_few = (1..=6).contains(&count.value);
+        if !is_few {
+            let message = format!("{} secondary rafters in each bay", count.value);
+            source.fault(count.span.clone(), &count.path, message, "write a whole number from 1 to 6");
+        }
+        is_few
     });
+    let range = Ratio::percent(10.0)..Ratio::percent(95.0);
+    let at = match &written.at {
+        Some(_) => within(source, written.at.as_ref(), range, "where trimmers lie on the way to the crossing", system),
+        None => Some(Known::assumed(
+            Ratio::percent(60.0),
+            "roof.secondary.at",
+            Origin::Judgement,
+            "half the roof beyond it, and room to nail boards",
+        )),
+    };
     let diameters = || Length::mm(40.0)..Length::mm(400.0);
     let diameter = within(source, written.diameter.as_ref(), diameters(), "the diameter of a secondary rafter", system);
     let trimmer = within(source, written.trimmer.as_ref(), diameters(), "the diameter of a trimmer", system);
-    let (diameter, trimmer) = (diameter?, trimmer?);
+    let (count, at, diameter, trimmer) = (counted?, at?, diameter?, trimmer?);
     let on_metre = |diameter: Length| density.in_kg_m3() * round_area(diameter).value.in_m2();
     let masses = [on_metre(diameter.value), on_metre(trimmer.value)];
     let number = u32::try_from(count.value).ok()?;

@@ -6,12 +6,14 @@ use super::answers::Found;
 use super::laws::{TOUCHING, WOOD};
 use super::*;
 use crate::solve::space::{moved, size, way};
-use crate::units::Angle;
+use crate::units::{Angle, Length};
 
-const PARTS: u32 = 400;
+const PARTS: u32 = 2000;
 
 fn stood() -> Model {
-    let layout = motley();
+    let mut layout = motley();
+    // A bow to the side leaves the line between two places of its pole.
+    layout.rafters.iter_mut().for_each(|rafter| rafter.pole.bow = Length::ZERO);
     model(&layout, &ring(&layout).unwrap(), &WOOD, &TOUCHING).unwrap()
 }
 
@@ -81,7 +83,7 @@ fn what_lies_on_feet_and_plate_is_the_load_on_the_whole_roof() {
             })
             .sum();
         let left = on_feet(&found(Some(between)));
-        assert!((left + plates - whole).abs() < 1e-4 * whole, "{count}: {left} and {plates} for {whole}");
+        assert!((left + plates - whole).abs() < 1e-7 * whole, "{count}: {left} and {plates} for {whole}");
         assert!(plates > 0.15 * whole, "they take a good share from the poles' own feet");
     }
 }
@@ -96,14 +98,16 @@ fn secondary_rafters_that_hardly_leave_the_plate_change_nothing_but_the_eaves() 
 }
 
 #[test]
-fn trimmers_bring_load_nearer_to_the_eye_only_as_far_as_they_lie_there() {
+fn what_a_trimmer_lays_on_its_poles_turns_about_their_feet_as_the_load_did_that_they_no_longer_carry() {
     let push = |between: Option<Between>| -> f64 {
         let all = Found::together(&found(between), &[0.0, 1.0, 1.0, 0.0, 0.0]);
         all.crossings.iter().map(|crossing| crossing[0].abs()).sum()
     };
-    let at = |at: f64| push(Some(Between { count: 1, at, masses: [0.0; 2] }));
-    // Half of what lies between plate and trimmer goes to the plate at once; what goes to a trimmer far in weighs more.
-    assert!(at(0.3) < push(None) && at(0.5) < at(0.9), "{} {} {} {}", push(None), at(0.3), at(0.5), at(0.9));
+    // R l = ∫ q x dx is the moment about the plate on both sides: the crossings feel little of the exchange.
+    for at in [0.3, 0.5, 0.7] {
+        let [with, without] = [Some(Between { count: 1, at, masses: [0.0; 2] }), None].map(push);
+        assert!((with / without - 1.0).abs() < 0.02, "{at}: {with} for {without}");
+    }
 }
 
 #[test]
