@@ -77,6 +77,18 @@ formula! {
 }
 
 formula! {
+    /// Round pieces of a ring beside its poles: secondary rafters, and a trimmer in each bay.
+    ///
+    /// ```text
+    /// N = n (k + 1)        n: bays, as many as poles, k: in each bay
+    /// ```
+    /// Source: the definition of a product.
+    pub fn pieces_between(bays: u64, count: u64) -> u64 {
+        bays * (count + 1)
+    }
+}
+
+formula! {
     /// Length of the longest trimmer, from axis to axis of its two poles.
     ///
     /// ```text

@@ -88,6 +88,8 @@ pub(super) fn walk(secondary: &Secondary, density: Density, rows: &mut Rows) -> 
     let bays: u64 = rows.value("poles.count").unwrap_or(0);
     let total = roof::secondary_total(bays, secondary.count.value).from("bays", "poles.count");
     row("total", "secondary rafters of the roof", total.from("count", path("count")), rows);
+    let pieces = roof::pieces_between(bays, secondary.count.value).from("bays", "poles.count");
+    row("pieces", "secondary rafters and trimmers of the roof", pieces.from("count", path("count")), rows);
     row(
         "trimmer-length",
         "longest trimmer, from axis to axis",
@@ -98,7 +100,7 @@ pub(super) fn walk(secondary: &Secondary, density: Density, rows: &mut Rows) -> 
     let all = in_bay(lying(roof::end_to_end(rafters), rows), rows);
     wood("rafters", "secondary rafters", (all, "diameter"), density, rows);
     wood("trimmers", "trimmers", (trimmed(roof::end_to_end(trimmers), rows), "trimmer"), density, rows);
-    Need::of(&secondary.of, [path("total"), path("rafters-wood")])
+    Need::of(&secondary.of, [path("pieces")])
 }
 
 fn path(noun: &str) -> String {
