@@ -32,10 +32,12 @@ pub(super) struct Fineness {
     pub(super) chord: f64,
     /// Flat steps from the eave up to an eye.
     pub(super) steps: u32,
+    /// Flat strips from one measured pole to the next.
+    pub(super) strips: u32,
 }
 
 /// Bodies for looking at from all sides, and for cutting through.
-const FINE: Fineness = Fineness { chord: 0.005, steps: 5 };
+const FINE: Fineness = Fineness { chord: 0.005, steps: 5, strips: 8 };
 
 /// The roof of a picture: its poles, and its layers from below.
 pub(super) struct Bodies {

@@ -189,8 +189,8 @@ const HOLDS: [&str; 9] = [
 fn measured(answers: &Answers, ring: &RingPlan) -> Value {
     let rows = ring.order.iter().enumerate().filter_map(|(stage, &place)| {
         let pole = ring.places.get(place)?;
-        let [prop_in, prop_out] =
-            ["planned-level", "rest-level"].map(|noun| mark(answers, &format!("{}.{noun}", pole.stem)));
+        let of = |noun: &str| format!("{}.{noun}", pole.stem);
+        let (prop_in, prop_out) = (cell(answers, &of("planned-level")), mark(answers, &of("rest-level")));
         let up = said(answers, &format!("roof.raised.{}", stage + 1)).unwrap_or_default();
         Some(vec![named(place, pole), prop_in, up, prop_out, String::new(), String::new()])
     });

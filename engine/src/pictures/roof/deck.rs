@@ -5,9 +5,6 @@ use super::columns;
 use crate::house::Deck;
 use crate::solid::Mesh;
 
-/// Columns in each bay, from one pole to the next.
-const COLUMNS: u32 = 8;
-
 /// The twisted surface in columns from the eave up to the eye; lengths in metres.
 pub(super) struct OnPoles {
     columns: Vec<Vec<[f64; 3]>>,
@@ -19,7 +16,7 @@ impl OnPoles {
     /// The surface of a deck.
     pub(super) fn of(deck: &Deck, fineness: Fineness) -> OnPoles {
         let bays = deck.frame.bays();
-        let shares = || (0..COLUMNS).map(|column| f64::from(column) / f64::from(COLUMNS));
+        let shares = || (0..fineness.strips).map(|strip| f64::from(strip) / f64::from(fineness.strips));
         let places = bays.iter().flat_map(|bay| shares().map(|share| [bay.at_eave(share), bay.at_eye(share)]));
         let columns: Vec<Vec<[f64; 3]>> = places
             .map(|[eave, eye]| {
