@@ -40,10 +40,9 @@ pub(super) fn surface(deck: &Deck, rows: &mut Rows) -> Area {
 }
 
 fn steepest_bay(deck: &Deck) -> String {
-    let bays = deck.frame.bays();
-    let steep = |place: usize| bays[place].steepest().slope;
-    let place = (0..bays.len()).fold(0, |best, place| if steep(place) > steep(best) { place } else { best });
-    between(bays[place].rafters)
+    let all = deck.frame.steepest();
+    let place = (0..all.len()).fold(0, |best, place| if all[place].slope > all[best].slope { place } else { best });
+    between(deck.frame.bays()[place].rafters)
 }
 
 fn between([from, to]: [usize; 2]) -> String {

@@ -117,8 +117,7 @@ impl Bay<'_> {
     }
 
     /// Where the deck is steepest.
-    #[must_use]
-    pub fn steepest(&self) -> Steepest {
+    pub(super) fn steepest(&self) -> Steepest {
         self.patch.steepest(|v| self.span(v))
     }
 
@@ -135,13 +134,20 @@ impl Bay<'_> {
     }
 
     /// Length of its eave and of its edge of the eye along the surface: chords of 256 even steps, a hair less than the curve.
-    #[must_use]
-    pub fn edge_lengths(&self) -> [Length; 2] {
+    pub(super) fn edge_lengths(&self) -> [Length; 2] {
         const STEPS: u32 = 256;
-        let share = |step: u32| f64::from(step) / f64::from(STEPS);
-        let sum = |at: &dyn Fn(f64) -> Place| {
-            Length::m((0..STEPS).map(|step| length(minus(at(share(step + 1)), at(share(step))))).sum())
+        let ends = |step: u32| {
+            let share = f64::from(step) / f64::from(STEPS);
+            self.span(share).map(|u| self.patch.at(u, share))
         };
-        [sum(&|share| self.at_eave(share)), sum(&|share| self.at_eye(share))]
+        let mut sums = [0.0; 2];
+        let mut last = ends(0);
+        for next in (1..=STEPS).map(ends) {
+            for ((sum, from), to) in sums.iter_mut().zip(last).zip(next) {
+                *sum += length(minus(to, from));
+            }
+            last = next;
+        }
+        sums.map(Length::m)
     }
 }

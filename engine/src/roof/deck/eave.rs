@@ -54,7 +54,7 @@ pub fn edge_boards(frame: &Frame) -> Vec<EdgeBoard> {
             .map(|end| neighbours[end].or(frame.is_closed().then_some(round[end])).map(|other| bevel(number, other)));
         EdgeBoard {
             string: Length::m(length(straight)),
-            curve: bay.edge_lengths()[0],
+            curve: frame.edge_lengths()[number][0],
             ordinates: [0.25, 0.5, 0.75].map(|share| ordinate(bay, share)),
             rise: Angle::rad(straight[2].atan2(straight[0].hypot(straight[1]))),
             bevels,

@@ -38,7 +38,7 @@ formula! {
     /// ```
     /// Source: the slope of a surface, any textbook of vector calculus; searched for.
     pub fn steepest_slope(; frame: &Frame) -> Slope {
-        frame.bays().iter().map(|bay| bay.steepest().slope).fold(Slope::ZERO, Slope::max)
+        frame.steepest().iter().map(|bay| bay.slope).fold(Slope::ZERO, Slope::max)
     }
 }
 
