@@ -33,6 +33,104 @@ impl Sample {
 }
 
 formula! {
+    /// Bricks of one lot that were tested dry: what a wall is held to is its strength dry.
+    ///
+    /// ```text
+    /// n = Σ 1        over the dry bricks
+    /// ```
+    /// Source: counting.
+    pub fn dry_bricks(; count: usize) -> u64 {
+        count as u64
+    }
+}
+
+formula! {
+    /// Mean strength of the dry bricks.
+    ///
+    /// ```text
+    /// m = Σ fᵢ / n        fᵢ: strength of a brick, n: how many
+    /// ```
+    /// Source: the definition of the mean.
+    pub fn mean_strength(; mean: Pressure) -> Pressure {
+        mean
+    }
+}
+
+formula! {
+    /// How the dry bricks scatter: the deviation that they show.
+    ///
+    /// ```text
+    /// s = √( Σ (fᵢ − m)² / (n − 1) )        m: mean, n: how many
+    /// ```
+    /// Source: the deviation of a sample.
+    pub fn scatter(; deviation: Pressure) -> Pressure {
+        deviation
+    }
+}
+
+formula! {
+    /// The least of the dry bricks: what the cob appendix looks at, where there are as many as it asks for.
+    ///
+    /// ```text
+    /// f = min fᵢ
+    /// ```
+    /// Source: AU106.6 and AU106.6.1, quoted: each of five samples must bear the limit.
+    pub fn least_strength(; least: Pressure) -> Pressure {
+        least
+    }
+}
+
+formula! {
+    /// How many deviations below the mean of so many bricks a strength lies that can be relied on.
+    ///
+    /// ```text
+    /// P( t(n − 1, z √n) ≤ k √n ) = 75 %        t: about a mean shifted by z √n, z: what 95 % of normal numbers stay below
+    /// ```
+    /// Source: one-sided tolerance limit of a normal sample, 5 % fractile at 75 % confidence, as EN 1990 takes a characteristic strength,
+    /// from memory.
+    pub fn reliance(bricks: u64; factor: f64) -> f64 {
+        factor
+    }
+}
+
+formula! {
+    /// Bricks that are still to be made before they are the sample of the cob appendix.
+    ///
+    /// ```text
+    /// e = max(5 − n, 0)        n: dry bricks that there are
+    /// ```
+    /// Source: AU106.6.1, quoted: five samples.
+    pub fn still_to_make(bricks: u64; asked: f64) -> u64 {
+        rounded_up(asked).saturating_sub(bricks)
+    }
+}
+
+formula! {
+    /// The brick that lies strangely far from the others, counted in the order of their names. Look at its pieces; it is counted all
+    /// the same.
+    ///
+    /// ```text
+    /// max |fᵢ − m| / s > (n − 1)/√n √( t² / (n − 2 + t²) )        t: at a risk of 5 % in all, n − 2 degrees of freedom
+    /// ```
+    /// Source: Grubbs, Technometrics 11 (1969) 1-21, from memory.
+    pub fn strange_brick(; place: usize) -> u64 {
+        place as u64 + 1
+    }
+}
+
+formula! {
+    /// Strength of the wall's cob as a code takes it from the bricks that are offered as proof.
+    ///
+    /// ```text
+    /// f = f of that lot        its least brick, or its mean, as the code says
+    /// ```
+    /// Source: AU106.6.1, quoted, for the least of five; 14.7.4.11 NMAC, seen in part, for the mean.
+    pub fn as_proof(of_the_lot: Pressure) -> Pressure {
+        of_the_lot
+    }
+}
+
+formula! {
     /// Strength that 95 of 100 bricks of the mix exceed, in three of four such samples of bricks.
     ///
     /// ```text

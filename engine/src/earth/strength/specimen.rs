@@ -29,6 +29,30 @@ formula! {
 }
 
 formula! {
+    /// How tall a sample stands for its width.
+    ///
+    /// ```text
+    /// h / b        h: height, b: the lesser side of the face that is pressed
+    /// ```
+    /// Source: the definition of an aspect ratio.
+    pub fn slenderness(height: Length, lesser_side: Length) -> f64 {
+        height / lesser_side
+    }
+}
+
+formula! {
+    /// Factor of a sample's shape: strength of a slender sample over that of one as squat as this.
+    ///
+    /// ```text
+    /// k        read off a table at height over lesser side, evenly between its lines
+    /// ```
+    /// Source: factors of aspect ratio for compressed earth blocks, from memory; that cob follows them is our judgement.
+    pub fn shape(slenderness: f64; factor: f64) -> f64 {
+        factor
+    }
+}
+
+formula! {
     /// What a sample of the code's shape would have borne, never more than this one bore.
     ///
     /// The plates of a press hold a squat sample together, so that it bears more than a tall one of the same cob. A tall sample
