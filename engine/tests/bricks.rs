@@ -51,6 +51,23 @@ fn a_brick_bears_what_its_load_its_face_and_its_shape_say() {
     near(value(&answers, "tests.bricks.shown.each.a.moisture"), 0.07 / 3.45, 1e-12);
 }
 
+#[test]
+fn what_shape_takes_is_our_judgement_until_a_laboratory_says_it() {
+    let origin = |answers: &Answers| {
+        let row = answers.rows.find("tests.bricks.shown.each.a.strength").unwrap();
+        row.origin_in_words()
+    };
+    let ours = answered(SPIRAL_WALL);
+    assert_eq!(origin(&ours), "computed, leans on our judgement");
+    let theirs = answered(&changed("{ load = \"6.9 kN\", ", "{ load = \"6.9 kN\", shape = 0.9, "));
+    assert_eq!(origin(&theirs), "computed");
+    near(value(&theirs, "tests.bricks.shown.each.a.strength"), 0.9 * 656_892.612, 1e-8);
+    // A brick twice as tall as wide, or taller, is taken as it broke.
+    let tall = answered(&changed("height = \"186 mm\"", "height = \"250 mm\""));
+    assert!(tall.rows.find("tests.bricks.shown.each.a.shape").is_none() && origin(&tall) == "computed");
+    near(value(&tall, "tests.bricks.shown.each.a.strength"), 656_892.612, 1e-8);
+}
+
 /// Mean and deviation by the sums of their definitions; 2.250 is the factor of seven at 95 % and 75 % in printed tables of one-sided
 /// tolerance limits, from memory.
 #[test]

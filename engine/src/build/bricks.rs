@@ -66,6 +66,8 @@ pub struct Brick {
     pub load: Option<Written<Force>>,
     /// Its size, where it is its own.
     pub size: BrickSize,
+    /// What a laboratory multiplies its strength by, so that it is that of the code's sample.
+    pub shape: Option<Written<f64>>,
     /// Its mass when it was tested, and dried.
     pub mass: Option<[Option<Written<Mass>>; 2]>,
     /// Its moisture of dry mass, where it was not weighed.
@@ -96,7 +98,9 @@ fn bricks(name: Written<String>, mut table: Table<'_, '_>) -> Bricks {
         span,
         each: table
             .table("each")
-            .map(|mut each| each.named_tables().into_iter().map(|(name, table)| brick(name, table)).collect())
+            .map(|mut each| {
+                each.named_tables().into_iter().map(|(name, table)| brick(name, table, is_broken)).collect()
+            })
             .unwrap_or_default(),
     };
     table.finish();
@@ -111,11 +115,12 @@ fn size(table: &mut Table<'_, '_>) -> BrickSize {
     }
 }
 
-fn brick(name: Written<String>, mut table: Table<'_, '_>) -> Brick {
+fn brick(name: Written<String>, mut table: Table<'_, '_>, is_broken: bool) -> Brick {
     let read = Brick {
         name,
         load: table.needed_like("load", Kind::Force, "7.5 kN"),
         size: size(&mut table),
+        shape: if is_broken { None } else { table.quantity("shape", Kind::Number) },
         mass: table.table("mass").map(|mut mass| {
             let read = ["wet", "dry"].map(|key| mass.needed_like(key, Kind::Mass, "3.9 kg"));
             mass.finish();

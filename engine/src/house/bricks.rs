@@ -9,7 +9,7 @@ use super::place::{known, within};
 use crate::build::{self, BrickTest, Build, Source, Written};
 use crate::earth::strength;
 use crate::earth::tables::{number, sample_shapes};
-use crate::known::Known;
+use crate::known::{Known, Origin};
 use crate::units::{Days, Force, Length, Mass, Ratio, System, is_us};
 
 /// Bricks of one mix, tested alike.
@@ -53,8 +53,13 @@ pub struct Brick {
 /// How a brick was tested, with what only that takes.
 #[derive(Clone, Debug)]
 pub enum Trial {
-    /// Crushed: the other side of its face.
-    Crushed(Known<Length>),
+    /// Crushed.
+    Crushed {
+        /// The other side of its face.
+        length: Known<Length>,
+        /// What its strength is multiplied by, to be that of the code's sample; none where it is as tall as that or taller.
+        shape: Option<Known<f64>>,
+    },
     /// Broken.
     Broken {
         /// From roller to roller.
@@ -180,7 +185,7 @@ fn brick(
     let (width, height) = (width?, height?);
     let trial = match test {
         BrickTest::Broken => over_rollers(source, name, span?, length),
-        BrickTest::Crushed => upright(source, name, length?, (&width, &height)),
+        BrickTest::Crushed => upright(source, written, length?, (&width, &height), system),
     };
     Some(Brick { name: name.value.clone(), load: load?, trial: trial?, width, height, moisture, is_damp })
 }
@@ -225,23 +230,38 @@ fn over_rollers(
     Some(Trial::Broken { span: span.clone(), length })
 }
 
-/// A brick that is crushed; one for whose shape no factor is known is refused.
+/// A brick that is crushed; one for whose shape no factor is known or written is refused.
 fn upright(
     source: &Source<'_>,
-    name: &Written<String>,
+    written: &build::Brick,
     length: Known<Length>,
     (width, height): (&Known<Length>, &Known<Length>),
+    system: System,
 ) -> Option<Trial> {
+    let name = &written.name;
+    if written.shape.is_some() {
+        let what = "what the strength of a brick is multiplied by for its shape";
+        let shape = Some(within(source, written.shape.as_ref(), 0.2..1.2, what, system)?);
+        return Some(Trial::Crushed { length, shape });
+    }
     let slenderness = height.value / length.value.min(width.value);
-    if strength::shape_factor(slenderness).is_none() {
+    let code = strength::shape_factor(number("cob-sample-shape"));
+    let (Some(own), Some(code)) = (strength::shape_factor(slenderness), code) else {
         let ends = [sample_shapes().first(), sample_shapes().last()];
         let [squat, tall] = ends.map(|shape| shape.map_or(f64::NAN, |shape| shape.slenderness));
         let message = format!("brick \"{}\" is {slenderness:.2} times as tall as it is wide", name.value);
-        let hint = format!("cut it to between {squat} and {tall} times: for other shapes no factor is known");
+        let hint = format!(
+            "cut it to between {squat} and {tall} times, or write the `shape` of your laboratory: no factor is known here"
+        );
         source.fault(name.span.clone(), &name.path, message, hint);
         return None;
-    }
-    Some(Trial::Crushed(length))
+    };
+    let shape = (own < code).then(|| {
+        let why = "plates hold a squat brick together; factors of compressed earth blocks, from memory, that cob may not follow";
+        Known::assumed(own / code, format!("{}.shape", name.path), Origin::Judgement, why)
+            .following(format!("{}.slenderness", name.path))
+    });
+    Some(Trial::Crushed { length, shape })
 }
 
 /// Whether what is offered as proof is of the wall's cob, enough and alone.

@@ -165,7 +165,7 @@ fn tested<'a>(bricks: &Bricks, brick: &'a Brick, rows: &mut Rows) -> Tested<'a> 
     let title = |words: &str| format!("{words} of brick {} of {lot}", brick.name);
     once(&brick.load, "load that broke it,", bricks, brick, rows);
     match &brick.trial {
-        Trial::Crushed(length) => once(length, "length", bricks, brick, rows),
+        Trial::Crushed { length, .. } => once(length, "length", bricks, brick, rows),
         Trial::Broken { span, length } => {
             once(span, "way from roller to roller", bricks, brick, rows);
             if let Some(length) = length {
@@ -187,7 +187,7 @@ fn tested<'a>(bricks: &Bricks, brick: &'a Brick, rows: &mut Rows) -> Tested<'a> 
         }
     });
     let strength = match &brick.trial {
-        Trial::Crushed(length) => as_code_sample(bricks, brick, length, rows),
+        Trial::Crushed { length, shape } => as_code_sample(bricks, brick, (length, shape.as_ref()), rows),
         Trial::Broken { span, .. } => {
             let answer = strength::broken(brick.load.value, span.value, brick.width.value, brick.height.value)
                 .from("load", brick.load.path.as_str())
@@ -201,7 +201,12 @@ fn tested<'a>(bricks: &Bricks, brick: &'a Brick, rows: &mut Rows) -> Tested<'a> 
 }
 
 /// What a crushed brick bore, size and shape allowed for.
-fn as_code_sample(bricks: &Bricks, brick: &Brick, length: &Known<Length>, rows: &mut Rows) -> Pressure {
+fn as_code_sample(
+    bricks: &Bricks,
+    brick: &Brick,
+    (length, shape): (&Known<Length>, Option<&Known<f64>>),
+    rows: &mut Rows,
+) -> Pressure {
     let lot = bricks.name.replace('-', " ");
     let path = |noun: &str| bricks.path_of(brick, noun);
     let title = |words: &str| format!("{words} of brick {} of {lot}", brick.name);
@@ -214,14 +219,19 @@ fn as_code_sample(bricks: &Bricks, brick: &Brick, length: &Known<Length>, rows: 
     let slender = strength::slenderness(brick.height.value, lesser.value)
         .from("height", brick.height.path.as_str())
         .from("lesser side", lesser.path.as_str());
-    let slender = rows.add(path("slenderness"), title("height over lesser side"), slender);
-    let factor = |slenderness: f64| strength::shape_factor(slenderness).unwrap_or(f64::NAN);
-    let own = strength::shape(slender, factor(slender)).from("slenderness", path("slenderness"));
-    let own = rows.add(path("shape"), title("factor of the shape"), own);
-    let code = factor(number("cob-sample-shape"));
-    let answer = strength::as_code_sample(raw, own, code).from("strength", path("stress")).without("code factor");
-    let answer = if own < code { answer.from("own factor", path("shape")) } else { answer.without("own factor") };
-    rows.add(path("strength"), title("strength, as a sample of the code's shape,"), answer)
+    rows.add(path("slenderness"), title("height over lesser side"), slender);
+    let answer = match shape {
+        Some(shape) => {
+            let shape = rows.known(title("what shape takes from the strength, as a factor,"), shape);
+            strength::of_code_shape(raw, shape).from("shape", path("shape"))
+        }
+        None => strength::of_code_shape(raw, 1.0).without("shape"),
+    };
+    rows.add(
+        path("strength"),
+        title("strength, as a sample of the code's shape,"),
+        answer.from("strength", path("stress")),
+    )
 }
 
 /// What a code is shown of the wall's cob, from the lot that is offered as proof.

@@ -12,5 +12,5 @@ pub use sample::{
     samples_of_lots, scatter, still_to_make, strange, strange_brick,
 };
 pub use specimen::{
-    as_code_sample, broken, bulking, crushed, erosion_index, shape, shape_factor, shrinkage, slenderness,
+    as_code_sample, broken, bulking, crushed, erosion_index, of_code_shape, shape_factor, shrinkage, slenderness,
 };

@@ -41,14 +41,15 @@ formula! {
 }
 
 formula! {
-    /// Factor of a sample's shape: strength of a slender sample over that of one as squat as this.
+    /// Strength of a brick as a sample of the code's shape would have it.
     ///
     /// ```text
-    /// k        read off a table at height over lesser side, evenly between its lines
+    /// f′ = k f        k: for its shape, 1 for a brick as tall for its width as that sample, or taller
     /// ```
-    /// Source: factors of aspect ratio for compressed earth blocks, from memory; that cob follows them is our judgement.
-    pub fn shape(slenderness: f64; factor: f64) -> f64 {
-        factor
+    /// Source: factors of aspect ratio for compressed earth blocks, from memory, where no laboratory's is written; that cob follows them is
+    /// our judgement, and no factor is known for its size.
+    pub fn of_code_shape(strength: Pressure, shape: f64) -> Pressure {
+        strength * shape
     }
 }
 
