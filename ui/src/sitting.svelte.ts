@@ -86,6 +86,8 @@ class Sitting {
   /** Tells how much room the picture has, in CSS pixels; asks for all again when that changes. */
   fit(width: number, height: number): void {
     const room: [number, number] = [Math.round(width * MM_PER_PX), Math.round(height * MM_PER_PX)];
+    // A window that is put away for a moment has no room at all.
+    if (room[0] <= 0) return;
     if (room[0] === this.room[0] && Math.abs(room[1] - this.room[1]) < 12 && this.frame) return;
     this.room = room;
     this.ask(null);
@@ -106,6 +108,7 @@ class Sitting {
     }
     return new Promise((done) => {
       this.waiting.push({ change, moving, done });
+      if (!moving || change?.kind !== "drag") this.busy = true;
       void this.next();
     });
   }
@@ -114,7 +117,6 @@ class Sitting {
     if (this.isAsking) return;
     this.isAsking = true;
     for (let asked = this.waiting.shift(); asked; asked = this.waiting.shift()) {
-      this.busy = !asked.moving;
       asked.done(await this.one(asked));
     }
     this.busy = this.isAsking = false;

@@ -38,6 +38,7 @@ static LEAVES: LazyLock<Vec<Leaf>> = LazyLock::new(|| {
     };
     table.records().flatten().map(leaf).collect()
 });
+
 /// All leaves, the way round the house first.
 #[cfg(test)]
 pub fn all() -> &'static [Leaf] {

@@ -246,9 +246,8 @@ fn layer(source: &Source<'_>, written: &build::RoofLayer, system: System) -> Opt
     let thicknesses = Length::mm(0.2)..Length::m(1.5);
     let thickness = within(source, written.thickness.as_ref(), thicknesses, "the thickness of a layer", system);
     let densities = Density::kg_m3(5.0)..Density::kg_m3(3000.0);
+    let dry = within(source, written.dry.as_ref(), densities.clone(), "the density of a dry layer", system);
     let saturated = within(source, written.saturated.as_ref(), densities, "the density of a saturated layer", system);
-    let dries = Density::kg_m3(5.0)..Density::kg_m3(3000.0);
-    let dry = within(source, written.dry.as_ref(), dries, "the density of a dry layer", system);
     let masses = SurfaceMass::kg_m2(0.01)..SurfaceMass::kg_m2(500.0);
     let mass = within(source, written.mass.as_ref(), masses, "the mass of a sheet on an area", system);
     let what = "what laps and upstands add";

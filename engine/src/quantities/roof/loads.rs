@@ -65,7 +65,8 @@ pub(super) fn walk(house: &House, roof: &Roof, held: &Held, pitch: &str, rows: &
             Code::En => gust(house, speed, ground, rows),
             Code::Asce => gust_asce(speed, ground, rows),
         };
-        on_roof(held.code, gust, uplift(house, roof, held.code, (pitch, steep), rows)?, rows)
+        let uplift = uplift(house, roof, held.code, (pitch, steep), rows)?;
+        Some(on_roof(held.code, gust, uplift, rows))
     });
     let (Some(snow), Some([wind_down, wind_up, wind_up_eaves])) = (snow, wind) else {
         not_known(held, rows);
@@ -291,36 +292,40 @@ fn uplift(
 /// Degrees of pitch for which the European table is carried.
 const UP_DEG: [u32; 6] = [0, 5, 15, 30, 45, 60];
 
+/// How far a chord may lie from the outer face where the least width is looked for, in metres.
+const CHORD: f64 = 1e-4;
+
 /// The least width of the house over its outer faces, looked for degree by degree.
 fn narrowest(house: &House) -> Length {
-    let shape = house.wall.shape();
+    let face = house.wall.shape().polyline(Side::Outer, [0.0, house.wall.line.length()], 0.0, CHORD);
     let across = |deg: u32| {
         let way = kurbo::Vec2::from_angle(f64::from(deg).to_radians());
-        shape.reach(Side::Outer, 0.0, way) + shape.reach(Side::Outer, 0.0, -way)
+        let along = face.iter().map(|point| point.to_vec2().dot(way));
+        let (least, most) =
+            along.fold((f64::INFINITY, f64::NEG_INFINITY), |(least, most), at| (at.min(least), at.max(most)));
+        most - least
     };
     Length::m((0..180).map(across).fold(f64::INFINITY, f64::min))
 }
 
 /// What the gust does to the roof: down, up between the walls, up on the eaves.
-fn on_roof(code: Code, gust: Pressure, (up, from): (f64, Vec<String>), rows: &mut Rows) -> Option<[Pressure; 3]> {
+fn on_roof(code: Code, gust: Pressure, (up, from): (f64, Vec<String>), rows: &mut Rows) -> [Pressure; 3] {
     let (of, factor, inside) = match code {
         Code::En => ("en", 1.0, [number("inside-down-en"), number("inside-up-en")]),
         Code::Asce => ("asce", number("gust-asce"), [-number("inside-asce"), number("inside-asce")]),
     };
     let down = number(&format!("roof-down-{of}"));
     let soffit = factor * number(&format!("soffit-{of}"));
-    Some(
-        [
-            ("roof.loads.wind-down", "wind that presses on the roof", down, inside[0]),
-            ("roof.loads.wind-up", "wind on the roof between the walls, lifting below zero", up, inside[1]),
-            ("roof.loads.wind-up-eaves", "wind on the eaves, lifting below zero", up, soffit),
-        ]
-        .map(|(path, title, outside, from_below)| {
-            let load = wind::on_area(gust, factor, outside, from_below).from("gust", "roof.loads.gust");
-            let load = load.without("gust factor").without("outside").without("from below");
-            let from = if outside < 0.0 { &from[..] } else { &[] };
-            let load = from.iter().fold(load, |load, path| bind(load, rows, path));
-            rows.add(path, title, load)
-        }),
-    )
+    [
+        ("roof.loads.wind-down", "wind that presses on the roof", down, inside[0]),
+        ("roof.loads.wind-up", "wind on the roof between the walls, lifting below zero", up, inside[1]),
+        ("roof.loads.wind-up-eaves", "wind on the eaves, lifting below zero", up, soffit),
+    ]
+    .map(|(path, title, outside, from_below)| {
+        let load = wind::on_area(gust, factor, outside, from_below).from("gust", "roof.loads.gust");
+        let load = load.without("gust factor").without("outside").without("from below");
+        let from = if outside < 0.0 { &from[..] } else { &[] };
+        let load = from.iter().fold(load, |load, path| bind(load, rows, path));
+        rows.add(path, title, load)
+    })
 }
