@@ -10,7 +10,7 @@ use crate::house::{
     self, About, BeamPlan, Carded, Detail, Furnishing, House, Hung, Mark, Pegs, RingPlan, SitePlan, Surfaces,
 };
 use crate::money::{Order, money};
-use crate::pictures::{self, Pictures, RoofCut};
+use crate::pictures::{self, BrickLot, Pictures, RoofCut};
 use crate::problem::{Problem, Problems};
 use crate::quantities::{quantities, yard};
 use crate::row::Rows;
@@ -45,6 +45,8 @@ pub struct Answers {
     pub unread: Vec<(String, usize)>,
     /// Names of the recipes that the house is made of, the wall's first.
     pub recipes: Vec<String>,
+    /// Test bricks, lot by lot.
+    pub bricks: Vec<BrickLot>,
     /// What to order, line by line.
     pub orders: Vec<Order>,
     /// What goes into each lift, from the foot up.
@@ -182,7 +184,7 @@ impl Computed {
         let (plan, site) = (house::parts(&house), house::site_plan(&house, &rows));
         let (section, details) = (house::section(&house), house::details(&house));
         let roof_cut = pictures::roof_cut(&house, &rows);
-        let ring_plan = house::ring_plan(&house);
+        let (ring_plan, bricks) = (house::ring_plan(&house), pictures::brick_lots(&house, &rows));
         let recipes = house.recipes_used().into_iter().map(str::to_owned).collect();
         let (unrolled, unrolled_rows) = (house::unrolled(&house), house::unrolled_rows(&house));
         let surfaces = house::surfaces(&house, &unrolled);
@@ -198,6 +200,7 @@ impl Computed {
             rows,
             checks,
             recipes,
+            bricks,
             orders,
             unread,
             lift_cards,
