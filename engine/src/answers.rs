@@ -15,7 +15,7 @@ use crate::problem::{Problem, Problems};
 use crate::quantities::{quantities, yard};
 use crate::row::Rows;
 use crate::solids::{Solid, Solids, solids};
-use crate::structure::structure;
+use crate::structure::{bricks_wanted, structure};
 use crate::studies::{Studies, studies};
 use crate::units::{Length, System};
 
@@ -121,6 +121,7 @@ pub fn compute(inputs: &Inputs<'_>) -> Result<Computed, Problems> {
     let (mut rows, needs) = quantities(&house);
     let orders = money(&house, &needs, &mut rows);
     yard(&house, &mut rows);
+    bricks_wanted(&house, &mut rows);
     // What piles cover is known only now.
     house::site::fits(&source, &written, &house, &rows);
     if !source.is_clean() {

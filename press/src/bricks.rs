@@ -51,7 +51,7 @@ const BORE: [(&str, &str); 5] = [
     ("strength", "strength"),
 ];
 
-const TOGETHER: [(&str, &str); 13] = [
+const TOGETHER: [(&str, &str); 14] = [
     ("day", "Tested on"),
     ("age", "Age"),
     ("dry", "Dry bricks"),
@@ -61,6 +61,7 @@ const TOGETHER: [(&str, &str); 13] = [
     ("factor", "Deviations taken off the mean"),
     ("lower-bound", "By normal tolerance: 95 of 100 exceed it, three times of four"),
     ("least", "By the rule of the cob appendix: the least of them"),
+    ("wanted", "Bricks like these by which what is wanted of the least could be relied on"),
     ("driest", "Moisture of the driest"),
     ("dampest", "Moisture of the dampest"),
     ("fall", "What the logarithm of the strength loses for a moisture of one"),

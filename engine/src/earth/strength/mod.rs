@@ -8,8 +8,8 @@ mod specimen;
 pub use damp::{DampFault, DampLine, damp_strength, damp_strength_low, fall_with_moisture, tested_moisture};
 pub use lever::{at_the_edge, lever_force, pin_friction, stored};
 pub use sample::{
-    Sample, as_proof, bricks_wanted, dry_bricks, least_strength, lower_bound, lower_factor, mean_strength, reliance,
-    samples_of_lots, scatter, still_to_make, strange, strange_brick,
+    Sample, as_proof, bar_as_proof, bricks_until, bricks_wanted, dry_bricks, least_strength, lower_bound, lower_factor,
+    mean_strength, reliance, samples_of_lots, scatter, still_to_make, strange, strange_brick,
 };
 pub use specimen::{
     as_code_sample, broken, bulking, crushed, erosion_index, of_code_shape, shape_factor, shrinkage, slenderness,

