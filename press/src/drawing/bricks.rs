@@ -19,6 +19,8 @@ pub(super) const LETTERS: f64 = 2.8;
 const LINES: [f64; 2] = [5.4, 4.8];
 /// Radius of a brick's mark, in millimetres.
 const MARK: f64 = 1.15;
+/// Names that take more of the width than this give way to numbers and a key.
+const NAMES: f64 = 0.3;
 /// No picture is wider, in millimetres.
 pub(super) const WIDEST: f64 = 170.0;
 
@@ -36,13 +38,16 @@ struct Line {
 pub fn bricks(answers: &Answers, lot: &BrickLot, paper: Paper) -> Scaled {
     let lines = lines(answers, lot);
     let said: Vec<String> = lot.bricks.iter().map(|brick| said(answers.system, brick)).collect();
-    let widest = |words: &mut dyn Iterator<Item = &str>| {
-        words.map(|words| lettering::width(words, LETTERS)).fold(0.0_f64, f64::max)
-    };
-    let names: Vec<String> = lot.bricks.iter().map(|brick| spoken(&brick.name)).collect();
-    let left = 3.0 + widest(&mut names.iter().map(String::as_str));
-    let right = 4.0 + widest(&mut said.iter().map(String::as_str).chain([unit(answers.system)]));
     let width = paper.drawing_mm()[0].min(WIDEST);
+    let widest = |words: &[String]| words.iter().map(|words| lettering::width(words, LETTERS)).fold(0.0_f64, f64::max);
+    let mut names: Vec<String> = lot.bricks.iter().map(|brick| spoken(&brick.name)).collect();
+    let mut key = Vec::new();
+    if widest(&names) > NAMES * width {
+        key = (1..).zip(std::mem::take(&mut names)).collect();
+        names = (1..=lot.bricks.len()).map(|number| number.to_string()).collect();
+    }
+    let left = 3.0 + widest(&names);
+    let right = 4.0 + widest(&said);
     let top = 2.0 + LINES[1] * lines.len() as f64;
     let bottom = top + LINES[0] * lot.bricks.len() as f64 + 1.0;
     let mut sheet = Lettered::new([width, bottom + 6.0], LETTERS, &title(lot));
@@ -51,7 +56,7 @@ pub fn bricks(answers: &Answers, lot: &BrickLot, paper: Paper) -> Scaled {
         lot.bricks.iter().map(|brick| brick.strength).chain(lines.iter().map(|line| line.at)),
         [left, width - right],
     );
-    axis.across(&mut sheet, [top, bottom], width - right + 2.0);
+    axis.across(&mut sheet, [top, bottom]);
     for (place, line) in lines.iter().enumerate() {
         let from = 2.0 + LINES[1] * (place as f64 + 0.5);
         line.drawn(&mut sheet, axis.at(line.at), [from, bottom], width);
@@ -66,6 +71,7 @@ pub fn bricks(answers: &Answers, lot: &BrickLot, paper: Paper) -> Scaled {
         sheet.words([1.0, y + 0.9], &names[place], &path);
         sheet.words([width - right + 2.0, y + 0.9], said, &path);
     }
+    sheet.key = key;
     sheet.scaled()
 }
 
@@ -155,11 +161,11 @@ impl Axis {
         let count = (most / self.step).floor() as u32;
         let numbers = (0..=count).map(|place| f64::from(place) * self.step);
         let place = |number: f64| self.ends[0] + number / most * (self.ends[1] - self.ends[0]);
-        numbers.map(|number| (format!("{number}"), place(number))).collect()
+        numbers.map(|number| (written(number, self.step), place(number))).collect()
     }
 
     /// The axis below the bricks, its unit at the right.
-    fn across(&self, sheet: &mut Lettered, [top, bottom]: [f64; 2], unit_at: f64) {
+    fn across(&self, sheet: &mut Lettered, [top, bottom]: [f64; 2]) {
         let [left, right] = self.ends;
         let frame = Element::polyline(&[[left, top], [left, bottom], [right, bottom]]).with("fill", "none");
         sheet.push(frame.with("stroke", INK).with("stroke-width", weight::THIN));
@@ -168,7 +174,7 @@ impl Axis {
             sheet.push(tick.with("stroke-width", weight::THIN));
             sheet.words([x - 0.5 * lettering::width(&words, LETTERS), bottom + 4.2], &words, "");
         }
-        sheet.words([unit_at, bottom + 4.2], unit(self.system), "");
+        sheet.words([right + 4.6, bottom + 4.2], unit(self.system), "");
     }
 }
 
@@ -186,6 +192,12 @@ fn number(system: System, strength: Pressure) -> f64 {
     }
 }
 
+/// A number of an axis with no more digits than its steps need.
+pub(super) fn written(number: f64, step: f64) -> String {
+    let digits = (-step.log10().floor()).max(0.0) as usize;
+    format!("{number:.digits$}")
+}
+
 /// A step of 1, 2 or 5 and noughts, so that numbers on so many millimetres do not crowd.
 pub(super) fn step(most: f64, mm: f64) -> f64 {
     let least = most * 14.0 / mm.max(14.0);
@@ -195,10 +207,11 @@ pub(super) fn step(most: f64, mm: f64) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use super::step;
+    use super::{step, written};
 
     #[test]
     fn numbers_of_an_axis_are_round_and_stand_apart() {
         assert_eq!([step(1000.0, 100.0), step(160.0, 60.0), step(0.12, 50.0)], [200.0, 50.0, 0.05]);
+        assert_eq!([written(600.0, 200.0), written(3.0 * 0.05, 0.05)], ["600", "0.15"]);
     }
 }

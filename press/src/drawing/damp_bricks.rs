@@ -6,7 +6,7 @@ use engine::units::{Pressure, Ratio};
 
 use super::Scaled;
 use super::area::Area;
-use super::bricks::{Axis, LETTERS, WIDEST, mark, step, unit};
+use super::bricks::{Axis, LETTERS, WIDEST, mark, step, unit, written};
 use super::labels::{Label, Obstacle, place};
 use super::lettered::Lettered;
 use crate::bricks::title;
@@ -83,7 +83,7 @@ impl Drawn {
             let x = left + number / percent * self.room.width();
             let tick = Element::line([x, bottom], [x, bottom + 1.0]).with("stroke", INK);
             sheet.push(tick.with("stroke-width", weight::THIN));
-            let words = format!("{number}");
+            let words = written(number, by);
             sheet.words([x - 0.5 * lettering::width(&words, LETTERS), bottom + 4.2], &words, "");
         }
         let words = "moisture, % of dry mass";
