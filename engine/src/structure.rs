@@ -44,7 +44,7 @@ pub fn bricks_wanted(house: &House, rows: &mut Rows) {
             continue;
         };
         let [of_mean, of_deviation] = paths;
-        let answer = strength::bricks_until(mean, deviation, wanted, count).from("mean", of_mean);
+        let answer = strength::bricks_until(mean, deviation, count).from("mean", of_mean);
         let title = format!("bricks like those of {lot} by which what is wanted could be relied on");
         rows.add(path, title, answer.from("deviation", of_deviation));
     }

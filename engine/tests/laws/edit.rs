@@ -44,6 +44,17 @@ pub fn spelled(quantity: Quantity) -> String {
     }
 }
 
+/// The same for the row of a path: what is written of test bricks stays in the units of its build, since of one lot none may be in two.
+pub fn spelled_at(text: &str, path: &str, quantity: Quantity) -> String {
+    let is_us = path.starts_with("tests.bricks.") && text.contains("\nunits = \"us\"\n");
+    match quantity {
+        Quantity::Length(length) if is_us => format!("\"{:.15} in\"", length.in_inches()),
+        Quantity::Mass(mass) if is_us => format!("\"{:.15} lb\"", mass.in_lb()),
+        Quantity::Force(force) if is_us => format!("\"{:.13} lbf\"", force.in_lbf()),
+        other => spelled(other),
+    }
+}
+
 /// The file with the value of one row's path replaced.
 pub fn rewritten(text: &str, path: &str, value: &str) -> String {
     let file = DeTable::parse(text).unwrap();

@@ -150,7 +150,7 @@ formula! {
     /// m − k(n) s ≥ w        the least such n; m, s: mean and deviation of these bricks, k: tolerance factor of n bricks, w: wanted
     /// ```
     /// Source: one-sided tolerance limit of a normal sample, as EN 1990 takes a characteristic strength, from memory.
-    pub fn bricks_until(mean: Pressure, deviation: Pressure, wanted: Pressure; count: usize) -> u64 {
+    pub fn bricks_until(mean: Pressure, deviation: Pressure; count: usize) -> u64 {
         count as u64
     }
 }
