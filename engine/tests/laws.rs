@@ -13,7 +13,7 @@ mod told;
 use std::collections::BTreeMap;
 
 use behind::{Reach, behind, reach, steps};
-use edit::{BUILDS, answered, rewritten, spelled};
+use edit::{BUILDS, answered, rewritten, spelled, spelled_at};
 use engine::answers::Answers;
 use engine::known::Origin;
 use engine::row::Row;
@@ -54,7 +54,7 @@ fn moves(name: &str, text: &str) -> Vec<(String, String, bool, Reach)> {
         if path == "poles.count" && before.rows.find("roof.seats.1").is_some() {
             continue;
         }
-        let change = |share: f64| rewritten(text, path, &spelled(nudged(row.quantity, share)));
+        let change = |share: f64| rewritten(text, path, &spelled_at(text, path, nudged(row.quantity, share)));
         let after = |share: f64| edit::try_answered(&change(share)).map(|answers| rows(&answers));
         let shares = [0.01, 0.001, -0.01];
         // What stands just at a limit, as a lift that wants a platform, is changed the other way.

@@ -4,6 +4,8 @@
 pub const STYLE: &str = include_str!("book/style.typ");
 
 #[cfg(feature = "book")]
+mod bricks;
+#[cfg(feature = "book")]
 mod checks;
 #[cfg(feature = "book")]
 mod deck;
@@ -60,8 +62,8 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, orders, quantities, roof, set_out, site,
-        skin, sources, studies, walls,
+        bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, orders, quantities, roof, set_out,
+        site, skin, sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;
@@ -76,6 +78,7 @@ mod whole {
         ("/drawings.typ", include_str!("book/chapters/drawings.typ")),
         ("/walls.typ", include_str!("book/chapters/walls.typ")),
         ("/earth.typ", include_str!("book/chapters/earth.typ")),
+        ("/bricks.typ", include_str!("book/chapters/bricks.typ")),
         ("/lifts.typ", include_str!("book/chapters/lifts.typ")),
         ("/roof.typ", include_str!("book/chapters/roof.typ")),
         ("/holds.typ", include_str!("book/chapters/holds.typ")),
@@ -119,6 +122,7 @@ mod whole {
             "site": site::chapter(answers),
             "recipes": earth::recipes(answers),
             "behind": earth::behind(answers),
+            "bricks": bricks::chapter(answers),
             "lifts": lifts::chapter(answers),
             "roof": roof::chapter(answers),
             "holds": holds::chapter(answers),

@@ -1,4 +1,5 @@
-//! Tables of a leaf: recipes by the bucket, openings, the earth balance, which pole lies where, shims; and the lines of what to order.
+//! Tables of a leaf: recipes by the bucket, test bricks, openings, the earth balance, which pole lies where, shims; and the lines of
+//! what to order.
 
 use engine::answers::Answers;
 use engine::build::SoldBy;
@@ -11,7 +12,10 @@ pub fn tables(leaf: &str, answers: &Answers) -> Vec<Table> {
     match leaf {
         "ground" => balance(answers),
         "walls" => vec![openings(answers)],
-        "earth" => answers.recipes.iter().map(|recipe| of_recipe(answers, recipe)).collect(),
+        "earth" => {
+            let recipes = answers.recipes.iter().map(|recipe| of_recipe(answers, recipe));
+            recipes.chain(of_bricks(answers)).collect()
+        }
         "roof" => places(answers).into_iter().chain(deck(answers)).collect(),
         _ => Vec::new(),
     }
@@ -71,6 +75,19 @@ fn of_recipe(answers: &Answers, recipe: &str) -> Table {
     }
     rows.push(vec!["batches in all".to_owned(), shown(answers, &format!("{stem}.whole-batches"))]);
     table(&format!("One tarp of {}", words(recipe)), &["what", "how much"], rows)
+}
+
+/// What each brick bore, and what all of a lot say together.
+fn of_bricks(answers: &Answers) -> Vec<Table> {
+    let lots = press::bricks::lots(answers);
+    let both = lots.into_iter().flat_map(|lot| {
+        let open = lot.open.into_iter().map(|sentence| vec![sentence, "–".to_owned()]);
+        let together = lot.together.into_iter().map(Vec::from).chain(open).collect();
+        let title = format!("{}: together", lot.title);
+        let bore = Table { title: lot.title, header: lot.bore.header, rows: lot.bore.rows };
+        [bore, table(&title, &["what", "how much"], together)]
+    });
+    both.collect()
 }
 
 fn openings(answers: &Answers) -> Table {

@@ -2,6 +2,7 @@
 
 mod begin;
 mod bond_beam;
+mod bricks;
 mod broken;
 mod built_in;
 mod deck;
@@ -28,6 +29,7 @@ mod written;
 
 pub use begin::begin;
 pub use bond_beam::{BondBeam, Gap};
+pub use bricks::{Brick, BrickSize, BrickTest, Bricks};
 pub use built_in::{Anchors, BuiltIn, BuiltInKind, Keys, Mosaic, NicheForm, Spot};
 pub use deck::{Deck, DeckBedding, DeckCover, DeckHeld};
 pub use earth::{Bucket, Earth, Fill, Ingredient, IngredientKind, Layer, Recipe, SoilFrom, Straw};

@@ -1,6 +1,7 @@
 //! The tables of a build file, key by key.
 
 use super::bond_beam::{self, BondBeam, Gap};
+use super::bricks::{self, Bricks};
 use super::built_in::{self, Anchors, BuiltIn};
 use super::earth::{self, Earth};
 use super::gauge::{self, Gauge};
@@ -57,6 +58,8 @@ pub struct Build {
     pub crew: Crew,
     /// `[dates]`
     pub dates: Dates,
+    /// `[tests.bricks.NAME]`
+    pub bricks: Vec<Bricks>,
     /// `[rules.tolerances.NAME]`
     pub tolerances: Vec<Tolerance>,
     /// Tables that the build file may hold but that nothing reads yet.
@@ -169,9 +172,6 @@ pub struct Stem {
     pub density: Option<Written<Density>>,
 }
 
-/// Tables that have a name and no reader yet.
-const LATER: [&str; 1] = ["tests"];
-
 pub(super) fn read(mut file: Table<'_, '_>) -> Build {
     let mut build = Build::default();
     file.format();
@@ -224,7 +224,11 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
     if let Some(table) = file.table("dates") {
         build.dates = people::dates(table);
     }
-    build.unread = LATER.iter().filter_map(|key| file.unread(key)).collect();
+    if let Some(table) = file.table("tests") {
+        let (bricks, unread) = bricks::tests(table);
+        build.bricks = bricks;
+        build.unread.extend(unread);
+    }
     if let Some(table) = file.table("rules") {
         let (tolerances, unread) = set_out::rules(table);
         build.tolerances = tolerances;

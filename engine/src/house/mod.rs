@@ -2,6 +2,7 @@
 
 mod bond_beam;
 mod bought;
+mod bricks;
 pub mod built_in;
 mod deck;
 mod deck_plan;
@@ -55,6 +56,7 @@ mod unrolled;
 
 pub use bond_beam::{BeamPlan, beam_plan};
 pub use bought::{OIL, STONES, STRAW, THINNER, WATER};
+pub use bricks::{Brick, Bricks, Moisture, Trial};
 pub use built_in::{Anchors, BondBeam, BuiltIn};
 pub use deck::Deck;
 pub use deck_plan::{BayPlan as DeckBay, DeckPlan};
@@ -144,6 +146,8 @@ pub struct House {
     pub set_out: SetOut,
     /// Bucket, piles and recipes.
     pub earth: Option<Earth>,
+    /// Test bricks, in the order of their names.
+    pub bricks: Vec<Bricks>,
     /// The floor's layers, from the ground up.
     pub floor: Vec<Layer>,
     /// The bays in which its top layer is laid.

@@ -1,6 +1,7 @@
 //! Walks round the house and asks the rooms how long, how large, how much. No formula of its own.
 
 mod balance;
+mod bricks;
 mod built_in;
 mod earth;
 mod floor;
@@ -52,6 +53,7 @@ pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     needs.extend(built_in::walk(house, &mut rows));
     wall::walk(house, &body, &mut rows);
     earth::recipes(house, &mut rows);
+    bricks::walk(house, &mut rows);
     lifts::walk(house, &body, &mut rows);
     gauge::walk(house, &mut rows);
     settlement::walk(house, &mut rows);

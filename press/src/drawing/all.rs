@@ -5,8 +5,8 @@ use engine::pictures::Pictures;
 
 use super::words::{Words, words};
 use super::{
-    Scaled, bending, bond_beam, deck_plan, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan,
-    plaster_lots, pole_card, raising, raising_stages, roof_plan, section, setting_out, site, story_pole, trade,
+    Scaled, bending, bond_beam, bricks, damp_bricks, deck_plan, detail, elevation, exploded, floor_bays, lift_band,
+    lift_bed, plan, plaster_lots, pole_card, raising, raising_stages, roof_plan, section, setting_out, site, story_pole, trade,
     trench_section, unrolled,
 };
 use crate::paper::Paper;
@@ -69,6 +69,11 @@ fn of_ground_and_walls(answers: &Answers, paper: Paper) -> Vec<Drawing> {
             "Each mark: pieces, and the length they are cut to, scarf with it."
         };
         drawings.push(drawing("bond-beam", "walls", "The bond beam in plan", note, beam));
+    }
+    for lot in &answers.bricks {
+        drawings.push(whole(&format!("bricks-{}", lot.name), "bricks", bricks(answers, lot, paper)));
+        let damp = damp_bricks(answers, lot, paper);
+        drawings.extend(damp.map(|damp| whole(&format!("damp-bricks-{}", lot.name), "bricks", damp)));
     }
     for card in &answers.lift_cards {
         let name = spoken::lift(&card.name);
