@@ -152,7 +152,12 @@ fn held(reply: &mut Reply, test: &str, sample: &Sample, next: &mut Vec<String>) 
         return;
     }
     reply.check("cob-appendix", path, &format!("{title}, the least of {} samples", sample.count), sample.least);
-    reply.check("new-mexico", &format!("{path}-mean"), &format!("{title}, mean of {} samples", sample.count), sample.mean);
+    reply.check(
+        "new-mexico",
+        &format!("{path}-mean"),
+        &format!("{title}, mean of {} samples", sample.count),
+        sample.mean,
+    );
 }
 
 /// How strength falls with moisture.

@@ -8,6 +8,7 @@ mod built_in;
 mod earth;
 mod gauge;
 mod ground;
+mod jars;
 mod line;
 mod openings;
 mod oven;
@@ -33,6 +34,7 @@ pub use built_in::{Anchors, BuiltIn, BuiltInKind, Keys, Mosaic, NicheForm, Spot}
 pub use earth::{Bucket, Earth, Fill, Ingredient, IngredientKind, Layer, Recipe, SoilFrom, Straw};
 pub use gauge::Gauge;
 pub use ground::{Drain, Fabric, Ground, Trench, Water};
+pub use jars::{Jar, SEPARATES};
 pub use line::{Arc, Curve, Point};
 pub use openings::{FittedFrame, Hand, Hanging, Lintel, Opening, OpeningForm, OpeningKind, SillBoard, Splay, Swing};
 pub use oven::{Oven, OvenBase, OvenFloor, OvenFooting};

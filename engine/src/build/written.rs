@@ -6,6 +6,7 @@ use super::built_in::{self, Anchors, BuiltIn};
 use super::earth::{self, Earth};
 use super::gauge::{self, Gauge};
 use super::ground::{self, Ground, Water};
+use super::jars::{self, Jar};
 use super::line::{self, Point};
 use super::openings::{self, Opening};
 use super::people::{self, Crew, Dates};
@@ -60,6 +61,8 @@ pub struct Build {
     pub dates: Dates,
     /// `[tests.bricks.NAME]`
     pub bricks: Vec<Bricks>,
+    /// `[tests.jars.NAME]`
+    pub jars: Vec<Jar>,
     /// `[rules.tolerances.NAME]`
     pub tolerances: Vec<Tolerance>,
     /// Tables that the build file may hold but that nothing reads yet.
@@ -224,7 +227,8 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
     if let Some(table) = file.table("dates") {
         build.dates = people::dates(table);
     }
-    if let Some(table) = file.table("tests") {
+    if let Some(mut table) = file.table("tests") {
+        build.jars = jars::jars(&mut table);
         let (bricks, unread) = bricks::tests(table);
         build.bricks = bricks;
         build.unread.extend(unread);

@@ -16,6 +16,7 @@ mod goods;
 pub mod handles;
 mod hanging;
 mod hollow;
+mod jars;
 mod layers;
 mod levels;
 pub mod lift_cards;
@@ -60,6 +61,7 @@ pub use furnishing::{Figure, Furnishing, Placed, furnishing};
 pub use gap::Gap;
 pub use gauge::Gauge;
 pub use goods::{Good, Vehicle};
+pub use jars::{Jar, Settled};
 pub use layers::{Layer, Of, Skin};
 pub use lift_cards::{lift_cards, service_places};
 pub use opening::{FittedFrame, Hanging, Lintel, Opening, SillBoard, Splay};
@@ -138,6 +140,8 @@ pub struct House {
     pub earth: Option<Earth>,
     /// Test bricks, in the order of their names.
     pub bricks: Vec<Bricks>,
+    /// Jars of soil in water, in the order of their names.
+    pub jars: Vec<Jar>,
     /// The floor's layers, from the ground up.
     pub floor: Vec<Layer>,
     /// The bays in which its top layer is laid.

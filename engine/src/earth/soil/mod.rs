@@ -2,6 +2,7 @@
 
 mod grading;
 mod hydrometer;
+mod jar;
 mod plasticity;
 mod sand;
 mod settling;
@@ -9,6 +10,10 @@ mod texture;
 
 pub use grading::{Curve, CurveFault, Sieve, coefficient_of_curvature, coefficient_of_uniformity, fuller};
 pub use hydrometer::{constant, corrected, effective_depth, grain, passing};
+pub use jar::{
+    classes_of_band, clay_with_crumbs, greatest_of_jars, half_of_band, jars_read, jars_to_shake, layer_between,
+    least_of_jars, middle_of_band, over_tested, settled_at, silt_without_crumbs, spread_of_jars, still_to_stand,
+};
 pub use plasticity::{a_line, liquidity, plasticity_class, plasticity_index, u_line, water_of_fines};
 pub use sand::{sand_error, sand_to_add};
 pub use settling::{Layer, fall_time, layer_band, share_of_layers};
