@@ -23,6 +23,7 @@ mod set_out;
 mod shelter;
 mod site;
 mod skin;
+mod soil;
 mod source;
 mod tables;
 mod written;
@@ -48,6 +49,7 @@ pub use set_out::{Place, SetOut, Tolerance};
 pub use shelter::{Cover, Platform, Sheet, Weather};
 pub use site::{Buried, Fall, Line, LineKind, PlanPoint, Site, Tree, Well, Yard, YardKind};
 pub use skin::{Bays, Face, Floor, Oil, Skin, Slip};
+pub use soil::{Grading, Limits, Sanding};
 pub use source::{Source, Written};
 pub use written::{Build, BuildTable, Lift, Path, Stem, TopSlope, Wall};
 

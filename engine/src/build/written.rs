@@ -18,6 +18,7 @@ use super::set_out::{self, Tolerance};
 use super::shelter::{self, Cover, Platform, Weather};
 use super::site::{self, Site};
 use super::skin::{self, Floor, Skin};
+use super::soil::{self, Grading, Limits, Sanding};
 use super::source::Written;
 use crate::curve::Ends;
 use crate::units::{Angle, Currency, Days, Density, Kind, Length, Ratio, Slope};
@@ -63,6 +64,12 @@ pub struct Build {
     pub bricks: Vec<Bricks>,
     /// `[tests.jars.NAME]`
     pub jars: Vec<Jar>,
+    /// `[tests.limits.NAME]`
+    pub limits: Vec<Limits>,
+    /// `[tests.gradings.NAME]`
+    pub gradings: Vec<Grading>,
+    /// `[tests.sand-to-add.NAME]`
+    pub sandings: Vec<Sanding>,
     /// `[rules.tolerances.NAME]`
     pub tolerances: Vec<Tolerance>,
     /// Tables that the build file may hold but that nothing reads yet.
@@ -229,6 +236,9 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
     }
     if let Some(mut table) = file.table("tests") {
         build.jars = jars::jars(&mut table);
+        build.limits = soil::limits(&mut table);
+        build.gradings = soil::gradings(&mut table);
+        build.sandings = soil::sandings(&mut table);
         let (bricks, unread) = bricks::tests(table);
         build.bricks = bricks;
         build.unread.extend(unread);

@@ -60,6 +60,18 @@ impl Jar {
         format!("tests.jars.{}.{noun}", self.name)
     }
 
+    /// Whether it has stood long enough for its layers to be read.
+    #[must_use]
+    pub fn is_read(&self) -> bool {
+        match &self.settled {
+            Settled::Layers(..) => true,
+            Settled::Read(readings) => {
+                let [_, silt] = self.marks();
+                readings.last().is_some_and(|last| last.after.value >= silt.value)
+            }
+        }
+    }
+
     /// When all grains coarser than sand's or silt's finest are down, sand first.
     #[must_use]
     pub fn marks(&self) -> [crate::reason::Answer<Days>; 2] {

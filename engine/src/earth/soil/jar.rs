@@ -113,37 +113,37 @@ formula! {
 }
 
 formula! {
-    /// Least share that any jar of this soil allows.
+    /// Least share that any test of this soil allows.
     ///
     /// ```text
-    /// a = min aᵢ        aᵢ: least share by one jar
+    /// a = min aᵢ        aᵢ: least share by one test
     /// ```
-    /// Source: the band that holds the bands of all jars.
-    pub fn least_of_jars(of_the_jar: Ratio) -> Ratio {
-        of_the_jar
+    /// Source: the band that holds the bands of all tests.
+    pub fn least_of_tests(of_the_test: Ratio) -> Ratio {
+        of_the_test
     }
 }
 
 formula! {
-    /// Greatest share that any jar of this soil allows.
+    /// Greatest share that any test of this soil allows.
     ///
     /// ```text
-    /// b = max bᵢ        bᵢ: greatest share by one jar
+    /// b = max bᵢ        bᵢ: greatest share by one test
     /// ```
-    /// Source: the band that holds the bands of all jars.
-    pub fn greatest_of_jars(of_the_jar: Ratio) -> Ratio {
-        of_the_jar
+    /// Source: the band that holds the bands of all tests.
+    pub fn greatest_of_tests(of_the_test: Ratio) -> Ratio {
+        of_the_test
     }
 }
 
 formula! {
-    /// How far jars of one soil lie apart.
+    /// How far tests of one soil lie apart.
     ///
     /// ```text
-    /// r = max mᵢ − min mᵢ        mᵢ: middle of the band of one jar
+    /// r = max mᵢ − min mᵢ        mᵢ: middle of the band of one test
     /// ```
     /// Source: the definition of the range.
-    pub fn spread_of_jars(greatest: Ratio, least: Ratio) -> Ratio {
+    pub fn spread_of_tests(greatest: Ratio, least: Ratio) -> Ratio {
         greatest - least
     }
 }
