@@ -36,6 +36,8 @@ mod site;
 #[cfg(feature = "book")]
 mod skin;
 #[cfg(feature = "book")]
+mod soil;
+#[cfg(feature = "book")]
 mod sources;
 #[cfg(feature = "book")]
 mod studies;
@@ -59,7 +61,7 @@ mod whole {
     use super::typeset::{Typeset, typeset};
     use super::{
         checks, earth, floor, gate, glossary, holds, job, later, lifts, orders, quantities, roof, set_out, site, skin,
-        sources, studies, walls,
+        soil, sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;
@@ -116,6 +118,7 @@ mod whole {
             "site": site::chapter(answers),
             "recipes": earth::recipes(answers),
             "behind": earth::behind(answers),
+            "soil": soil::section(answers),
             "lifts": lifts::chapter(answers),
             "roof": roof::chapter(answers),
             "holds": holds::chapter(answers),
