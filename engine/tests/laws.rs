@@ -174,6 +174,7 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
         || exempt::is_of_a_level_rafter(row, path)
         || exempt::is_determinate(row, path)
         || exempt::is_of_the_least_snow(name, row, path)
+        || exempt::is_of_a_band(row, path)
         || left_over
         || lifted
         || end

@@ -78,7 +78,8 @@ impl Graded<'_> {
         }
         self.separates(error, rows);
         self.spread(&curve, sieves, rows);
-        for sieve in sieves {
+        // All grains pass what is as wide as the largest, in any mix.
+        for sieve in sieves.iter().filter(|sieve| sieve.size.value < largest) {
             self.densest(sieve, largest, rows);
         }
     }
