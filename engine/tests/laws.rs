@@ -178,6 +178,7 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
         || exempt::is_of_a_level_rafter(row, path)
         || exempt::is_determinate(row, path)
         || exempt::is_of_the_least_snow(name, row, path)
+        || exempt::is_of_a_band(row, path)
         || left_over
         || lifted
         || end
@@ -269,8 +270,8 @@ fn metric_and_us_spelling_give_the_same_answers() {
             let mut other = text.to_owned();
             for row in given(&before) {
                 let spelling = match (row.quantity, us) {
-                    (Quantity::Length(length), true) => format!("{:.15} in", length.in_inches()),
-                    (Quantity::Length(length), false) => format!("{:.14} cm", length.in_cm()),
+                    (Quantity::Length(length), true) => format!("{:.20} in", length.in_inches()),
+                    (Quantity::Length(length), false) => format!("{:.19} cm", length.in_cm()),
                     (Quantity::Area(area), true) => format!("{:.16} sq ft", area.in_sq_ft()),
                     (Quantity::Area(area), false) => format!("{:.16} m2", area.in_m2()),
                     (Quantity::Volume(volume), true) => format!("{:.16} US gal", volume.in_us_gal()),

@@ -40,6 +40,8 @@ mod site;
 #[cfg(feature = "book")]
 mod skin;
 #[cfg(feature = "book")]
+mod soil;
+#[cfg(feature = "book")]
 mod sources;
 #[cfg(feature = "book")]
 mod studies;
@@ -63,7 +65,7 @@ mod whole {
     use super::typeset::{Typeset, typeset};
     use super::{
         bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, orders, quantities, roof, set_out,
-        site, skin, sources, studies, walls,
+        site, skin, soil, sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;
@@ -123,6 +125,7 @@ mod whole {
             "recipes": earth::recipes(answers),
             "behind": earth::behind(answers),
             "bricks": bricks::chapter(answers),
+            "soil": soil::section(answers),
             "lifts": lifts::chapter(answers),
             "roof": roof::chapter(answers),
             "holds": holds::chapter(answers),

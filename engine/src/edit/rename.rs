@@ -184,7 +184,9 @@ impl Renamed<'_> {
             "earth.ingredients" => {
                 let is_recipe =
                     || self.tree.find(&child(&["earth", "recipes"].map(str::to_owned), self.name)).is_some();
-                path == ["site", "topsoil-as"] || is_of && !is_tested && !(is_mixed && is_recipe())
+                path == ["site", "topsoil-as"]
+                    || matches!(path[..], ["tests", "sand-to-add", _, "soil" | "sand"])
+                    || is_of && !is_tested && !(is_mixed && is_recipe())
             }
             "site.vehicles" => path.starts_with(&["prices"]) && key == "by",
             _ => false,

@@ -16,13 +16,16 @@ mod furnishing;
 mod gap;
 mod gauge;
 mod goods;
+mod gradings;
 pub mod handles;
 mod hanging;
 mod hollow;
+mod jars;
 mod layers;
 mod levels;
 pub mod lift_cards;
 mod lifts;
+mod limits;
 mod line;
 mod opening;
 mod openings;
@@ -41,6 +44,7 @@ pub mod ring_plan;
 mod roof;
 mod roof_loads;
 mod roof_wood;
+mod sanding;
 mod schedule;
 mod secondary;
 mod section;
@@ -69,8 +73,11 @@ pub use furnishing::{Figure, Furnishing, Placed, furnishing};
 pub use gap::Gap;
 pub use gauge::Gauge;
 pub use goods::{Good, Vehicle};
+pub use gradings::{Found, Grading, Sieve as GradingSieve};
+pub use jars::{Jar, Settled};
 pub use layers::{Layer, Of, Skin};
 pub use lift_cards::{lift_cards, service_places};
+pub use limits::Limits;
 pub use opening::{FittedFrame, Hanging, Lintel, Opening, SillBoard, Splay};
 pub use openings::offsets;
 pub use parts::parts;
@@ -85,6 +92,7 @@ pub use ring_plan::{RingPlan, ring_plan};
 pub use roof::{Frame, Held, Layer as RoofLayer, Roof, Weight};
 pub use roof_loads::{Ground, RoofSoil, SiteLoads, Soaked};
 pub use roof_wood::{Bolt, Code, Values, Wood};
+pub use sanding::Sanding;
 pub use schedule::{Carded, Hung, carded, schedule};
 pub use secondary::Secondary;
 pub use section::section;
@@ -148,6 +156,14 @@ pub struct House {
     pub earth: Option<Earth>,
     /// Test bricks, in the order of their names.
     pub bricks: Vec<Bricks>,
+    /// Jars of soil in water, in the order of their names.
+    pub jars: Vec<Jar>,
+    /// Limits of soils, in the order of their names.
+    pub limits: Vec<Limits>,
+    /// Gradings, in the order of their names.
+    pub gradings: Vec<Grading>,
+    /// Sand that is to be added, in the order of their names.
+    pub sandings: Vec<Sanding>,
     /// The floor's layers, from the ground up.
     pub floor: Vec<Layer>,
     /// The bays in which its top layer is laid.

@@ -3,8 +3,8 @@
 use std::ops::Range;
 
 use super::{
-    About, House, Stone, Wall, bricks, built_in, earth, floor as floor_work, gap, gauge, goods, layers, levels, lifts,
-    line, openings, profile, roof, set_out, shelter, site,
+    About, House, Stone, Wall, bricks, built_in, earth, floor as floor_work, gap, gauge, goods, gradings, jars, layers,
+    levels, lifts, limits, line, openings, profile, roof, sanding, set_out, shelter, site,
 };
 use crate::build::{Build, Source, Written};
 use crate::curve::Along;
@@ -33,6 +33,10 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     people_and_days(source, build);
     let earth = earth::place(source, build, system);
     let cob = layers::cob(source, build, earth.as_ref(), &mut assumed);
+    let jars = jars::place(source, build, earth.as_ref(), system);
+    let limits = limits::place(source, build, earth.as_ref(), system);
+    let gradings = gradings::place(source, build, earth.as_ref(), system);
+    let sandings = sanding::place(source, build, earth.as_ref(), (&jars, &gradings), system);
     let bricks = bricks::place(source, build, earth.as_ref(), cob.as_deref(), system);
     let skin = layers::skin(source, build, earth.as_ref(), &mut assumed, system);
     let floor = layers::floor(source, build, earth.as_ref(), system);
@@ -87,6 +91,10 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         set_out,
         earth,
         bricks,
+        jars,
+        limits,
+        gradings,
+        sandings,
         floor,
         bays,
         oil,

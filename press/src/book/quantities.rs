@@ -127,12 +127,13 @@ const TABLED: [&str; 21] = [
 ];
 
 /// The other rows, by what they belong to.
-const GROUPS: [(&str, &[&str]); 7] = [
+const GROUPS: [(&str, &[&str]); 8] = [
     ("House and wall", &["wall.", "room.", "site.", "house.", "weather."]),
     ("Built into and onto the wall", &["built-in."]),
     ("Services", &["services."]),
     ("Ground, trench and drain", &["ground.", "water."]),
     ("Buckets, loaves, straw", &["earth."]),
+    ("Tests of soil and bricks", &["tests."]),
     ("Floor and skin", &["floor.", "skin."]),
     ("Roof", &["roof.", "poles."]),
 ];
