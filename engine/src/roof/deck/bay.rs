@@ -133,9 +133,9 @@ impl Bay<'_> {
         self.patch.at(self.span(share)[1], share)
     }
 
-    /// Length of its eave and of its edge of the eye along the surface: chords of 256 even steps, a hair less than the curve.
+    /// Length of its eave and of its edge of the eye along the surface: chords of 64 even steps, a hair less than the curve.
     pub(super) fn edge_lengths(&self) -> [Length; 2] {
-        const STEPS: u32 = 256;
+        const STEPS: u32 = 64;
         let ends = |step: u32| {
             let share = f64::from(step) / f64::from(STEPS);
             self.span(share).map(|u| self.patch.at(u, share))

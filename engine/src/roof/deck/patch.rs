@@ -130,4 +130,4 @@ impl Patch {
 }
 
 /// Steps of the grid each way.
-const GRID: f64 = 24.0;
+const GRID: f64 = 12.0;
