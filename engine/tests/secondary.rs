@@ -4,6 +4,7 @@
 #[path = "laws/behind.rs"]
 mod behind;
 #[path = "laws/edit.rs"]
+#[allow(dead_code, reason = "the laws take more of it")]
 mod edit;
 
 use behind::{Reach, reach};

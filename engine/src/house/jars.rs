@@ -37,7 +37,7 @@ pub struct Jar {
 #[derive(Clone, Debug)]
 pub enum Settled {
     /// Thickness of sand, silt and clay, and the height of all three.
-    Layers([Known<Length>; 3], Known<Length>),
+    Layers(Box<[Known<Length>; 3]>, Known<Length>),
     /// Readings in the order of their times; none while the jar still stands to be read.
     Read(Vec<Reading>),
 }
@@ -197,7 +197,7 @@ fn settled(source: &Source<'_>, written: &build::Jar, system: System) -> Option<
     if let Some(layers) = &written.layers {
         let [sand, silt, clay] = layers.each.each_ref().map(|layer| height(layer, "the height of a layer in a jar"));
         let all = height(&layers.all, "the height of all layers of a jar");
-        return Some(Settled::Layers([sand?, silt?, clay?], all?));
+        return Some(Settled::Layers(Box::new([sand?, silt?, clay?]), all?));
     }
     let times = Days::minutes(0.05)..Days::days(60.0);
     let read = written.readings.iter().map(|reading| {

@@ -41,7 +41,7 @@ impl Shaken<'_> {
         let marks = self.marks(rows);
         let is_read = match &jar.settled {
             Settled::Layers(layers, all) => {
-                for (separate, layer) in SEPARATES.iter().zip(layers) {
+                for (separate, layer) in SEPARATES.iter().zip(layers.iter()) {
                     rows.known(self.title(&format!("layer of {separate} in")), layer);
                 }
                 rows.known(self.title("height of all layers in"), all);
@@ -133,10 +133,10 @@ impl Shaken<'_> {
             .zip(packing)
             .map(|(height, [least, most])| Layer { height, density: [least.value, most.value] })
             .collect();
-        for of in 0..SEPARATES.len() {
+        for (of, separate) in SEPARATES.into_iter().enumerate() {
             for (side, share) in soil::layer_band(&layers, of).into_iter().enumerate() {
                 let share = self.bound(share, of, side, &layers);
-                self.share(SEPARATES[of], side, share, rows);
+                self.share(separate, side, share, rows);
             }
         }
         self.crumbs(rows);

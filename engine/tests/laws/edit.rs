@@ -40,7 +40,6 @@ pub fn spelled(quantity: Quantity) -> String {
         Quantity::Speed(speed) => format!("\"{:.15} m/s\"", speed.in_m_s()),
         Quantity::Pressure(pressure) => format!("\"{} Pa\"", pressure.in_pa()),
         Quantity::Temperature(temperature) => format!("\"{} K\"", temperature.in_kelvin()),
-        Quantity::Force(force) => format!("\"{} N\"", force.in_n()),
         Quantity::LineLoad(load) => format!("\"{} N/m\"", load.in_n_m()),
         other => panic!("{other:?} stands in no build file"),
     }
