@@ -57,7 +57,8 @@ pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
         "roof" => {
             if let Some(ring) = &answers.ring_plan {
                 names.splice(0..0, ["roof-plan", "raising", "raising-stages", "deck-plan"].map(str::to_owned));
-                names.extend(ring.places.iter().map(|pole| format!("pole-{}", pole.tag)));
+                let measured = ring.places.iter().filter(|pole| pole.is_measured);
+                names.extend(measured.map(|pole| format!("pole-{}", pole.tag)));
             }
             if answers.rows.find("roof.trade.used").is_some() {
                 names.push("trade".to_owned());

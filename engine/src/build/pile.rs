@@ -1,4 +1,4 @@
-//! `[poles.pile.TAG]`: the poles that lie there, each measured.
+//! `[poles.pile.TAG]`: the poles that lie there, each measured; `[poles.typical]`: what those are like that nobody measured yet.
 
 use super::reader::Table;
 use super::source::Written;
@@ -22,6 +22,18 @@ pub struct Pole {
 pub(super) fn pile(poles: &mut Table<'_, '_>) -> Vec<Pole> {
     let Some(mut table) = poles.table("pile") else { return Vec::new() };
     table.named_tables().into_iter().map(|(tag, table)| pole(tag, table)).collect()
+}
+
+/// A pole as those are that still lack.
+pub(super) fn typical(poles: &mut Table<'_, '_>) -> Option<Pole> {
+    let table = poles.table("typical")?;
+    let tag = Written {
+        value: "typical".to_owned(),
+        path: "poles.typical".to_owned(),
+        span: table.span.clone(),
+        line: table.source.line(&table.span),
+    };
+    Some(pole(tag, table))
 }
 
 fn pole(tag: Written<String>, mut table: Table<'_, '_>) -> Pole {

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::deck::{Deck, deck};
-use super::pile::{Pole, pile};
+use super::pile::{Pole, pile, typical};
 use super::reader::Table;
 use super::roof_loads::{self, RoofBolt, RoofSoil, Wood};
 use super::source::Written;
@@ -121,6 +121,8 @@ pub struct Poles {
     pub wood: Wood,
     /// The poles that lie there.
     pub pile: Vec<Pole>,
+    /// What those are taken to be like that nobody measured yet.
+    pub typical: Option<Pole>,
     /// The tags of those that lie, from the first place on; "turned" behind a tag where the thin end is at the wall.
     pub laid: Option<Written<Vec<Written<String>>>>,
     /// What makes one choice of them better than another.
@@ -218,6 +220,7 @@ pub(super) fn poles(mut table: Table<'_, '_>) -> Poles {
         of: table.text("of"),
         wood: roof_loads::wood(&mut table),
         pile: pile(&mut table),
+        typical: typical(&mut table),
         laid: table.texts("laid"),
         weights: weights(&mut table),
         measured_to: table.quantity("measured-to", Kind::Length),

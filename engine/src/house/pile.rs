@@ -6,11 +6,13 @@ use crate::known::{Known, Origin};
 use crate::roof::poles::{self, Candidate, Laid, Pole};
 use crate::units::{Angle, Length, System};
 
-/// A pole of the pile, as it is measured.
+/// A pole of the pile, as it is measured, or a typical one that stands in for it.
 #[derive(Clone, Debug)]
 pub struct PilePole {
     /// Its tag.
     pub tag: String,
+    /// Whether somebody measured it.
+    pub is_measured: bool,
     /// Diameters of its thick end.
     pub butt: Vec<Known<Length>>,
     /// Diameters of its thin end.
@@ -22,6 +24,12 @@ pub struct PilePole {
 }
 
 impl PilePole {
+    /// The measured poles of a pile, and one of the typical ones, which are all alike.
+    pub fn of_each_kind(pile: &[PilePole]) -> impl Iterator<Item = &PilePole> {
+        let typical = pile.iter().find(|pole| !pole.is_measured);
+        pile.iter().filter(|pole| pole.is_measured).chain(typical)
+    }
+
     /// The pole as a choice may take it.
     #[must_use]
     pub fn candidate(&self) -> Candidate {
@@ -35,8 +43,44 @@ fn mean(lengths: &[Known<Length>]) -> Length {
     poles::mean_diameter(lengths.iter().map(|length| length.value)).value
 }
 
-pub(super) fn pole(source: &Source<'_>, written: &build::Pole, system: System) -> Option<PilePole> {
-    let stem = format!("poles.pile.{}", written.tag.value);
+/// The measured poles of a pile, and as many typical ones as still lack; `None` where one is told of that cannot be.
+pub(super) fn pile(source: &Source<'_>, written: &build::Poles, count: u64, system: System) -> Option<Vec<PilePole>> {
+    let measured = written.pile.iter().filter_map(|one| pole(source, one, "poles.pile.", system));
+    let mut pile: Vec<PilePole> = measured.collect();
+    if pile.len() < written.pile.len() {
+        return None;
+    }
+    let Some(typical) = &written.typical else { return Some(pile) };
+    let table = &typical.tag;
+    if pile.len() as u64 >= count {
+        let message = format!("the pile has the {count} poles of the ring, each measured: no typical one is taken");
+        source.fault(table.span.clone(), &table.path, message, "leave [poles.typical] out");
+        return None;
+    }
+    if let Some(own) = written.pile.iter().find(|pole| pole.tag.value.starts_with(TYPICAL)) {
+        let message = format!("`{}` would be taken for a pole that nobody measured", own.tag.value);
+        source.fault(own.tag.span.clone(), &own.tag.path, message, "give the pole another tag");
+        return None;
+    }
+    let mut like = pole(source, typical, "poles.", system)?;
+    let why = "nobody measured a pole yet: what a typical one is taken to be";
+    for known in like.butt.iter_mut().chain(&mut like.tip).chain([&mut like.length]).chain(&mut like.bow) {
+        *known = Known::assumed(known.value, known.path.as_str(), Origin::Judgement, why);
+    }
+    let lacking = 1..=count - pile.len() as u64;
+    pile.extend(lacking.map(|number| PilePole {
+        tag: format!("{TYPICAL}{number}"),
+        is_measured: false,
+        ..like.clone()
+    }));
+    Some(pile)
+}
+
+/// How the tag of a pole begins that nobody measured.
+const TYPICAL: &str = "typical-";
+
+fn pole(source: &Source<'_>, written: &build::Pole, stem: &str, system: System) -> Option<PilePole> {
+    let stem = format!("{stem}{}", written.tag.value);
     let all = |written: &[Written<Length>], [from, to]: [f64; 2], what: &str| {
         let range = || Length::mm(from)..Length::mm(to);
         let read = written.iter().filter_map(|one| within(source, Some(one), range(), what, system));
@@ -70,7 +114,7 @@ pub(super) fn pole(source: &Source<'_>, written: &build::Pole, system: System) -
         source.fault(written.tag.span.clone(), &stem, message, "the butt is the thick end: exchange the two");
         return None;
     }
-    Some(PilePole { tag: written.tag.value.clone(), butt, tip, length: length?, bow })
+    Some(PilePole { tag: written.tag.value.clone(), is_measured: true, butt, tip, length: length?, bow })
 }
 
 pub(super) fn weights(source: &Source<'_>, written: &build::Weights, system: System) -> [Known<f64>; 3] {

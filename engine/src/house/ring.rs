@@ -112,10 +112,7 @@ pub(super) fn place(
     wanted: &Wanted<'_>,
     system: System,
 ) -> Option<Ring> {
-    let pile: Vec<PilePole> = written.pile.iter().filter_map(|pole| pile::pole(source, pole, system)).collect();
-    if pile.len() < written.pile.len() {
-        return None;
-    }
+    let pile = pile::pile(source, written, wanted.count.value, system)?;
     let keys = &roof.ring;
     let length = |written: &Option<Written<Length>>, [from, to]: [f64; 2], what: &str, or: Known<Length>| {
         within(source, written.as_ref(), Length::mm(from)..Length::mm(to), what, system).unwrap_or(or)
@@ -150,7 +147,7 @@ pub(super) fn place(
         laid,
         pile,
     };
-    let first = written.pile.first()?;
+    let first = written.pile.first().or(written.typical.as_ref())?;
     match ring.laid(wall, wanted) {
         Ok(ring) if ring_faults::prop_is_in_the_room(source, roof, wall, &ring) => {
             raised::solved_again(source, keys, ring, raised)

@@ -60,7 +60,7 @@ pub(super) fn notch_leaves_something(
     system: System,
 ) -> bool {
     let mut is_whole = true;
-    for (pole, written) in pile.iter().zip(&written.pile) {
+    for (pole, written) in pile.iter().zip(written.pile.iter().chain(&written.typical)) {
         let thin = pole.candidate().pole.tip;
         if thin <= notch {
             let message = format!(
@@ -69,8 +69,12 @@ pub(super) fn notch_leaves_something(
                 shown(thin, system),
                 shown(notch, system)
             );
-            let path = format!("poles.pile.{}", pole.tag);
-            source.fault(written.tag.span.clone(), &path, message, "leave it out of the pile, or notch less");
+            source.fault(
+                written.tag.span.clone(),
+                &written.tag.path,
+                message,
+                "leave it out of the pile, or notch less",
+            );
             is_whole = false;
         }
     }

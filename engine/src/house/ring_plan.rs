@@ -53,6 +53,8 @@ pub struct PlacedPole {
     pub stem: String,
     /// The tag of its pole.
     pub tag: String,
+    /// Whether somebody measured it; a typical one is not cut by its marks.
+    pub is_measured: bool,
     /// Whether its thin end lies on the wall.
     pub is_turned: bool,
     /// The place that carries it, and the one that it carries.
@@ -199,6 +201,7 @@ fn placed(ring: &Ring, place: usize, density: crate::units::Density) -> PlacedPo
     PlacedPole {
         stem: format!("roof.places.{}", place + 1),
         tag: ring.pole(place).tag.clone(),
+        is_measured: ring.pole(place).is_measured,
         is_turned: ring.choice.places[place].is_turned,
         neighbours: Neighbours { rests_on: below, carries: above },
         covered_by: Vec::new(),

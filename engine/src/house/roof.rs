@@ -155,7 +155,7 @@ pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Lengt
         return None;
     }
     if let Frame::Reciprocal { count, eye, notch, tip, ring } = &mut frame
-        && !poles.pile.is_empty()
+        && (!poles.pile.is_empty() || poles.typical.is_some())
     {
         let wanted = ring::Wanted { count, eye, notch, tip, overhang: &overhang, beam };
         *ring = Some(Box::new(ring::place(source, (written, poles), wall, &wanted, system)?));
@@ -190,7 +190,7 @@ pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Lengt
 
 fn deck_without_poles(source: &Source<'_>, written: &build::Roof) {
     if let Some(at) = &written.deck.at {
-        let hint = "write [poles.pile] for a reciprocal roof, or leave [roof.deck] out";
+        let hint = "write [poles.pile] or [poles.typical] for a reciprocal roof, or leave [roof.deck] out";
         source.fault(at.clone(), "roof.deck", "a deck is laid out on poles that are measured one by one", hint);
     }
 }

@@ -78,7 +78,7 @@ pub(super) fn place(
 ) -> Option<Option<Secondary>> {
     let Some(written) = &roof.secondary else { return Some(None) };
     let Some(ring) = ring else {
-        let hint = "write [poles.pile] for a reciprocal roof, or leave [roof.secondary] out";
+        let hint = "write [poles.pile] or [poles.typical] for a reciprocal roof, or leave [roof.secondary] out";
         let message = "secondary rafters are trimmed between poles that are measured one by one";
         source.fault(written.at_table.clone(), "roof.secondary", message, hint);
         return None;

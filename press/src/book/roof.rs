@@ -43,16 +43,24 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     })
 }
 
-/// The cards of the poles in the order of their places.
+/// The cards of the measured poles in the order of their places.
 pub(super) fn cards(answers: &Answers) -> Value {
-    let poles = answers.ring_plan.iter().flat_map(|ring| &ring.places).enumerate();
+    let poles = answers.ring_plan.iter().flat_map(|ring| &ring.places).enumerate().filter(|(_, pole)| pole.is_measured);
     poles.map(|(place, pole)| card(answers, place, pole)).collect()
 }
 
 fn words(answers: &Answers, ring: &RingPlan) -> String {
+    let typical = ring.places.iter().filter(|pole| !pole.is_measured).count();
+    let marks = if typical == 0 {
+        "Marks come from every pole as it was measured and from the plate as it was levelled.".to_owned()
+    } else {
+        format!(
+            "{typical} of them nobody measured: they are taken to be typical ones, and so are all figures here. Have no pole cut and no stick \
+             bought by them before each pole is measured and written."
+        )
+    };
     format!(
-        "{} measured poles in a ring, each on the next one and under the one before: {} steep on the mean, the eye {} in radius. Marks come \
-         from every pole as it was measured and from the plate as it was levelled.",
+        "{} poles in a ring, each on the next one and under the one before: {} steep on the mean, the eye {} in radius. {marks}",
         ring.places.len(),
         cell(answers, "roof.ring.pitch"),
         cell(answers, "roof.ring.eye"),
@@ -256,6 +264,20 @@ mod tests {
             assert_eq!(line[2], cut.quantity.shown(answers.system, Fineness::Mark));
         }
         assert_eq!(cards(&answers).as_array().unwrap().len(), ring.places.len());
+    }
+
+    #[test]
+    fn poles_that_nobody_measured_have_no_card_and_the_chapter_says_that_nothing_is_cut_by_it() {
+        let (poles, prices) = TANSY_BANK.split_once("# Prices are invented").unwrap();
+        let fewer = poles.split_once("[poles.pile.high-ring]").unwrap().0;
+        let measured: String =
+            fewer.lines().filter(|line| !line.starts_with("laid = ")).flat_map(|line| [line, "\n"]).collect();
+        let typical = "[poles.typical]\nbutt = [\"230 mm\"]\ntip = [\"200 mm\"]\nlength = \"5.5 m\"\n\n";
+        let answers = answered(&format!("{measured}{typical}# Prices are invented{prices}"));
+        let typical = answers.ring_plan.as_ref().unwrap().places.iter().filter(|pole| !pole.is_measured).count();
+        assert_eq!((typical, cards(&answers).as_array().unwrap().len()), (2, 7));
+        let words = chapter(&answers)["words"].as_str().unwrap().to_owned();
+        assert!(words.contains("2 of them nobody measured"), "{words}");
     }
 
     #[test]

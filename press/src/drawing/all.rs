@@ -103,7 +103,7 @@ fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) 
     ];
     drawings.extend(roof.into_iter().filter_map(|(name, drawn)| Some(whole(name, "roof", drawn?))));
     drawings.extend(deck_plan(answers, paper).map(|deck| whole("deck-plan", "deck", deck)));
-    let poles = answers.ring_plan.iter().flat_map(|ring| &ring.places);
+    let poles = answers.ring_plan.iter().flat_map(|ring| &ring.places).filter(|pole| pole.is_measured);
     drawings.extend(poles.map(|pole| {
         let name = format!("pole-{}", pole.tag);
         whole(&name, "poles", pole_card(answers, pole, paper))

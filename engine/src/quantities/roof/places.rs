@@ -2,7 +2,7 @@
 
 use super::super::line::bind;
 use super::super::uneven::{bind_height, bind_line, bind_once};
-use crate::house::{House, Ring, Roof};
+use crate::house::{House, PilePole, Ring, Roof};
 use crate::reason::Answer;
 use crate::roof::poles::{self, Band};
 use crate::row::Rows;
@@ -27,8 +27,8 @@ pub(super) fn walk(house: &House, roof: &Roof, ring: &Ring, rows: &mut Rows) {
 }
 
 fn known(ring: &Ring, rows: &mut Rows) {
-    for pole in &ring.pile {
-        let tag = pole.tag.replace('-', " ");
+    for pole in PilePole::of_each_kind(&ring.pile) {
+        let tag = if pole.is_measured { pole.tag.replace('-', " ") } else { "typical pole".to_owned() };
         for (end, diameters) in [("butt", &pole.butt), ("tip", &pole.tip)] {
             for (place, diameter) in diameters.iter().enumerate() {
                 rows.known(format!("{tag}, diameter of its {end}, measure {}", place + 1), diameter);
@@ -54,7 +54,7 @@ fn known(ring: &Ring, rows: &mut Rows) {
 
 /// Adds every measure of the pile, and what weighs them.
 fn of_the_pile<T>(mut answer: Answer<T>, ring: &Ring, rows: &Rows) -> Answer<T> {
-    for pole in &ring.pile {
+    for pole in PilePole::of_each_kind(&ring.pile) {
         for known in pole.butt.iter().chain(&pole.tip).chain([&pole.length, &pole.bow[1]]) {
             answer = bind(answer, rows, &known.path);
         }
