@@ -90,8 +90,7 @@ pub struct Tried {
 }
 
 /// What can be measured of a mix, in the order in which a text is tried.
-const KINDS: [Kind; 7] =
-    [Kind::Number, Kind::Ratio, Kind::Pressure, Kind::Length, Kind::Force, Kind::Mass, Kind::Days];
+const KINDS: [Kind; 7] = [Kind::Number, Kind::Ratio, Kind::Pressure, Kind::Length, Kind::Force, Kind::Mass, Kind::Days];
 
 /// The mixes under `[tests]`.
 pub(super) fn mixes(table: &mut Table<'_, '_>) -> Vec<Mixes> {

@@ -139,12 +139,7 @@ impl<'s, 'i> Table<'s, 'i> {
     }
 
     /// A quantity of any of several kinds that must be there.
-    pub fn needed_of_any(
-        &mut self,
-        key: &'static str,
-        kinds: &[Kind],
-        example: &str,
-    ) -> Option<Written<Quantity>> {
+    pub fn needed_of_any(&mut self, key: &'static str, kinds: &[Kind], example: &str) -> Option<Written<Quantity>> {
         let Some((value, span)) = self.value(key) else {
             self.missing(key, &format!("\"{example}\""));
             return None;
@@ -153,13 +148,7 @@ impl<'s, 'i> Table<'s, 'i> {
     }
 
     /// The quantity of the first kind as which a value reads; of the first of them where it reads as none.
-    fn of_any(
-        &self,
-        key: &str,
-        value: &DeValue<'_>,
-        span: Range<usize>,
-        kinds: &[Kind],
-    ) -> Option<Written<Quantity>> {
+    fn of_any(&self, key: &str, value: &DeValue<'_>, span: Range<usize>, kinds: &[Kind]) -> Option<Written<Quantity>> {
         let fits = |kind: &&Kind| matches!(value, DeValue::String(text) if units::parse(text, **kind).is_ok());
         if let DeValue::String(text) = value
             && !kinds.iter().any(|kind| fits(&kind))

@@ -163,7 +163,12 @@ fn mixes(
     if let Some(asked) = &written.order
         && let Some(why) = found.surfaces.iter().find_map(|surface| surface.fit.as_ref().err())
     {
-        source.fault(asked.span.clone(), &asked.path, why.in_words(), "leave `order` out: the mixes say what they carry");
+        source.fault(
+            asked.span.clone(),
+            &asked.path,
+            why.in_words(),
+            "leave `order` out: the mixes say what they carry",
+        );
         return None;
     }
     Some(Mixes { name: name.value.clone(), of, day: known(written.day.as_ref()), step, parts, wishes, tried, found })
@@ -177,7 +182,8 @@ fn are_filled_alike(source: &Source<'_>, build: &Build, written: &build::Mixes) 
     {
         let word = |fill| if fill == build::Fill::Struck { "struck" } else { "heaped" };
         let [own_word, earth_word] = [own.value, earth.value].map(word);
-        let message = format!("these mixes were tried in {own_word} buckets, and the earth is measured in {earth_word} ones");
+        let message =
+            format!("these mixes were tried in {own_word} buckets, and the earth is measured in {earth_word} ones");
         let hint = "a heap is no whole bucket: try one mix again as the batches will be measured, or measure all alike";
         source.fault(own.span.clone(), &own.path, message, hint);
     }
@@ -209,7 +215,8 @@ fn limits(
         let (low, high) = (side(&bounds.low)?, side(&bounds.high)?);
         if low.value > high.value {
             let at = bounds.low.as_ref()?;
-            let message = format!("at least {} buckets of {ingredient} are more than the most, {}", low.value, high.value);
+            let message =
+                format!("at least {} buckets of {ingredient} are more than the most, {}", low.value, high.value);
             source.fault(at.span.clone(), &at.path, message, "`low` is the fewest, `high` the most");
             return None;
         }

@@ -116,8 +116,7 @@ fn reach(tried: &[TriedMix], part: usize) -> [f64; 2] {
 
 fn curves(mixes: &Mixes, tried: &[TriedMix]) -> Vec<Vec<[f64; 2]>> {
     let [low, high] = reach(tried, 0);
-    let shares: Vec<f64> =
-        (0..=POINTS).map(|step| low + (high - low) * f64::from(step) / f64::from(POINTS)).collect();
+    let shares: Vec<f64> = (0..=POINTS).map(|step| low + (high - low) * f64::from(step) / f64::from(POINTS)).collect();
     let along = |worth: &dyn Fn(&[f64]) -> Option<f64>| -> Vec<[f64; 2]> {
         shares.iter().filter_map(|share| Some([*share, worth(&[*share, 1.0 - share])?])).collect()
     };
@@ -140,8 +139,10 @@ fn contours(mixes: &Mixes, tried: &[TriedMix]) -> Vec<Contour> {
         Some((mix, mixes.found.meets(&mixes.wishes, &mix)?))
     };
     let width = NET as usize + 2;
-    let all: Vec<Option<([f64; 3], f64)>> =
-        (0..width as u32).flat_map(|one| (0..width as u32).map(move |other| (one, other))).map(|(a, b)| worth(a, b)).collect();
+    let all: Vec<Option<([f64; 3], f64)>> = (0..width as u32)
+        .flat_map(|one| (0..width as u32).map(move |other| (one, other)))
+        .map(|(a, b)| worth(a, b))
+        .collect();
     let at = |one: usize, other: usize| all[one * width + other];
     let mut triangles = Vec::new();
     for one in 0..NET as usize {
@@ -157,10 +158,8 @@ fn contours(mixes: &Mixes, tried: &[TriedMix]) -> Vec<Contour> {
         }
     }
     let levels = (1..100 / LEVEL).map(|level| f64::from(level * LEVEL) / 100.0);
-    let lines = levels.map(|meets| Contour {
-        meets,
-        lines: triangles.iter().filter_map(|corners| across(corners, meets)).collect(),
-    });
+    let lines = levels
+        .map(|meets| Contour { meets, lines: triangles.iter().filter_map(|corners| across(corners, meets)).collect() });
     lines.filter(|contour| !contour.lines.is_empty()).collect()
 }
 

@@ -4,12 +4,12 @@ use crate::earth::mixture::{self, Choice, Fit};
 use crate::house::{Earth, House, MixSurface, Mixes, Tried, Wish};
 use crate::reason::Answer;
 use crate::row::Rows;
-use crate::units::{Quantity, System};
+use crate::units::Quantity;
 
 pub(super) fn walk(house: &House, rows: &mut Rows) {
     for mixes in &house.mixes {
         if let Some(earth) = &house.earth {
-            Series { mixes, earth, system: house.system, name: words(&mixes.name) }.walk(rows);
+            Series { mixes, earth, name: words(&mixes.name) }.walk(rows);
         }
     }
 }
@@ -22,7 +22,6 @@ fn words(name: &str) -> String {
 struct Series<'a> {
     mixes: &'a Mixes,
     earth: &'a Earth,
-    system: System,
     name: String,
 }
 
@@ -152,9 +151,11 @@ impl Series<'_> {
                 return rows.not_known(path("terms"), self.title(&words));
             }
         };
-        let terms = mixture::terms_carried(fit.terms.count())
-            .with("runs", runs, path("runs"))
-            .with("distinct mixes", distinct, path("distinct"));
+        let terms = mixture::terms_carried(fit.terms.count()).with("runs", runs, path("runs")).with(
+            "distinct mixes",
+            distinct,
+            path("distinct"),
+        );
         rows.add(path("terms"), of(&order_words(surface)), terms);
         let kind = wish.kind();
         if let Some(scatter) = kind.of_si(fit.spread) {
@@ -274,7 +275,8 @@ impl Series<'_> {
         let mut overall = mixture::meets(choice.best[0].overall);
         for (place, (wish, surface)) in self.mixes.wishes.iter().zip(&self.mixes.found.surfaces).enumerate() {
             let (kind, predicted) = (wish.kind(), choice.best[0].predicted[place]);
-            let (Some(value), Some(half), Ok(fit)) = (kind.of_si(predicted.value), kind.of_si(predicted.half), &surface.fit)
+            let (Some(value), Some(half), Ok(fit)) =
+                (kind.of_si(predicted.value), kind.of_si(predicted.half), &surface.fit)
             else {
                 continue;
             };
@@ -304,7 +306,9 @@ impl Series<'_> {
         let (what, next) = (words(&wish.name), self.called(&self.mixes.found.counts[choice.next.0]));
         let answer: Answer<Quantity> = mixture::narrowed(half).of_parts(choice_parts).of_parts(chosen.clone());
         let runs = self.shares_of(self.mixes.tried.iter());
-        let title = format!("how far off one more of the recipe may lie in {what}, which governs, once {next} is tried next, by");
+        let title = format!(
+            "how far off one more of the recipe may lie in {what}, which governs, once {next} is tried next, by"
+        );
         rows.add(self.path("next"), self.title(&title), answer.of_parts(runs));
     }
 
@@ -315,8 +319,9 @@ impl Series<'_> {
         parts.collect::<Vec<_>>().join(" : ")
     }
 
+    /// Buckets of so many steps as they are called, to the hundredth.
     fn shown(&self, steps: u32) -> String {
-        crate::row::shown(Quantity::Number(f64::from(steps) * self.mixes.step.value), self.system)
+        ((f64::from(steps) * self.mixes.step.value * 100.0).round() / 100.0).to_string()
     }
 
     /// From how few to how many buckets of each ingredient are nearly as good.

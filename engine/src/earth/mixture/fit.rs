@@ -76,9 +76,7 @@ impl Unfitted {
             }
             Unfitted::Runs(found, wanted) => {
                 let more = more(found, wanted, "");
-                format!(
-                    "{found} runs leave nothing over to tell scatter from truth: {wanted} are wanted, test {more}"
-                )
+                format!("{found} runs leave nothing over to tell scatter from truth: {wanted} are wanted, test {more}")
             }
             Unfitted::Alike(term) => {
                 format!("these mixes do not tell term {term} from the others: vary it by itself")
