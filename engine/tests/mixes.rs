@@ -1,7 +1,7 @@
 //! Tried mixes of a build file: the recipe that they choose, held by hand and against the recipe of the file, and what changes it.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
-use engine::answers::{Answers, Inputs, answers};
+use engine::answers::{Answers, Inputs, answers, compute};
 use engine::check::State;
 
 const TANSY_BANK: &str = include_str!("../../builds/tansy-bank/tansy-bank.loam.toml");
@@ -166,4 +166,19 @@ fn wishes_that_no_mix_meets_leave_the_recipe_unchosen_with_what_to_widen() {
 fn a_step_that_is_not_written_is_taken_on_trust() {
     let answers = answered(&changed("step = 0.5                      # half a bucket has a mark\n", ""));
     assert_eq!(recipe_state(&answers, "cob").0, State::OnTrust);
+}
+
+#[test]
+fn the_picture_marks_the_best_of_all_recipes_and_says_nothing_beyond_the_tried_mixes() {
+    let computed = compute(&Inputs { build: BURDOCK_RISE.as_bytes(), system: None }).unwrap();
+    let pictures = computed.pictures();
+    let [cob, floor] = &pictures.mixes[..] else { panic!("{} pictures", pictures.mixes.len()) };
+    for picture in [cob, floor] {
+        let best = &picture.recipes[picture.best];
+        assert!(best.is_nearly && picture.recipes.iter().all(|own| own.meets <= best.meets), "{}", picture.name);
+    }
+    assert!(cob.contours.is_empty() && floor.curves.is_empty() && cob.curves.len() == 3 && floor.contours.len() >= 3);
+    let pumice = floor.tried.iter().map(|own| own.shares[2]).fold(0.0_f64, f64::max);
+    let ends = floor.contours.iter().flat_map(|contour| contour.lines.iter().flatten());
+    assert!(ends.into_iter().all(|end| end[2] <= pumice + 1e-9 && (end.iter().sum::<f64>() - 1.0).abs() < 1e-9));
 }

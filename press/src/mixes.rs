@@ -43,10 +43,12 @@ pub fn series(answers: &Answers) -> Vec<MixWords> {
     names(answers, "tests.mixes.*.batch", 2).into_iter().map(|name| words(answers, &name)).collect()
 }
 
-/// The names of the mixes that choose a recipe.
+/// The names of the mixes that choose a recipe and have a picture: those of two or three ingredients.
 #[must_use]
-pub fn chosen(answers: &Answers) -> Vec<String> {
-    names(answers, "tests.mixes.*.overall", 2)
+pub fn drawn(answers: &Answers) -> Vec<String> {
+    let mut names = names(answers, "tests.mixes.*.overall", 2);
+    names.retain(|name| answers.rows.matching(&format!("tests.mixes.{name}.limits.*.low")).count() <= 3);
+    names
 }
 
 /// What mixes are called.

@@ -49,7 +49,7 @@ pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
         }
         "earth" => {
             names.extend(answers.recipes.iter().map(|recipe| format!("recipe-{recipe}")));
-            names.extend(press::mixes::chosen(answers).into_iter().map(|name| format!("mixes-{name}")));
+            names.extend(press::mixes::drawn(answers).into_iter().map(|name| format!("mixes-{name}")));
             for lot in &answers.bricks {
                 names.push(format!("bricks-{}", lot.name));
                 names.extend(lot.fall.as_ref().map(|_| format!("damp-bricks-{}", lot.name)));

@@ -2,7 +2,6 @@
 
 use crate::earth::mixture::{self, Choice, Fit};
 use crate::house::{Earth, House, MixSurface, Mixes, Tried, Wish};
-use crate::reason::Answer;
 use crate::row::Rows;
 use crate::units::Quantity;
 
@@ -49,10 +48,8 @@ impl Series<'_> {
         match (&self.mixes.found.choice, self.mixes.found.best()) {
             (Ok(choice), Some(best)) => self.chosen(choice, best, rows),
             (Err(why), _) => {
-                for noun in ["overall", "off"] {
-                    let words = format!("recipe, which is not chosen yet ({}), of", why.in_words());
-                    rows.not_known(self.path(noun), self.title(&words));
-                }
+                let words = format!("recipe, which is not chosen yet ({}), of", why.in_words());
+                rows.not_known(self.path("off"), self.title(&words));
             }
             (Ok(_), None) => {}
         }
@@ -224,8 +221,7 @@ impl Series<'_> {
             }
             parts.extend(sides(wish));
         }
-        let found = &self.mixes.found;
-        let counted = u64::try_from(found.counts.len()).unwrap_or(u64::MAX);
+        let counted = self.mixes.found.counts.len() as u64;
         parts.push(("mixes of whole steps".to_owned(), self.path("measurable"), counted.into()));
         parts
     }
@@ -265,9 +261,9 @@ impl Series<'_> {
         rows.add(self.path("off"), self.title(&words), mixture::buckets_off(off).of_parts(off_parts));
         self.expected(choice, &chosen, rows);
         let title = self.title(&format!("mixes nearly as good ({}), by", self.region(choice)));
-        let nearly = mixture::nearly_as_good(choice.best.len()).of_parts(choice_parts.clone());
+        let nearly = mixture::nearly_as_good(choice.best.len()).of_parts(choice_parts);
         rows.add(self.path("nearly"), title, nearly);
-        self.next(choice, &chosen, choice_parts, rows);
+        self.next(choice, &chosen, rows);
     }
 
     /// What the surfaces say of the chosen recipe.
@@ -300,16 +296,23 @@ impl Series<'_> {
     }
 
     /// The mix to try next.
-    fn next(&self, choice: &Choice, chosen: &Parts, choice_parts: Parts, rows: &mut Rows) {
+    fn next(&self, choice: &Choice, chosen: &Parts, rows: &mut Rows) {
         let wish = &self.mixes.wishes[choice.governing];
-        let Some(half) = wish.kind().of_si(choice.next.1) else { return };
+        let surface = &self.mixes.found.surfaces[choice.governing];
+        let kind = wish.kind();
+        let spread = surface.fit.as_ref().ok().and_then(|fit| kind.of_si(fit.spread));
+        let (Some(half), Some(spread)) = (kind.of_si(choice.next.1), spread) else { return };
         let (what, next) = (words(&wish.name), self.called(&self.mixes.found.counts[choice.next.0]));
-        let answer: Answer<Quantity> = mixture::narrowed(half).of_parts(choice_parts).of_parts(chosen.clone());
-        let runs = self.shares_of(self.mixes.tried.iter());
+        let counted = self.mixes.found.counts.len() as u64;
+        let answer = mixture::narrowed(spread, half)
+            .from("scatter", self.path(&format!("fit.{}.scatter", wish.name)))
+            .of_parts(self.shares_of(surface.runs.iter().map(|run| &self.mixes.tried[*run])))
+            .of_parts(chosen.clone())
+            .with("mixes of whole steps", counted, self.path("measurable"));
         let title = format!(
             "how far off one more of the recipe may lie in {what}, which governs, once {next} is tried next, by"
         );
-        rows.add(self.path("next"), self.title(&title), answer.of_parts(runs));
+        rows.add(self.path("next"), self.title(&title), answer);
     }
 
     /// A mix as it is called out at the tarp: "6 soil : 5 sand".

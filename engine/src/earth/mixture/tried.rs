@@ -208,7 +208,7 @@ formula! {
     /// h′ = h − (x·c)² / (1 + c·c)        both turned into the basis of the runs
     /// ```
     /// Source: one more row of least squares, from any book of statistics.
-    pub fn narrowed(; half: Quantity) -> Quantity {
+    pub fn narrowed(scatter: Quantity; half: Quantity) -> Quantity {
         half
     }
 }
