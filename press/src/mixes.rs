@@ -24,17 +24,18 @@ pub struct MixWords {
 }
 
 /// What is said of each wish, by the noun of its row.
-const WISH: [(&str, &str); 10] = [
+const WISH: [(&str, &str); 11] = [
     ("wishes.{}.value", "wanted"),
     ("wishes.{}.below", "useless below"),
     ("wishes.{}.above", "useless above"),
-    ("fit.{}.terms", "terms"),
-    ("fit.{}.scatter", "scatter"),
-    ("fit.{}.left-out", "missed, left out"),
-    ("fit.{}.explained", "explained"),
-    ("fit.{}.lack", "bent enough, by chance"),
-    ("best.{}.expected", "expected"),
-    ("best.{}.within", "within"),
+    ("fit.{}.distinct", "distinct mixes that were measured"),
+    ("fit.{}.terms", "terms of the surface"),
+    ("fit.{}.scatter", "scatter about the surface"),
+    ("fit.{}.left-out", "what a mix is missed by that is left out"),
+    ("fit.{}.explained", "share explained, each left out"),
+    ("fit.{}.lack", "chance of such misses, were it bent enough"),
+    ("best.{}.expected", "expected of the chosen recipe"),
+    ("best.{}.within", "one more lies within, 19 times of 20"),
 ];
 
 /// The words of all tried mixes.
@@ -100,16 +101,16 @@ fn cell(answers: &Answers, row: Option<&Row>) -> String {
     row.map_or("–".to_owned(), |row| marked(answers, row))
 }
 
+/// One line a noun, one column a wish.
 fn of_wishes(answers: &Answers, name: &str, wishes: &[String]) -> Columns {
     let row = |noun: &str, wish: &str| answers.rows.find(&format!("tests.mixes.{name}.{}", noun.replace("{}", wish)));
-    let used: Vec<&(&str, &str)> =
-        WISH.iter().filter(|(noun, _)| wishes.iter().any(|wish| row(noun, wish).is_some())).collect();
-    let rows = wishes.iter().map(|wish| {
-        let cells = used.iter().map(|(noun, _)| cell(answers, row(noun, wish)));
-        std::iter::once(spoken(wish)).chain(cells).collect()
+    let used = WISH.iter().filter(|(noun, _)| wishes.iter().any(|wish| row(noun, wish).is_some()));
+    let rows = used.map(|(noun, title)| {
+        let cells = wishes.iter().map(|wish| cell(answers, row(noun, wish)));
+        std::iter::once((*title).to_owned()).chain(cells).collect()
     });
     let rows = rows.collect();
-    let header = std::iter::once("what").chain(used.iter().map(|(_, title)| *title)).map(str::to_owned);
+    let header = std::iter::once("what".to_owned()).chain(wishes.iter().map(|wish| spoken(wish)));
     Columns { header: header.collect(), rows }
 }
 

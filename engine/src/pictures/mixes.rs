@@ -8,7 +8,7 @@ const POINTS: u32 = 48;
 /// Steps of the net on which lines of equal worth are found.
 const NET: u32 = 40;
 /// Lines of equal worth are drawn at every so many hundredths.
-const LEVEL: u32 = 10;
+const LEVEL: u32 = 5;
 
 /// Mixes that were tried for a recipe.
 #[derive(Clone, Debug)]
