@@ -2,6 +2,7 @@
 
 mod advice;
 pub(crate) mod along;
+mod beam;
 mod crossings;
 mod factors;
 mod feet;

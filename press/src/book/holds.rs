@@ -50,6 +50,42 @@ const CROSSINGS: [(&str, &str); 8] = [
 const FEET: [(&str, &str); 4] =
     [("up", "carried"), ("thrust", "thrust"), ("across", "across"), ("held-down", "held down")];
 
+const BEAM: [(&str, &str); 9] = [
+    ("ring-force", "ring force"),
+    ("moment-upright", "moment, up and down"),
+    ("moment-plan", "moment in plan"),
+    ("twist-moment", "twist"),
+    ("bending", "bent"),
+    ("ring", "pulled or pushed, bent"),
+    ("shear", "sheared"),
+    ("twist", "twisted"),
+    ("shear-force", "force across"),
+];
+
+const SCARFS: [(&str, &str); 3] =
+    [("scarf-force", "force along"), ("scarf-upright", "moment, up and down"), ("scarf-plan", "moment in plan")];
+
+const UNDER: [(&str, &str); 4] = [
+    ("area", "area it bears on"),
+    ("bearing", "beam pressed"),
+    ("off-middle", "off the middle"),
+    ("pressure", "on the earth"),
+];
+
+const EARTH: [(&str, &str); 11] = [
+    ("planks", "Planks that count in strength"),
+    ("area", "Area of the planks that count"),
+    ("upright-modulus", "Their section modulus, up and down"),
+    ("plan-modulus", "The same in plan"),
+    ("twist-modulus", "Torque over its greatest stress"),
+    ("soft-earth", "Soft earth, modulus of elasticity"),
+    ("soft-bed", "What it gives, each metre of beam"),
+    ("soft-length", "Length over which it carries to either side"),
+    ("stiff-earth", "Stiff earth, modulus of elasticity"),
+    ("stiff-bed", "What that gives, each metre of beam"),
+    ("stiff-length", "Length over which that carries"),
+];
+
 /// Where the pole of each place lies; what the crew sets out and cuts stands in the chapter on the roof and on the cards.
 const PLACES: [(&str, &str); 7] = [
     ("seat-x", "seat, x"),
@@ -122,6 +158,11 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "members": by_place(answers, "roof.members.", &MEMBERS),
         "crossings": by_place(answers, "roof.crossings.", &CROSSINGS),
         "feet": by_place(answers, "roof.feet.", &FEET),
+        "beam": table(answers, "roof.beam.", &BEAM),
+        "scarfs": table(answers, "roof.beam.", &SCARFS),
+        "under": by_place(answers, "roof.beam.seats.", &UNDER),
+        "anchors": table(answers, "roof.beam.anchors.", &[("pull", "must hold down")]),
+        "earth": figures(answers, "roof.beam.", &EARTH),
         "places": by_place(answers, "roof.places.", &PLACES),
         "lengths": by_place(answers, "roof.places.", &LENGTHS),
         "forces": by_place(answers, "roof.members.", &FORCES),

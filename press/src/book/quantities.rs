@@ -95,7 +95,7 @@ const ORDERED: [(&str, &str); 3] =
     [("volume", "volume"), ("delivered-density", "density as delivered"), ("bought", "bought")];
 
 /// Stems of rows that have tables of their own.
-const TABLED: [&str; 21] = [
+const TABLED: [&str; 22] = [
     "wall.line.",
     "wall.lifts.",
     "openings.",
@@ -110,6 +110,7 @@ const TABLED: [&str; 21] = [
     "roof.members.",
     "roof.crossings.",
     "roof.feet.",
+    "roof.beam.",
     "roof.places.",
     "roof.trade.",
     "order.",
