@@ -58,10 +58,12 @@ fn moves(name: &str, text: &str) -> Vec<(String, String, bool, Reach)> {
         let new = alike.or_else(|| shares.into_iter().find_map(after));
         let new = new.unwrap_or_else(|| panic!("{name}: no small change of {path} is accepted"));
         if old.len() != new.len() {
-            // Runs of the ring and the spiral meet without a corner; a moved point makes one, and rows for it. Another pole has
-            // rows of its own.
+            // Runs of the ring and the spiral meet without a corner; a moved point makes one, and rows for it. Another pole and another
+            // anchor have rows of their own.
             let is_smooth = ["plain-ring", "spiral-wall"].contains(&name);
-            let makes = is_smooth && path.starts_with("wall.line.") || path == "poles.count";
+            let makes = is_smooth && path.starts_with("wall.line.")
+                || path == "poles.count"
+                || path.starts_with("wall.anchors.") && path.ends_with(".count");
             assert!(makes, "{name}: {path} makes other rows");
             continue;
         }

@@ -129,9 +129,19 @@ fn beam(answers: &Answers) -> Vec<Table> {
         let line = |key: &String| std::iter::once(words(key)).chain::<Vec<String>>(cells(key)).collect();
         keys.iter().map(line).collect()
     };
-    let forces = ["ring-force", "moment-plan", "moment-upright", "shear-force", "twist-moment"];
+    let forces =
+        ["ring-force", "moment-plan", "moment-upright", "shear-force", "twist-moment", "held-force", "held-moment"];
     let parts = lines("roof.beam.", keys("roof.beam.", "ring-force"), &forces);
-    let header = ["bond beam over", "ring force, push below zero", "moment in plan", "up and down", "across", "twist"];
+    let header = [
+        "bond beam over",
+        "ring force, push below zero",
+        "moment in plan",
+        "up and down",
+        "across",
+        "twist",
+        "ring force if it alone held",
+        "moment then",
+    ];
     let anchors = lines("roof.beam.anchors.", keys("roof.beam.anchors.", "pull"), &["pull"]);
     let tables = [
         table("What the ring of timber under the poles carries", &header, parts),

@@ -95,7 +95,7 @@ formula! {
     /// Moment up and down in the beam where bending uses most of it: of what presses on earth, and of what lifts between anchors.
     ///
     /// ```text
-    /// M = Σ F L/4 exp(−x/L) (cos x/L − sin x/L) + |M lifted|        x: from each seat, L: over which the earth bears
+    /// M = Σ F L/4 exp(−x/L) (cos x/L − sin x/L) + |M lifted|        x: from all over each seat, L: over which the earth bears
     /// ```
     /// Source: Hetényi, Beams on Elastic Foundation, 1946, from memory; frame in space by the stiffness method.
     pub fn beam_upright(; moment: Moment) -> Moment {
@@ -124,6 +124,34 @@ formula! {
     /// Source: frame in space by the stiffness method, all combinations added up from the basic loads.
     pub fn ring_force(; force: Force) -> Force {
         force
+    }
+}
+
+formula! {
+    /// Ring force that the closed ring would carry if it alone held what poles thrust on feet that do not give.
+    ///
+    /// A ring that bends gives way, and the poles then thrust less: what wall, friction and ring each hold is not known.
+    ///
+    /// ```text
+    /// N = Σ γᵢ Nᵢ
+    /// ```
+    /// Source: frame in space by the stiffness method, all combinations added up from the basic loads.
+    pub fn held_ring_force(; force: Force) -> Force {
+        force
+    }
+}
+
+formula! {
+    /// Moment in plan that the closed ring would carry if it alone held what poles thrust on feet that do not give.
+    ///
+    /// A ring that bends gives way, and the poles then thrust less: what wall, friction and ring each hold is not known.
+    ///
+    /// ```text
+    /// M = Σ γᵢ Mᵢ
+    /// ```
+    /// Source: frame in space by the stiffness method, all combinations added up from the basic loads.
+    pub fn held_ring_moment(; moment: Moment) -> Moment {
+        moment
     }
 }
 

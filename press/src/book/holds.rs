@@ -75,9 +75,9 @@ const UNDER: [(&str, &str); 4] = [
 const EARTH: [(&str, &str); 11] = [
     ("planks", "Planks that count in strength"),
     ("area", "Area of the planks that count"),
-    ("upright-modulus", "Their section modulus, up and down"),
-    ("plan-modulus", "The same in plan"),
-    ("twist-modulus", "Torque over its greatest stress"),
+    ("upright.modulus", "Their section modulus, up and down"),
+    ("plan.modulus", "The same in plan"),
+    ("twist.modulus", "Torque over its greatest stress"),
     ("soft-earth", "Soft earth, modulus of elasticity"),
     ("soft-bed", "What it gives, each metre of beam"),
     ("soft-length", "Length over which it carries to either side"),

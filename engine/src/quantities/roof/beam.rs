@@ -10,6 +10,7 @@ use crate::house::{BondBeam, House};
 use crate::known::{Known, Origin};
 use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Answers, Beam, Left, Presses, Resists, Under, Used, Worst};
+use crate::roof::poles::Rafter;
 use crate::roof::standing::Feet;
 use crate::row::Rows;
 use crate::timber::{beam as timber, section};
@@ -39,6 +40,8 @@ struct Laid<'a, 'b> {
     shares: Vec<Vec<f64>>,
     left: Left,
     shape: f64,
+    /// How wide each pole lies on it.
+    flats: Vec<Length>,
     /// Over which it hands a load on: to soft earth, to stiff earth.
     elastic: [Length; 2],
 }
@@ -54,6 +57,7 @@ pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
         weights: &weights,
         resists: &resists,
         elastic: laid.elastic[0],
+        spreads: &laid.flats,
         left: laid.left,
     };
     laid.parts(&answers, &under, rows);
@@ -85,7 +89,10 @@ impl<'a, 'b> Laid<'a, 'b> {
         let plank = beam.height.value / beam.layers.value as f64;
         let shape = timber::twist_shape(beam.width.value, plank, number("twist-more"), number("twist-most")).value;
         let elastic = elastic(beam, stood, plank, rows);
-        Laid { house, beam, stood, feet, groups, shares, left, shape, elastic }
+        let flat =
+            |rafter: &Rafter| section::seat_width(rafter.pole.diameter(rafter.overhang), stood.ring.seat.value).value;
+        let flats = stood.ring.layout.rafters.iter().map(flat).collect();
+        Laid { house, beam, stood, feet, groups, shares, left, shape, flats, elastic }
     }
 
     fn ring(&self) -> Beam {
@@ -101,7 +108,7 @@ impl<'a, 'b> Laid<'a, 'b> {
             };
             anchors.spots.iter().map(at)
         });
-        let support = |rafter: &crate::roof::poles::Rafter| [rafter.support[0], rafter.support[1]];
+        let support = |rafter: &Rafter| [rafter.support[0], rafter.support[1]];
         Beam {
             line: (0..CORNERS).map(corner).collect(),
             width: self.beam.width.value,
@@ -139,8 +146,13 @@ impl<'a, 'b> Laid<'a, 'b> {
     }
 
     fn parts(&self, answers: &Answers, under: &Under<'_>, rows: &mut Rows) {
-        let worst = answers.worst(&self.sides(), under);
-        for (part, worst) in self.beam.parts.iter().zip(&worst).filter(|(_, worst)| worst.bending.share > 0.0) {
+        let sides = self.sides();
+        let of = |kind: Feet| self.feet.iter().position(|feet| *feet == kind);
+        let Some(worst) = of(Feet::Sliding).map(|group| answers.worst(group, &sides, under)) else { return };
+        let held = of(Feet::Held).map(|group| answers.worst(group, &sides, under)).unwrap_or_default();
+        for (place, (part, worst)) in
+            self.beam.parts.iter().zip(&worst).enumerate().filter(|(_, (_, worst))| worst.bending.share > 0.0)
+        {
             let on = &self.beam.stretches[part.longest];
             let words: Vec<String> = part.over.iter().map(|&place| self.beam.stretches[place].words()).collect();
             let part = Part { laid: self, name: &on.name, on: format!("bond beam over {}", words.join(" with ")) };
@@ -148,6 +160,9 @@ impl<'a, 'b> Laid<'a, 'b> {
             part.ring(worst, rows);
             part.shear(worst, rows);
             part.twist(worst, rows);
+            if let Some(held) = held.get(place) {
+                part.held(held, rows);
+            }
         }
     }
 
@@ -155,15 +170,22 @@ impl<'a, 'b> Laid<'a, 'b> {
         self.stood.governs(combination, self.feet[group])
     }
 
-    /// Adds what makes a force in the beam: the ring of poles and its loads, its own size, where it is lifted its anchors.
-    fn bound<T>(&self, answer: Answer<T>, used: &Used, rows: &Rows) -> Answer<T> {
+    /// Adds what makes a force in plan: the ring of poles and its loads, and how easily the beam bends there against being pulled.
+    fn in_plan<T>(&self, answer: Answer<T>, used: &Used, rows: &Rows) -> Answer<T> {
         let answer = self.stood.bound(answer, &self.governs(used.combination, used.group), rows);
-        let sizes = ["wall.bond-beam.width", "wall.bond-beam.height", "wall.bond-beam.layers"];
-        let answer = sizes.iter().fold(answer, |answer, path| bind(answer, rows, path));
+        bind(answer, rows, "wall.bond-beam.width")
+    }
+
+    /// Adds what makes a force that the earth and, where it is lifted, the anchors have a part in.
+    fn upright<T>(&self, answer: Answer<T>, used: &Used, rows: &Rows) -> Answer<T> {
+        let answer = self.stood.bound(answer, &self.governs(used.combination, used.group), rows);
+        let answer = bind(bind(answer, rows, &path("soft-length")), rows, "roof.seat");
         if used.is_lifted { self.anchored(answer, rows) } else { answer }
     }
 
     fn anchored<T>(&self, answer: Answer<T>, rows: &Rows) -> Answer<T> {
+        let sizes = ["wall.bond-beam.width", "wall.bond-beam.height", "wall.bond-beam.layers"];
+        let answer = sizes.iter().fold(answer, |answer, path| bind(answer, rows, path));
         let nouns = self.house.anchors.iter().flat_map(|own| ["along", "spacing", "count"].map(|noun| own.path(noun)));
         nouns.fold(answer, |answer, path| bind(answer, rows, &path))
     }
@@ -194,9 +216,9 @@ fn left(beam: &BondBeam, rows: &mut Rows) -> Left {
     let twist = sized(timber::planks_twist(width, height, layers, planks));
     Left {
         area,
-        upright: rows.add(path("upright-modulus"), "section modulus of those planks, up and down", upright),
-        plan: rows.add(path("plan-modulus"), "section modulus of those planks, in plan", plan),
-        twist: rows.add(path("twist-modulus"), "torque over its greatest stress, of those planks", twist),
+        upright: rows.add(path("upright.modulus"), "section modulus of those planks, up and down", upright),
+        plan: rows.add(path("plan.modulus"), "section modulus of those planks, in plan", plan),
+        twist: rows.add(path("twist.modulus"), "torque over its greatest stress, of those planks", twist),
     }
 }
 
@@ -272,10 +294,6 @@ impl Part<'_> {
         value.value * self.laid.stood.factors.wet(noun)
     }
 
-    fn moment(&self, answer: Answer<Moment>, used: &Used, rows: &Rows) -> Answer<Moment> {
-        self.laid.bound(bind(answer, rows, &path("soft-length")), used, rows)
-    }
-
     fn bent(&self, used: &Used) -> Answer<Ratio> {
         let (left, forces, partial) = (&self.laid.left, &used.forces, self.laid.stood.factors.partial);
         let (duration, strength) = (self.duration(used), self.strength("bending"));
@@ -284,16 +302,16 @@ impl Part<'_> {
 
     fn bending(&self, worst: &Worst, rows: &mut Rows) {
         let used = &worst.bending;
-        let upright = self.moment(timber::beam_upright(used.forces.upright), used, rows);
+        let upright = self.laid.upright(timber::beam_upright(used.forces.upright), used, rows);
         rows.add(self.row("moment-upright"), self.title("moment up and down", used), upright);
-        let plan = self.laid.bound(timber::beam_plan(used.forces.plan), used, rows);
+        let plan = self.laid.in_plan(timber::beam_plan(used.forces.plan), used, rows);
         rows.add(self.row("moment-plan"), self.title("moment in plan at the same place", used), plan);
         let share = self
             .bent(used)
             .from("upright", self.row("moment-upright"))
             .from("plan", self.row("moment-plan"))
-            .from("upright modulus", path("upright-modulus"))
-            .from("plan modulus", path("plan-modulus"));
+            .from("upright modulus", path("upright.modulus"))
+            .from("plan modulus", path("plan.modulus"));
         let share = self.by_wood(share, "bending", rows);
         let noun = self.laid.stood.factors.noun("bending");
         rows.add(self.row(&noun), self.title(members::words("bending"), used), share);
@@ -311,7 +329,7 @@ impl Part<'_> {
 
     fn ring(&self, worst: &Worst, rows: &mut Rows) {
         let (used, factors) = (&worst.ring, &self.laid.stood.factors);
-        let force = self.laid.bound(timber::ring_force(used.forces.pull), used, rows);
+        let force = self.laid.in_plan(timber::ring_force(used.forces.pull), used, rows);
         let force = rows.add(self.row("ring-force"), self.title("ring force, push below zero", used), force);
         let along = if used.forces.pull > crate::units::Force::ZERO { "tension" } else { "compression" };
         let bent = self.bent(used).value;
@@ -320,10 +338,10 @@ impl Part<'_> {
             .from("force", self.row("ring-force"))
             .from("area", path("area"))
             .without("bending used");
-        let moments = ["upright-modulus", "plan-modulus", "soft-length"].map(path);
+        let moments = ["upright.modulus", "plan.modulus"].map(path);
         let share = moments.iter().fold(share, |share, path| bind(share, rows, path));
         let share = bind(self.by_wood(share, along, rows), rows, "poles.strength.bending");
-        let share = self.laid.bound(share, used, rows);
+        let share = self.laid.upright(share, used, rows);
         rows.add(self.row(&factors.noun("ring")), self.title("strength used by ring force and bending", used), share);
         let each = timber::scarf_pull(force, self.laid.beam.layers.value)
             .from("force", self.row("ring-force"))
@@ -337,8 +355,7 @@ impl Part<'_> {
 
     fn shear(&self, worst: &Worst, rows: &mut Rows) {
         let (used, factors) = (&worst.shear, &self.laid.stood.factors);
-        let force = bind(timber::beam_shear(used.forces.shear), rows, &path("soft-length"));
-        let force = self.laid.bound(force, used, rows);
+        let force = self.laid.upright(timber::beam_shear(used.forces.shear), used, rows);
         let force = rows.add(self.row("shear-force"), self.title("force across it", used), force);
         let (area, strength) = (self.laid.left.area, self.strength("shear"));
         let share =
@@ -355,16 +372,29 @@ impl Part<'_> {
         if !used.is_lifted {
             return;
         }
-        let twist = self.laid.bound(timber::beam_twist(used.forces.twist), used, rows);
+        let governs = self.laid.governs(used.combination, used.group);
+        let twist = self.laid.stood.bound(timber::beam_twist(used.forces.twist), &governs, rows);
+        let twist = self.laid.anchored(twist, rows);
         let twist = rows.add(self.row("twist-moment"), self.title("twist between anchors", used), twist);
         let (modulus, strength) = (self.laid.left.twist, self.strength("shear"));
         let share = timber::twist_used(twist, modulus, self.laid.shape, strength, self.duration(used), factors.partial)
             .from("twist", self.row("twist-moment"))
-            .from("modulus", path("twist-modulus"))
+            .from("modulus", path("twist.modulus"))
             .without("shape");
         let sizes = ["wall.bond-beam.width", "wall.bond-beam.height", "wall.bond-beam.layers"];
         let share = sizes.iter().fold(share, |share, path| bind(share, rows, path));
         let share = self.by_wood(share, "shear", rows);
         rows.add(self.row(&factors.noun("twist")), self.title("shear strength used by twist", used), share);
+    }
+
+    /// What the ring would carry if it alone held what poles thrust on feet that do not give.
+    fn held(&self, held: &Worst, rows: &mut Rows) {
+        let used = &held.ring;
+        let force = self.laid.in_plan(timber::held_ring_force(used.forces.pull), used, rows);
+        let title = self.title("ring force, push below zero, if the ring alone held its poles", used);
+        rows.add(self.row("held-force"), title, force);
+        let moment = self.laid.in_plan(timber::held_ring_moment(used.forces.plan), used, rows);
+        let title = self.title("moment in plan there, if the ring alone held its poles", used);
+        rows.add(self.row("held-moment"), title, moment);
     }
 }

@@ -1,7 +1,7 @@
 //! A timber on an earth wall: how the earth beneath bears it where a pole presses.
 
 use crate::reason::formula;
-use crate::units::{Force, Length, Moment, Pressure, SecondMoment};
+use crate::units::{Force, Length, Pressure, SecondMoment};
 
 formula! {
     /// How stiff the earth bears a beam: newtons on each metre of it for each metre by which it sinks.
@@ -32,18 +32,6 @@ formula! {
 }
 
 formula! {
-    /// Moment in a beam on earth under a load, without end to either side.
-    ///
-    /// ```text
-    /// M = F L / 4
-    /// ```
-    /// Source: Hetényi, Beams on Elastic Foundation, 1946, from memory.
-    pub fn bed_moment(force: Force, elastic: Length) -> Moment {
-        force * elastic * 0.25
-    }
-}
-
-formula! {
     /// How far off the middle of a beam a pole presses on the earth beneath, since it thrusts at the top.
     ///
     /// ```text
@@ -68,15 +56,31 @@ formula! {
     }
 }
 
-/// Moment and force across at a distance from a load of one, in metres; the moment presses the top above zero.
+/// Moment and greatest force across at a distance from the middle of a load of one that lies over a width, in metres.
 ///
 /// ```text
-/// M = L/4 exp(−x/L) (cos x/L − sin x/L),  V = 1/2 exp(−x/L) cos x/L
+/// m = L/4 exp(−x/L) (cos x/L − sin x/L),  v = 1/2 exp(−x/L) cos x/L        of a load at one place, both summed over the width
 /// ```
-/// Hetényi, Beams on Elastic Foundation, 1946, from memory.
-pub(super) fn beside(distance: f64, elastic: f64) -> [f64; 2] {
-    let far = distance / elastic;
-    let (sine, cosine) = far.sin_cos();
-    let faded = (-far).exp();
-    [0.25 * elastic * faded * (cosine - sine), 0.5 * faded * cosine]
+/// Hetényi, Beams on Elastic Foundation, 1946, from memory: uniform loading over a part of a beam without end. Over the width itself
+/// the force across counts as at its edge.
+pub(super) fn beside(distance: f64, elastic: f64, wide: f64) -> [f64; 2] {
+    let faded = |far: f64| (-far / elastic).exp();
+    let (sine, cosine) = (|far: f64| (far / elastic).sin(), |far: f64| (far / elastic).cos());
+    if wide <= POINT {
+        let bent = 0.25 * elastic * faded(distance) * (cosine(distance) - sine(distance));
+        return [bent, 0.5 * faded(distance) * cosine(distance)];
+    }
+    let half = 0.5 * wide;
+    let bent = |far: f64| 0.25 * elastic * elastic * faded(far) * sine(far);
+    let sheared = |far: f64| 0.25 * elastic * faded(far) * (sine(far) - cosine(far));
+    let edge = distance.max(half);
+    let moment = if distance < half {
+        bent(half - distance) + bent(half + distance)
+    } else {
+        bent(distance + half) - bent(distance - half)
+    };
+    [moment / wide, (sheared(edge + half) - sheared(edge - half)) / wide]
 }
+
+/// A load narrower than this acts at one place, in metres.
+const POINT: f64 = 1e-4;

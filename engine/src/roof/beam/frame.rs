@@ -36,6 +36,9 @@ pub struct Found {
     pub(super) residual: f64,
 }
 
+/// Fewer anchors hold no ring.
+const LEAST: usize = 3;
+
 impl Beam {
     /// Solves every load once. `groups` are loads that never act together, such as those of feet of two kinds: for each load
     /// what every pole does to its seat.
@@ -49,13 +52,11 @@ impl Beam {
         let thrusts = cases.len();
         cases.push(self.weight(&stops));
         cases.extend(stops.seats.iter().map(|&stop| plumb([(stop, 1.0)])));
-        let (solved, holds) = match self.solved(&stops, &cases, true) {
-            Ok(solved) => (solved, true),
-            Err(FrameFault::Mechanism { .. }) => {
-                cases.truncate(thrusts);
-                (self.solved(&stops, &cases, false).map_err(Fault::Frame)?, false)
-            }
-            Err(fault) => return Err(Fault::Frame(fault)),
+        let tied = if self.anchors.len() < LEAST { None } else { self.held(&stops, &cases)? };
+        let holds = tied.is_some();
+        let solved = match tied {
+            Some(solved) => solved,
+            None => self.solved(&stops, &cases[..thrusts], false).map_err(Fault::Frame)?,
         };
         let mut found = solved.iter().map(|answer| Found::of(answer, &stops));
         let mut thrust = Vec::with_capacity(groups.len());
@@ -67,6 +68,15 @@ impl Beam {
             _ => Err(Fault::Anchors(self.anchors.len())),
         };
         Ok(Answers { stops, thrust, presses: groups.to_vec(), lifts })
+    }
+
+    /// The answers to loads on a ring that its anchors hold; nothing where it tips up all the same.
+    fn held(&self, stops: &Stops, cases: &[LoadCase]) -> Result<Option<Vec<Answer>>, Fault> {
+        match self.solved(stops, cases, true) {
+            Ok(solved) => Ok(Some(solved)),
+            Err(FrameFault::Mechanism { .. }) => Ok(None),
+            Err(fault) => Err(Fault::Frame(fault)),
+        }
     }
 
     fn check(&self, groups: &[Vec<Presses>]) -> Result<(), Fault> {

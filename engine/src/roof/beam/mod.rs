@@ -12,7 +12,7 @@ mod laws;
 mod stops;
 mod worst;
 
-pub use bed::{bed_moment, bed_pressure, bed_stiffness, elastic_length, off_middle};
+pub use bed::{bed_pressure, bed_stiffness, elastic_length, off_middle};
 pub use fault::Fault;
 pub use frame::{Answers, Found};
 pub use given::{Anchor, Beam, Presses};

@@ -45,6 +45,8 @@ pub struct Under<'a> {
     pub resists: &'a [Resists],
     /// Length over which the beam hands a load on to the earth.
     pub elastic: Length,
+    /// How wide each pole lies on the beam, along it.
+    pub spreads: &'a [Length],
     /// What bears of the beam.
     pub left: Left,
 }
@@ -134,23 +136,21 @@ impl Answers {
         Now { factors, weight: under.weights[combination], thrust: &self.thrust[group], up, lifts }
     }
 
-    /// The greatest shares of each part; `parts` says for each side of the beam's line which part it is of.
+    /// The greatest shares of each part under a group of loads; `parts` says for each side of the beam's line which part it is of.
     #[must_use]
-    pub fn worst(&self, parts: &[usize], under: &Under<'_>) -> Vec<Worst> {
+    pub fn worst(&self, group: usize, parts: &[usize], under: &Under<'_>) -> Vec<Worst> {
         let count = parts.iter().max().map_or(0, |last| last + 1);
         let mut all = vec![Worst::default(); count];
-        let near = self.near(under.elastic.in_m());
-        for group in 0..self.thrust.len() {
-            for combination in 0..under.combinations.len() {
-                let now = self.now(group, combination, under);
-                let beds: Vec<[f64; 2]> = near.iter().map(|near| now.bed(near)).collect();
-                for (stop, &side) in self.stops.side.iter().enumerate() {
-                    let Some(worst) = parts.get(side).and_then(|part| all.get_mut(*part)) else { continue };
-                    for (end, at) in [stop, self.stops.next(stop)].into_iter().enumerate() {
-                        let forces = now.forces((stop, end), beds[at]);
-                        let used = |share| Used { share, forces, combination, group, is_lifted: now.lifts.is_some() };
-                        worst.take(&under.left, &under.resists[combination], &forces, used);
-                    }
+        let near = self.near(under);
+        for combination in 0..under.combinations.len() {
+            let now = self.now(group, combination, under);
+            let beds: Vec<[f64; 2]> = near.iter().map(|near| now.bed(near)).collect();
+            for (stop, &side) in self.stops.side.iter().enumerate() {
+                let Some(worst) = parts.get(side).and_then(|part| all.get_mut(*part)) else { continue };
+                for (end, at) in [stop, self.stops.next(stop)].into_iter().enumerate() {
+                    let forces = now.forces((stop, end), beds[at]);
+                    let used = |share| Used { share, forces, combination, group, is_lifted: now.lifts.is_some() };
+                    worst.take(&under.left, &under.resists[combination], &forces, used);
                 }
             }
         }
@@ -158,10 +158,14 @@ impl Answers {
     }
 
     /// For each stop what one newton on each seat does to a beam on earth there.
-    fn near(&self, elastic: f64) -> Vec<Vec<[f64; 2]>> {
-        let at =
-            |stop: usize| self.stops.seats.iter().map(|&seat| beside(self.stops.apart(stop, seat), elastic)).collect();
-        (0..self.stops.at.len()).map(at).collect()
+    fn near(&self, under: &Under<'_>) -> Vec<Vec<[f64; 2]>> {
+        let elastic = under.elastic.in_m();
+        let of = |stop: usize, seat: usize, wide: Length| beside(self.stops.apart(stop, seat), elastic, wide.in_m());
+        let near = |stop: usize| {
+            let seats = self.stops.seats.iter().zip(under.spreads);
+            seats.map(|(&seat, &wide)| of(stop, seat, wide)).collect()
+        };
+        (0..self.stops.at.len()).map(near).collect()
     }
 
     /// What each anchor must hold down most; none where it never holds anything.

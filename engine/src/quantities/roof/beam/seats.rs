@@ -8,7 +8,7 @@ use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Answers, Lifted, Under};
 use crate::row::Rows;
 use crate::timber::tables::factor;
-use crate::timber::{beam as timber, eurocode, section, used};
+use crate::timber::{beam as timber, eurocode, used};
 use crate::units::{Force, Length, Ratio};
 
 /// What presses on a seat, under what.
@@ -71,10 +71,8 @@ impl Laid<'_, '_> {
     /// How a pole bears on the beam, across its grain.
     fn bearing(&self, place: usize, (on, most, duration): (&str, &Pressed, f64), rows: &mut Rows) {
         let (factors, held) = (&self.stood.factors, self.stood.held);
-        let rafter = &self.stood.ring.layout.rafters[place];
-        let flat = section::seat_width(rafter.pole.diameter(rafter.overhang), self.stood.ring.seat.value).value;
         let added = if factors.code == Code::En { Length::m(of_code("contact-more-m")) } else { Length::ZERO };
-        let area = eurocode::seat_area(flat + added * 2.0, self.beam.width.value).without("length");
+        let area = eurocode::seat_area(self.flats[place] + added * 2.0, self.beam.width.value).without("length");
         let area = area.from("width", self.beam.width.path.as_str());
         let area = ["roof.ring.pitch", "roof.seat"].iter().fold(area, |area, path| bind(area, rows, path));
         let row = |noun: &str| path(&format!("seats.{}.{noun}", place + 1));
@@ -138,8 +136,6 @@ impl Laid<'_, '_> {
     fn pull(&self, most: &Lifted, (path, title): (String, String), rows: &mut Rows) {
         let governs = self.governs(most.combination, most.group);
         let pull = self.stood.bound(timber::anchor_pull(most.pull), &governs, rows);
-        let sizes = ["wall.bond-beam.width", "wall.bond-beam.height", "wall.bond-beam.layers"];
-        let pull = sizes.iter().fold(pull, |pull, path| bind(pull, rows, path));
         rows.add(path, format!("{title}, under {}", governs.words()), self.anchored(pull, rows));
     }
 }
