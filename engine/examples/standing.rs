@@ -26,7 +26,7 @@ fn main() {
     let Ok(found) = ring(&layout) else { return println!("the ring of nine does not close") };
     let person = OnPole::Point { pole: 4, at: Length::m(2.5), down: Force::kn(1.0) };
     let extra = Extra { name: "person".into(), loads: vec![person] };
-    let loading = Loading { first_half: Angle::ZERO, extras: vec![extra] };
+    let loading = Loading { first_half: Angle::ZERO, extras: vec![extra], between: None };
     let Ok(stood) = model(&layout, &found, &WOOD, &JOINTS) else { return println!("nine poles are no frame") };
     for (feet, name) in [(&Feet::BOTH[1..], "held"), (&Feet::BOTH[..1], "sliding"), (&Feet::BOTH[..], "both")] {
         let answered =

@@ -7,15 +7,16 @@ use crate::house::handles::{self, Handle, On};
 use crate::house::lift_cards::{LiftCard, ServicePlace};
 use crate::house::part::{Plan, Section};
 use crate::house::{
-    self, About, BeamPlan, Carded, Detail, Furnishing, House, Hung, Mark, Pegs, RingPlan, SitePlan, Surfaces,
+    self, About, BeamPlan, Carded, DeckTables, Detail, Furnishing, House, Hung, Mark, Pegs, RingPlan, SitePlan,
+    Surfaces,
 };
 use crate::money::{Order, money};
-use crate::pictures::{self, Pictures, RoofCut};
+use crate::pictures::{self, BrickLot, Pictures, RoofCut};
 use crate::problem::{Problem, Problems};
 use crate::quantities::{quantities, yard};
 use crate::row::Rows;
 use crate::solids::{Solid, Solids, solids};
-use crate::structure::structure;
+use crate::structure::{bricks_wanted, structure};
 use crate::studies::{Studies, studies};
 use crate::units::{Length, System};
 
@@ -45,6 +46,8 @@ pub struct Answers {
     pub unread: Vec<(String, usize)>,
     /// Names of the recipes that the house is made of, the wall's first.
     pub recipes: Vec<String>,
+    /// Test bricks, lot by lot.
+    pub bricks: Vec<BrickLot>,
     /// What to order, line by line.
     pub orders: Vec<Order>,
     /// What goes into each lift, from the foot up.
@@ -85,6 +88,8 @@ pub struct Answers {
     pub furnishing: Furnishing,
     /// The marks of the story pole, from low to high.
     pub story_pole: Vec<Mark>,
+    /// The shim table of the deck, its boards and what each is cut from; none without a ring of measured poles.
+    pub deck: Option<DeckTables>,
     /// What can be taken hold of in plan, unrolled wall and section.
     pub handles: Vec<Handle>,
     /// The long computations that this house asks for.
@@ -119,6 +124,7 @@ pub fn compute(inputs: &Inputs<'_>) -> Result<Computed, Problems> {
     let (mut rows, needs) = quantities(&house);
     let orders = money(&house, &needs, &mut rows);
     yard(&house, &mut rows);
+    bricks_wanted(&house, &mut rows);
     // What piles cover is known only now.
     house::site::fits(&source, &written, &house, &rows);
     if !source.is_clean() {
@@ -182,7 +188,7 @@ impl Computed {
         let (plan, site) = (house::parts(&house), house::site_plan(&house, &rows));
         let (section, details) = (house::section(&house), house::details(&house));
         let roof_cut = pictures::roof_cut(&house, &rows);
-        let ring_plan = house::ring_plan(&house);
+        let (ring_plan, bricks) = (house::ring_plan(&house), pictures::brick_lots(&house, &rows));
         let recipes = house.recipes_used().into_iter().map(str::to_owned).collect();
         let (unrolled, unrolled_rows) = (house::unrolled(&house), house::unrolled_rows(&house));
         let surfaces = house::surfaces(&house, &unrolled);
@@ -191,6 +197,7 @@ impl Computed {
         let furnishing = house::furnishing(&house);
         let handles = handles::handles(&house);
         let (beam_plan, schedule, carded) = (house::beam_plan(&house), house::schedule(&house), house::carded(&house));
+        let deck = house.roof.as_ref().and_then(|roof| Some(house::deck_tables(roof.deck.as_ref()?)));
         Answers {
             system,
             about: house.about,
@@ -198,6 +205,7 @@ impl Computed {
             rows,
             checks,
             recipes,
+            bricks,
             orders,
             unread,
             lift_cards,
@@ -219,6 +227,7 @@ impl Computed {
             pegs,
             furnishing,
             story_pole,
+            deck,
             handles,
             studies,
         }

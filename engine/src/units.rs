@@ -46,5 +46,5 @@ pub use quantities::{
 };
 pub use read::{Misread, parse};
 pub use shown::{Fineness, System};
-pub use spelling::{spellings, spellings_page};
+pub use spelling::{is_us, spellings, spellings_page};
 pub use temperature::Temperature;

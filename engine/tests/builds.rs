@@ -57,9 +57,13 @@ fn burdock_rise_is_held_against_the_cob_appendix_and_a_borrowed_code() {
         let (state, sentence) = said(clause);
         assert!(state == State::NotKnown && sentence.contains(": not known. Supply your adopted text"), "{sentence}");
     }
-    for test in ["compression", "rupture", "shrinkage"] {
-        assert_eq!(said(test).0, State::NotKnown);
+    // The clauses on strength are quoted and remembered; that on the bar was seen, and a bar was measured.
+    for (test, state) in [("compression", State::OnTrust), ("rupture", State::OnTrust), ("shrinkage", State::Holds)] {
+        assert_eq!(said(test).0, state, "{test}");
     }
+    // What is asked of adobe is several times what cob bears.
+    let (state, sentence) = said("adobe-compression");
+    assert!(state == State::Fails && sentence.contains("Borrowed: written for adobe"), "{sentence}");
     for shape in ["cob-thickness", "thickness-of-top-two-thirds", "cob-above-grade", "building-height"] {
         assert_eq!(said(shape).0, State::OnTrust);
     }

@@ -4,7 +4,11 @@
 pub const STYLE: &str = include_str!("book/style.typ");
 
 #[cfg(feature = "book")]
+mod bricks;
+#[cfg(feature = "book")]
 mod checks;
+#[cfg(feature = "book")]
+mod deck;
 #[cfg(feature = "book")]
 mod earth;
 #[cfg(feature = "book")]
@@ -36,6 +40,8 @@ mod site;
 #[cfg(feature = "book")]
 mod skin;
 #[cfg(feature = "book")]
+mod soil;
+#[cfg(feature = "book")]
 mod sources;
 #[cfg(feature = "book")]
 mod studies;
@@ -58,8 +64,8 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        checks, earth, floor, gate, glossary, holds, job, later, lifts, orders, quantities, roof, set_out, site, skin,
-        sources, studies, walls,
+        bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, orders, quantities, roof,
+        set_out, site, skin, soil, sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;
@@ -74,6 +80,7 @@ mod whole {
         ("/drawings.typ", include_str!("book/chapters/drawings.typ")),
         ("/walls.typ", include_str!("book/chapters/walls.typ")),
         ("/earth.typ", include_str!("book/chapters/earth.typ")),
+        ("/bricks.typ", include_str!("book/chapters/bricks.typ")),
         ("/lifts.typ", include_str!("book/chapters/lifts.typ")),
         ("/roof.typ", include_str!("book/chapters/roof.typ")),
         ("/holds.typ", include_str!("book/chapters/holds.typ")),
@@ -81,6 +88,7 @@ mod whole {
         ("/poles.typ", include_str!("book/chapters/poles.typ")),
         ("/skin.typ", include_str!("book/chapters/skin.typ")),
         ("/floor.typ", include_str!("book/chapters/floor.typ")),
+        ("/deck.typ", include_str!("book/chapters/deck.typ")),
         ("/orders.typ", include_str!("book/chapters/orders.typ")),
         ("/quantities.typ", include_str!("book/chapters/quantities.typ")),
         ("/cautions.typ", include_str!("book/chapters/cautions.typ")),
@@ -116,6 +124,8 @@ mod whole {
             "site": site::chapter(answers),
             "recipes": earth::recipes(answers),
             "behind": earth::behind(answers),
+            "bricks": bricks::chapter(answers),
+            "soil": soil::section(answers),
             "lifts": lifts::chapter(answers),
             "roof": roof::chapter(answers),
             "holds": holds::chapter(answers),
@@ -123,6 +133,7 @@ mod whole {
             "poles": roof::cards(answers),
             "skin": skin::chapter(answers),
             "floor": floor::chapter(answers),
+            "deck": deck::chapter(answers),
             "orders": orders::chapter(answers),
             "quantities": quantities::chapter(answers),
             "checks": checks::chapter(answers),

@@ -1,6 +1,7 @@
 //! Answers in, bytes out: drawings as SVG, the build book as PDF. Places things on paper, computes nothing else.
 
 pub mod book;
+pub mod bricks;
 pub mod drawing;
 pub mod export;
 

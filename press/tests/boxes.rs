@@ -5,7 +5,8 @@ use std::f64::consts::TAU;
 use std::fmt::Write;
 
 use engine::answers::{Answers, Inputs, answers, compute};
-use press::drawing::{Drawing, Scaled, Standing, all, first_shape, way, way_upright};
+use engine::units::System;
+use press::drawing::{Drawing, Scaled, Standing, all, bricks, damp_bricks, first_shape, way, way_upright};
 use press::paper::Paper;
 
 /// Numbers from a seed.
@@ -214,4 +215,50 @@ fn no_label_of_the_first_shape_lies_over_another_or_leaves_its_sheet() {
         houses += 1;
     }
     assert!(houses == 200 && in_key * 100 < labels, "{houses} houses, {in_key} of {labels} labels are in a key");
+}
+
+/// The spiral wall with a lot of bricks from a seed in place of its own.
+fn bricks_of(seed: u64) -> String {
+    let mut draw = Draw(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15));
+    let whole = include_str!("../../builds/spiral-wall/spiral-wall.loam.toml");
+    let bare = whole.split("[tests.bricks.young]").next().unwrap();
+    let (dry, damp) = (1 + draw.below(12), draw.below(5));
+    let is_proof = dry > 4 && draw.below(2) == 0;
+    let mut text = format!(
+        "{bare}[tests.bricks.lot]\nof = \"cob\"\ntest = \"crushed\"\nproof = {is_proof}\nlength = \"100 mm\"\nwidth = \"100 mm\"\n\
+         height = \"200 mm\"\n[tests.bricks.lot.each]\n"
+    );
+    let long = if draw.below(8) == 0 { "-of-the-second-tarp-of-the-first-day" } else { "" };
+    for brick in 0..dry + damp {
+        let is_damp = brick >= dry;
+        let moisture = if is_damp { draw.between(4.0, 14.0) } else { draw.between(0.2, 3.0) };
+        let load = draw.between(5.0, 12.0) * (-0.1 * moisture).exp();
+        let _ = writeln!(
+            text,
+            "brick-{brick}{long} = {{ load = \"{load:.2} kN\", moisture = \"{moisture:.2} %\", damp = {is_damp} }}"
+        );
+    }
+    text
+}
+
+#[test]
+fn no_word_of_a_hundred_lots_of_bricks_lies_over_another_or_leaves_its_sheet() {
+    let mut damp = 0;
+    for seed in 0..100 {
+        let text = bricks_of(seed);
+        for system in [System::Metric, System::Us] {
+            let inputs = Inputs { build: text.as_bytes(), system: Some(system) };
+            let answered = answers(&inputs).unwrap_or_else(|problems| panic!("seed {seed}: {}", problems.all()[0]));
+            for medium in [Paper::A4, screen(1440.0, 800.0), screen(390.0, 700.0)] {
+                let lot = &answered.bricks[0];
+                let faults = faults_of("bricks", bricks(&answered, lot, medium));
+                assert!(faults.is_empty(), "seed {seed} on {medium:?}: {faults:?}");
+                let Some(scaled) = damp_bricks(&answered, lot, medium) else { continue };
+                let faults = faults_of("damp bricks", scaled);
+                assert!(faults.is_empty(), "seed {seed} on {medium:?}: {faults:?}");
+                damp += 1;
+            }
+        }
+    }
+    assert!(damp > 200, "{damp} pictures of damp bricks");
 }

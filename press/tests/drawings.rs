@@ -215,7 +215,7 @@ fn measured_poles_have_a_plan_a_prop_their_stages_and_a_card_each_and_other_roof
     for (name, answers, pictures) in all_pictured() {
         let drawn = drawings(&answers, &pictures, Paper::of(answers.system));
         let names: Vec<&str> = drawn.iter().map(|drawing| drawing.name.as_str()).collect();
-        let of_roof = ["roof-plan", "raising", "raising-stages"];
+        let of_roof = ["roof-plan", "raising", "raising-stages", "deck-plan"];
         let Some(ring) = &answers.ring_plan else {
             assert!(!names.iter().any(|one| of_roof.contains(one) || one.starts_with("pole-")), "{name}");
             continue;

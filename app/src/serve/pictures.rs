@@ -47,10 +47,16 @@ pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
             names.extend(answers.surfaces.faces.iter().map(|face| format!("plaster-lots-{}", face.side)));
             names.push("floor-bays".to_owned());
         }
-        "earth" => names.extend(answers.recipes.iter().map(|recipe| format!("recipe-{recipe}"))),
+        "earth" => {
+            names.extend(answers.recipes.iter().map(|recipe| format!("recipe-{recipe}")));
+            for lot in &answers.bricks {
+                names.push(format!("bricks-{}", lot.name));
+                names.extend(lot.fall.as_ref().map(|_| format!("damp-bricks-{}", lot.name)));
+            }
+        }
         "roof" => {
             if let Some(ring) = &answers.ring_plan {
-                names.splice(0..0, ["roof-plan", "raising", "raising-stages"].map(str::to_owned));
+                names.splice(0..0, ["roof-plan", "raising", "raising-stages", "deck-plan"].map(str::to_owned));
                 names.extend(ring.places.iter().map(|pole| format!("pole-{}", pole.tag)));
             }
             if answers.rows.find("roof.trade.used").is_some() {
@@ -133,6 +139,7 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
         "roof-plan" => drawing::roof_plan(answers, medium),
         "trade" => drawing::trade(answers, standing.pictures()?.choice.as_ref(), medium),
         "bending" => drawing::bending(answers, standing.pictures()?.bent.as_ref(), medium),
+        "deck-plan" => drawing::deck_plan(answers, medium),
         "raising" => drawing::raising(answers, medium),
         "raising-stages" => drawing::raising_stages(answers, medium),
         other if other.starts_with("pole-") => {
@@ -140,6 +147,7 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
             let pole = answers.ring_plan.as_ref()?.places.iter().find(|pole| pole.tag == tag)?;
             Some(drawing::pole_card(answers, pole, medium))
         }
+        other if other.starts_with("bricks-") || other.starts_with("damp-bricks-") => bricks(answers, other, medium),
         "exploded" => Some(drawing::exploded(answers, &standing.pictures()?.exploded, medium)),
         other => match (other.strip_prefix("plaster-lots-"), other.strip_prefix("elevation-")) {
             (Some(side), _) => {
@@ -152,6 +160,15 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
             }
             _ => None,
         },
+    }
+}
+
+/// What the bricks of a lot bore, and how that falls with moisture.
+fn bricks(answers: &Answers, name: &str, medium: Paper) -> Option<Scaled> {
+    let lot = |name: &str| answers.bricks.iter().find(|lot| lot.name == name);
+    match name.strip_prefix("damp-bricks-") {
+        Some(name) => drawing::damp_bricks(answers, lot(name)?, medium),
+        None => Some(drawing::bricks(answers, lot(name.strip_prefix("bricks-")?)?, medium)),
     }
 }
 

@@ -1,9 +1,9 @@
-//! Tables of a leaf: recipes by the bucket, openings, the earth balance, which pole lies where, the
+//! Tables of a leaf: recipes by the bucket, test bricks, openings, the earth balance, which pole lies where, shims, the
 //! ring of timber under the poles; and the lines of what to order.
 
 use engine::answers::Answers;
 use engine::build::SoldBy;
-use engine::units::{Fineness, Kind};
+use engine::units::{Fineness, Kind, Length};
 
 use super::wire::{Order, Table};
 
@@ -12,8 +12,11 @@ pub fn tables(leaf: &str, answers: &Answers) -> Vec<Table> {
     match leaf {
         "ground" => balance(answers),
         "walls" => vec![openings(answers)],
-        "earth" => answers.recipes.iter().map(|recipe| of_recipe(answers, recipe)).collect(),
-        "roof" => places(answers).into_iter().chain(beam(answers)).collect(),
+        "earth" => {
+            let recipes = answers.recipes.iter().map(|recipe| of_recipe(answers, recipe));
+            recipes.chain(of_bricks(answers)).collect()
+        }
+        "roof" => places(answers).into_iter().chain(deck(answers)).chain(beam(answers)).collect(),
         _ => Vec::new(),
     }
 }
@@ -74,6 +77,19 @@ fn of_recipe(answers: &Answers, recipe: &str) -> Table {
     table(&format!("One tarp of {}", words(recipe)), &["what", "how much"], rows)
 }
 
+/// What each brick bore, and what all of a lot say together.
+fn of_bricks(answers: &Answers) -> Vec<Table> {
+    let lots = press::bricks::lots(answers);
+    let both = lots.into_iter().flat_map(|lot| {
+        let open = lot.open.into_iter().map(|sentence| vec![sentence, "–".to_owned()]);
+        let together = lot.together.into_iter().map(Vec::from).chain(open).collect();
+        let title = format!("{}: together", lot.title);
+        let bore = Table { title: lot.title, header: lot.bore.header, rows: lot.bore.rows };
+        [bore, table(&title, &["what", "how much"], together)]
+    });
+    both.collect()
+}
+
 fn openings(answers: &Answers) -> Table {
     let names = answers.rows.matching("openings.*.width").filter_map(|row| row.path.split('.').nth(1));
     let rows = names.map(|name| {
@@ -92,6 +108,22 @@ fn balance(answers: &Answers) -> Vec<Table> {
     let both = [("topsoil", "Topsoil on its heap"), ("subsoil", "Subsoil on its heap")];
     let tables = both.map(|(earth, title)| table(title, &["after", "on the heap"], stages(earth)));
     tables.into_iter().filter(|table| !table.rows.is_empty()).collect()
+}
+
+/// The shim table.
+fn deck(answers: &Answers) -> Vec<Table> {
+    let Some(deck) = &answers.deck else { return Vec::new() };
+    let length = |length: Length| engine::row::shown(length.into(), answers.system);
+    let shims = deck.shims.iter().map(|line| {
+        let sides = line.sides.iter().flat_map(|side| match side {
+            Some(shim) => [length(shim.inner), length(shim.outer), engine::row::shown(shim.cut.into(), answers.system)],
+            None => ["–", "–", "–"].map(str::to_owned),
+        });
+        [line.pole.to_string(), length(line.along)].into_iter().chain(sides).collect()
+    });
+    let header =
+        ["pole", "along", "left, inner", "left, outer", "left, cut", "right, inner", "right, outer", "right, cut"];
+    vec![table("Shims under the deck", &header, shims.collect())]
 }
 
 fn places(answers: &Answers) -> Vec<Table> {

@@ -147,13 +147,17 @@ fn held(reply: &mut Reply, test: &str, sample: &Sample, next: &mut Vec<String>) 
     if (sample.count as f64) < asked {
         let (found, missing) = (sample.count, asked - sample.count as f64);
         next.push(format!("{found} dry bricks are no proof: the cob appendix asks for {asked}; make {missing} more"));
-        for book in ["cob-appendix", "new-mexico"] {
-            reply.checks.extend(not_known(book, path));
-        }
+        reply.checks.extend(not_known("cob-appendix", path));
+        reply.checks.extend(not_known("new-mexico", &format!("{path}-mean")));
         return;
     }
     reply.check("cob-appendix", path, &format!("{title}, the least of {} samples", sample.count), sample.least);
-    reply.check("new-mexico", path, &format!("{title}, mean of {} samples", sample.count), sample.mean);
+    reply.check(
+        "new-mexico",
+        &format!("{path}-mean"),
+        &format!("{title}, mean of {} samples", sample.count),
+        sample.mean,
+    );
 }
 
 /// How strength falls with moisture.

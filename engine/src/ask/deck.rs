@@ -82,8 +82,8 @@ pub(super) fn surface(reply: &mut Reply, frame: &Frame) {
     reply.put("steepest", deck::steepest_slope(frame));
     reply.put("largest_twist_rad_m", deck::largest_twist_on_a_metre(frame));
     let bays = frame.bays();
-    let bay = bays.iter().map(|bay| {
-        let (surface, [eave, eye], steepest) = (bay.surface(), bay.twist(), bay.steepest());
+    let bay = bays.iter().zip(frame.surfaces()).zip(frame.steepest()).map(|((bay, surface), steepest)| {
+        let [eave, eye] = bay.twist();
         json!({
             "area_m2": surface.area.in_m2(), "plan_area_m2": surface.plan_area.in_m2(), "area_error_ratio": surface.error,
             "twist_at_eave_rad": eave.in_rad(), "twist_at_eye_rad": eye.in_rad(), "twist_rad_m": bay.twist_on_a_metre(),

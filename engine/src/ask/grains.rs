@@ -39,9 +39,6 @@ pub(super) const SAND_TO_ADD: Question = Question {
     answer: sand_to_add,
 };
 
-/// How far shares may be from a whole: figures printed to the percent.
-const ROUNDING: f64 = 0.0051;
-
 fn texture(given: &mut Given<'_>, reply: &mut Reply) {
     let mut share = |key| given.number::<Ratio>(key, Kind::Ratio).map(Ratio::in_percent);
     let (sand, silt, clay) = (share("sand_ratio"), share("silt_ratio"), share("clay_ratio"));
@@ -49,7 +46,7 @@ fn texture(given: &mut Given<'_>, reply: &mut Reply) {
     let (clay_error, sand_error) = (error("clay_error_ratio"), error("sand_error_ratio"));
     let (Some(sand), Some(silt), Some(clay)) = (sand, silt, clay) else { return };
     let sum = sand + silt + clay;
-    if (sum - 100.0).abs() > 100.0 * ROUNDING
+    if (sum - 100.0).abs() > 100.0 * number("shares-round-ratio")
         || [sand, silt, clay, clay_error, sand_error].iter().any(|share| *share < 0.0)
     {
         return given.problem(format!(

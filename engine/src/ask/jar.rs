@@ -106,7 +106,7 @@ fn layers(reply: &mut Reply, jars: &[[Length; 3]], dispersed: bool) {
     for jar in jars {
         let layers: Vec<Layer> = (0..3).map(|at| Layer { height: jar[at], density: density[at] }).collect();
         for (at, band) in bands.iter_mut().enumerate() {
-            let [low, high] = soil::layer_band(&layers, at).map(Ratio::in_fraction);
+            let [low, high] = soil::layer_band(&layers, at).map(|share| share.value.in_fraction());
             *band = [band[0].min(low), band[1].max(high)];
         }
     }

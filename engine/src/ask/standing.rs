@@ -167,7 +167,7 @@ fn loading(layout: &Layout, found: &Ring, asked: &Asked) -> (Loading, Vec<f64>) 
         extras.push(Extra { name: "point load".into(), loads: vec![OnPole::Point { pole, at, down }] });
     }
     let factors = vec![1.0; extras.len()];
-    (Loading { first_half: asked.first_half, extras }, factors)
+    (Loading { first_half: asked.first_half, extras, between: None }, factors)
 }
 
 fn put_envelope(reply: &mut Reply, most: &Envelope) {

@@ -2,11 +2,14 @@
 
 mod begin;
 mod bond_beam;
+mod bricks;
 mod broken;
 mod built_in;
+mod deck;
 mod earth;
 mod gauge;
 mod ground;
+mod jars;
 mod line;
 mod openings;
 mod oven;
@@ -21,16 +24,20 @@ mod set_out;
 mod shelter;
 mod site;
 mod skin;
+mod soil;
 mod source;
 mod tables;
 mod written;
 
 pub use begin::begin;
 pub use bond_beam::{BondBeam, Gap};
+pub use bricks::{Brick, BrickSize, BrickTest, Bricks};
 pub use built_in::{Anchors, BuiltIn, BuiltInKind, Keys, Mosaic, NicheForm, Spot};
+pub use deck::{Deck, DeckBedding, DeckCover, DeckHeld};
 pub use earth::{Bucket, Earth, Fill, Ingredient, IngredientKind, Layer, Recipe, SoilFrom, Straw};
 pub use gauge::Gauge;
 pub use ground::{Drain, Fabric, Ground, Trench, Water};
+pub use jars::{Jar, SEPARATES};
 pub use line::{Arc, Curve, Point};
 pub use openings::{FittedFrame, Hand, Hanging, Lintel, Opening, OpeningForm, OpeningKind, SillBoard, Splay, Swing};
 pub use oven::{Oven, OvenBase, OvenFloor, OvenFooting};
@@ -44,6 +51,7 @@ pub use set_out::{Place, SetOut, Tolerance};
 pub use shelter::{Cover, Platform, Sheet, Weather};
 pub use site::{Buried, Fall, Line, LineKind, PlanPoint, Site, Tree, Well, Yard, YardKind};
 pub use skin::{Bays, Face, Floor, Oil, Skin, Slip};
+pub use soil::{Grading, Limits, Sanding};
 pub use source::{Source, Written};
 pub use written::{Build, BuildTable, Lift, Path, Stem, TopSlope, Wall};
 

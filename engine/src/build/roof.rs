@@ -1,5 +1,8 @@
 //! The tables of the roof and its poles.
 
+use std::ops::Range;
+
+use super::deck::{Deck, deck};
 use super::pile::{Pole, pile};
 use super::reader::Table;
 use super::roof_loads::{self, RoofBolt, RoofSoil, Wood};
@@ -42,6 +45,27 @@ pub struct Roof {
     pub bolt: RoofBolt,
     /// `[[roof.layers]]`, from the poles up.
     pub layers: Vec<RoofLayer>,
+    /// `[roof.deck]`
+    pub deck: Deck,
+    /// `[roof.secondary]`
+    pub secondary: Option<Secondary>,
+}
+
+/// `[roof.secondary]`: rafters between the poles of a ring, each from the plate to a trimmer.
+#[derive(Clone, Debug)]
+pub struct Secondary {
+    /// Where the table stands.
+    pub at_table: Range<usize>,
+    /// How many in each bay.
+    pub count: Option<Written<u64>>,
+    /// Where the trimmers lie, as a share of the way from the plate to the crossing.
+    pub at: Option<Written<Ratio>>,
+    /// Diameter of a secondary rafter.
+    pub diameter: Option<Written<Length>>,
+    /// Diameter of a trimmer.
+    pub trimmer: Option<Written<Length>>,
+    /// What they are bought as.
+    pub of: Option<Written<String>>,
 }
 
 /// How poles that are measured one by one lie in the ring.
@@ -57,6 +81,8 @@ pub struct RingKeys {
     pub clearance: Option<Written<Length>>,
     /// How far the plate lies above where it should at each pole, in their order.
     pub seats: Vec<Written<Length>>,
+    /// Levels of the poles that are up, each at its mark where it rests, in the order of raising.
+    pub raised: Vec<Written<Length>>,
 }
 
 /// One entry of `[[roof.layers]]`
@@ -131,6 +157,7 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
                 bedding: table.quantity("bedding", Kind::Length),
                 clearance: table.quantity("clearance", Kind::Length),
                 seats: table.lengths("seats"),
+                raised: table.lengths("raised"),
             };
         }
         Some(RoofKind::OneWay) => {
@@ -140,18 +167,32 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
             roof.ring.seat = table.quantity("seat", Kind::Length);
         }
         None => {
-            for key in
-                ["eye", "notch", "tip", "turned", "seat", "bedding", "clearance", "seats", "pitch", "falls", "spacing"]
-            {
+            let ring = ["eye", "notch", "tip", "turned", "seat", "bedding", "clearance", "seats", "raised"];
+            for key in ring.into_iter().chain(["pitch", "falls", "spacing"]) {
                 table.unread(key);
             }
         }
     }
     roof.soil = table.table("soil").map(roof_loads::soil).unwrap_or_default();
     roof.bolt = table.table("bolt").map(roof_loads::bolt).unwrap_or_default();
+    roof.deck = deck(&mut table);
+    roof.secondary = table.table("secondary").map(secondary);
     roof.layers = table.listed_tables("layers").into_iter().map(|(name, table)| layer(name, table)).collect();
     table.finish();
     roof
+}
+
+fn secondary(mut table: Table<'_, '_>) -> Secondary {
+    let read = Secondary {
+        at_table: table.span.clone(),
+        count: table.needed_count("count", 1),
+        at: table.quantity("at", Kind::Ratio),
+        diameter: table.needed_like("diameter", Kind::Length, "110 mm"),
+        trimmer: table.needed_like("trimmer", Kind::Length, "130 mm"),
+        of: table.needed_text("of", "thin-pole"),
+    };
+    table.finish();
+    read
 }
 
 fn layer(name: Written<String>, mut table: Table<'_, '_>) -> RoofLayer {

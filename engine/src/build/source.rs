@@ -37,6 +37,12 @@ impl<'i> Source<'i> {
         Source { text, lines, problems: RefCell::default(), broken: Cell::new(false) }
     }
 
+    /// What stands in a byte range.
+    #[must_use]
+    pub fn spelled(&self, span: &Range<usize>) -> &'i str {
+        self.text.get(span.clone()).unwrap_or("")
+    }
+
     /// Notes a fault at a byte range.
     pub fn fault(&self, span: Range<usize>, path: &str, message: impl Into<String>, hint: impl Into<String>) {
         self.problems.borrow_mut().note(self.text, span, path, message, hint);

@@ -1,10 +1,12 @@
 //! The tables of a build file, key by key.
 
 use super::bond_beam::{self, BondBeam, Gap};
+use super::bricks::{self, Bricks};
 use super::built_in::{self, Anchors, BuiltIn};
 use super::earth::{self, Earth};
 use super::gauge::{self, Gauge};
 use super::ground::{self, Ground, Water};
+use super::jars::{self, Jar};
 use super::line::{self, Point};
 use super::openings::{self, Opening};
 use super::people::{self, Crew, Dates};
@@ -16,6 +18,7 @@ use super::set_out::{self, Tolerance};
 use super::shelter::{self, Cover, Platform, Weather};
 use super::site::{self, Site};
 use super::skin::{self, Floor, Skin};
+use super::soil::{self, Grading, Limits, Sanding};
 use super::source::Written;
 use crate::curve::Ends;
 use crate::units::{Angle, Currency, Days, Density, Kind, Length, Ratio, Slope};
@@ -57,6 +60,16 @@ pub struct Build {
     pub crew: Crew,
     /// `[dates]`
     pub dates: Dates,
+    /// `[tests.bricks.NAME]`
+    pub bricks: Vec<Bricks>,
+    /// `[tests.jars.NAME]`
+    pub jars: Vec<Jar>,
+    /// `[tests.limits.NAME]`
+    pub limits: Vec<Limits>,
+    /// `[tests.gradings.NAME]`
+    pub gradings: Vec<Grading>,
+    /// `[tests.sand-to-add.NAME]`
+    pub sandings: Vec<Sanding>,
     /// `[rules.tolerances.NAME]`
     pub tolerances: Vec<Tolerance>,
     /// Tables that the build file may hold but that nothing reads yet.
@@ -169,9 +182,6 @@ pub struct Stem {
     pub density: Option<Written<Density>>,
 }
 
-/// Tables that have a name and no reader yet.
-const LATER: [&str; 1] = ["tests"];
-
 pub(super) fn read(mut file: Table<'_, '_>) -> Build {
     let mut build = Build::default();
     file.format();
@@ -224,7 +234,15 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
     if let Some(table) = file.table("dates") {
         build.dates = people::dates(table);
     }
-    build.unread = LATER.iter().filter_map(|key| file.unread(key)).collect();
+    if let Some(mut table) = file.table("tests") {
+        build.jars = jars::jars(&mut table);
+        build.limits = soil::limits(&mut table);
+        build.gradings = soil::gradings(&mut table);
+        build.sandings = soil::sandings(&mut table);
+        let (bricks, unread) = bricks::tests(table);
+        build.bricks = bricks;
+        build.unread.extend(unread);
+    }
     if let Some(table) = file.table("rules") {
         let (tolerances, unread) = set_out::rules(table);
         build.tolerances = tolerances;

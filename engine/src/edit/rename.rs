@@ -173,17 +173,20 @@ impl Renamed<'_> {
         let path: Vec<&str> = path.iter().map(String::as_str).collect();
         let key = path.last().copied().unwrap_or("");
         let is_of = key == "of" || key.ends_with("-of");
+        let is_tested = matches!(path[..], ["tests", "bricks", _, "of"]);
         // What else is made of something is bought by the name of it and never mixed.
         let is_mixed = matches!(path[..], ["floor" | "skin" | "built-in", ..] | ["wall", "gap", _]);
         match self.parent.join(".").as_str() {
             "wall.line" => matches!(key, "run" | "to-run") || path == ["wall", "top", "from"],
             "wall.lifts" => path.starts_with(&["wall", "anchors"]) && key == "lift",
             "openings" => path == ["floor", "bays", "way-out"],
-            "earth.recipes" => path == ["wall", "recipe"] || is_of && is_mixed,
+            "earth.recipes" => path == ["wall", "recipe"] || is_of && is_mixed || is_tested,
             "earth.ingredients" => {
                 let is_recipe =
                     || self.tree.find(&child(&["earth", "recipes"].map(str::to_owned), self.name)).is_some();
-                path == ["site", "topsoil-as"] || is_of && !(is_mixed && is_recipe())
+                path == ["site", "topsoil-as"]
+                    || matches!(path[..], ["tests", "sand-to-add", _, "soil" | "sand"])
+                    || is_of && !is_tested && !(is_mixed && is_recipe())
             }
             "site.vehicles" => path.starts_with(&["prices"]) && key == "by",
             _ => false,

@@ -27,7 +27,7 @@ pub(super) enum Node<'a> {
 const LISTED: [&str; 7] =
     ["wall.line", "wall.lifts", "floor.layers", "floor.oil", "skin.inside", "skin.outside", "roof.layers"];
 /// Tables of named tables.
-const NAMED: [&str; 14] = [
+const NAMED: [&str; 19] = [
     "openings",
     "built-in",
     "services",
@@ -42,6 +42,11 @@ const NAMED: [&str; 14] = [
     "site.buried",
     "site.yard",
     "rules.tolerances",
+    "tests.bricks",
+    "tests.jars",
+    "tests.limits",
+    "tests.gradings",
+    "tests.sand-to-add",
 ];
 
 impl<'t> Tree<'t> {
@@ -148,7 +153,12 @@ pub(super) fn is_listed(keys: &[String]) -> bool {
 
 /// Whether a path is that of a table of named tables.
 pub(super) fn holds_named(keys: &[String]) -> bool {
+    let keys: Vec<&str> = keys.iter().map(String::as_str).collect();
     NAMED.contains(&keys.join(".").as_str())
+        || matches!(
+            keys[..],
+            ["tests", "bricks", _, "each"] | ["tests", "jars", _, "readings"] | ["tests", "gradings", _, "sieves"]
+        )
 }
 
 /// Whether a text is a name: small letters, figures and hyphens.

@@ -97,6 +97,7 @@ impl House {
         if let Some(roof) = &self.roof {
             names.push(&roof.of);
             names.extend(roof.layers.iter().map(|layer| layer.of.as_str()));
+            names.extend(roof.secondary.as_ref().map(|secondary| secondary.of.as_str()));
         }
         names.extend(self.built_in.iter().flat_map(|thing| thing.goods()));
         names.extend(self.timber());

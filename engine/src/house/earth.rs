@@ -226,7 +226,7 @@ pub(super) fn place(source: &Source<'_>, build: &Build, system: System) -> Optio
     Some(earth)
 }
 
-fn percent(from: f64, to: f64) -> Range<Ratio> {
+pub(super) fn percent(from: f64, to: f64) -> Range<Ratio> {
     Ratio::percent(from)..Ratio::percent(to)
 }
 

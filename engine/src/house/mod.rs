@@ -2,7 +2,11 @@
 
 mod bond_beam;
 mod bought;
+mod bricks;
 pub mod built_in;
+mod deck;
+mod deck_plan;
+mod deck_told;
 mod details;
 mod earth;
 mod elevation;
@@ -12,13 +16,16 @@ mod furnishing;
 mod gap;
 mod gauge;
 mod goods;
+mod gradings;
 pub mod handles;
 mod hanging;
 mod hollow;
+mod jars;
 mod layers;
 mod levels;
 pub mod lift_cards;
 mod lifts;
+mod limits;
 mod line;
 mod opening;
 mod openings;
@@ -29,13 +36,17 @@ mod pile;
 mod place;
 mod plaster;
 mod profile;
+mod raised;
 mod ring;
+mod ring_faults;
 mod ring_other;
 pub mod ring_plan;
 mod roof;
 mod roof_loads;
 mod roof_wood;
+mod sanding;
 mod schedule;
+mod secondary;
 mod section;
 mod set_out;
 mod shelter;
@@ -49,7 +60,11 @@ mod unrolled;
 
 pub use bond_beam::{BeamPlan, beam_plan};
 pub use bought::{OIL, STONES, STRAW, THINNER, WATER};
+pub use bricks::{Brick, Bricks, Moisture, Trial};
 pub use built_in::{Anchors, BondBeam, BuiltIn};
+pub use deck::Deck;
+pub use deck_plan::{BayPlan as DeckBay, DeckPlan};
+pub use deck_told::{BoardLine, Cover as EyeCover, DeckTables, Held as BoardsHeld, ShimLine, deck_tables};
 pub use details::{Detail, details};
 pub use earth::{Amount, Earth, Ingredient, Recipe};
 pub use elevation::{Elevation, elevations};
@@ -58,8 +73,11 @@ pub use furnishing::{Figure, Furnishing, Placed, furnishing};
 pub use gap::Gap;
 pub use gauge::Gauge;
 pub use goods::{Good, Vehicle};
+pub use gradings::{Found, Grading, Sieve as GradingSieve};
+pub use jars::{Jar, Settled};
 pub use layers::{Layer, Of, Skin};
 pub use lift_cards::{lift_cards, service_places};
+pub use limits::Limits;
 pub use opening::{FittedFrame, Hanging, Lintel, Opening, SillBoard, Splay};
 pub use openings::offsets;
 pub use parts::parts;
@@ -74,7 +92,9 @@ pub use ring_plan::{RingPlan, ring_plan};
 pub use roof::{Frame, Held, Layer as RoofLayer, Roof, Weight};
 pub use roof_loads::{Ground, RoofSoil, SiteLoads, Soaked};
 pub use roof_wood::{Bolt, Code, Values, Wood};
+pub use sanding::Sanding;
 pub use schedule::{Carded, Hung, carded, schedule};
+pub use secondary::Secondary;
 pub use section::section;
 pub(crate) use section::{cut as section_cut, tops as section_tops};
 pub use set_out::{Near, SetOut, widest};
@@ -134,6 +154,16 @@ pub struct House {
     pub set_out: SetOut,
     /// Bucket, piles and recipes.
     pub earth: Option<Earth>,
+    /// Test bricks, in the order of their names.
+    pub bricks: Vec<Bricks>,
+    /// Jars of soil in water, in the order of their names.
+    pub jars: Vec<Jar>,
+    /// Limits of soils, in the order of their names.
+    pub limits: Vec<Limits>,
+    /// Gradings, in the order of their names.
+    pub gradings: Vec<Grading>,
+    /// Sand that is to be added, in the order of their names.
+    pub sandings: Vec<Sanding>,
     /// The floor's layers, from the ground up.
     pub floor: Vec<Layer>,
     /// The bays in which its top layer is laid.

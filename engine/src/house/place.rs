@@ -3,8 +3,8 @@
 use std::ops::Range;
 
 use super::{
-    About, House, Stone, Wall, built_in, earth, floor as floor_work, gap, gauge, goods, layers, levels, lifts, line,
-    openings, profile, roof, set_out, shelter, site,
+    About, House, Stone, Wall, bricks, built_in, earth, floor as floor_work, gap, gauge, goods, gradings, jars, layers,
+    levels, lifts, limits, line, openings, profile, roof, sanding, set_out, shelter, site,
 };
 use crate::build::{Build, Source, Written};
 use crate::curve::Along;
@@ -33,6 +33,11 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     people_and_days(source, build);
     let earth = earth::place(source, build, system);
     let cob = layers::cob(source, build, earth.as_ref(), &mut assumed);
+    let jars = jars::place(source, build, earth.as_ref(), system);
+    let limits = limits::place(source, build, earth.as_ref(), system);
+    let gradings = gradings::place(source, build, earth.as_ref(), system);
+    let sandings = sanding::place(source, build, earth.as_ref(), (&jars, &gradings), system);
+    let bricks = bricks::place(source, build, earth.as_ref(), cob.as_deref(), system);
     let skin = layers::skin(source, build, earth.as_ref(), &mut assumed, system);
     let floor = layers::floor(source, build, earth.as_ref(), system);
     let oil = floor_work::oil(source, build, system);
@@ -51,6 +56,11 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     built_in::ovens_are_clear(source, build, (&wall, &on_it.built_in, trench.as_ref()), system);
     let beam = on_it.bond_beam.as_ref().map_or(Length::ZERO, |beam| beam.height.value);
     let roof = if wall.line.is_closed() { roof::place(source, build, &wall, beam, system) } else { None };
+    if roof.as_ref().is_some_and(|roof| roof.deck.is_some())
+        && build.roof.as_ref().is_some_and(|roof| roof.deck.bedding.is_none())
+    {
+        assumed.push(("roof.deck.bedding", "ruled", "boards follow the twist of their bay, so shims stay low"));
+    }
     let set_out = set_out::place(source, build, &wall, trench.as_ref(), system)?;
     let gap = gap::place(source, build, (&wall, roof.as_ref()), earth.as_ref(), system);
     if roof.as_ref().is_some_and(|roof| roof.is_open(&wall, gap.is_some())) {
@@ -80,6 +90,11 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         drain,
         set_out,
         earth,
+        bricks,
+        jars,
+        limits,
+        gradings,
+        sandings,
         floor,
         bays,
         oil,

@@ -4,7 +4,9 @@ use kurbo::{Point, Vec2};
 
 use super::Wall;
 use super::pile::{self, PilePole};
-use super::place::{known, shown, within};
+use super::place::{known, within};
+use super::raised;
+use super::ring_faults::{self, Refused};
 use crate::build::{self, Source, Written};
 use crate::known::{Known, Origin};
 use crate::roof::poles::{
@@ -17,7 +19,7 @@ use crate::wall;
 const PLATE: u32 = 360;
 
 /// How far a chord of the eave may lie from its curve, as a share of the wall's length.
-const CHORD: f64 = 5e-5;
+pub(super) const CHORD: f64 = 5e-5;
 
 /// The tail of a pole makes it thinner at its crossings, which makes it lie flatter, and the tail shorter: so many turns are
 /// far more than this needs.
@@ -44,6 +46,10 @@ pub struct Ring {
     pub clearance: Known<Length>,
     /// How far the plate lies above where it should at each pole; none where it was not measured.
     pub seats: Vec<Known<Length>>,
+    /// Levels of the poles that are up, in the order of raising: each at its mark where it rests, the prop in.
+    pub raised: Vec<Known<Length>>,
+    /// The same of every place as they were planned.
+    pub planned: Vec<Length>,
     /// From each seat out to the eave in plan, along the pole.
     pub tails: Vec<Length>,
     /// The poles where they lie.
@@ -69,6 +75,16 @@ impl Ring {
     #[must_use]
     pub fn pole(&self, place: usize) -> &PilePole {
         &self.pile[self.choice.places[place].pole]
+    }
+
+    /// Where the prop stands, in plan, in metres: under the second crossing of the first pole that is raised.
+    #[must_use]
+    pub fn prop(&self) -> Point {
+        let first = self.propped.order.first().map_or(0, |&first| first);
+        let rafter = &self.layout.rafters[first];
+        let seat = Point::new(rafter.support[0].in_m(), rafter.support[1].in_m());
+        let toward = Point::new(rafter.toward[0].in_m(), rafter.toward[1].in_m());
+        seat + (toward - seat).normalize() * self.propped.sets[first].plan_lengths[1].in_m()
     }
 
     /// What a place is called in paths.
@@ -110,7 +126,11 @@ pub(super) fn place(
     let clearance = assumed(60.0, "roof.clearance", "room for the last pole to slip in under the first");
     let measured = assumed(5.0, "poles.measured-to", "a folding rule on bark, a level over four metres");
     let seats = seats(source, keys, wanted, system)?;
+    let raised = raised::levels(source, keys, wanted.count.value, system)?;
     let laid = pile::laid(source, written, &pile, wanted.count.value)?;
+    if !ring_faults::notch_leaves_something(source, written, &pile, wanted.notch.value, system) {
+        return None;
+    }
     let ring = Loose {
         weights: pile::weights(source, &written.weights, system),
         measured_to: length(&written.measured_to, [0.5, 50.0], "how closely one measures", measured),
@@ -132,7 +152,10 @@ pub(super) fn place(
     };
     let first = written.pile.first()?;
     match ring.laid(wall, wanted) {
-        Ok(ring) => Some(ring),
+        Ok(ring) if ring_faults::prop_is_in_the_room(source, roof, wall, &ring) => {
+            raised::solved_again(source, keys, ring, raised)
+        }
+        Ok(_) => None,
         Err((message, hint)) => {
             source.fault(first.tag.span.clone(), "poles.pile", message, hint);
             None
@@ -148,21 +171,10 @@ fn seats(
 ) -> Option<Vec<Known<Length>>> {
     let range = || Length::mm(-300.0)..Length::mm(300.0);
     let what = "how far a plate lies above where it should";
-    let seats: Vec<_> = keys.seats.iter().filter_map(|one| within(source, Some(one), range(), what, system)).collect();
-    let count = keys.seats.len();
-    if let Some(first) = keys.seats.first()
-        && count as u64 > wanted.count.value
-    {
-        let message = format!("{count} seats are measured, and there are {} poles", wanted.count.value);
-        source.fault(
-            first.span.clone(),
-            "roof.seats",
-            message,
-            "write one for each pole, in their order; the rest lies as drawn",
-        );
-        return None;
-    }
-    (seats.len() == count).then_some(seats)
+    let hint = "write one for each pole, in their order; the rest lies as drawn";
+    raised::at_most_one_each(source, &keys.seats, wanted.count.value, ("roof.seats", "seats", hint))?;
+    let read = keys.seats.iter().map(|one| within(source, Some(one), range(), what, system));
+    read.collect()
 }
 
 fn alone(source: &Source<'_>, written: &build::Poles, system: System) -> Option<Known<Mass>> {
@@ -188,15 +200,13 @@ struct Loose {
     laid: Vec<Laid>,
 }
 
-type Refused = (String, &'static str);
-
 impl Loose {
     fn laid(self, wall: &Wall, wanted: &Wanted<'_>) -> Result<Ring, Refused> {
-        let refused = |fault: poles::Fault| (fault.to_string(), "mend the pile, the eye or the notch");
+        let refused = |fault: poles::Fault| ring_faults::refused(fault, "mend the pile, the eye or the notch");
         let count = usize::try_from(wanted.count.value).unwrap_or(usize::MAX);
         if self.pile.len() < count {
             let message = format!("{count} poles bear each other, and the pile has {}", self.pile.len());
-            return Err((message, "measure more poles, or take fewer into the ring"));
+            return Err((message, "measure more poles, or take fewer into the ring".to_owned()));
         }
         let starts = self.starts(wall, wanted, count).map_err(refused)?;
         let tails = tails(wall, wanted, &starts);
@@ -215,32 +225,25 @@ impl Loose {
         };
         let positions = poles::positions(&layout, &solved);
         let choice = poles::choose_at_once(&positions, &candidates, &wish, &self.laid)
-            .map_err(|short| self.short(&short.rows, &positions))?;
+            .map_err(|short| ring_faults::short(&self.pile, &self.laid, &short.rows, &positions))?;
         let chosen = |place: usize| {
             let placed = &choice.places[place];
             let pole = candidates[placed.pole].pole;
             if placed.is_turned { pole.turned() } else { pole }
         };
         let cut = |place: usize| choice.places[place].notch.max(Length::ZERO);
-        // Bands are small differences of large numbers: for them heights count from the plate.
-        let over_plate = self.layout(&starts, &tails, wanted, (&chosen, &cut)).map_err(refused)?;
-        let mut layout = over_plate.clone();
+        let mut layout = self.layout(&starts, &tails, wanted, (&chosen, &cut)).map_err(refused)?;
         let base = wall.height.value + wanted.beam;
         layout.rafters.iter_mut().for_each(|rafter| rafter.support[2] = rafter.support[2] + base);
         let solved = poles::ring(&layout).map_err(refused)?;
         if let Some(fault) = solved.faults.first() {
-            return Err((
-                fault.to_string(),
-                "measure longer poles, make the tip or the overhang shorter, or the eye wider",
-            ));
+            let hint = "measure longer poles, make the tip or the overhang shorter, or the eye wider";
+            return Err(ring_faults::refused(*fault, hint));
         }
-        let error = self.measured_to.value;
-        let errors = Errors { diameter: error, plate: error, eye: error };
-        let bands = poles::bands(
-            &poles::effects(&over_plate, &poles::ring(&over_plate).map_err(refused)?, &errors).map_err(refused)?,
-        );
+        let bands = bands(&layout, self.measured_to.value).map_err(refused)?;
         let propped = poles::propped(&layout, &solved, 0, self.clearance.value).map_err(refused)?;
         let settled = poles::bedded(&layout, &solved, self.bedding.value).map_err(refused)?;
+        let planned = poles::marked_levels(&layout, &solved, &propped.sets).map_err(refused)?;
         let Loose { pile, weights, measured_to, alone, turned, seat, bedding, clearance, seats, .. } = self;
         Ok(Ring {
             pile,
@@ -252,6 +255,8 @@ impl Loose {
             bedding,
             clearance,
             seats,
+            raised: Vec::new(),
+            planned,
             tails: tails.into_iter().map(Length::m).collect(),
             layout,
             solved,
@@ -262,18 +267,6 @@ impl Loose {
             positions,
             wish,
         })
-    }
-
-    fn short(&self, rows: &[usize], positions: &[poles::Position]) -> Refused {
-        let longest = self.pile.iter().map(|pole| pole.length.value).fold(Length::ZERO, Length::max);
-        let wanted = rows.iter().map(|&row| positions[row].length).fold(Length::ZERO, Length::max);
-        let message = format!(
-            "{} places of the ring find no pole: the longest that is wanted is {}, the longest of the pile {}",
-            rows.len(),
-            shown(wanted, System::Metric),
-            shown(longest, System::Metric)
-        );
-        (message, "measure longer poles, or make overhang and tip shorter")
     }
 
     /// The supports, in height from where the plate should be, and a point toward which each pole runs.
@@ -334,6 +327,16 @@ impl Loose {
         }
         Ok(layout)
     }
+}
+
+/// How far off the figures of a ring may be.
+pub(super) fn bands(layout: &Layout, error: Length) -> Result<Figures<Band>, poles::Fault> {
+    // Bands are small differences of large numbers: for them heights count from the plate.
+    let mut layout = layout.clone();
+    let plate = layout.rafters.first().map_or(Length::ZERO, |rafter| rafter.support[2]);
+    layout.rafters.iter_mut().for_each(|rafter| rafter.support[2] = rafter.support[2] - plate);
+    let errors = Errors { diameter: error, plate: error, eye: error };
+    Ok(poles::bands(&poles::effects(&layout, &poles::ring(&layout)?, &errors)?))
 }
 
 /// Poles of one size in the place of those of a ring.

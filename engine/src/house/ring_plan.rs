@@ -3,7 +3,8 @@
 use kurbo::{Point, Vec2};
 
 use super::part::{Dimension, Material, Meaning, Measured, Outline, Part};
-use super::{Frame, House, Ring};
+use super::{Frame, House, Ring, Secondary};
+use crate::known::Known;
 use crate::roof::poles::{self, Set};
 use crate::units::{Length, Mass};
 use crate::wall;
@@ -30,6 +31,19 @@ pub struct RingPlan {
     pub prop: Prop,
     /// Rows of what teams lift: how many people, and the path.
     pub teams: Vec<(u64, String)>,
+    /// Secondary rafters and trimmers.
+    pub secondary: Vec<Round>,
+}
+
+/// A round piece between two poles, in plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Round {
+    /// Its axis.
+    pub axis: [Point; 2],
+    /// Its diameter.
+    pub diameter: f64,
+    /// The row that says how thick it is.
+    pub path: String,
 }
 
 /// A pole in its place.
@@ -155,7 +169,21 @@ pub fn ring_plan(house: &House) -> Option<RingPlan> {
             .iter()
             .map(|team| (team.people, format!("roof.raising.lift-of-{}", team.people)))
             .collect(),
+        secondary: roof.secondary.as_ref().map(secondary).unwrap_or_default(),
     })
+}
+
+fn secondary(own: &Secondary) -> Vec<Round> {
+    let flat = |[x, y, _]: [f64; 3]| Point::new(x, y);
+    let round = |axis: [Point; 2], known: &Known<Length>| Round {
+        axis,
+        diameter: known.value.in_m(),
+        path: known.path.clone(),
+    };
+    let trimmers = own.trimmed.iter().map(|bay| round(bay.trimmer.map(flat), &own.trimmer));
+    let rafters = own.trimmed.iter().flat_map(|bay| &bay.rafters);
+    let rafters = rafters.map(|&[eave, _, end]| round([flat(eave), flat(end)], &own.diameter));
+    rafters.chain(trimmers).collect()
 }
 
 fn placed(ring: &Ring, place: usize, density: crate::units::Density) -> PlacedPole {
@@ -244,7 +272,7 @@ fn prop(house: &House, ring: &Ring, top_of_wall: &[Vec<Point>]) -> Prop {
     let upright =
         |path: &str, from: f64, away: f64| Dimension::between(path, [Point::new(out, from), top], Vec2::new(away, 0.0));
     Prop {
-        at: seat + way * out,
+        at: ring.prop(),
         top,
         floor,
         seat: Point::new(0.0, plate),

@@ -1,9 +1,11 @@
 //! The roof with nothing missing: how it stands, its poles, its layers. A first cut, for counting.
 
+use super::deck::{self, Deck};
 use super::place::{known, shown, within};
 use super::ring::{self, Ring};
 use super::roof_loads::{self, RoofSoil, SiteLoads};
 use super::roof_wood::{self, Bolt, Code, Wood};
+use super::secondary::{self, Secondary};
 use super::{Wall, layers};
 use crate::build::{self, Build, RoofKind, Source};
 use crate::known::{Known, Origin};
@@ -29,6 +31,10 @@ pub struct Roof {
     pub soil: Option<RoofSoil>,
     /// The code by which its timber is held, with what that needs; none where the site names none.
     pub held: Option<Held>,
+    /// The deck; none where the poles are not measured one by one.
+    pub deck: Option<Box<Deck>>,
+    /// Secondary rafters between its poles, where they are written.
+    pub secondary: Option<Secondary>,
 }
 
 /// What a code needs to hold a roof.
@@ -164,7 +170,29 @@ pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Lengt
             bolt: roof_wood::bolt(source, &written.bolt, system),
         }),
     };
-    Some(Roof { frame, overhang, diameter, density, of, layers, soil, held })
+    let deck = match &frame {
+        Frame::Reciprocal { eye, ring: Some(ring), .. } => {
+            let under = deck::Under { ring, eye, overhang: overhang.value };
+            Some(Box::new(deck::place(source, written, wall, &under, system)?))
+        }
+        _ => {
+            deck_without_poles(source, written);
+            None
+        }
+    };
+    let ring = match &frame {
+        Frame::Reciprocal { ring, .. } => ring.as_deref(),
+        Frame::OneWay { .. } => None,
+    };
+    let secondary = secondary::place(source, written, ring, density.value, system)?;
+    Some(Roof { frame, overhang, diameter, density, of, layers, soil, held, deck, secondary })
+}
+
+fn deck_without_poles(source: &Source<'_>, written: &build::Roof) {
+    if let Some(at) = &written.deck.at {
+        let hint = "write [poles.pile] for a reciprocal roof, or leave [roof.deck] out";
+        source.fault(at.clone(), "roof.deck", "a deck is laid out on poles that are measured one by one", hint);
+    }
 }
 
 fn reciprocal(
@@ -208,12 +236,25 @@ fn reciprocal(
         return None;
     }
     let distance = diameter.value - notch.value;
-    if distance <= Length::ZERO || !roof::closes(count.value, eye.value, distance) {
+    if distance <= Length::ZERO
+        && let Some(written) = &written.notch
+    {
         let message = format!(
-            "{} poles {} apart at their crossings do not close round an eye of radius {}",
+            "a notch of {} goes through poles of {}",
+            shown(notch.value, system),
+            shown(diameter.value, system)
+        );
+        source.fault(written.span.clone(), &written.path, message, "notch less, or take thicker poles");
+        return None;
+    }
+    if !roof::closes(count.value, eye.value, distance) {
+        let message = format!(
+            "{} poles {} apart at their crossings do not close round an eye of radius {}: they must lie less than \
+             r sin(2π/n) = {} apart",
             count.value,
             shown(distance, system),
-            shown(eye.value, system)
+            shown(eye.value, system),
+            shown(roof::most_apart(count.value, eye.value), system)
         );
         source.fault(
             at.span.clone(),

@@ -17,7 +17,7 @@ const ABOVE: f64 = 0.5;
 const ASIDE: f64 = 0.65;
 
 /// The roof of so small a picture.
-const COARSE: Fineness = Fineness { chord: CHORD.in_m(), steps: 2 };
+const COARSE: Fineness = Fineness { chord: CHORD.in_m(), steps: 2, strips: 3 };
 
 /// Built-in things named one by one, at most.
 const MOST_NAMED: usize = 3;

@@ -1,5 +1,6 @@
 //! Pictures of the whole house: four elevations and the parts pulled apart in the order of building. Plain data.
 
+mod bricks;
 mod clip;
 mod elevation;
 mod exploded;
@@ -8,6 +9,7 @@ mod roof_cut;
 mod stage;
 mod trade;
 
+pub use bricks::{BrickLot, Fall, TestedBrick, brick_lots};
 pub use elevation::Elevation;
 pub use exploded::{Exploded, Group};
 pub use roof_cut::{LayerCut, RoofCut, roof_cut};

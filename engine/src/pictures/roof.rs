@@ -1,16 +1,19 @@
-//! Simple bodies of the roof for a picture: a first cut, as its rows are, and measured poles where they lie.
+//! Simple bodies of the roof for a picture: a first cut, as its rows are; measured poles where they lie, layers on their tops.
 
+mod columns;
+mod deck;
 mod pole;
 mod ring;
 mod slope;
 
 use kurbo::{Point, Vec2};
 
+use self::deck::OnPoles;
 pub(super) use self::pole::Pole;
 use self::ring::Ring;
 use self::slope::Slope;
 use crate::house::part::Material;
-use crate::house::{Frame, House, Roof, Weight};
+use crate::house::{Frame, House, Roof, RoofLayer as Layer, Weight};
 use crate::row::Rows;
 use crate::solid::Mesh;
 use crate::solids::Solid;
@@ -29,10 +32,12 @@ pub(super) struct Fineness {
     pub(super) chord: f64,
     /// Flat steps from the eave up to an eye.
     pub(super) steps: u32,
+    /// Flat strips from one measured pole to the next.
+    pub(super) strips: u32,
 }
 
 /// Bodies for looking at from all sides, and for cutting through.
-const FINE: Fineness = Fineness { chord: 0.005, steps: 5 };
+const FINE: Fineness = Fineness { chord: 0.005, steps: 5, strips: 8 };
 
 /// The roof of a picture: its poles, and its layers from below.
 pub(super) struct Bodies {
@@ -52,21 +57,22 @@ pub(super) struct LayerBody {
 
 /// What the layers lie on.
 enum Shape {
-    Ring(Ring),
+    Ring(Ring, Option<OnPoles>),
     Slope(Slope),
 }
 
 impl Shape {
     fn poles(&self) -> Vec<Pole> {
         match self {
-            Shape::Ring(ring) => ring.poles(),
+            Shape::Ring(ring, _) => ring.poles(),
             Shape::Slope(slope) => slope.poles(),
         }
     }
 
     fn layer(&self, levels: [f64; 2]) -> Option<Mesh> {
         match self {
-            Shape::Ring(ring) => ring.layer(levels),
+            Shape::Ring(_, Some(deck)) => Some(deck.layer(levels)),
+            Shape::Ring(ring, None) => ring.layer(levels),
             Shape::Slope(slope) => slope.layer(levels),
         }
     }
@@ -76,7 +82,7 @@ impl Bodies {
     /// Level of the undersides of straight rafters over a place in plan; poles round an eye rest where they are fitted.
     pub(super) fn under(&self, place: Point) -> Option<f64> {
         match &self.shape {
-            Shape::Ring(_) => None,
+            Shape::Ring(..) => None,
             Shape::Slope(slope) => Some(slope.under(place)),
         }
     }
@@ -132,16 +138,24 @@ pub(super) fn bodies(house: &House, rows: &Rows, fineness: Fineness) -> Option<B
     let (shape, pitch) = match &roof.frame {
         Frame::Reciprocal { .. } => {
             let level = house.wall.top_level().at.in_m() + beam;
-            (Shape::Ring(Ring::of(house, rows, eave, level, fineness)?), "roof.pitch")
+            let deck = roof.deck.as_ref().map(|deck| OnPoles::of(deck, fineness));
+            (Shape::Ring(Ring::of(house, rows, eave, level, fineness)?, deck), "roof.pitch")
         }
         Frame::OneWay { .. } => (Shape::Slope(Slope::of(house, rows, eave, beam)?), "roof.angle"),
     };
     let steep = 1.0 / rows.value::<Angle>(pitch)?.in_rad().cos();
-    Some(Bodies { poles: shape.poles(), layers: layers(roof, &shape, steep), shape })
+    let plumb = |layer: &Layer, thickness: Length| match &shape {
+        Shape::Ring(_, Some(deck)) => {
+            rows.value::<Volume>(&layer.path("volume")).map_or(0.0, Volume::in_m3) / deck.plan_area
+        }
+        _ => thickness.in_m() * steep,
+    };
+    let layers = layers(roof, &shape, &plumb);
+    Some(Bodies { poles: shape.poles(), layers, shape })
 }
 
-/// The layers from below; `steep` is how much thicker than square to the slope they are plumb.
-fn layers(roof: &Roof, shape: &Shape, steep: f64) -> Vec<LayerBody> {
+/// The layers from below; `plumb` is how thick one lies, plumb, that is so thick square to the slope.
+fn layers(roof: &Roof, shape: &Shape, plumb: &dyn Fn(&Layer, Length) -> f64) -> Vec<LayerBody> {
     let sheet = roof.layers.iter().position(|layer| matches!(layer.weight, Weight::Sheet(_)));
     let last = roof.layers.len().saturating_sub(1);
     let mut level = 0.0;
@@ -156,7 +170,7 @@ fn layers(roof: &Roof, shape: &Shape, steep: f64) -> Vec<LayerBody> {
                     0 => Material::Timber,
                     _ => Material::Insulation,
                 };
-                (material, thickness.value.in_m() * steep)
+                (material, plumb(layer, thickness.value))
             }
         };
         let foot = level;

@@ -1,20 +1,25 @@
 //! Walks round the house and asks the rooms how long, how large, how much. No formula of its own.
 
 mod balance;
+mod bricks;
 mod built_in;
 mod earth;
 mod floor;
 mod gap;
 mod gauge;
+mod gradings;
 mod ground;
+mod jars;
 mod joinery;
 mod layers;
 mod lifts;
+mod limits;
 mod line;
 mod need;
 mod openings;
 mod plaster;
 mod roof;
+mod sanding;
 mod schedule;
 mod set_out;
 mod settlement;
@@ -22,6 +27,7 @@ mod shelter;
 mod site;
 mod stone;
 mod story_pole;
+mod tested_soil;
 mod uneven;
 mod wall;
 mod water;
@@ -52,6 +58,12 @@ pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     needs.extend(built_in::walk(house, &mut rows));
     wall::walk(house, &body, &mut rows);
     earth::recipes(house, &mut rows);
+    bricks::walk(house, &mut rows);
+    jars::walk(house, &mut rows);
+    limits::walk(house, &mut rows);
+    gradings::walk(house, &mut rows);
+    tested_soil::walk(house, &mut rows);
+    sanding::walk(house, &mut rows);
     lifts::walk(house, &body, &mut rows);
     gauge::walk(house, &mut rows);
     settlement::walk(house, &mut rows);
@@ -72,6 +84,7 @@ pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     story_pole::walk(house, &mut rows);
     balance::walk(house, &mut rows);
     needs.extend(shelter::walk(house, &mut rows));
+    roof::held(house, &mut rows);
     site::walk(house, &mut rows);
     people_and_days(house, &mut rows);
     plaster::walk(house, &body, &mut rows);

@@ -4,27 +4,33 @@ mod advice;
 pub(crate) mod along;
 mod beam;
 mod crossings;
+mod deck;
+mod deck_boards;
 mod factors;
 mod feet;
 mod hold;
+mod layers;
 mod loads;
 mod members;
 mod places;
+mod rafter;
 mod rafters;
+mod secondary;
 mod slide;
 pub(crate) mod trade;
+
+pub(super) use deck_boards::held;
 
 use kurbo::Vec2;
 
 use super::line::{bind, bind_piece};
 use super::need::Need;
 use super::uneven::sizes;
-use crate::earth;
-use crate::house::{Frame, House, Roof, Weight};
+use crate::house::{Frame, House, Ring, Roof};
 use crate::reason::Answer;
 use crate::roof;
 use crate::row::Rows;
-use crate::units::{Angle, Area, Length, Mass, Quantity};
+use crate::units::{Angle, Area, Length, Quantity};
 use crate::wall;
 
 /// Every computed row of the roof says that it is a first cut.
@@ -42,9 +48,34 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
         Frame::Reciprocal { .. } => reciprocal(roof, eave, rows),
         Frame::OneWay { .. } => one_way(house, roof, eave, rows),
     };
-    if let Frame::Reciprocal { ring: Some(ring), .. } = &roof.frame {
+    if let Some(ring) = measured(roof) {
         places::walk(house, roof, ring, rows);
+        places::whole_of_poles(house, ring, rows);
     }
+    if let Some(deck) = &roof.deck {
+        deck::surface(deck, rows);
+        deck::walk(house, deck, rows);
+    }
+    if measured(roof).is_none() {
+        typical(house, roof, (count, length), rows);
+    }
+    let mut needs = vec![Need::of(&roof.of, [count_path(roof).to_owned()])];
+    needs.extend(roof.secondary.as_ref().map(|own| secondary::walk(own, roof.density.value, rows)));
+    needs.extend(layers::walk(roof, rows));
+    hold::walk(house, roof, rows);
+    needs
+}
+
+/// The ring of poles that are measured one by one.
+fn measured(roof: &Roof) -> Option<&Ring> {
+    match &roof.frame {
+        Frame::Reciprocal { ring, .. } => ring.as_deref(),
+        Frame::OneWay { .. } => None,
+    }
+}
+
+/// Wood, mass and height of poles that are all taken to be alike.
+fn typical(house: &House, roof: &Roof, (count, length): (u64, Length), rows: &mut Rows) {
     let volume = roof::pole_volume(count, roof.diameter.value, length)
         .from("count", count_path(roof))
         .from("diameter", "poles.diameter")
@@ -61,10 +92,6 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
         .from("ground outside", "ground.outside")
         .from("rise", "roof.rise");
     add(rows, "house.height", "height of the poles' axes above the ground outside", height);
-    let mut needs = vec![Need::of(&roof.of, [count_path(roof).to_owned()])];
-    needs.extend(layers(roof, rows));
-    hold::walk(house, roof, rows);
-    needs
 }
 
 fn count_path(roof: &Roof) -> &str {
@@ -155,13 +182,18 @@ fn reciprocal(roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64, Length) {
     let out = bound(roof::support_to_eave(count, radius, eye, out)).from("out", "roof.support-out");
     let out = add(rows, "roof.support-to-eave", "from the wall to the eave along a pole, in plan", out);
     let cut = bound(roof::pole_length(plan, out, tip, pitch));
-    let cut = add(rows, "roof.poles.cut-length", "length of a pole, eave to tip", cut);
+    let cut = match measured(roof) {
+        Some(_) => cut.value,
+        None => add(rows, "roof.poles.cut-length", "length of a pole, eave to tip", cut),
+    };
     let eye_area = roof::eye_area(count, eye).from("count", "poles.count").from("eye radius", "roof.eye");
     let eye_area = add(rows, "roof.eye-area", "area of the eye in plan", eye_area);
     let roofed =
         roof::roofed(eave_area, eye_area).from("eave area", "roof.eave-area").from("eye area", "roof.eye-area");
     let roofed = add(rows, "roof.plan-area", "roofed area in plan", roofed);
-    sloped(roofed, "roof.plan-area", pitch, rows);
+    if roof.deck.is_none() {
+        sloped(roofed, "roof.plan-area", pitch, rows);
+    }
     (count, cut)
 }
 
@@ -235,62 +267,4 @@ fn reach(
         answer = bind_piece(answer, house, piece, rows);
     }
     add(rows, path_of, &format!("reach of {of} {words}"), answer)
-}
-
-fn layers(roof: &Roof, rows: &mut Rows) -> Vec<Need> {
-    let area = rows.value("roof.area").unwrap_or(Area::ZERO);
-    let (mut needs, mut masses) = (Vec::new(), Vec::new());
-    for layer in &roof.layers {
-        let title = format!("{} of the roof", layer.name.replace('-', " "));
-        let laps = layer.laps.as_ref().map(|laps| rows.known(format!("laps and upstands of {title}"), laps));
-        let covered = roof::with_laps(area, laps.unwrap_or(crate::units::Ratio::ZERO)).from("area", "roof.area");
-        let covered = match &layer.laps {
-            Some(laps) => covered.from("laps", laps.path.as_str()),
-            None => covered.without("laps"),
-        };
-        let covered = add(rows, layer.path("area"), &format!("area of {title}"), covered);
-        let mass = match &layer.weight {
-            Weight::Thick(thickness, saturated, loose) => {
-                let thickness = rows.known(format!("thickness of {title}"), thickness);
-                let saturated = rows.known(format!("density of {title} when saturated"), saturated);
-                let loose_factor = rows.known(format!("loose volume of {title} for each volume in place"), loose);
-                let volume = roof::layer_volume(area, thickness)
-                    .from("area", "roof.area")
-                    .from("thickness", layer.path("thickness"));
-                let volume = add(rows, layer.path("volume"), &format!("{title}, in place"), volume);
-                let poured = earth::loose_for_packed(volume, loose_factor)
-                    .from("packed volume", layer.path("volume"))
-                    .from("loose factor", layer.path("loose"));
-                add(rows, layer.path("loose-volume"), &format!("{title}, loose"), poured);
-                roof::layer_mass(volume, saturated)
-                    .from("volume", layer.path("volume"))
-                    .from("saturated", layer.path("saturated"))
-            }
-            Weight::Sheet(mass) => {
-                let mass_on_area = rows.known(format!("mass of {title} on each area"), mass);
-                roof::sheet_mass(covered, mass_on_area)
-                    .from("area", layer.path("area"))
-                    .from("mass on area", layer.path("mass"))
-            }
-        };
-        let mass = add(rows, layer.path("saturated-mass"), &format!("mass of {title} when saturated"), mass);
-        masses.push((title, layer.path("saturated-mass"), mass));
-        needs.push(match layer.weight {
-            Weight::Thick(..) => Need::of(&layer.of, [layer.path("area"), layer.path("loose-volume")]),
-            Weight::Sheet(_) => Need::of(&layer.of, [layer.path("area")]),
-        });
-    }
-    if !masses.is_empty() {
-        weight(masses, area, rows);
-    }
-    needs
-}
-
-fn weight(masses: Vec<(String, String, Mass)>, area: Area, rows: &mut Rows) {
-    let sum = roof::saturated_mass(masses.iter().map(|(.., mass)| *mass).sum()).of_parts(masses);
-    let mass = add(rows, "roof.saturated-mass", "mass of all layers when saturated", sum);
-    let load = roof::dead_load(mass, area, roof::STANDARD_GRAVITY_M_S2)
-        .from("mass", "roof.saturated-mass")
-        .from("area", "roof.area");
-    add(rows, "roof.dead-load", "load of the saturated layers on each area of slope", load);
 }

@@ -101,14 +101,26 @@ formula! {
 }
 
 formula! {
+    /// How deep water ponds behind the edge of a roof when the outlet is blocked, until it runs over.
+    ///
+    /// ```text
+    /// h = max(b, u)        b: height of the edge board, u: upstand of the sheet there, zero where none is written
+    /// ```
+    /// Source: water stands as high as the highest thing that keeps it.
+    pub fn pond_depth(; board: Length, upstand: Length) -> Length {
+        board.max(upstand)
+    }
+}
+
+formula! {
     /// How far water ponds up the slope in plan behind an edge board when the outlet is blocked.
     ///
     /// ```text
-    /// x = h / tan β        h: height of the board, β: pitch
+    /// x = h / tan β        h: depth at the edge board, β: pitch
     /// ```
     /// Source: a level surface over a plane, elementary geometry.
-    pub fn pond_reach(board: Length, pitch: Angle) -> Length {
-        board / pitch.in_rad().tan()
+    pub fn pond_reach(depth: Length, pitch: Angle) -> Length {
+        depth / pitch.in_rad().tan()
     }
 }
 
@@ -118,11 +130,11 @@ formula! {
     /// Soil in the wedge takes some of that room, so this is the most it can be.
     ///
     /// ```text
-    /// m = ρ h² / (2 tan β)        h: height of the board, β: pitch
+    /// m = ρ h² / (2 tan β)        h: depth at the edge board, β: pitch
     /// ```
     /// Source: a wedge of water with a level surface over a plane, elementary geometry.
-    pub fn pond_on_each_metre(board: Length, pitch: Angle, water: Density) -> f64 {
-        water.in_kg_m3() * board.in_m().powi(2) / (2.0 * pitch.in_rad().tan())
+    pub fn pond_on_each_metre(depth: Length, pitch: Angle, water: Density) -> f64 {
+        water.in_kg_m3() * depth.in_m().powi(2) / (2.0 * pitch.in_rad().tan())
     }
 }
 

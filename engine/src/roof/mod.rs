@@ -7,6 +7,7 @@ mod living;
 mod one_way;
 pub mod poles;
 mod reciprocal;
+mod secondary;
 mod slide;
 pub mod standing;
 mod statics;
@@ -17,14 +18,18 @@ pub use layers::{
     mass_on_area, pole_mass, pole_volume, roofed, saturated_mass, sheet_mass, sloped_area, with_laps,
 };
 pub use living::{
-    drain_water, fixed_layers, held_water, lapped_sheet, layer_on_area, over_deep, pond_on_each_metre, pond_reach,
-    pond_weight, soaked_density, weight_on_slope,
+    drain_water, fixed_layers, held_water, lapped_sheet, layer_on_area, over_deep, pond_depth, pond_on_each_metre,
+    pond_reach, pond_weight, soaked_density, weight_on_slope,
 };
 pub use one_way::{angle, longest, mean_length, rafter_count, reach, rise};
 pub use reciprocal::{
     axis_distance, axis_length, between_crossings, closes, contact_shift, crossing_height, crossing_offset,
-    eye_radius_for_pitch, notch_for_pitch, pitch, plan_length, plan_radius, pole_length, prop_height, support_to_eave,
-    to_first_crossing,
+    eye_radius_for_pitch, most_apart, notch_for_pitch, pitch, plan_length, plan_radius, pole_length, prop_height,
+    support_to_eave, to_first_crossing,
+};
+pub use secondary::{
+    end_to_end, pieces_between, secondary_cut, secondary_pitch, secondary_span, secondary_tail, secondary_total,
+    strip_width, trimmer_length, wood_of_round,
 };
 pub use slide::{
     batten_slide_safety, downhill_pull, edge_push, edge_push_without_friction, slide_safety, water_push,

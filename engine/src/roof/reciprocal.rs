@@ -27,7 +27,16 @@ fn skew(count: u64, pitch: Angle) -> f64 {
 /// Source: closing condition of touching cylinders; derived for this project.
 #[must_use]
 pub fn closes(count: u64, eye_radius: Length, axis_distance: Length) -> bool {
-    count >= 3 && axis_distance > Length::ZERO && eye_radius * (2.0 * half_turn(count)).sin() > axis_distance
+    count >= 3 && axis_distance > Length::ZERO && most_apart(count, eye_radius) > axis_distance
+}
+
+/// How far apart the axes of `count` rafters would have to be at their crossings to stand upright round an eye of `eye_radius`:
+/// D = r sin(2π/n). Rafters close only where they are nearer.
+///
+/// Source: as for [`closes`].
+#[must_use]
+pub fn most_apart(count: u64, eye_radius: Length) -> Length {
+    eye_radius * (2.0 * half_turn(count)).sin()
 }
 
 formula! {

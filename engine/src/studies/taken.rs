@@ -39,7 +39,7 @@ pub(super) fn taken(roof: &Roof, rows: &Rows) -> Option<Taken> {
     Some(Taken {
         wood,
         joints: Joints { passing: Passing::Touching { push, tie }, upper_share: 0.5 },
-        loading: Loading { first_half: Angle::ZERO, extras: Vec::new() },
+        loading: Loading { first_half: Angle::ZERO, extras: Vec::new(), between: None },
         combinations,
         words,
     })

@@ -203,6 +203,18 @@ pub(super) fn nearest(kind: Kind, word: &str) -> Option<&'static str> {
         .map(|(_, spelled)| spelled)
 }
 
+/// Whether a length, a mass or a force, in the quotes in which it stands, is written in a US unit.
+#[must_use]
+pub fn is_us(written: &str) -> bool {
+    const US: [&str; 7] = ["in", "ft", "yd", "yds", "lb", "lbs", "lbf"];
+    const BEGUN: [&str; 7] = ["inch", "foot", "feet", "yard", "pound", "short", "US"];
+    let inside =
+        ['"', '\''].iter().find_map(|quote| written.strip_prefix(*quote)?.strip_suffix(*quote)).unwrap_or(written);
+    let mut words = inside.split(|sign: char| !sign.is_alphabetic()).filter(|word| !word.is_empty());
+    words.any(|word| US.contains(&word) || BEGUN.iter().any(|begun| word.starts_with(begun)))
+        || inside.contains(['\'', '"', '′', '″', '’', '”'])
+}
+
 /// Every spelling that is read for a kind, with the size of one of that unit in SI (of one degree, for temperatures).
 ///
 /// The number is for documentation: reading uses the exact whole numbers of the quantity's own constructor.
@@ -241,6 +253,20 @@ pub fn spellings_page() -> String {
 #[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn every_length_mass_and_force_is_known_as_us_or_metric_by_its_unit() {
+        for kind in [Kind::Length, Kind::Mass, Kind::Force] {
+            for (spelled, one) in spellings(kind) {
+                // Metric units are powers of ten of those of SI, but for the weight of a kilogram.
+                let digits = one.log10();
+                let is_metric =
+                    (digits - digits.round()).abs() < 1e-9 || spelled.starts_with("kilogram") || spelled == "kgf";
+                assert_eq!(is_us(&format!("\"3 {spelled}\"")), !is_metric, "{spelled}");
+            }
+        }
+        assert!(is_us("\"5 ft 6 1/2 in\"") && is_us("\"5\\\"\"") && !is_us("'300 mm'") && !is_us("300"));
+    }
 
     #[test]
     fn no_spelling_of_a_kind_stands_for_two_of_its_units() {

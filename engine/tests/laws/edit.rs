@@ -36,10 +36,23 @@ pub fn spelled(quantity: Quantity) -> String {
         Quantity::Money(money) => format!("\"{}\"", money.shown(engine::units::System::Us)),
         Quantity::Count(count) => count.to_string(),
         Quantity::Date(date) => date.to_string(),
+        Quantity::Force(force) => format!("\"{:.15} N\"", force.in_n()),
         Quantity::Speed(speed) => format!("\"{:.15} m/s\"", speed.in_m_s()),
         Quantity::Pressure(pressure) => format!("\"{} Pa\"", pressure.in_pa()),
+        Quantity::Temperature(temperature) => format!("\"{} K\"", temperature.in_kelvin()),
         Quantity::LineLoad(load) => format!("\"{} N/m\"", load.in_n_m()),
         other => panic!("{other:?} stands in no build file"),
+    }
+}
+
+/// The same for the row of a path: what is written of test bricks stays in the units of its build, since of one lot none may be in two.
+pub fn spelled_at(text: &str, path: &str, quantity: Quantity) -> String {
+    let is_us = path.starts_with("tests.bricks.") && text.contains("\nunits = \"us\"\n");
+    match quantity {
+        Quantity::Length(length) if is_us => format!("\"{:.15} in\"", length.in_inches()),
+        Quantity::Mass(mass) if is_us => format!("\"{:.15} lb\"", mass.in_lb()),
+        Quantity::Force(force) if is_us => format!("\"{:.13} lbf\"", force.in_lbf()),
+        other => spelled(other),
     }
 }
 

@@ -41,7 +41,9 @@ pub fn is_of_a_frame(row: &str) -> bool {
 /// most depends on its loads.
 pub fn is_of_the_code(row: &str) -> bool {
     let nouns = [".seat", ".modulus"];
-    is_of_a_frame(row) && nouns.iter().any(|noun| row.ends_with(noun))
+    // Sand, silt and clay have the sizes that a standard gives them, however large the grains of a house are.
+    let of_grains = row.starts_with("tests.gradings.") && row.contains(".finer.");
+    of_grains || is_of_a_frame(row) && nouns.iter().any(|noun| row.ends_with(noun))
 }
 
 /// A rafter that is alike at both ends is sheared, pulled and pushed by what lies between its seats alone, and both of them carry half
@@ -57,6 +59,16 @@ pub fn is_of_a_level_rafter(row: &str, path: &str) -> bool {
 /// follows from feet near it by more than is compared.
 pub fn is_determinate(row: &str, path: &str) -> bool {
     is_of_a_frame(row) && (path == "roof.bolt.diameter" || path.ends_with(".round"))
+}
+
+/// The middle of a band does not know how wide it is, nor its half where it lies: what both ends are off by moves no sand that is added,
+/// and no share moves what it may be off.
+pub fn is_of_a_band(row: &str, path: &str) -> bool {
+    let ends = |nouns: &[&str]| nouns.iter().any(|noun| row.ends_with(noun));
+    let is_middle = row.starts_with("tests.soils.") && ends(&[".clay", ".clay-over-tested"])
+        || row.starts_with("tests.sand-to-add.") && ends(&[".dry", ".buckets"]);
+    let is_half = row.starts_with("tests.soils.") && row.ends_with(".clay-error");
+    path.starts_with("tests.gradings.") && if path.ends_with(".error") { is_middle } else { is_half }
 }
 
 /// Trimmings that do not go back to the tarp fill the gap under the roof: what is mixed for both does not change.

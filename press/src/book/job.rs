@@ -19,7 +19,7 @@ const FIGURES: [(&str, &str); 11] = [
     ("water.trench.volume", "Trench to dig under the wall"),
     ("water.drain.volume", "Trench of the drain"),
     ("earth.recipes.cob.whole-batches", "Batches of cob"),
-    ("roof.area", "Roof on the slope, first cut"),
+    ("roof.area", "Roof on its surface"),
     ("order.total", "All orders that have a price"),
 ];
 
@@ -52,8 +52,14 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "path": path,
         "room": said(answers, "room.area").unwrap_or_else(|| "none: the wall is open".to_owned()),
         "wall": said(answers, "wall.thickness").unwrap_or_default(),
-        "figures": figures(answers, "", &FIGURES),
+        "figures": figures(answers, "", &of_the_roof(answers)),
         "people": people,
         "states": states,
     })
+}
+
+/// The same, where no deck is laid with the words of a first cut.
+fn of_the_roof(answers: &Answers) -> [(&'static str, &'static str); 11] {
+    let is_first_cut = |path: &str| path == "roof.area" && answers.deck.is_none();
+    FIGURES.map(|(path, words)| (path, if is_first_cut(path) { "Roof on the slope, first cut" } else { words }))
 }

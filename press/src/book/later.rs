@@ -18,5 +18,6 @@ const ROOF: [(&str, &str); 8] = [
 ];
 
 pub(super) fn chapter(answers: &Answers) -> Value {
-    json!({"roof": figures(answers, "", &ROOF)})
+    let roof = if answers.deck.is_none() { figures(answers, "", &ROOF) } else { Vec::new() };
+    json!({ "roof": roof })
 }

@@ -79,6 +79,13 @@ const LAYERS: [(&str, &str); 8] = [
     ("dry", "dry"),
     ("saturated-mass", "mass, saturated"),
 ];
+const LAID_ON: [(&str, &str); 5] = [
+    ("above-deck", "above the deck"),
+    ("underside", "surface below it"),
+    ("bucket", "a bucket makes"),
+    ("buckets", "buckets"),
+    ("bucket-mass", "a bucket, soaked"),
+];
 
 const CORNERS: [(&str, &str); 3] = [("x", "x"), ("y", "y"), ("side", "side to the next")];
 const STANDS: [(&str, &str); 6] = [
@@ -121,14 +128,15 @@ const TABLED: [&str; 22] = [
 ];
 
 /// The other rows, by what they belong to.
-const GROUPS: [(&str, &[&str]); 7] = [
+const GROUPS: [(&str, &[&str]); 8] = [
     ("House and wall", &["wall.", "room.", "site.", "house.", "weather."]),
     ("Built into and onto the wall", &["built-in."]),
     ("Services", &["services."]),
     ("Ground, trench and drain", &["ground.", "water."]),
     ("Buckets, loaves, straw", &["earth."]),
+    ("Tests of soil and bricks", &["tests."]),
     ("Floor and skin", &["floor.", "skin."]),
-    ("Roof, first cut", &["roof.", "poles."]),
+    ("Roof", &["roof.", "poles."]),
 ];
 
 /// Rows whose reasons are printed in full, beside the water of the first recipe and the first order.
@@ -143,11 +151,12 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         .filter(|row| row.own.is_none())
         .map(|row| reason(answers, row));
     let groups = GROUPS.iter().map(|(title, stems)| json!({"title": title, "rows": group(answers, stems)}));
-    let others: [(&str, &str, &Nouns); 9] = [
+    let others: [(&str, &str, &Nouns); 10] = [
         ("The floor, from the ground up", "floor.layers.", &LAYERS),
         ("Coats inside", "skin.inside.", &LAYERS),
         ("Coats outside", "skin.outside.", &LAYERS),
-        ("The roof, from the poles up, first cut", "roof.layers.", &LAYERS),
+        ("The roof, from the poles up", "roof.layers.", &LAYERS),
+        ("What its layers lie on, and how they are hoisted", "roof.layers.", &LAID_ON),
         ("The land, corner by corner", "site.boundary.", &CORNERS),
         ("Trees", "site.trees.", &STANDS),
         ("What stands in the yard", "site.yard.", &STANDS),

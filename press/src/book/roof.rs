@@ -6,8 +6,25 @@ use engine::house::ring_plan::PlacedPole;
 use engine::units::Fineness;
 use serde_json::{Value, json};
 
-use super::rows::{cell, said};
+use super::rows::{cell, figures, said};
 use crate::spoken::{capital, spoken};
+
+/// Rows of secondary rafters, and what they are called here.
+const SECONDARY: [(&str, &str); 13] = [
+    ("count", "In each bay"),
+    ("total", "On the roof"),
+    ("diameter", "Diameter"),
+    ("cut-length", "Longest, cut to"),
+    ("tail", "Of that from the eave to over the plate"),
+    ("pitch", "Pitch of the longest"),
+    ("at", "Trimmers at, of the way from the plate to the crossing"),
+    ("trimmer", "Diameter of a trimmer"),
+    ("trimmer-length", "Longest trimmer, from axis to axis"),
+    ("on-plate", "A secondary rafter presses on the plate at most"),
+    ("on-plate-lifts", "Lifts off the plate at most"),
+    ("on-trimmer", "Presses on its trimmer at most"),
+    ("on-trimmer-lifts", "Lifts off its trimmer at most"),
+];
 
 /// The chapter; null where no pole is measured.
 pub(super) fn chapter(answers: &Answers) -> Value {
@@ -22,6 +39,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "holds": HOLDS,
         "measured": measured(answers, ring),
         "sinks": sinks(answers),
+        "secondary": figures(answers, "roof.secondary.", &SECONDARY),
     })
 }
 
@@ -169,12 +187,14 @@ const HOLDS: [&str; 9] = [
 ];
 
 fn measured(answers: &Answers, ring: &RingPlan) -> Value {
-    let rows = ring.order.iter().filter_map(|&place| {
+    let rows = ring.order.iter().enumerate().filter_map(|(stage, &place)| {
         let pole = ring.places.get(place)?;
-        let level = mark(answers, &format!("{}.rest-level", pole.stem));
-        Some(vec![named(place, pole), level, String::new(), String::new(), String::new()])
+        let of = |noun: &str| format!("{}.{noun}", pole.stem);
+        let (prop_in, prop_out) = (cell(answers, &of("planned-level")), mark(answers, &of("rest-level")));
+        let up = said(answers, &format!("roof.raised.{}", stage + 1)).unwrap_or_default();
+        Some(vec![named(place, pole), prop_in, up, prop_out, String::new(), String::new()])
     });
-    let header = ["pole", "planned, before it beds", "measured, prop in", "measured, prop out", "what was done"];
+    let header = ["pole", "planned, prop in", "measured", "prop out, before it beds", "measured", "what was done"];
     json!({ "header": header, "rows": rows.collect::<Vec<_>>() })
 }
 

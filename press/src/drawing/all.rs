@@ -5,9 +5,9 @@ use engine::pictures::Pictures;
 
 use super::words::{Words, words};
 use super::{
-    Scaled, bending, bond_beam, detail, elevation, exploded, floor_bays, lift_band, lift_bed, plan, plaster_lots,
-    pole_card, raising, raising_stages, roof_plan, section, setting_out, site, story_pole, trade, trench_section,
-    unrolled,
+    Scaled, bending, bond_beam, bricks, damp_bricks, deck_plan, detail, elevation, exploded, floor_bays, lift_band,
+    lift_bed, plan, plaster_lots, pole_card, raising, raising_stages, roof_plan, section, setting_out, site,
+    story_pole, trade, trench_section, unrolled,
 };
 use crate::paper::Paper;
 use crate::spoken;
@@ -70,6 +70,11 @@ fn of_ground_and_walls(answers: &Answers, paper: Paper) -> Vec<Drawing> {
         };
         drawings.push(drawing("bond-beam", "walls", "The bond beam in plan", note, beam));
     }
+    for lot in &answers.bricks {
+        drawings.push(whole(&format!("bricks-{}", lot.name), "bricks", bricks(answers, lot, paper)));
+        let damp = damp_bricks(answers, lot, paper);
+        drawings.extend(damp.map(|damp| whole(&format!("damp-bricks-{}", lot.name), "bricks", damp)));
+    }
     for card in &answers.lift_cards {
         let name = spoken::lift(&card.name);
         let bed = format!("Plan of the bed of {name}");
@@ -97,6 +102,7 @@ fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) 
         ("raising-stages", raising_stages(answers, paper)),
     ];
     drawings.extend(roof.into_iter().filter_map(|(name, drawn)| Some(whole(name, "roof", drawn?))));
+    drawings.extend(deck_plan(answers, paper).map(|deck| whole("deck-plan", "deck", deck)));
     let poles = answers.ring_plan.iter().flat_map(|ring| &ring.places);
     drawings.extend(poles.map(|pole| {
         let name = format!("pole-{}", pole.tag);

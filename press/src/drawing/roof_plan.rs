@@ -2,13 +2,13 @@
 
 use engine::answers::Answers;
 use engine::house::RingPlan;
-use engine::house::ring_plan::PlacedPole;
+use engine::house::ring_plan::{PlacedPole, Round};
 use kurbo::{Point, Rect, Vec2};
 
 use super::dimension::{marked, number};
 use super::labels::Label;
 use super::plan::north;
-use super::poles::Poles;
+use super::poles::{Poles, outline};
 use super::sheet::{LETTERING, Margins, SMALL, Sheet, extent};
 use super::{Scaled, dimension, hatch, material};
 use crate::lettering;
@@ -40,6 +40,9 @@ pub fn roof_plan(answers: &Answers, paper: Paper) -> Option<Scaled> {
         material::draw(&mut sheet, part);
     }
     line(&mut sheet, &ring.plate, "roof.plate-offset", "5 1 1 1");
+    for piece in &ring.secondary {
+        round(&mut sheet, piece);
+    }
     let fill = |_: usize| hatch::mixed(STRAW, LIME, TINT);
     let poles = Poles { ring, shift: Vec2::ZERO, fill: &fill };
     let all: Vec<usize> = (0..ring.places.len()).collect();
@@ -77,6 +80,13 @@ fn line(sheet: &mut Sheet, points: &[Point], path: &str, dashes: &'static str) {
     let points: Vec<[f64; 2]> = points.iter().map(|&point| sheet.at(point)).collect();
     let drawn = Element::polygon(&points).with("fill", "none").with("stroke", SLATE).with("stroke-dasharray", dashes);
     sheet.push(drawn.with("stroke-width", weight::HIDDEN).data_path(path));
+}
+
+/// A piece between two poles: thinner lines and no tint.
+fn round(sheet: &mut Sheet, piece: &Round) {
+    let corners = outline(piece.axis, [piece.diameter; 2]).map(|corner| sheet.at(corner));
+    let drawn = Element::polygon(&corners).with("fill", LIME).with("stroke", INK).with("stroke-width", weight::THIN);
+    sheet.push(drawn.data_path(&piece.path));
 }
 
 /// A small black square, turned with the pole.

@@ -5,12 +5,11 @@ use engine::pictures::{Choice, Panel, SoilStays};
 use engine::units::{Length, System};
 use kurbo::{Point, Rect};
 
-use super::area::Area;
-use super::frame::{Frame, Margins};
+use super::lettered::Lettered;
 use super::{Scaled, hatch};
 use crate::lettering;
 use crate::paper::{INK, LIME, Paper, SLATE, STRAW, weight};
-use crate::svg::{Element, Svg};
+use crate::svg::Element;
 
 /// Letters of the axes and of what stands in a panel, in millimetres.
 const LETTERS: f64 = 2.6;
@@ -36,8 +35,7 @@ pub fn trade(answers: &Answers, choice: Option<&Choice>, paper: Paper) -> Option
     let tall = 0.82 * side + ROUND[2];
     let rows = choice.panels.len().div_ceil(columns);
     let size = [width, tall * rows as f64 + 2.0];
-    let mut sheet =
-        Lettered { svg: Svg::sheet(size[0], size[1], "Which rings of equal poles work"), boxes: Vec::new() };
+    let mut sheet = Lettered::new(size, LETTERS, "Which rings of equal poles work");
     for (place, panel) in choice.panels.iter().enumerate() {
         let (column, row) = ((place % columns) as f64, (place / columns) as f64);
         let room = Rect::new(
@@ -57,33 +55,7 @@ pub fn trade(answers: &Answers, choice: Option<&Choice>, paper: Paper) -> Option
             drawn.here(&mut sheet, choice.here);
         }
     }
-    let whole = (Rect::new(0.0, 0.0, size[0], size[1]), Margins { left: 0.0, top: 0.0, right: 0.0, bottom: 0.0 });
-    Some(Scaled {
-        svg: sheet.svg,
-        scale: String::new(),
-        key: Vec::new(),
-        boxes: sheet.boxes,
-        room: Area::round(&[[0.0, 0.0], size]),
-        frame: Frame { size_mm: size, times_smaller: 1.0, words: "", rows: vec![whole] },
-    })
-}
-
-/// The picture with the boxes of its words.
-struct Lettered {
-    svg: Svg,
-    boxes: Vec<Area>,
-}
-
-impl Lettered {
-    fn push(&mut self, element: Element) {
-        self.svg.push(element);
-    }
-
-    fn words(&mut self, [x, y]: [f64; 2], words: &str) {
-        let extent = lettering::extent(words, LETTERS);
-        self.boxes.push(Area { left: x, top: y - extent.ascent, right: x + extent.width, bottom: y + extent.descent });
-        self.push(Element::text([x, y], LETTERS, words).with("fill", INK));
-    }
+    Some(sheet.scaled())
 }
 
 struct Drawn {
@@ -106,15 +78,15 @@ impl Drawn {
             let [x, y] = self.at(Point::new(EYES[0], pitch));
             sheet.push(Element::line([x - 1.0, y], [x, y]).with("stroke", INK).with("stroke-width", weight::THIN));
             let words = format!("{pitch}°");
-            sheet.words([x - 1.6 - lettering::width(&words, LETTERS), y + 0.9], &words);
+            sheet.words([x - 1.6 - lettering::width(&words, LETTERS), y + 0.9], &words, "");
         }
         for (eye, words) in written_eyes(self.system) {
             let [x, y] = self.at(Point::new(eye.in_m(), PITCHES[0]));
             sheet.push(Element::line([x, y], [x, y + 1.0]).with("stroke", INK).with("stroke-width", weight::THIN));
-            sheet.words([x - 0.5 * lettering::width(&words, LETTERS), y + 4.0], &words);
+            sheet.words([x - 0.5 * lettering::width(&words, LETTERS), y + 4.0], &words, "");
         }
         let words = if is_own { format!("{count} poles: this ring") } else { format!("{count} poles") };
-        sheet.words([x0, y0 - 2.0], &words);
+        sheet.words([x0, y0 - 2.0], &words, "");
     }
 
     fn panel(&self, sheet: &mut Lettered, panel: &Panel) {

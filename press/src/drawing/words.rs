@@ -4,6 +4,7 @@ use engine::answers::Answers;
 use engine::pictures::{Pictures, SoilStays};
 use engine::units::System;
 
+use crate::bricks;
 use crate::spoken::spoken;
 
 /// The words of a drawing.
@@ -55,6 +56,12 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
                         The sag is many times too deep; its curve between wall and rest is drawn as a parabola.";
             (title, note.to_owned())
         }
+        "deck-plan" => (
+            "Plan of the deck".to_owned(),
+            "Thin: between courses of boards, counted from the eave. Heavy: top lines of the poles, across them the stations of \
+             the shim table. Dots: downspouts, with the roof in plan that runs to each."
+                .to_owned(),
+        ),
         "raising" => (
             "The prop, seen square to its first pole".to_owned(),
             "The whole pole is drawn on the prop; dashes: as it lies when the prop is gone. The prop itself is not designed here."
@@ -65,11 +72,8 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             "Dark: the pole of the stage; disc: the prop.".to_owned(),
         ),
         "exploded" => {
-            let roof = match (pictures?.exploded.has_roof, &answers.ring_plan) {
-                (true, Some(_)) => " Layers of the roof are a first cut.",
-                (true, None) => " Poles and layers of the roof are a first cut.",
-                (false, _) => "",
-            };
+            let is_first_cut = pictures?.exploded.has_roof && answers.deck.is_none();
+            let roof = if is_first_cut { " Poles and layers of the roof are a first cut." } else { "" };
             ("The house pulled apart".to_owned(), format!("What is built first lies lowest.{roof}"))
         }
         other if other.starts_with("pole-") => {
@@ -79,6 +83,7 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             let title = format!("Place {}: {}", place + 1, spoken(tag));
             (title, "True along, thicker across. Marks are measured from the end that goes to the wall.".to_owned())
         }
+        other if other.starts_with("bricks-") || other.starts_with("damp-bricks-") => of_bricks(other, answers)?,
         other => match (other.strip_prefix("plaster-lots-"), other.strip_prefix("elevation-")) {
             (Some(side), _) => {
                 let seen = if side == "inside" { "inside, seen from the room" } else { "outside, seen from outside" };
@@ -98,6 +103,18 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
         },
     };
     Some(Words { title, note })
+}
+
+fn of_bricks(name: &str, answers: &Answers) -> Option<(String, String)> {
+    let lot = |name: &str| answers.bricks.iter().find(|lot| lot.name == name).map(bricks::title);
+    let marks = "Discs: dry; rings: damp";
+    if let Some(name) = name.strip_prefix("damp-bricks-") {
+        let note = format!("{marks}. The line says nothing of a brick that is drier or damper than these.");
+        return Some((format!("{}: strength against moisture", lot(name)?), note));
+    }
+    let note =
+        format!("{marks}; crossed: strange, and counted all the same. Mean and lower bound are of the dry ones.");
+    Some((format!("{}: what each bore", lot(name.strip_prefix("bricks-")?)?), note))
 }
 
 fn lines_of_the_choice(soil: SoilStays) -> String {

@@ -62,9 +62,9 @@ async fn every_leaf_of_the_demo_house_has_what_it_shows() {
         ("", 1, 0),
         ("ground", 2, 2),
         ("walls", 3, 1),
-        ("earth", 5, 5),
+        ("earth", 7, 7),
         ("skin", 3, 0),
-        ("roof", 19, 3),
+        ("roof", 20, 3),
         ("stuff", 1, 0),
         ("book", 0, 0),
     ] {
@@ -113,10 +113,10 @@ async fn a_check_says_its_rule_what_it_leans_on_and_who_decides() {
 
 #[tokio::test]
 async fn what_nothing_reads_yet_is_told() {
-    let desk = Desk::with(&format!("{RING}\n[tests]\nbricks = 2\n"));
+    let desk = Desk::with(&format!("{RING}\n[tests]\nbars = 2\n"));
     let frame = desk.look("walls", None, Value::Null, false).await;
-    let line = RING.lines().count() + 2;
-    assert_eq!(frame["unread"], json!([format!("[tests] in line {line} is not computed yet")]));
+    let line = RING.lines().count() + 3;
+    assert_eq!(frame["unread"], json!([format!("[tests.bars] in line {line} is not computed yet")]));
 }
 
 #[tokio::test]

@@ -39,6 +39,78 @@ formula! {
     }
 }
 
+formula! {
+    /// What is finer than a size that lies between two sieves.
+    ///
+    /// ```text
+    /// P = P₁ + (P₂ − P₁) ln(d / d₁) / ln(d₂ / d₁)        P₁, P₂: what passes the sieves d₁ and d₂ beside it
+    /// ```
+    /// Source: the straight line on a grading chart, whose sizes stand by their logarithm.
+    pub fn finer_by_curve(; finer: Ratio) -> Ratio {
+        finer
+    }
+}
+
+formula! {
+    /// Grain that a share of the mass is finer than.
+    ///
+    /// ```text
+    /// d = d₁ (d₂ / d₁)^((P − P₁) / (P₂ − P₁))        P₁, P₂: what passes the sieves d₁ and d₂ beside it
+    /// ```
+    /// Source: the straight line on a grading chart, whose sizes stand by their logarithm.
+    pub fn grain_by_curve(; grain: Length) -> Length {
+        grain
+    }
+}
+
+formula! {
+    /// Share of sand, silt or clay in what is under 2 mm.
+    ///
+    /// ```text
+    /// s = (P₂ − P₁) / P        P₁, P₂: finer than its finest and its coarsest grain, P: finer than 2 mm
+    /// ```
+    /// Source: USDA Soil Survey Manual, chapter 3, quoted: separates are of the earth without stones.
+    pub fn share_of_fine_earth(above: Ratio, below: Ratio, whole: Ratio) -> Ratio {
+        Ratio::fraction((above - below) / whole)
+    }
+}
+
+formula! {
+    /// Least share that a grading allows.
+    ///
+    /// ```text
+    /// a = max(s − u, 0)        u: how far it may be off
+    /// ```
+    /// Source: the definition of the error.
+    pub fn less_the_error(share: Ratio, error: Ratio) -> Ratio {
+        (share - error).max(Ratio::ZERO)
+    }
+}
+
+formula! {
+    /// Greatest share that a grading allows.
+    ///
+    /// ```text
+    /// b = min(s + u, 1)        u: how far it may be off
+    /// ```
+    /// Source: the definition of the error.
+    pub fn and_the_error(share: Ratio, error: Ratio) -> Ratio {
+        (share + error).min(Ratio::fraction(1.0))
+    }
+}
+
+formula! {
+    /// What passes a sieve beyond what would pass of the mix that packs densest; below zero, grains of that size and finer are wanting.
+    ///
+    /// ```text
+    /// e = P − P densest
+    /// ```
+    /// Source: the difference of both.
+    pub fn over_densest(passing: Ratio, densest: Ratio) -> Ratio {
+        passing - densest
+    }
+}
+
 /// What passes one sieve.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sieve {

@@ -41,6 +41,30 @@ formula! {
 }
 
 formula! {
+    /// How far a soil lies above the A-line; below zero it is silt.
+    ///
+    /// ```text
+    /// e = PI − PI A
+    /// ```
+    /// Source: ASTM D2487, the chart, quoted.
+    pub fn over_the_a_line(index: Ratio, on_the_line: Ratio) -> Ratio {
+        index - on_the_line
+    }
+}
+
+formula! {
+    /// How far a soil lies below the U-line.
+    ///
+    /// ```text
+    /// e = PI U − PI
+    /// ```
+    /// Source: ASTM D2487, the chart, quoted.
+    pub fn under_the_u_line(on_the_line: Ratio, index: Ratio) -> Ratio {
+        on_the_line - index
+    }
+}
+
+formula! {
     /// Moisture of the part under 0.425 mm, when sand and stones hold none of the water.
     ///
     /// Limits are measured on that part alone: the moisture of the whole soil against them says a soil is stiff that is

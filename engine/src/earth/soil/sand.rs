@@ -1,7 +1,7 @@
 //! How much sand a soil wants, and how far that can be trusted.
 
 use crate::reason::formula;
-use crate::units::Ratio;
+use crate::units::{Density, Ratio};
 
 formula! {
     /// Dry mass of sand for each dry mass of soil, so that the mix has the clay that is wanted.
@@ -25,6 +25,42 @@ formula! {
     pub fn sand_error(sand: f64, soil_error: Ratio, sand_error: Ratio, wanted_clay: Ratio, sand_clay: Ratio) -> f64 {
         let room = wanted_clay - sand_clay;
         (soil_error / room).hypot(sand * (sand_error / room))
+    }
+}
+
+formula! {
+    /// Sand for each bucket of soil, both as they are shovelled.
+    ///
+    /// ```text
+    /// n = x ρ soil / ρ sand        ρ: dry mass in a loose cubic metre
+    /// ```
+    /// Source: equal buckets, each of its own density.
+    pub fn sand_buckets(sand: f64, soil_density: Density, sand_density: Density) -> f64 {
+        sand * (soil_density / sand_density)
+    }
+}
+
+formula! {
+    /// Clay that a soil lacks: sand makes a mix leaner and never richer.
+    ///
+    /// ```text
+    /// e = c − c soil        c: clay wanted in the mix
+    /// ```
+    /// Source: the difference of both.
+    pub fn clay_lacking(wanted_clay: Ratio, soil_clay: Ratio) -> Ratio {
+        wanted_clay - soil_clay
+    }
+}
+
+formula! {
+    /// Sand to add, less or more what it may be off.
+    ///
+    /// ```text
+    /// x₁ = max(x − u, 0), x₂ = x + u
+    /// ```
+    /// Source: the definition of the error.
+    pub fn sand_within(sand: f64, error: f64; side: f64) -> f64 {
+        (sand + side * error).max(0.0)
     }
 }
 

@@ -1,12 +1,13 @@
 //! Grains that sink in a jar of water: how long they take, and what the layers say of the soil.
 
-use crate::reason::formula;
+use crate::reason::{Answer, formula};
 use crate::units::{Days, Density, Length, Ratio};
 
 formula! {
     /// Time that a round grain takes to sink through still water.
     ///
-    /// What has not sunk by then is finer. Twice as fine takes four times as long; warm water lets it sink faster.
+    /// What has not sunk by then is finer. Twice as fine takes four times as long; warm water lets it sink faster. Grains that crowd
+    /// each other, as in a jar thick with soil, take longer.
     ///
     /// ```text
     /// t = 18 μ h / (g (ρs − ρw) d²)        μ: viscosity of the water, Pa s, h: way down, d: grain
@@ -47,14 +48,14 @@ pub struct Layer {
 /// The least and the greatest share of one layer in the dry mass: it at its loosest with all others at their densest, and
 /// the other way round.
 #[must_use]
-pub fn layer_band(layers: &[Layer], of: usize) -> [Ratio; 2] {
+pub fn layer_band(layers: &[Layer], of: usize) -> [Answer<Ratio>; 2] {
     [0, 1].map(|side| {
         let mass = |index: usize| {
             let density = layers[index].density[if index == of { side } else { 1 - side }];
             layers[index].height.in_m() * density.in_kg_m3()
         };
         let others = (0..layers.len()).filter(|&index| index != of).map(mass).sum();
-        share_of_layers(layers[of].height, layers[of].density[side], others).value
+        share_of_layers(layers[of].height, layers[of].density[side], others)
     })
 }
 
@@ -80,7 +81,7 @@ mod tests {
             density: [Density::kg_m3(low), Density::kg_m3(high)],
         };
         let layers = [layer(0.05, 1400.0, 1700.0), layer(0.02, 1100.0, 1500.0), layer(0.03, 400.0, 1000.0)];
-        let [low, high] = layer_band(&layers, 2).map(Ratio::in_fraction);
+        let [low, high] = layer_band(&layers, 2).map(|share| share.value.in_fraction());
         assert!(
             (low - 12.0 / (12.0 + 85.0 + 30.0)).abs() < 1e-12 && (high - 30.0 / (30.0 + 70.0 + 22.0)).abs() < 1e-12
         );

@@ -19,6 +19,42 @@ formula! {
     }
 }
 
+formula! {
+    /// How fast strength falls with moisture: what the logarithm of the strength loses for a moisture of one.
+    ///
+    /// ```text
+    /// b = − Σ (uᵢ − ū) ln fᵢ / Σ (uᵢ − ū)²        uᵢ: moisture of a brick, fᵢ: its strength, ū: mean moisture
+    /// ```
+    /// Source: a straight line through logarithms fitted by least squares.
+    pub fn fall_with_moisture(; fall: f64) -> f64 {
+        fall
+    }
+}
+
+formula! {
+    /// Moisture of the driest or the dampest of the bricks: outside of them nothing is said of the strength.
+    ///
+    /// ```text
+    /// u₁ = min uᵢ, u₂ = max uᵢ
+    /// ```
+    /// Source: a fitted line holds where there were tests.
+    pub fn tested_moisture(moisture: Ratio) -> Ratio {
+        moisture
+    }
+}
+
+formula! {
+    /// Strength at a moisture that 19 of 20 more bricks would exceed, as a line through the logarithms has it.
+    ///
+    /// ```text
+    /// ln f = a − b u − t s √(1 + h)        t: of one side at 5 %, n − 2 degrees of freedom, s: scatter about the line, h: leverage at u
+    /// ```
+    /// Source: prediction limit of a straight line fitted by least squares.
+    pub fn damp_strength_low(moisture: Ratio; log_strength: f64) -> Pressure {
+        Pressure::pa(log_strength.exp())
+    }
+}
+
 /// A line through the logarithms of strengths against moisture.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DampLine {

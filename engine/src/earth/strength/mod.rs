@@ -5,7 +5,12 @@ mod lever;
 mod sample;
 mod specimen;
 
-pub use damp::{DampFault, DampLine, damp_strength};
+pub use damp::{DampFault, DampLine, damp_strength, damp_strength_low, fall_with_moisture, tested_moisture};
 pub use lever::{at_the_edge, lever_force, pin_friction, stored};
-pub use sample::{Sample, bricks_wanted, lower_bound, lower_factor, samples_of_lots, strange};
-pub use specimen::{as_code_sample, broken, bulking, crushed, erosion_index, shape_factor, shrinkage};
+pub use sample::{
+    Sample, as_proof, bar_as_proof, bricks_until, bricks_wanted, dry_bricks, least_strength, lower_bound, lower_factor,
+    mean_strength, reliance, samples_of_lots, scatter, still_to_make, strange, strange_brick,
+};
+pub use specimen::{
+    as_code_sample, broken, bulking, crushed, erosion_index, of_code_shape, shape_factor, shrinkage, slenderness,
+};

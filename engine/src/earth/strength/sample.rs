@@ -4,7 +4,7 @@ use crate::earth::tables::number;
 use crate::reason::formula;
 use crate::solve::chance::{t_place, tolerance_factor};
 use crate::solve::whole::rounded_up;
-use crate::units::Pressure;
+use crate::units::{Pressure, Ratio};
 
 /// Strengths of samples of one mix.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -29,6 +29,129 @@ impl Sample {
         let squares: f64 = strengths.iter().map(|own| (*own - mean).in_pa().powi(2)).sum();
         let deviation = (count > 1).then(|| Pressure::pa((squares / (count - 1) as f64).sqrt()));
         Some(Sample { count, mean, deviation, least })
+    }
+}
+
+formula! {
+    /// Bricks of one lot that were tested dry: what a wall is held to is its strength dry.
+    ///
+    /// ```text
+    /// n = Σ 1        over the dry bricks
+    /// ```
+    /// Source: counting.
+    pub fn dry_bricks(; count: usize) -> u64 {
+        count as u64
+    }
+}
+
+formula! {
+    /// Mean strength of the dry bricks.
+    ///
+    /// ```text
+    /// m = Σ fᵢ / n        fᵢ: strength of a brick, n: how many
+    /// ```
+    /// Source: the definition of the mean.
+    pub fn mean_strength(; mean: Pressure) -> Pressure {
+        mean
+    }
+}
+
+formula! {
+    /// How the dry bricks scatter: the deviation that they show.
+    ///
+    /// ```text
+    /// s = √( Σ (fᵢ − m)² / (n − 1) )        m: mean, n: how many
+    /// ```
+    /// Source: the deviation of a sample.
+    pub fn scatter(; deviation: Pressure) -> Pressure {
+        deviation
+    }
+}
+
+formula! {
+    /// The least of the dry bricks: what the cob appendix looks at, where there are as many as it asks for.
+    ///
+    /// ```text
+    /// f = min fᵢ
+    /// ```
+    /// Source: AU106.6 and AU106.6.1, quoted: each of five samples must bear the limit.
+    pub fn least_strength(; least: Pressure) -> Pressure {
+        least
+    }
+}
+
+formula! {
+    /// How many deviations below the mean of so many bricks a strength lies that can be relied on.
+    ///
+    /// ```text
+    /// P( t(n − 1, z √n) ≤ k √n ) = 75 %        t: about a mean shifted by z √n, z: what 95 % of normal numbers stay below
+    /// ```
+    /// Source: one-sided tolerance limit of a normal sample, 5 % fractile at 75 % confidence, as EN 1990 takes a characteristic strength,
+    /// from memory.
+    pub fn reliance(bricks: u64; factor: f64) -> f64 {
+        factor
+    }
+}
+
+formula! {
+    /// Bricks that are still to be made before they are the sample of the cob appendix.
+    ///
+    /// ```text
+    /// e = max(5 − n, 0)        n: dry bricks that there are
+    /// ```
+    /// Source: AU106.6.1, quoted: five samples.
+    pub fn still_to_make(bricks: u64; asked: f64) -> u64 {
+        rounded_up(asked).saturating_sub(bricks)
+    }
+}
+
+formula! {
+    /// The brick that lies strangely far from the others, counted in the order of their names. Look at its pieces; it is counted all
+    /// the same.
+    ///
+    /// ```text
+    /// max |fᵢ − m| / s > (n − 1)/√n √( t² / (n − 2 + t²) )        t: at a risk of 5 % in all, n − 2 degrees of freedom
+    /// ```
+    /// Source: Grubbs, Technometrics 11 (1969) 1-21, from memory.
+    pub fn strange_brick(; place: usize) -> u64 {
+        place as u64 + 1
+    }
+}
+
+formula! {
+    /// Strength of the wall's cob as a code takes it from the bricks that are offered as proof.
+    ///
+    /// ```text
+    /// f = f of that lot        its least brick, or its mean, as the code says
+    /// ```
+    /// Source: AU106.6.1, quoted, for the least of five; 14.7.4.11 NMAC, seen in part, for the mean.
+    pub fn as_proof(of_the_lot: Pressure) -> Pressure {
+        of_the_lot
+    }
+}
+
+formula! {
+    /// Shrinkage of the wall's cob as a code takes it: that of the bar.
+    ///
+    /// ```text
+    /// s = s of the bar
+    /// ```
+    /// Source: AU103.4.1, seen.
+    pub fn bar_as_proof(of_the_bar: Ratio) -> Ratio {
+        of_the_bar
+    }
+}
+
+formula! {
+    /// Bricks that it takes until a wanted strength can be relied on, if all of them scatter as these do: with more bricks less is taken
+    /// off the mean.
+    ///
+    /// ```text
+    /// m − k(n) s ≥ w        the least such n; m, s: mean and deviation of these bricks, k: tolerance factor of n bricks, w: wanted
+    /// ```
+    /// Source: one-sided tolerance limit of a normal sample, as EN 1990 takes a characteristic strength, from memory.
+    pub fn bricks_until(mean: Pressure, deviation: Pressure; count: usize) -> u64 {
+        count as u64
     }
 }
 

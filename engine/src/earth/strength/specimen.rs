@@ -29,6 +29,31 @@ formula! {
 }
 
 formula! {
+    /// How tall a sample stands for its width.
+    ///
+    /// ```text
+    /// h / b        h: height, b: the lesser side of the face that is pressed
+    /// ```
+    /// Source: the definition of an aspect ratio.
+    pub fn slenderness(height: Length, lesser_side: Length) -> f64 {
+        height / lesser_side
+    }
+}
+
+formula! {
+    /// Strength of a brick as a sample of the code's shape would have it.
+    ///
+    /// ```text
+    /// f′ = k f        k: for its shape, 1 for a brick as tall for its width as that sample, or taller
+    /// ```
+    /// Source: factors of aspect ratio for compressed earth blocks, from memory, where no laboratory's is written; that cob follows them is
+    /// our judgement, and no factor is known for its size.
+    pub fn of_code_shape(strength: Pressure, shape: f64) -> Pressure {
+        strength * shape
+    }
+}
+
+formula! {
     /// What a sample of the code's shape would have borne, never more than this one bore.
     ///
     /// The plates of a press hold a squat sample together, so that it bears more than a tall one of the same cob. A tall sample

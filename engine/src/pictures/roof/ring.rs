@@ -2,8 +2,8 @@
 
 use kurbo::{Point, Vec2};
 
-use super::Fineness;
-use super::pole::{Pole, outward};
+use super::pole::Pole;
+use super::{Fineness, columns};
 use crate::house::{Frame, House, Ring as Placed, ring_axis};
 use crate::row::Rows;
 use crate::solid::Mesh;
@@ -108,38 +108,22 @@ impl Ring {
         if !is_seen || out.iter().any(|way| way.hypot() <= self.eye) {
             return None;
         }
-        let count = out.len() as u32;
         let ends: Vec<(Vec2, [f64; 2])> = out
             .iter()
             .map(|way| (way.normalize(), [way.hypot(), self.rim(*way)].map(|from_centre| self.along(from_centre))))
             .collect();
-        let mut mesh = Mesh::default();
-        for up in levels {
-            for step in 0..=self.steps {
-                let share = f64::from(step) / f64::from(self.steps);
-                mesh.points.extend(ends.iter().map(|(way, [eave, rim])| {
-                    let along = eave + (rim - eave) * share;
+        let columns: Vec<Vec<[f64; 3]>> = ends
+            .iter()
+            .map(|(way, [eave, rim])| {
+                let at = |step: u32| {
+                    let along = eave + (rim - eave) * (f64::from(step) / f64::from(self.steps));
                     let at = self.centre + *way * (self.half_chord - along).hypot(self.aside);
-                    [at.x, at.y, self.level + 2.0 * self.half_plumb + along * self.rise + up]
-                }));
-            }
-        }
-        let corner = |level: u32, step: u32, place: u32| (level * (self.steps + 1) + step) * count + place % count;
-        for place in 0..count {
-            let next = place + 1;
-            let mut quad = |[a, b, c, d]: [u32; 4]| mesh.triangles.extend([[a, b, c], [a, c, d]]);
-            for step in 0..self.steps {
-                let corners = [(step, place), (step, next), (step + 1, next), (step + 1, place)];
-                let [a, b, c, d] = corners.map(|(step, place)| corner(0, step, place));
-                quad([a, d, c, b]);
-                quad(corners.map(|(step, place)| corner(1, step, place)));
-            }
-            for (step, ends) in [(0, [place, next]), (self.steps, [next, place])] {
-                let [from, to] = ends;
-                quad([corner(0, step, from), corner(0, step, to), corner(1, step, to), corner(1, step, from)]);
-            }
-        }
-        Some(outward(mesh))
+                    [at.x, at.y, self.level + 2.0 * self.half_plumb + along * self.rise]
+                };
+                (0..=self.steps).map(at).collect()
+            })
+            .collect();
+        Some(columns::body(&columns, levels))
     }
 }
 

@@ -119,7 +119,8 @@ impl Trial<'_, '_> {
             Some((weight, reach)) => vec![standing::ponded(&layout, &solved, weight, reach).ok()?],
             None => Vec::new(),
         };
-        let answers = model.answers(&Loading { first_half: Angle::ZERO, extras }, feet).ok()?;
+        let loading = Loading { first_half: Angle::ZERO, extras, between: self.loaded.between };
+        let answers = model.answers(&loading, feet).ok()?;
         let half = |place: usize| layout.rafters[place].notch * 0.5;
         let shares = (0..layout.rafters.len()).map(|place| {
             let (set, rafter) = (&solved.sets[place], &layout.rafters[place]);

@@ -3,7 +3,7 @@
 use super::super::line::bind;
 use super::factors::{Factors, Lasts};
 use super::loads::{self, Loaded};
-use super::{advice, beam, crossings, feet, members, rafters, slide, trade};
+use super::{advice, beam, crossings, feet, members, rafters, secondary, slide, trade};
 use crate::house::{Code, Frame, Held, House, Ring, Roof};
 use crate::loads::acting::Acting;
 use crate::reason::Answer;
@@ -59,6 +59,9 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
                     not_known(held, ring, rows);
                     beam::not_known(house, &Factors::of(held), rows);
                 }
+            }
+            if let Some(own) = &roof.secondary {
+                secondary::held((own, ring), held, (loaded.as_ref(), roof.density.value), rows);
             }
         }
         Frame::Reciprocal { count, .. } => {
@@ -129,7 +132,8 @@ pub(super) fn stand<'a>(held: &'a Held, ring: &'a Ring, loaded: &Loaded, rows: &
         None => Vec::new(),
     };
     let count = extras.len();
-    let answers = model.answers(&Loading { first_half: Angle::ZERO, extras }, &Feet::BOTH)?;
+    let loading = Loading { first_half: Angle::ZERO, extras, between: loaded.between };
+    let answers = model.answers(&loading, &Feet::BOTH)?;
     let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
     Ok(Stood { held, ring, factors, model, answers, wood, stiff, strength, sag })
 }
@@ -144,7 +148,8 @@ impl Stood<'_> {
             "roof.joints.push",
             "roof.joints.tie",
         ];
-        let answer = frame.iter().fold(answer, |answer, path| bind(answer, rows, path));
+        let frame = frame.iter().chain(&secondary::ON_POLES);
+        let answer = frame.fold(answer, |answer, path| bind(answer, rows, path));
         loads::bound(answer, governs.acting, rows)
     }
 

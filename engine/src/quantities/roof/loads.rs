@@ -8,13 +8,16 @@ use crate::loads::tables::fact;
 use crate::loads::{combined, snow, wind};
 use crate::reason::Answer;
 use crate::roof;
+use crate::roof::standing::Between;
 use crate::row::Rows;
 use crate::units::{Angle, Density, Length, LineLoad, Pressure, Ratio, SurfaceMass};
 
-/// The loads of a roof, and the water behind its edge board: its weight on each metre, and how far it stands in plan.
+/// The loads of a roof, the water behind its edge board (its weight on each metre, and how far it stands in plan), and what lies
+/// between its poles.
 pub(super) struct Loaded {
     pub loads: Loads,
     pub pond: Option<(LineLoad, Length)>,
+    pub between: Option<Between>,
 }
 
 /// The row of a load.
@@ -75,7 +78,7 @@ pub(super) fn walk(house: &House, roof: &Roof, held: &Held, pitch: &str, rows: &
     let soil = soil.unwrap_or(Pressure::ZERO);
     let loads =
         Loads { weight: 1.0, fixed, fixed_least, soil, imposed, placing, snow, wind_down, wind_up, wind_up_eaves };
-    Some(Loaded { loads, pond })
+    Some(Loaded { loads, pond, between: roof.secondary.as_ref().map(|own| own.between) })
 }
 
 fn not_known(held: &Held, rows: &mut Rows) {
@@ -182,15 +185,20 @@ fn soil(roof: &Roof, soil: &RoofSoil, (pitch, steep): (&str, Angle), rows: &mut 
     rows.add("roof.loads.soil", "load of the soil, soaked and too deep, in plan", load)
 }
 
-/// Water behind the edge board when the outlet is blocked.
+/// Water behind the edge board when the outlet is blocked, as deep as board or sheet can keep it.
 fn pond(soil: &RoofSoil, (pitch, steep): (&str, Angle), rows: &mut Rows) -> (LineLoad, Length) {
     let board = rows.known("height of the edge board over the sheet", &soil.board);
-    let reach = roof::pond_reach(board, steep).from("board", "roof.soil.board").from("pitch", pitch);
+    let deck = "roof.deck.upstand.edge";
+    let upstand = rows.value::<Length>(deck).unwrap_or(Length::ZERO);
+    let higher = if upstand > board { deck } else { "roof.soil.board" };
+    let depth = bind(roof::pond_depth(board, upstand), rows, higher);
+    let depth = rows.add("roof.loads.pond-depth", "water behind the edge board when the outlet is blocked", depth);
+    let reach = roof::pond_reach(depth, steep).from("depth", "roof.loads.pond-depth").from("pitch", pitch);
     let reach = rows.add("roof.loads.pond-reach", "how far water stands behind the edge board, in plan", reach);
     let water = Density::kg_m3(number("water-kg-m3"));
-    let mass = roof::pond_on_each_metre(board, steep, water).value;
+    let mass = roof::pond_on_each_metre(depth, steep, water).value;
     let weight = roof::pond_weight(mass).without("mass on each metre kg");
-    let weight = bind(bind(weight, rows, "roof.soil.board"), rows, pitch);
+    let weight = bind(bind(weight, rows, "roof.loads.pond-depth"), rows, pitch);
     (rows.add("roof.loads.pond", "water behind each metre of edge board when the outlet is blocked", weight), reach)
 }
 

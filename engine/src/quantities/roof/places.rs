@@ -1,12 +1,12 @@
 //! Rows of a ring of measured poles: which lies where, how, its marks with their band, and the prop.
 
 use super::super::line::bind;
-use super::super::uneven::{bind_height, bind_line};
+use super::super::uneven::{bind_height, bind_line, bind_once};
 use crate::house::{House, Ring, Roof};
 use crate::reason::Answer;
 use crate::roof::poles::{self, Band};
 use crate::row::Rows;
-use crate::units::Length;
+use crate::units::{Length, Mass, Volume};
 
 pub(super) fn walk(house: &House, roof: &Roof, ring: &Ring, rows: &mut Rows) {
     known(ring, rows);
@@ -15,6 +15,7 @@ pub(super) fn walk(house: &House, roof: &Roof, ring: &Ring, rows: &mut Rows) {
     for place in 0..ring.solved.sets.len() {
         laid(ring, place, rows);
     }
+    planned(ring, rows);
     whole(ring, rows);
     for place in 0..ring.solved.sets.len() {
         marks(ring, place, rows);
@@ -148,15 +149,42 @@ fn laid(ring: &Ring, place: usize, rows: &mut Rows) {
     rows.add(of("notch"), format!("place {}, notch where it rests, in both poles together", place + 1), notch);
 }
 
-/// What the whole ring makes.
-fn whole(ring: &Ring, rows: &mut Rows) {
-    let mut pitch = poles::mean_pitch(&ring.solved);
+/// Adds all of which a ring is solved before any of its poles is up.
+fn of_the_poles<T>(mut answer: Answer<T>, ring: &Ring, rows: &Rows) -> Answer<T> {
     for place in 0..ring.solved.sets.len() {
         for noun in ["butt", "tip", "bow", "seat-x", "seat-y", "tail-in-plan", "notch"] {
-            pitch = bind(pitch, rows, &Ring::path(place, noun));
+            answer = bind(answer, rows, &Ring::path(place, noun));
         }
     }
-    pitch = bind(uneven_plate(pitch, ring, rows), rows, "roof.seat");
+    bind(uneven_plate(answer, ring, rows), rows, "roof.seat")
+}
+
+/// Where the mark of each pole comes to lie with the prop in, and how far those that are up lie off that.
+fn planned(ring: &Ring, rows: &mut Rows) {
+    for (place, &level) in ring.planned.iter().enumerate() {
+        let level = bind(of_the_poles(poles::planned_level(level), ring, rows), rows, "roof.clearance");
+        let level = bind(level, rows, &Ring::path(place, "seat-level"));
+        let title = format!("place {}, middle of its pole at its mark, the prop in, as planned", place + 1);
+        rows.add(Ring::path(place, "planned-level"), title, level);
+    }
+    for (level, &place) in ring.raised.iter().zip(&ring.propped.order) {
+        let title = format!("place {}, middle of its pole at its mark, the prop in, as measured", place + 1);
+        let level_path = level.path.as_str();
+        let measured = rows.known(title, level);
+        let (planned, path) = (ring.planned[place], Ring::path(place, "planned-level"));
+        let off = poles::off_plan(measured, planned).from("measured", level_path).from("planned", path);
+        rows.add(Ring::path(place, "off-plan"), format!("place {}, higher than planned", place + 1), off);
+    }
+}
+
+/// What the whole ring makes.
+fn whole(ring: &Ring, rows: &mut Rows) {
+    let mut pitch = of_the_poles(poles::mean_pitch(&ring.solved), ring, rows);
+    // How deep a crossing beds is known when both of its poles are up.
+    if ring.raised.len() > 1 {
+        pitch = ring.raised.iter().fold(pitch, |pitch, level| bind(pitch, rows, &level.path));
+        pitch = bind(pitch, rows, &Ring::path(0, "seat-level"));
+    }
     rows.add("roof.ring.pitch", "mean pitch of the poles as they lie", pitch);
     let eye = poles::eye_size(&ring.solved);
     rows.add("roof.ring.eye", "radius of the eye through the contacts", bind(eye, rows, "roof.ring.pitch"));
@@ -223,30 +251,56 @@ fn lifting(roof: &Roof, ring: &Ring, place: usize, rows: &mut Rows) {
     let volume = rows.add(of("wood"), format!("{on}, wood of its pole"), volume);
     let mass =
         crate::roof::pole_mass(volume, roof.density.value).from("volume", of("wood")).from("density", "poles.density");
-    let mass = rows.add(of("mass"), format!("{on}, mass of its pole as lifted"), mass);
+    let mass = rows.add(of("mass"), format!("{on}, mass of its pole, cut to length, as lifted"), mass);
     let balance = poles::balance_point(pole.butt, end, cut).without("tip");
     let balance = bind(sized(balance, &of("cut-length")), rows, &of("tip"));
     let balance = rows.add(of("balance"), format!("{on}, from its butt to where it balances"), balance);
     let hands = poles::mass_at_end(mass, balance, cut).from("mass", of("mass")).from("to balance point", of("balance"));
     rows.add(
         of("lift"),
-        format!("{on}, in the hands at its tip while its butt stays down"),
+        format!("{on}, in the hands at the tip of the cut pole while its butt stays down"),
         hands.from("length", of("cut-length")),
     );
 }
 
+/// What all poles make together: the longest, their wood and mass, how high the highest reaches.
+pub(super) fn whole_of_poles(house: &House, ring: &Ring, rows: &mut Rows) {
+    let places = 0..ring.layout.rafters.len();
+    let all = |noun: &str| places.clone().map(|place| Ring::path(place, noun)).collect::<Vec<String>>();
+    let lengths = rows.parts::<Length>(all("cut-length"));
+    if let Some((_, path, longest)) = lengths.into_iter().max_by(|a, b| a.2.in_m().total_cmp(&b.2.in_m())) {
+        let longest = bind(poles::longest_cut(longest), rows, &path);
+        rows.add("roof.poles.cut-length", "longest of the poles, cut to length", longest);
+    }
+    let wood = rows.parts::<Volume>(all("wood"));
+    let sum = poles::wood_of_all(wood.iter().map(|(.., volume)| *volume).sum()).of_parts(wood);
+    rows.add("roof.poles.volume", "wood of the poles, cut to length", sum);
+    let mass = rows.parts::<Mass>(all("mass"));
+    let sum = poles::mass_of_all(mass.iter().map(|(.., mass)| *mass).sum()).of_parts(mass);
+    rows.add("roof.poles.mass", "mass of the poles, cut to length", sum);
+    let level = |place: &usize| poles::rest_height(&ring.solved.sets[*place]).value;
+    let Some(highest) = places.clone().max_by(|a, b| level(a).in_m().total_cmp(&level(b).in_m())) else { return };
+    let (crossing, ground) = (Ring::path(highest, "rest-level"), &house.ground);
+    let height = poles::above(level(&highest), ground.value).from("level", crossing).from("base", ground.path.as_str());
+    rows.add("house.height", "height of the poles' axes at their highest crossing above the ground outside", height);
+}
+
 fn raising(house: &House, ring: &Ring, rows: &mut Rows) {
-    let ringed = |answer: Answer<Length>, more: &[&str], rows: &Rows| {
-        more.iter().fold(bind(answer, rows, "roof.ring.pitch"), |answer, path| bind(answer, rows, path))
-    };
-    let top = ringed(poles::prop_top(&ring.propped), &["roof.clearance", "roof.ring.eye-level"], rows);
-    let top = rows.add("roof.raising.prop-top", "level of the top of the prop", top);
     let first = ring.propped.order.first().map_or(0, |&first| first);
     let plate = Ring::path(first, "seat-level");
+    let first_up = ring.raised.first().map(|level| level.path.as_str());
+    let top = poles::prop_top(&ring.propped);
+    let top = match first_up {
+        Some(level) => bind(bind(of_the_poles(top, ring, rows), rows, level), rows, &plate),
+        None => ["roof.ring.pitch", "roof.clearance", "roof.ring.eye-level"]
+            .iter()
+            .fold(top, |top, path| bind(top, rows, path)),
+    };
+    let top = rows.add("roof.raising.prop-top", "level of the top of the prop", top);
     let floor = &house.floor_level;
     let bases = [
         ("roof.raising.prop-above-floor", "the finished floor", Some(floor.value), floor.path.clone()),
-        ("roof.raising.prop-above-plate", "the plate at its first pole", rows.value(&plate), plate),
+        ("roof.raising.prop-above-plate", "the plate at its first pole", rows.value(&plate), plate.clone()),
     ];
     for (path, base, level, base_path) in bases {
         if let Some(level) = level {
@@ -254,7 +308,13 @@ fn raising(house: &House, ring: &Ring, rows: &mut Rows) {
             rows.add(path, format!("top of the prop above {base}"), above);
         }
     }
-    let slack = ringed(poles::slack(&ring.propped), &["roof.clearance"], rows);
+    let slack = of_the_poles(poles::slack(&ring.propped), ring, rows);
+    // Those in between are held where they are by the last that is up.
+    let last_up = ring.raised.last().map(|level| level.path.as_str());
+    let slack = match (first_up, last_up) {
+        (Some(first), Some(last)) => bind(bind_once(bind(slack, rows, first), rows, last), rows, &plate),
+        _ => bind(slack, rows, "roof.clearance"),
+    };
     rows.add("roof.raising.slack", "what is open for the last pole", slack);
     let sunk = poles::sunk(ring.solved.eye_height, ring.settled.eye_height).without("before").without("after");
     let sunk = bind(bind(sunk, rows, "roof.bedding"), rows, "roof.ring.pitch");

@@ -34,7 +34,7 @@ pub struct Surface {
 
 /// Strips into which a bay is cut first, and at most, for the integrals; up the bay it is cut likewise, but no finer than in four.
 const STRIPS: u32 = 1;
-const MOST_STRIPS: u32 = 64;
+const MOST_STRIPS: u32 = 16;
 /// The change of area, as a share, below which strips are not halved any more.
 const SETTLED: f64 = 1e-10;
 
@@ -62,6 +62,17 @@ impl Bay<'_> {
             }
             last = next;
         }
+    }
+
+    /// Area in plan from one share of the way between the rafters to another: up the bay its scale changes evenly.
+    #[must_use]
+    pub fn plan_between(&self, from: f64, to: f64) -> Area {
+        let half = 0.5 * (from + to);
+        let strip = |(v, weight): (f64, f64)| {
+            let [eave, eye] = self.span(v);
+            weight * (eye - eave) * self.patch.normal(0.5 * (eave + eye), v)[2]
+        };
+        Area::m2(places(from, half).chain(places(half, to)).map(strip).sum())
     }
 
     /// The whole surface.
@@ -106,8 +117,7 @@ impl Bay<'_> {
     }
 
     /// Where the deck is steepest.
-    #[must_use]
-    pub fn steepest(&self) -> Steepest {
+    pub(super) fn steepest(&self) -> Steepest {
         self.patch.steepest(|v| self.span(v))
     }
 
@@ -123,14 +133,21 @@ impl Bay<'_> {
         self.patch.at(self.span(share)[1], share)
     }
 
-    /// Length of its eave and of its edge of the eye along the surface: chords of 256 even steps, a hair less than the curve.
-    #[must_use]
-    pub fn edge_lengths(&self) -> [Length; 2] {
-        const STEPS: u32 = 256;
-        let share = |step: u32| f64::from(step) / f64::from(STEPS);
-        let sum = |at: &dyn Fn(f64) -> Place| {
-            Length::m((0..STEPS).map(|step| length(minus(at(share(step + 1)), at(share(step))))).sum())
+    /// Length of its eave and of its edge of the eye along the surface: chords of 64 even steps, a hair less than the curve.
+    pub(super) fn edge_lengths(&self) -> [Length; 2] {
+        const STEPS: u32 = 64;
+        let ends = |step: u32| {
+            let share = f64::from(step) / f64::from(STEPS);
+            self.span(share).map(|u| self.patch.at(u, share))
         };
-        [sum(&|share| self.at_eave(share)), sum(&|share| self.at_eye(share))]
+        let mut sums = [0.0; 2];
+        let mut last = ends(0);
+        for next in (1..=STEPS).map(ends) {
+            for ((sum, from), to) in sums.iter_mut().zip(last).zip(next) {
+                *sum += length(minus(to, from));
+            }
+            last = next;
+        }
+        sums.map(Length::m)
     }
 }

@@ -5,7 +5,7 @@
 //! of the square of its twist times its width over its length, as a share: no tape shows it.
 
 use super::bay::Bay;
-use super::space::{Place, cross, dot, minus, plus, unit};
+use super::space::{Place, between, cross, dot, minus, plus, unit};
 use crate::reason::formula;
 use crate::solve::whole::rounded_up;
 use crate::units::{Angle, Area, Length, Ratio};
@@ -60,6 +60,32 @@ pub fn courses(bay: &Bay<'_>, cover: Length) -> Courses {
     Courses { boards: (0..count).filter_map(board).collect(), covered: Area::m2(area(&outline)) }
 }
 
+/// The lines between the courses of a bay, each from edge to edge of the deck, as places on it; a course that the eye parts has
+/// two.
+#[must_use]
+pub fn course_lines(bay: &Bay<'_>, cover: Length) -> Vec<[Place; 2]> {
+    let places = round(bay);
+    let flats: Vec<[f64; 3]> = places.iter().map(|&place| flat(bay, place)).collect();
+    let (low, high) =
+        flats.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at[1]), high.max(at[1])));
+    let count = rounded_up((high - low) / cover.in_m());
+    let line = |course: u64| {
+        let level = low + course as f64 * cover.in_m();
+        let mut met: Vec<(f64, Place)> = (0..places.len())
+            .filter_map(|from| {
+                let to = (from + 1) % places.len();
+                let (a, b) = (flats[from], flats[to]);
+                let share = (level - a[1]) / (b[1] - a[1]);
+                ((a[1] - level) * (b[1] - level) < 0.0)
+                    .then(|| (a[0] + share * (b[0] - a[0]), between(places[from], places[to], share)))
+            })
+            .collect();
+        met.sort_by(|a, b| a.0.total_cmp(&b.0));
+        met.chunks_exact(2).map(|pair| [pair[0].1, pair[1].1]).collect::<Vec<_>>()
+    };
+    (1..count).flat_map(line).collect()
+}
+
 formula! {
     /// What of the boards does not cover the deck, as a share of what is bought: mitres, offcuts, saw cuts.
     ///
@@ -102,10 +128,16 @@ impl Side {
 
 /// The bay's outline in its mean plane: along the string between the tails, and square to it towards the eye.
 fn outline(bay: &Bay<'_>) -> Vec<[f64; 3]> {
+    round(bay).into_iter().map(|place| flat(bay, place)).collect()
+}
+
+/// Places round a bay: along its eave, and back along its edge of the eye.
+#[must_use]
+pub fn round(bay: &Bay<'_>) -> Vec<Place> {
     let share = |chord: u32| f64::from(chord) / f64::from(CHORDS);
     let eave = (0..=CHORDS).map(|chord| bay.at_eave(share(chord)));
     let eye = (0..=CHORDS).rev().map(|chord| bay.at_eye(share(chord)));
-    eave.chain(eye).map(|place| flat(bay, place)).collect()
+    eave.chain(eye).collect()
 }
 
 fn flat(bay: &Bay<'_>, place: Place) -> [f64; 3] {

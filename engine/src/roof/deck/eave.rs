@@ -54,7 +54,7 @@ pub fn edge_boards(frame: &Frame) -> Vec<EdgeBoard> {
             .map(|end| neighbours[end].or(frame.is_closed().then_some(round[end])).map(|other| bevel(number, other)));
         EdgeBoard {
             string: Length::m(length(straight)),
-            curve: bay.edge_lengths()[0],
+            curve: frame.edge_lengths()[number][0],
             ordinates: [0.25, 0.5, 0.75].map(|share| ordinate(bay, share)),
             rise: Angle::rad(straight[2].atan2(straight[0].hypot(straight[1]))),
             bevels,
@@ -84,7 +84,7 @@ pub const PLACES_IN_BAY: usize = 4;
 pub fn edge_points(frame: &Frame) -> Vec<EdgePoint> {
     let bays = frame.bays();
     let places = PLACES_IN_BAY as u32;
-    let area = |bay: &Bay<'_>, from: f64, to: f64| bay.surface_between(from, to).plan_area;
+    let area = |bay: &Bay<'_>, from: f64, to: f64| bay.plan_between(from, to);
     let mut points: Vec<EdgePoint> = Vec::new();
     let mut carried = Area::ZERO;
     for bay in &bays {

@@ -23,12 +23,32 @@ pub enum Edge {
 impl Edge {
     /// Where the line `from` + t `way` meets it: every t, in no order.
     pub(super) fn crossings(&self, from: Point, way: Vec2) -> Vec<f64> {
+        let mut all = Vec::new();
+        self.each(from, way, |t| all.push(t));
+        all
+    }
+
+    fn each(&self, from: Point, way: Vec2, mut found: impl FnMut(f64)) {
         match self {
-            Edge::Ends => Vec::new(),
-            Edge::Circle { middle, radius } => on_circle(from - *middle, way, radius.in_m()),
+            Edge::Ends => {}
+            Edge::Circle { middle, radius } => {
+                on_circle(from - *middle, way, radius.in_m()).into_iter().flatten().for_each(found);
+            }
             Edge::Outline(points) => {
-                let next = points.iter().cycle().skip(1);
-                points.iter().zip(next).filter_map(|(&a, &b)| on_side(from, way, a, b)).collect()
+                let Some(&last) = points.last() else { return };
+                let beside = |point: Point| way.cross(point - from);
+                let (mut a, mut before) = (last, beside(last));
+                for &b in points {
+                    let after = beside(b);
+                    // Most sides lie on one hand of the line.
+                    let apart = after - before;
+                    if before * after <= 2.0 * CORNER * apart * apart
+                        && let Some(t) = on_side(from, way, a, b)
+                    {
+                        found(t);
+                    }
+                    (a, before) = (b, after);
+                }
             }
         }
     }
@@ -38,17 +58,23 @@ impl Edge {
         if *self == Edge::Ends {
             return Some(wanted);
         }
-        self.crossings(from, way).into_iter().min_by(|a, b| (a - wanted).abs().total_cmp(&(b - wanted).abs()))
+        let mut nearest: Option<f64> = None;
+        self.each(from, way, |t| {
+            if nearest.is_none_or(|other| (t - wanted).abs() < (other - wanted).abs()) {
+                nearest = Some(t);
+            }
+        });
+        nearest
     }
 }
 
-fn on_circle(from: Vec2, way: Vec2, radius: f64) -> Vec<f64> {
+fn on_circle(from: Vec2, way: Vec2, radius: f64) -> Option<[f64; 2]> {
     let (square, half) = (way.hypot2(), from.dot(way));
     let root = half * half - square * (from.hypot2() - radius * radius);
     if root < 0.0 || square <= 0.0 {
-        return Vec::new();
+        return None;
     }
-    vec![(-half - root.sqrt()) / square, (-half + root.sqrt()) / square]
+    Some([(-half - root.sqrt()) / square, (-half + root.sqrt()) / square])
 }
 
 /// How far past its ends a side still counts, as a share of it, so that a corner is never missed.

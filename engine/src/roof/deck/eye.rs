@@ -3,13 +3,37 @@
 use super::frame::Frame;
 use super::space::{Place, length, minus};
 use crate::reason::formula;
-use crate::units::{Force, Length, Mass};
+use crate::units::{Area, Force, Length, Mass};
 
 /// The pieces of the eye's frame, straight along the top from rafter to rafter, bay by bay.
 #[must_use]
 pub fn eye_frame(frame: &Frame) -> Vec<Length> {
     let piece = |[one, next]: [[Place; 2]; 2]| Length::m(length(minus(next[1], one[1])));
     frame.bays().iter().map(|bay| piece(bay.patch.corners)).collect()
+}
+
+formula! {
+    /// Area in plan of the hole round which the deck ends.
+    ///
+    /// ```text
+    /// A = π r²        r: radius of the edge of the deck
+    /// ```
+    /// Source: area of a circle, elementary geometry.
+    pub fn hole_area(edge_radius: Length) -> Area {
+        std::f64::consts::PI * (edge_radius * edge_radius)
+    }
+}
+
+formula! {
+    /// Clear width of the hole round which the deck ends.
+    ///
+    /// ```text
+    /// w₁ = 2 r        r: radius of the edge of the deck
+    /// ```
+    /// Source: elementary geometry.
+    pub fn hole_width(edge_radius: Length) -> Length {
+        edge_radius * 2.0
+    }
 }
 
 formula! {

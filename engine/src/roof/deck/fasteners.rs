@@ -1,5 +1,6 @@
 //! What holds boards down on a twisted deck: the pull of wind, the pull of a board that wants to be flat again.
 
+use super::boards::Board;
 use crate::reason::formula;
 use crate::solve::whole::rounded_up;
 use crate::units::{Area, Force, Length, Pressure};
@@ -69,6 +70,64 @@ formula! {
     /// Source: a supplier sells whole units.
     pub fn fastener_boxes(fasteners: u64, in_a_box: u64) -> u64 {
         fasteners.div_ceil(in_a_box.max(1))
+    }
+}
+
+formula! {
+    /// Uplift of wind on the deck.
+    ///
+    /// ```text
+    /// p = c q        q: pressure of the gust, c: suction over the deck and push under it together
+    /// ```
+    /// Source: the definition of the coefficient.
+    pub fn uplift(gust_pressure: Pressure, coefficient: f64) -> Pressure {
+        gust_pressure * coefficient
+    }
+}
+
+/// How a board is held at its ends.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Held {
+    /// Uplift of wind.
+    pub uplift: Pressure,
+    /// Shear modulus of the board.
+    pub shear: Pressure,
+    /// Its width and thickness.
+    pub section: [Length; 2],
+    /// From one row of fasteners to the other.
+    pub between_rows: Length,
+}
+
+impl Held {
+    fn pull(&self, board: &Board) -> Force {
+        let [width, thickness] = self.section;
+        let end = area_of_board_end(width, board.length).value;
+        let moment = twisting_moment_n_m(self.shear, width, thickness, board.twist_on_a_metre).value;
+        pull_on_row(self.uplift, end, moment, self.between_rows).value
+    }
+}
+
+formula! {
+    /// The largest pull on a row of fasteners at the end of any board: wind, and the board that wants to be flat again.
+    ///
+    /// ```text
+    /// F = largest of p b l / 4 + M / a        M = G b t³ (1/3 − 0.21 t/b (1 − t⁴ / (12 b⁴))) θ′
+    /// ```
+    /// Source: equilibrium of the end of a board on two rows of fasteners; the moment by Roark's Formulas for Stress and Strain, from memory.
+    pub fn largest_pull(; held: &Held, boards: &[Board]) -> Force {
+        boards.iter().map(|board| held.pull(board)).fold(Force::ZERO, Force::max)
+    }
+}
+
+formula! {
+    /// Fasteners at both ends of all boards, each end by its own pull.
+    ///
+    /// ```text
+    /// n = Σ 2 · 2 Fᵢ / R, Fᵢ / R rounded up        Fᵢ: pull on a row of a board, R: what one fastener holds
+    /// ```
+    /// Source: equal shares within a row.
+    pub fn all_fasteners(withdrawal: Force; held: &Held, boards: &[Board]) -> u64 {
+        boards.iter().map(|board| 2 * fasteners_at_end(held.pull(board), withdrawal).value).sum()
     }
 }
 

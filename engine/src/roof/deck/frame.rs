@@ -4,9 +4,9 @@ use std::f64::consts::PI;
 
 use kurbo::Point;
 
-use super::bay::Bay;
+use super::bay::{Bay, Surface};
 use super::edge::Edge;
-use super::patch::Patch;
+use super::patch::{Patch, Steepest};
 use super::space::{Place, between, dot, in_plan, length, minus, plus, unit};
 use crate::roof::{between_crossings, crossing_height, plan_length, to_first_crossing};
 use crate::units::{Angle, Length};
@@ -115,6 +115,9 @@ pub struct Frame {
     closed: bool,
     eave: Edge,
     eye: Edge,
+    surfaces: Vec<Surface>,
+    edges: Vec<[Length; 2]>,
+    steepest: Vec<Steepest>,
 }
 
 /// How near to an end of a rafter, as a share of it, an edge at the other end may cross.
@@ -145,8 +148,12 @@ impl Frame {
             let outer = outer.ok_or(Fault::NoEave(number))?;
             tops.push(TopLine { support: foot, eave: between(foot, head, outer), eye: between(foot, head, inner) });
         }
-        let frame = Frame { rafters: tops, closed, eave, eye };
+        let mut frame =
+            Frame { rafters: tops, closed, eave, eye, surfaces: Vec::new(), edges: Vec::new(), steepest: Vec::new() };
         frame.in_order()?;
+        frame.surfaces = frame.bays().iter().map(Bay::surface).collect();
+        frame.edges = frame.bays().iter().map(Bay::edge_lengths).collect();
+        frame.steepest = frame.bays().iter().map(Bay::steepest).collect();
         Ok(frame)
     }
 
@@ -165,6 +172,24 @@ impl Frame {
     #[must_use]
     pub fn rafters(&self) -> &[TopLine] {
         &self.rafters
+    }
+
+    /// What the surface of each bay measures.
+    #[must_use]
+    pub fn surfaces(&self) -> &[Surface] {
+        &self.surfaces
+    }
+
+    /// Length of the eave and of the edge of the eye of each bay, along the surface.
+    #[must_use]
+    pub fn edge_lengths(&self) -> &[[Length; 2]] {
+        &self.edges
+    }
+
+    /// Where each bay is steepest.
+    #[must_use]
+    pub fn steepest(&self) -> &[Steepest] {
+        &self.steepest
     }
 
     /// Whether they stand in a ring.

@@ -1,7 +1,7 @@
 //! Layers on the twisted surface: what each holds, what a sheet over it covers.
 
 use crate::reason::formula;
-use crate::units::{Area, Length, Volume};
+use crate::units::{Area, Density, Length, Mass, Volume};
 
 formula! {
     /// Volume of a layer whose thickness is measured square to the deck, its edges cut square to it.
@@ -86,6 +86,54 @@ formula! {
     /// Source: equal buckets.
     pub fn buckets_up(volume: Volume, bucket: Volume) -> u64 {
         crate::solve::whole::rounded_up(volume / bucket)
+    }
+}
+
+formula! {
+    /// How far a layer lies above the deck, measured square to it.
+    ///
+    /// ```text
+    /// t = Σ tᵢ        tᵢ: thicknesses of the layers under it; the deck's own board is the first
+    /// ```
+    /// Source: the sum of its parts.
+    pub fn above_deck(; below: Length) -> Length {
+        below
+    }
+}
+
+formula! {
+    /// What one bucket yields in place.
+    ///
+    /// ```text
+    /// V₁ = V / k        V: what the bucket holds loose, k: loose volume for each volume in place
+    /// ```
+    /// Source: the definition of the factor.
+    pub fn bucket_in_place(bucket: Volume, loose_factor: f64) -> Volume {
+        bucket / loose_factor
+    }
+}
+
+formula! {
+    /// Mass of one bucket of a layer when soaked: as heavy as it can come up.
+    ///
+    /// ```text
+    /// m = V₁ ρ        V₁: what one bucket yields in place, ρ: density when saturated
+    /// ```
+    /// Source: the definition of density.
+    pub fn bucket_mass(in_place: Volume, saturated: Density) -> Mass {
+        in_place * saturated
+    }
+}
+
+formula! {
+    /// Mass of what is hoisted in buckets, soaked: the most that it can be.
+    ///
+    /// ```text
+    /// m = Σ mᵢ
+    /// ```
+    /// Source: the sum of its parts.
+    pub fn hoisted_mass(; sum: Mass) -> Mass {
+        sum
     }
 }
 

@@ -90,30 +90,32 @@ impl Patch {
 
     /// Where it is steepest: searched over a grid from edge to edge, then nearer and nearer round the best place.
     pub(super) fn steepest(&self, span: impl Fn(f64) -> [f64; 2]) -> Steepest {
-        let steep = |share: f64, v: f64| {
-            let [from, to] = span(v);
+        let steep = |share: f64, v: f64, [from, to]: [f64; 2]| {
             let u = from + share * (to - from);
             let [x, y] = self.slopes(u, v);
             (x.hypot(y), u, v)
         };
         let (mut best, mut step) = ((0.5, 0.5), 0.5 / GRID);
-        let mut most = steep(0.5, 0.5);
-        let mut look = |share: f64, v: f64, best: &mut (f64, f64)| {
-            let found = steep(share.clamp(0.0, 1.0), v.clamp(0.0, 1.0));
+        let mut most = steep(0.5, 0.5, span(0.5));
+        let mut look = |share: f64, v: f64, ends: [f64; 2], best: &mut (f64, f64)| {
+            let found = steep(share, v, ends);
             if found.0 > most.0 {
                 most = found;
-                *best = (share.clamp(0.0, 1.0), v.clamp(0.0, 1.0));
+                *best = (share, v);
             }
         };
         let places = GRID as u32;
-        for row in 0..=places {
-            for column in 0..=places {
-                look(f64::from(row) / GRID, f64::from(column) / GRID, &mut best);
+        for column in 0..=places {
+            let v = f64::from(column) / GRID;
+            let ends = span(v);
+            for row in 0..=places {
+                look(f64::from(row) / GRID, v, ends, &mut best);
             }
         }
         while step > 1e-9 {
             for (du, dv) in [(1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0)] {
-                look(best.0 + du * step, best.1 + dv * step, &mut best);
+                let [share, v] = [best.0 + du * step, best.1 + dv * step].map(|own: f64| own.clamp(0.0, 1.0));
+                look(share, v, span(v), &mut best);
             }
             step *= 0.5;
         }
@@ -128,4 +130,4 @@ impl Patch {
 }
 
 /// Steps of the grid each way.
-const GRID: f64 = 24.0;
+const GRID: f64 = 12.0;

@@ -34,7 +34,7 @@ formula! {
     /// ```
     /// Source: the sum of its parts.
     pub fn eave_length(; frame: &Frame) -> Length {
-        frame.bays().iter().map(|bay| bay.edge_lengths()[0]).sum()
+        frame.edge_lengths().iter().map(|[eave, _]| *eave).sum()
     }
 }
 
@@ -46,7 +46,7 @@ formula! {
     /// ```
     /// Source: the sum of its parts.
     pub fn eye_length(; frame: &Frame) -> Length {
-        frame.bays().iter().map(|bay| bay.edge_lengths()[1]).sum()
+        frame.edge_lengths().iter().map(|[_, eye]| *eye).sum()
     }
 }
 

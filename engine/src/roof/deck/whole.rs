@@ -14,7 +14,7 @@ formula! {
     /// ```
     /// Source: area of a parametric surface, any textbook of vector calculus; by Gauss-Legendre.
     pub fn deck_area(; frame: &Frame) -> Area {
-        frame.bays().iter().map(|bay| bay.surface().area).sum()
+        frame.surfaces().iter().map(|surface| surface.area).sum()
     }
 }
 
@@ -26,7 +26,7 @@ formula! {
     /// ```
     /// Source: area of a parametric surface seen from above, any textbook of vector calculus; by Gauss-Legendre.
     pub fn deck_plan_area(; frame: &Frame) -> Area {
-        frame.bays().iter().map(|bay| bay.surface().plan_area).sum()
+        frame.surfaces().iter().map(|surface| surface.plan_area).sum()
     }
 }
 
@@ -38,7 +38,7 @@ formula! {
     /// ```
     /// Source: the slope of a surface, any textbook of vector calculus; searched for.
     pub fn steepest_slope(; frame: &Frame) -> Slope {
-        frame.bays().iter().map(|bay| bay.steepest().slope).fold(Slope::ZERO, Slope::max)
+        frame.steepest().iter().map(|bay| bay.slope).fold(Slope::ZERO, Slope::max)
     }
 }
 
@@ -64,7 +64,7 @@ formula! {
     /// ```
     /// Source: Steiner's formula for parallel surfaces, ridges mitred; by Gauss-Legendre.
     pub fn summed_mean_curvature(; frame: &Frame) -> f64 {
-        let bays: f64 = frame.bays().iter().map(|bay| bay.surface().bend).sum();
+        let bays: f64 = frame.surfaces().iter().map(|surface| surface.bend).sum();
         bays - (0..frame.rafters().len()).map(|rafter| ridge(frame, rafter)).sum::<f64>()
     }
 }
@@ -77,7 +77,7 @@ formula! {
     /// ```
     /// Source: Steiner's formula for parallel surfaces; by Gauss-Legendre.
     pub fn summed_gaussian_curvature(; frame: &Frame) -> f64 {
-        frame.bays().iter().map(|bay| bay.surface().twist).sum()
+        frame.surfaces().iter().map(|surface| surface.twist).sum()
     }
 }
 

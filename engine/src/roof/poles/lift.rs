@@ -18,6 +18,42 @@ formula! {
 }
 
 formula! {
+    /// Wood of all poles of a ring, each cut to its length.
+    ///
+    /// ```text
+    /// V = Σ Vᵢ
+    /// ```
+    /// Source: the whole is the sum of its parts.
+    pub fn wood_of_all(; sum: Volume) -> Volume {
+        sum
+    }
+}
+
+formula! {
+    /// Mass of all poles of a ring, each cut to its length.
+    ///
+    /// ```text
+    /// m = Σ mᵢ
+    /// ```
+    /// Source: the whole is the sum of its parts.
+    pub fn mass_of_all(; sum: Mass) -> Mass {
+        sum
+    }
+}
+
+formula! {
+    /// The longest of the poles of a ring, each cut to its length.
+    ///
+    /// ```text
+    /// l = largest of lᵢ
+    /// ```
+    /// Source: the definition.
+    pub fn longest_cut(; longest: Length) -> Length {
+        longest
+    }
+}
+
+formula! {
     /// From the butt of an evenly tapered pole to where it balances.
     ///
     /// ```text

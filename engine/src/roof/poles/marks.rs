@@ -46,6 +46,30 @@ formula! {
 }
 
 formula! {
+    /// Level at which the mark where a pole rests comes to lie with the prop in, before any pole is up.
+    ///
+    /// ```text
+    /// the first pole lies on the prop, each later one on the pole before it
+    /// ```
+    /// Source: contact of round poles at the feet of the common perpendicular of their axes; derived for this project.
+    pub fn planned_level(; level: Length) -> Length {
+        level
+    }
+}
+
+formula! {
+    /// How much higher the mark of a pole that is up lies than it was planned to.
+    ///
+    /// ```text
+    /// h = z − z₀        z: as measured, z₀: as planned
+    /// ```
+    /// Source: the definition of a difference of levels.
+    pub fn off_plan(measured: Length, planned: Length) -> Length {
+        measured - planned
+    }
+}
+
+formula! {
     /// Height of the middle of a pole's tip.
     ///
     /// ```text

@@ -28,15 +28,20 @@ pub use choice::{Candidate, Choice, Laid, Placed, Position, Unfit, Wish, choose_
 pub use fault::Fault;
 pub use forces::{Load, Passed, lost, passed};
 pub(in crate::roof) use lie::Lie;
-pub use lift::{Team, balance_point, drying_shrinkage, lifted_by, mass_at_end, sinking, tapered_volume};
+pub use lift::{
+    Team, balance_point, drying_shrinkage, lifted_by, longest_cut, mass_at_end, mass_of_all, sinking, tapered_volume,
+    wood_of_all,
+};
 pub use marks::{
     above, carry_mark, choice_bound, choice_cost, cut_length, eye_level, eye_size, half_notch, likely_error,
-    mean_pitch, middle, notch, pole_of_the_pile, pole_pitch, prop_top, rest_height, rest_mark, seat_in_plan,
-    seat_level, set_upright, slack, sunk, tail, tail_in_plan, tip_height, underside_height, worst_error,
+    mean_pitch, middle, notch, off_plan, planned_level, pole_of_the_pile, pole_pitch, prop_top, rest_height, rest_mark,
+    seat_in_plan, seat_level, set_upright, slack, sunk, tail, tail_in_plan, tip_height, underside_height, worst_error,
 };
 pub use plan::{Start, supports};
 pub use pole::{Layout, Pole, Rafter, Rests, RestsOn, mean_diameter};
-pub use raising::{Measured, Propped, as_raised, bedded, dried, order, propped, raised};
+pub use raising::{
+    Measured, Propped, as_raised, bedded, dried, marked_levels, order, propped, propped_as_raised, raised,
+};
 pub(in crate::roof) use ring::laid;
 pub use ring::{Ring, Set, notches_for_pitch, pitches, ring};
 pub use search::Best;

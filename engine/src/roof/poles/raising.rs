@@ -5,7 +5,7 @@ use super::close::slack;
 use super::contact::contact;
 use super::lie::Lie;
 use super::plan::{Course, courses};
-use super::ring::{ring_near, sets_at};
+use super::ring::{laid, ring_near, sets_at};
 use super::{Fault, Layout, Rafter, Ring, Set};
 use crate::solve::sign::sign_change;
 use crate::units::{Length, Ratio};
@@ -92,16 +92,39 @@ pub fn raised(layout: &Layout, ring: &Ring, measured: &[Measured]) -> Result<Vec
     sets_at(layout, &courses, &on_each_other(layout, &courses, ring, &fixed)?)
 }
 
-/// The layout as it turned out: where two poles are up that rest on each other, they bed as they were measured to.
+/// The ring on its prop when the first poles of the order are up and measured: the prop stands where the first of them
+/// lies on it.
+///
+/// # Errors
+/// A height that its pole cannot have; no height at all.
+pub fn propped_as_raised(layout: &Layout, ring: &Ring, measured: &[Measured]) -> Result<Propped, Fault> {
+    let sets = raised(layout, ring, measured)?;
+    let first = measured.first().map_or(0, |one| one.place);
+    Ok(Propped { top: sets[first].underside, order: order(layout, first), slack: sets[first].slack, sets })
+}
+
+/// Height of the middle of each pole at its mark where it rests in the finished ring, as it lies in other sets.
+///
+/// # Errors
+/// Poles that make no ring.
+pub fn marked_levels(layout: &Layout, ring: &Ring, sets: &[Set]) -> Result<Vec<Length>, Fault> {
+    let lies = laid(layout, sets)?;
+    let marks = ring.sets.iter().zip(&layout.rafters).map(|(set, rafter)| (set.rest - rafter.overhang).in_m());
+    Ok(lies.iter().zip(marks).map(|(lie, mark)| Length::m(lie.at(mark)[2])).collect())
+}
+
+/// The layout as it turned out: where two poles are up that rest on each other, they bed as they were measured to. The
+/// first that is measured lies on the prop and on no pole yet.
 ///
 /// # Errors
 /// A height that its pole cannot have; no height at all.
 pub fn as_raised(layout: &Layout, ring: &Ring, measured: &[Measured]) -> Result<Layout, Fault> {
     let sets = raised(layout, ring, measured)?;
+    let first = measured.first().map_or(0, |one| one.place);
     let is_up = |place: usize| measured.iter().any(|one| one.place == place);
     let mut layout = layout.clone();
     for (place, set) in sets.iter().enumerate() {
-        if is_up(place) && is_up(layout.below(place)) {
+        if place != first && is_up(place) && is_up(layout.below(place)) {
             layout.rafters[place].bedding = layout.rafters[place].bedding - set.slack;
         }
     }

@@ -5,6 +5,7 @@
 //! The loads so found change evenly along each pole, and their sum is the area between the outlines of butts and of eye.
 
 use super::super::poles::{Layout, Lie};
+use super::Between;
 use crate::units::Angle;
 
 /// Square metres of roof in plan on each metre of a pole, from one place along it to another, of one zone.
@@ -20,19 +21,28 @@ type Point = [f64; 2];
 
 /// One side of a bay: the line of a pole in plan, and where it starts and ends along the pole.
 #[derive(Clone, Copy)]
-struct Side {
-    pole: usize,
-    line: [Point; 2],
-    span: [f64; 2],
+pub(super) struct Side {
+    pub pole: usize,
+    pub line: [Point; 2],
+    pub span: [f64; 2],
 }
 
-pub(super) fn bands(layout: &Layout, lies: &[Lie], first_half: Angle) -> Vec<Band> {
+/// A bay: its two sides from support to crossing, and the same on the eaves from butt to support, each with the zones in which
+/// the halves of that part lie, that of its first side before that of the other.
+#[derive(Clone, Copy)]
+pub(super) struct Bay {
+    pub inside: [Side; 2],
+    pub eaves: [Side; 2],
+    pub zones: [[usize; 2]; 2],
+}
+
+/// The bays of a ring; that of a pole lies between it and the one that it rests on.
+pub(super) fn bays(layout: &Layout, lies: &[Lie], first_half: Angle) -> Vec<Bay> {
     let count = lies.len();
     let corners: Vec<Point> = lies.iter().map(|lie| plan(lie, lie.second())).collect();
     let centre = [0, 1].map(|axis: usize| corners.iter().map(|at| at[axis]).sum::<f64>() / count as f64);
     let half = Half { centre, toward: [first_half.in_rad().cos(), first_half.in_rad().sin()] };
-    let mut all = Vec::with_capacity(4 * count);
-    for (pole, &corner) in corners.iter().enumerate() {
+    let bay = |(pole, &corner): (usize, &Point)| {
         let below = layout.below(pole);
         let inside = [(pole, lies[pole].second()), (below, lies[below].first)].map(|(pole, reach)| {
             let overhang = layout.rafters[pole].overhang.in_m();
@@ -42,12 +52,58 @@ pub(super) fn bands(layout: &Layout, lies: &[Lie], first_half: Angle) -> Vec<Ban
             let lie = &lies[pole];
             Side { pole, line: [plan(lie, lie.ends[0]), plan(lie, 0.0)], span: [0.0, -lie.ends[0]] }
         });
-        for (zone, [one, other]) in [(0, inside), (2, eaves)] {
-            all.extend(half.band(zone, one, other));
-            all.extend(half.band(zone, other, one));
+        let zones = [(0, inside), (2, eaves)].map(|(zone, [one, other])| {
+            [[one, other], [other, one]].map(|[own, other]| zone + usize::from(!half.is_first(own, other)))
+        });
+        Bay { inside, eaves, zones }
+    };
+    corners.iter().enumerate().map(bay).collect()
+}
+
+/// What each pole carries of its bays; with secondary rafters in them, no more than half way to the first of those as far as
+/// these reach.
+pub(super) fn bands(bays: &[Bay], between: Option<&Between>) -> Vec<Band> {
+    let mut all = Vec::with_capacity(4 * bays.len());
+    for bay in bays {
+        for (part, sides) in [(0, bay.inside), (1, bay.eaves)] {
+            for (own, other, zone) in [(0, 1, bay.zones[part][0]), (1, 0, bay.zones[part][1])] {
+                let (own, other) = (sides[own], sides[other]);
+                let band = |share: [f64; 2], wide: f64| band(zone, (own, other), share, [0.0, wide]);
+                match between {
+                    None => all.extend(band([0.0, 1.0], 0.5)),
+                    Some(between) if part == 0 => {
+                        all.extend(band([0.0, between.at], between.first()));
+                        all.extend(band([between.at, 1.0], 0.5));
+                    }
+                    Some(between) => all.extend(band([0.0, 1.0], between.first())),
+                }
+            }
         }
     }
     all
+}
+
+/// Square metres in plan for each share of the way along a bay, of a strip of it: as the strip starts and as it ends.
+///
+/// ```text
+/// P(t, v) = (1 − v) p(t) + v p′(t),  dA/dt = ∫ |∂P/∂t × ∂P/∂v| dv = ((u − u²/2) p⁎ + u²/2 p′⁎) × (p′(t) − p(t)), from u to u
+/// ```
+pub(super) fn strip([own, other]: [Side; 2], wide: [f64; 2]) -> [f64; 2] {
+    let [mine, theirs] = [own, other].map(|side| less(side.line[1], side.line[0]));
+    let [from, to] = wide.map(|wide| [wide - 0.5 * wide * wide, 0.5 * wide * wide]);
+    let mixed: Point = std::array::from_fn(|axis| (to[0] - from[0]) * mine[axis] + (to[1] - from[1]) * theirs[axis]);
+    [0, 1].map(|end: usize| turn(mixed, less(other.line[end], own.line[end])).abs())
+}
+
+/// A strip of a bay along its own pole, from a share of the way to another.
+fn band(zone: usize, (own, other): (Side, Side), part: [f64; 2], wide: [f64; 2]) -> Option<Band> {
+    let long = own.span[1] - own.span[0];
+    if long * (part[1] - part[0]) < 1e-6 {
+        return None;
+    }
+    let [start, end] = strip([own, other], wide);
+    let widths = part.map(|share| (start + share * (end - start)) / long);
+    Some(Band { pole: own.pole, zone, span: part.map(|share| own.span[0] + share * long), widths })
 }
 
 fn plan(lie: &Lie, along: f64) -> Point {
@@ -69,28 +125,17 @@ struct Half {
 }
 
 impl Half {
-    /// The half of a bay that is carried by `own`.
-    ///
-    /// ```text
-    /// P(t, v) = (1 − v) p(t) + v p′(t),  dA/dt = ∫₀^½ |∂P/∂t × ∂P/∂v| dv = (3/8 p⁎ + 1/8 p′⁎) × (p′(t) − p(t))
-    /// ```
-    fn band(&self, zone: usize, own: Side, other: Side) -> Option<Band> {
-        let long = own.span[1] - own.span[0];
-        if long < 1e-6 {
-            return None;
-        }
-        let [mine, theirs] = [own, other].map(|side| less(side.line[1], side.line[0]));
-        let mixed: Point = std::array::from_fn(|axis| (3.0 * mine[axis] + theirs[axis]) / 8.0);
+    /// Whether the middle of the half of a bay that is nearer to `own` lies in the half of the roof that is loaded first.
+    fn is_first(&self, own: Side, other: Side) -> bool {
+        let mine = less(own.line[1], own.line[0]);
         let [first, last] = [0, 1].map(|end: usize| less(other.line[end], own.line[end]));
-        let widths = [first, last].map(|across| turn(mixed, across).abs() / long);
+        let widths = strip([own, other], [0.0, 0.5]);
         // The middle of the area, by its widths: a third of the way along a triangle, half along an even strip.
-        let share = (widths[0] + 2.0 * widths[1]) / (3.0 * (widths[0] + widths[1]));
+        let share = (widths[0] + 2.0 * widths[1]) / (3.0 * (widths[0] + widths[1])).max(f64::MIN_POSITIVE);
         let middle: Point = std::array::from_fn(|axis| {
             own.line[0][axis] + share * mine[axis] + 0.25 * ((1.0 - share) * first[axis] + share * last[axis])
                 - self.centre[axis]
         });
-        let is_first = middle[0] * self.toward[0] + middle[1] * self.toward[1] > -1e-9;
-        let zone = zone + usize::from(!is_first);
-        Some(Band { pole: own.pole, zone, span: own.span, widths })
+        middle[0] * self.toward[0] + middle[1] * self.toward[1] > -1e-9
     }
 }

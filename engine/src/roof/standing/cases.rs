@@ -1,9 +1,9 @@
 //! The basic load cases of a ring: its own weight, each zone under a load of one, each extra load.
 
 use super::super::STANDARD_GRAVITY_M_S2;
-use super::bays::Band;
+use super::bays::{Band, Bay};
 use super::build::{Built, Row};
-use super::{Fault, Loading, Model, OnPole};
+use super::{Between, Fault, Loading, Model, OnPole};
 use crate::solve::frame::{LoadCase, MemberLoad, Sense};
 use crate::solve::space::{size, way};
 
@@ -14,13 +14,17 @@ impl Model {
     /// Own weight, one pascal on each zone, each extra load once.
     pub(super) fn cases(&self, built: &Built, loading: &Loading) -> Result<Vec<LoadCase>, Fault> {
         let mut all = vec![self.weight(built)];
-        let bands = super::bays::bands(&self.layout, &self.lies, loading.first_half);
+        let bays = super::bays::bays(&self.layout, &self.lies, loading.first_half);
+        let bands = super::bays::bands(&bays, loading.between.as_ref());
         for zone in 0..ZONES {
             let mut case = LoadCase::default();
             for Band { pole, span, widths, .. } in bands.iter().filter(|band| band.zone == zone) {
                 line(built, *pole, *span, *widths, &mut case);
             }
             all.push(case);
+        }
+        if let Some(between) = &loading.between {
+            self.trimmed(built, between, &bays, &mut all);
         }
         for extra in &loading.extras {
             let mut case = LoadCase::default();
@@ -37,6 +41,22 @@ impl Model {
         let members = 0..built.frame.members.len();
         let body = |member| (member, MemberLoad::Body { on_volume: [0.0, 0.0, down] });
         LoadCase { members: members.map(body).collect(), ..LoadCase::default() }
+    }
+
+    /// Adds to own weight and zones what secondary rafters lay on the two poles of their bay.
+    fn trimmed(&self, built: &Built, between: &Between, bays: &[Bay], cases: &mut [LoadCase]) {
+        for (pole, bay) in bays.iter().enumerate() {
+            let trimmed = between.trimmed_on(&self.layout, &self.lies, pole);
+            for pressing in between.presses(bay, &trimmed) {
+                let loads = std::iter::once(pressing.weight).chain(pressing.zones);
+                for (case, pressed) in cases.iter_mut().zip(loads).filter(|(_, pressed)| *pressed != 0.0) {
+                    for (side, share) in [(bay.inside[0], 1.0 - pressing.across), (bay.inside[1], pressing.across)] {
+                        let at = side.span[0] + between.at * (side.span[1] - side.span[0]);
+                        point(built, side.pole, at, share * pressed, case);
+                    }
+                }
+            }
+        }
     }
 
     fn extra(&self, built: &Built, load: &OnPole, case: &mut LoadCase) -> Result<(), Fault> {

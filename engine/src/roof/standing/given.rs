@@ -1,5 +1,6 @@
 //! What a ring of poles is asked to stand under: its wood, its joints, its feet, its loads.
 
+use super::Between;
 use crate::units::{Angle, Density, Force, Length, LineLoad, Pressure};
 
 /// The wood of all poles.
@@ -96,6 +97,8 @@ pub struct Loading {
     pub first_half: Angle,
     /// Extra loads.
     pub extras: Vec<Extra>,
+    /// Secondary rafters that take from the poles what lies between them, and lay it on them where their trimmers are.
+    pub between: Option<Between>,
 }
 
 /// What acts at one time: a combination of a code with a pattern.

@@ -22,7 +22,7 @@ fn under(name: &str, weight: f64, areas: [f64; 4], extras: &[f64]) -> Combinatio
 }
 
 fn no_extras() -> Loading {
-    Loading { first_half: Angle::ZERO, extras: Vec::new() }
+    Loading { first_half: Angle::ZERO, extras: Vec::new(), between: None }
 }
 
 /// A load of one newton on each metre in plan of every pole, from its support to where it rests in plan.
@@ -34,7 +34,7 @@ fn along_in_plan(model: &Model) -> Loading {
         OnPole::Line { pole, span: [rafter.overhang, end], down: [LineLoad::n_m(x.hypot(y)); 2] }
     };
     let loads = (0..model.lies.len()).map(load).collect();
-    Loading { first_half: Angle::ZERO, extras: vec![Extra { name: "line".into(), loads }] }
+    Loading { first_half: Angle::ZERO, extras: vec![Extra { name: "line".into(), loads }], between: None }
 }
 
 fn found(model: &Model, feet: Feet, loading: &Loading) -> Vec<Found> {
@@ -85,7 +85,7 @@ fn unequal_poles_on_an_uneven_plate_pass_on_plumb_what_statics_says() {
         OnPole::Point { pole, at: rafter.overhang + load(pole).at / x.hypot(y), down: load(pole).force }
     };
     let extra = Extra { name: "heaps".into(), loads: layout.rafters.iter().enumerate().map(on).collect() };
-    let loading = Loading { first_half: Angle::ZERO, extras: vec![extra] };
+    let loading = Loading { first_half: Angle::ZERO, extras: vec![extra], between: None };
     let heaps = &found(&model, Feet::Held, &loading)[5];
     let loads: Vec<poles::Load> = (0..9).map(load).collect();
     for (place, passed) in poles::passed(&layout, &ring(&layout).unwrap(), &loads).into_iter().enumerate() {
@@ -182,8 +182,11 @@ fn a_load_on_the_eaves_relieves_the_first_crossing_and_lifts_no_less_off_the_cro
 fn what_is_superposed_is_what_is_solved_at_once() {
     let model = stood(&motley(), &WOOD, &TOUCHING);
     let person = OnPole::Point { pole: 4, at: Length::m(2.0), down: Force::kn(1.0) };
-    let loading =
-        Loading { first_half: Angle::deg(30.0), extras: vec![Extra { name: "person".into(), loads: vec![person] }] };
+    let loading = Loading {
+        first_half: Angle::deg(30.0),
+        extras: vec![Extra { name: "person".into(), loads: vec![person] }],
+        between: None,
+    };
     let combination = under("all", 1.35, [1500.0, 300.0, 200.0, -400.0], &[1.5]);
     let built = model.build(&model.whole(Feet::Sliding)).unwrap();
     let whole = built.factorise().unwrap();
@@ -221,7 +224,7 @@ fn a_mirrored_ring_has_mirrored_forces() {
     }
     assert_eq!(mirrored.rests_on, RestsOn::Next);
     let [one, other] = [(&layout, 0.3), (&mirrored, -0.3)].map(|(layout, first_half)| {
-        let loading = Loading { first_half: Angle::rad(first_half), extras: Vec::new() };
+        let loading = Loading { first_half: Angle::rad(first_half), extras: Vec::new(), between: None };
         Found::together(&found(&stood(layout, &WOOD, &TOUCHING), Feet::Held, &loading), &[1.0, 900.0, 0.0, 0.0, 400.0])
     });
     for place in 0..9 {

@@ -3,6 +3,9 @@
 
 mod answers;
 mod bays;
+mod between;
+#[cfg(test)]
+mod between_laws;
 mod build;
 mod cases;
 mod envelope;
@@ -24,6 +27,7 @@ mod wall;
 mod worst;
 
 pub use answers::{Answers, Section};
+pub use between::{Between, Trimmed};
 pub use envelope::{Crossing, Envelope, Foot, Here, Most, Stands};
 pub use fault::Fault;
 pub use given::{Combination, Extra, Feet, Joints, Loading, OnPole, Passing, Wood};

@@ -22,7 +22,7 @@ fn trial(layout: &Layout) -> Trial {
         clearance: Length::mm(60.0),
         wood: WOOD,
         joints: TOUCHING,
-        loading: Loading { first_half: Angle::ZERO, extras: Vec::new() },
+        loading: Loading { first_half: Angle::ZERO, extras: Vec::new(), between: None },
         combinations: vec![under("with its layers", 2500.0), under("poles alone", 0.0)],
     }
 }

@@ -1,0 +1,240 @@
+//! Rows of secondary rafters and their trimmers: how many and how long, what governs them, what they lay on the poles.
+
+use super::super::line::bind;
+use super::super::need::Need;
+use super::factors::{Factors, Lasts};
+use super::loads::Loaded;
+use super::rafter::{Named, Rafter};
+use super::rafters::ponded;
+use crate::house::{Held, Ring, Secondary};
+use crate::reason::Answer;
+use crate::roof::poles::Pole;
+use crate::roof::standing::{Combination, Extra, OnPole, Straight, Wood};
+use crate::roof::{self, pole_mass};
+use crate::row::Rows;
+use crate::timber::used;
+use crate::units::{Angle, Density, Force, Length, Pressure, Quantity};
+
+const SECONDARY: Named = Named {
+    stem: "roof.members.secondary",
+    words: "longest secondary rafter",
+    seats: ["the plate", "its trimmer"],
+    from: "its low end",
+    frame: &SHAPE,
+    span: "roof.secondary.span",
+    diameter: "roof.secondary.diameter",
+    seat: "roof.seat",
+};
+const TRIMMER: Named = Named {
+    stem: "roof.members.trimmer",
+    words: "longest trimmer",
+    seats: ["one of its poles", "the other of its poles"],
+    from: "its end",
+    frame: &UNDER,
+    span: "roof.secondary.trimmer-length",
+    diameter: "roof.secondary.trimmer",
+    seat: "roof.seat",
+};
+const SHAPE: [&str; 5] = [
+    "roof.secondary.span",
+    "roof.secondary.cut-length",
+    "roof.secondary.pitch",
+    "roof.secondary.strip",
+    "roof.secondary.diameter",
+];
+const UNDER: [&str; 8] = [
+    SHAPE[0],
+    SHAPE[1],
+    SHAPE[2],
+    SHAPE[3],
+    SHAPE[4],
+    "roof.secondary.trimmer-length",
+    "roof.secondary.trimmer",
+    "roof.secondary.count",
+];
+/// Rows on which what a ring carries leans where it has secondary rafters.
+pub(super) const ON_POLES: [&str; 4] =
+    ["roof.secondary.count", "roof.secondary.at", "roof.secondary.diameter", "roof.secondary.trimmer"];
+
+/// Notes how they lie, and what of them is bought.
+pub(super) fn walk(secondary: &Secondary, density: Density, rows: &mut Rows) -> Need {
+    rows.known("secondary rafters in each bay", &secondary.count);
+    rows.known("where their trimmers lie, on the way from the plate to the crossing", &secondary.at);
+    rows.known("diameter of a secondary rafter", &secondary.diameter);
+    rows.known("diameter of a trimmer", &secondary.trimmer);
+    if let Some((tail, span, pitch)) = secondary.longest() {
+        row(
+            "span",
+            "longest secondary rafter, from over the plate to its trimmer",
+            lying(roof::secondary_span(span), rows),
+            rows,
+        );
+        let tail = in_bay(roof::secondary_tail(tail), rows);
+        row("tail", "longest secondary rafter, from the eave to over the plate", tail, rows);
+        row("pitch", "pitch of the longest secondary rafter", lying(roof::secondary_pitch(pitch), rows), rows);
+    }
+    if let (Some(tail), Some(span)) = (rows.value(&path("tail")), rows.value(&path("span"))) {
+        let cut = roof::secondary_cut(tail, span).from("tail", path("tail")).from("span", path("span"));
+        row("cut-length", "longest secondary rafter, length to cut to", cut, rows);
+    }
+    let bay = secondary.widest_bay();
+    let strip = bind(roof::strip_width(bay, secondary.count.value), rows, "roof.ring.pitch");
+    row(
+        "strip",
+        "roof that one secondary rafter carries, where it is widest",
+        strip.from("count", path("count")),
+        rows,
+    );
+    let bays: u64 = rows.value("poles.count").unwrap_or(0);
+    let total = roof::secondary_total(bays, secondary.count.value).from("bays", "poles.count");
+    row("total", "secondary rafters of the roof", total.from("count", path("count")), rows);
+    let pieces = roof::pieces_between(bays, secondary.count.value).from("bays", "poles.count");
+    row("pieces", "secondary rafters and trimmers of the roof", pieces.from("count", path("count")), rows);
+    row(
+        "trimmer-length",
+        "longest trimmer, from axis to axis",
+        trimmed(roof::trimmer_length(secondary.longest_trimmer()), rows),
+        rows,
+    );
+    let [rafters, trimmers] = secondary.end_to_end();
+    let all = in_bay(lying(roof::end_to_end(rafters), rows), rows);
+    wood("rafters", "secondary rafters", (all, "diameter"), density, rows);
+    wood("trimmers", "trimmers", (trimmed(roof::end_to_end(trimmers), rows), "trimmer"), density, rows);
+    Need::of(&secondary.of, [path("pieces")])
+}
+
+fn path(noun: &str) -> String {
+    format!("roof.secondary.{noun}")
+}
+
+fn row<T: Copy + Into<Quantity>>(noun: &str, title: &str, answer: Answer<T>, rows: &mut Rows) -> T {
+    rows.add(path(noun), title, answer)
+}
+
+/// What lies between the plate and the trimmers.
+fn lying<T>(answer: Answer<T>, rows: &Rows) -> Answer<T> {
+    bind(in_bay(answer, rows), rows, "roof.secondary.at")
+}
+
+/// What lies at a share of the way across a bay.
+fn in_bay<T>(answer: Answer<T>, rows: &Rows) -> Answer<T> {
+    if answer.reason.inputs.iter().any(|input| input.path == "roof.ring.pitch") {
+        return answer;
+    }
+    bind(bind(answer, rows, "roof.ring.pitch"), rows, "roof.secondary.count")
+}
+
+fn trimmed<T>(answer: Answer<T>, rows: &Rows) -> Answer<T> {
+    bind(bind(answer, rows, "roof.ring.pitch"), rows, "roof.secondary.at")
+}
+
+fn wood(noun: &str, words: &str, (length, diameter): (Answer<Length>, &str), density: Density, rows: &mut Rows) {
+    let [all, volume, mass] = ["length", "wood", "mass"].map(|one| format!("{noun}-{one}"));
+    let length = row(&all, &format!("{words} of the roof, end to end"), length, rows);
+    let thick = rows.value(&path(diameter)).unwrap_or(Length::ZERO);
+    let wood = roof::wood_of_round(thick, length).from("diameter", path(diameter)).from("length", path(&all));
+    let wood = row(&volume, &format!("wood of the {words}"), wood, rows);
+    let weighed = pole_mass(wood, density).from("volume", path(&volume)).from("density", "poles.density");
+    row(&mass, &format!("mass of the {words}"), weighed, rows);
+}
+
+/// What governs the longest of each, and what they lay on plate and poles; not known where the loads are not.
+pub(super) fn held(
+    (secondary, ring): (&Secondary, &Ring),
+    held: &Held,
+    (loaded, density): (Option<&Loaded>, Density),
+    rows: &mut Rows,
+) {
+    rows.not_known(
+        path("joint"),
+        "what holds a secondary rafter to its trimmer, and a trimmer to its poles: an engineer decides",
+    );
+    let rafter = loaded.and_then(|loaded| rafter((secondary, ring), held, (loaded, density), rows));
+    let trimmer = rafter.as_ref().and_then(|rafter| trimmer(secondary, rafter, rows));
+    let (Some(rafter), Some(trimmer)) = (rafter, trimmer) else {
+        let factors = Factors::of(held);
+        for named in [&SECONDARY, &TRIMMER] {
+            for noun in super::members::NOUNS {
+                let title = format!("{}: {}", named.words, super::members::words(noun));
+                rows.not_known(format!("{}.{}", named.stem, factors.noun(noun)), title);
+            }
+        }
+        return;
+    };
+    for one in [&rafter, &trimmer] {
+        one.strength(rows);
+        one.sags(rows);
+    }
+    let combinations = &rafter.strength.combinations;
+    for (seat, noun, onto) in [(0, "on-plate", "the plate"), (1, "on-trimmer", "its trimmer")] {
+        if let Some(most) = rafter.answers.pressed(seat, combinations, &[]) {
+            let press = rafter.forced(used::foot_force(most.value), (&rafter.strength, most.combination), rows);
+            let governs = rafter.at(&rafter.strength, most.combination);
+            row(noun, &format!("what a secondary rafter presses on {onto} at most, under {governs}"), press, rows);
+        }
+        if let Some(least) = rafter.answers.lifted(seat, combinations) {
+            let lifts = rafter.forced(used::foot_force(least.value), (&rafter.strength, least.combination), rows);
+            let governs = rafter.at(&rafter.strength, least.combination);
+            let title = format!("what lifts a secondary rafter off {onto}, and its tie must hold, under {governs}");
+            row(&format!("{noun}-lifts"), &title, lifts, rows);
+        }
+    }
+}
+
+/// The longest secondary rafter, carrying the widest strip.
+fn rafter<'a>(
+    (secondary, ring): (&Secondary, &Ring),
+    held: &'a Held,
+    (loaded, density): (&Loaded, Density),
+    rows: &Rows,
+) -> Option<Rafter<'a>> {
+    let (tail, span, pitch) = secondary.longest()?;
+    let strip: Length = rows.value(&path("strip"))?;
+    let pole = round(tail + span, secondary.diameter.value);
+    let beam = Straight { pole, supports: vec![tail, tail + span], pitch, spacing: strip };
+    let factors = Factors::of(held);
+    let extras: Vec<Extra> = loaded.pond.map(|pond| ponded(&beam, pond)).into_iter().collect();
+    let count = extras.len();
+    let answers = beam.answers(&wood_of(held, &factors, density), &extras).ok()?;
+    let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
+    Some(Rafter { named: &SECONDARY, held, beam, answers, factors, strength, sag, seat: ring.seat.value })
+}
+
+/// The longest trimmer under what as many of the longest secondary rafters press on it. Nothing is cut at its ends.
+fn trimmer<'a>(secondary: &Secondary, rafter: &Rafter<'a>, rows: &Rows) -> Option<Rafter<'a>> {
+    let length: Length = rows.value(&path("trimmer-length"))?;
+    let pole = round(length, secondary.trimmer.value);
+    let count = secondary.count.value;
+    let at = |place: u64| length * ((place + 1) as f64 / (count + 1) as f64);
+    let loads = (0..count).map(|place| OnPole::Point { pole: 0, at: at(place), down: Force::n(1.0) }).collect();
+    let extras = [Extra { name: "secondary rafters".into(), loads }];
+    let factors = Factors::of(rafter.held);
+    let spacing = rafter.beam.spacing;
+    let beam = Straight { pole, supports: vec![Length::ZERO, length], pitch: Angle::ZERO, spacing };
+    let density: Density = rows.value("poles.density")?;
+    let answers = beam.answers(&wood_of(rafter.held, &factors, density), &extras).ok()?;
+    let [strength, sag] = [&rafter.strength, &rafter.sag].map(|lasts| pressed(rafter, lasts));
+    Some(Rafter { named: &TRIMMER, held: rafter.held, beam, answers, factors, strength, sag, seat: Length::ZERO })
+}
+
+/// The same combinations for a trimmer: its own weight, and what a secondary rafter presses on it then.
+fn pressed(rafter: &Rafter<'_>, lasts: &Lasts) -> Lasts {
+    let combination = |own: &Combination| {
+        let press = rafter.answers.pressed(1, std::slice::from_ref(own), &[]).map_or(0.0, |at| at.value.in_n());
+        Combination { areas: [Pressure::ZERO; 4], extras: vec![press], ..own.clone() }
+    };
+    Lasts {
+        acting: lasts.acting.clone(),
+        combinations: lasts.combinations.iter().map(combination).collect(),
+        durations: lasts.durations.clone(),
+    }
+}
+
+fn round(length: Length, diameter: Length) -> Pole {
+    Pole { length, butt: diameter, tip: diameter, bow: Length::ZERO, bow_turn: Angle::ZERO }
+}
+
+fn wood_of(held: &Held, factors: &Factors, density: Density) -> Wood {
+    let values = &held.wood.values;
+    Wood { young: values.stiffness.value * factors.wet("e"), shear: values.shear_stiffness.value, density }
+}

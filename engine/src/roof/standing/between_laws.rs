@@ -1,0 +1,137 @@
+//! Laws of secondary rafters: what they take from the poles, what they lay on them, where they vanish.
+
+use super::super::poles::laws::motley;
+use super::super::poles::ring;
+use super::answers::Found;
+use super::laws::{TOUCHING, WOOD};
+use super::*;
+use crate::solve::space::{moved, size, way};
+use crate::units::{Angle, Length};
+
+const PARTS: u32 = 2000;
+
+fn stood() -> Model {
+    let mut layout = motley();
+    // A bow to the side leaves the line between two places of its pole.
+    layout.rafters.iter_mut().for_each(|rafter| rafter.pole.bow = Length::ZERO);
+    model(&layout, &ring(&layout).unwrap(), &WOOD, &TOUCHING).unwrap()
+}
+
+fn found(between: Option<Between>) -> Vec<Found> {
+    let loading = Loading { first_half: Angle::ZERO, extras: Vec::new(), between };
+    stood().answers(&loading, &[Feet::Held]).unwrap().of.remove(0).1
+}
+
+/// What all feet press upwards under one pascal on every zone.
+fn on_feet(all: &[Found]) -> f64 {
+    Found::together(all, &[0.0, 1.0, 1.0, 1.0, 1.0]).feet.iter().map(|foot| foot[2]).sum()
+}
+
+/// Area of the strips of a bay's secondary rafters and its moment about the plate over the way to the trimmer, by small pieces.
+fn by_pieces(model: &Model, between: &Between, pole: usize) -> [f64; 2] {
+    let below = model.layout.below(pole);
+    let sides = [(pole, model.lies[pole].second()), (below, model.lies[below].first)];
+    let on = |eaves: bool, along: f64| {
+        sides.map(|(side, reach)| {
+            let lie = &model.lies[side];
+            let [x, y, _] = if eaves {
+                moved(lie.at(lie.ends[0]), way(lie.at(lie.ends[0]), lie.at(0.0)), along)
+            } else {
+                moved(lie.at(0.0), way(lie.at(0.0), lie.at(reach)), along)
+            };
+            [x, y, 0.0]
+        })
+    };
+    let at = |eaves: bool, along: f64, across: f64| {
+        let [one, other] = on(eaves, along);
+        moved(one, way(one, other), across)
+    };
+    let step = 1.0 / f64::from(between.count + 1);
+    let (mut area, mut pressed) = (0.0, 0.0);
+    for place in 1..=between.count {
+        let middle = f64::from(place) * step;
+        let span = size(way(at(false, 0.0, middle), at(false, between.at, middle)));
+        let tail = size(way(at(true, 0.0, middle), at(true, 1.0, middle)));
+        for (eaves, end) in [(false, between.at), (true, 1.0)] {
+            for along in 0..PARTS {
+                let along = end * (f64::from(along) + 0.5) / f64::from(PARTS);
+                let lever = if eaves { -(1.0 - along) * tail / span } else { along / between.at };
+                // Across the strip a bay's plan changes evenly: its middle stands for all.
+                let part = end / f64::from(PARTS);
+                let [ahead, back] = [along + 0.5 * part, along - 0.5 * part].map(|along| at(eaves, along, middle));
+                let [left, right] = [middle - 0.5 * step, middle + 0.5 * step].map(|across| at(eaves, along, across));
+                let ([x, y, _], [to_x, to_y, _]) = (way(back, ahead), way(left, right));
+                let piece = (x * to_y - y * to_x).abs();
+                area += piece;
+                pressed += piece * lever;
+            }
+        }
+    }
+    [area, pressed]
+}
+
+#[test]
+fn what_lies_on_feet_and_plate_is_the_load_on_the_whole_roof() {
+    let model = stood();
+    let whole = on_feet(&found(None));
+    for (count, at) in [(1, 0.6), (2, 0.45), (3, 0.8)] {
+        let between = Between { count, at, masses: [0.0; 2] };
+        let plates: f64 = (0..9)
+            .map(|pole| {
+                let [area, pressed] = by_pieces(&model, &between, pole);
+                area - pressed
+            })
+            .sum();
+        let left = on_feet(&found(Some(between)));
+        assert!((left + plates - whole).abs() < 1e-7 * whole, "{count}: {left} and {plates} for {whole}");
+        assert!(plates > 0.15 * whole, "they take a good share from the poles' own feet");
+    }
+}
+
+#[test]
+fn secondary_rafters_that_hardly_leave_the_plate_change_nothing_but_the_eaves() {
+    let [without, with] = [None, Some(Between { count: 1, at: 1e-3, masses: [0.0; 2] })]
+        .map(|between| Found::together(&found(between), &[0.0, 1.0, 1.0, 0.0, 0.0]));
+    for (one, other) in without.crossings.iter().zip(&with.crossings) {
+        assert!((one[0] - other[0]).abs() < 5e-3 * one[0].abs(), "{one:?} {other:?}");
+    }
+}
+
+#[test]
+fn what_a_trimmer_lays_on_its_poles_turns_about_their_feet_as_the_load_did_that_they_no_longer_carry() {
+    let push = |between: Option<Between>| -> f64 {
+        let all = Found::together(&found(between), &[0.0, 1.0, 1.0, 0.0, 0.0]);
+        all.crossings.iter().map(|crossing| crossing[0].abs()).sum()
+    };
+    // R l = ∫ q x dx is the moment about the plate on both sides: the crossings feel little of the exchange.
+    for at in [0.3, 0.5, 0.7] {
+        let [with, without] = [Some(Between { count: 1, at, masses: [0.0; 2] }), None].map(push);
+        assert!((with / without - 1.0).abs() < 0.02, "{at}: {with} for {without}");
+    }
+}
+
+#[test]
+fn their_weight_lies_on_trimmer_and_plate_as_on_two_supports() {
+    let weights = |masses: [f64; 2]| -> f64 {
+        let of = found(Some(Between { count: 2, at: 0.6, masses }));
+        of[0].feet.iter().map(|foot| foot[2]).sum()
+    };
+    let model = stood();
+    let between = Between { count: 2, at: 0.6, masses: [3.0, 0.0] };
+    let mut told = 0.0;
+    for pole in 0..9 {
+        for [eave, plate, end] in between.trimmed_on(&model.layout, &model.lies, pole).rafters {
+            let [tail, span] = [size(way(eave, plate)), size(way(plate, end))];
+            told += 3.0 * 9.806_65 * (span + tail) * (0.5 * (span + tail) - tail) / span;
+        }
+    }
+    let own = weights([0.0; 2]);
+    assert!((weights([3.0, 0.0]) - own - told).abs() < 1e-6 * told);
+    let trimmers: f64 = (0..9)
+        .map(|pole| {
+            let [one, other] = between.trimmed_on(&model.layout, &model.lies, pole).trimmer;
+            4.0 * 9.806_65 * size(way(one, other))
+        })
+        .sum();
+    assert!((weights([0.0, 4.0]) - own - trimmers).abs() < 1e-6 * trimmers);
+}

@@ -1,0 +1,128 @@
+//! Secondary rafters of a house: what they count, what moves them, what they do to the poles.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+
+#[path = "laws/behind.rs"]
+mod behind;
+#[path = "laws/edit.rs"]
+#[allow(dead_code, reason = "the laws take more of it")]
+mod edit;
+
+use behind::{Reach, reach};
+use edit::{BUILDS, answered, rewritten, spelled};
+use engine::answers::Answers;
+use engine::known::Origin;
+use engine::units::Quantity;
+
+const KEYS: &str =
+    "\n[roof.secondary]\ncount = 2\nat = \"60 %\"\ndiameter = \"150 mm\"\ntrimmer = \"140 mm\"\nof = \"larch-pole\"\n";
+
+fn tansy_bank() -> &'static str {
+    BUILDS.iter().find(|(name, _)| *name == "tansy-bank").unwrap().1
+}
+
+fn with_them() -> String {
+    format!("{}{KEYS}", tansy_bank())
+}
+
+fn si(answers: &Answers, path: &str) -> f64 {
+    answers.rows.find(path).unwrap_or_else(|| panic!("there is no {path}")).quantity.si().unwrap()
+}
+
+fn is_of_them(path: &str) -> bool {
+    ["roof.secondary.", "roof.members.secondary.", "roof.members.trimmer."].iter().any(|stem| path.starts_with(stem))
+}
+
+#[test]
+fn what_is_counted_is_what_the_rows_say_by_hand() {
+    let answers = answered(&with_them());
+    let row = |noun: &str| si(&answers, &format!("roof.secondary.{noun}"));
+    assert_eq!([row("total"), row("pieces")], [18.0, 27.0]);
+    assert!((row("cut-length") - row("tail") - row("span")).abs() < 1e-12);
+    assert!(row("rafters-length") <= 18.0 * row("cut-length") && row("rafters-length") > 14.0 * row("cut-length"));
+    let wood = std::f64::consts::FRAC_PI_4 * 0.150 * 0.150 * row("rafters-length");
+    assert!((row("rafters-wood") - wood).abs() < 1e-12);
+    assert!((row("rafters-mass") - 650.0 * wood).abs() < 1e-9);
+    let order = answers.rows.find("order.larch-pole.needed").unwrap().quantity.si().unwrap();
+    assert!((order - 36.0).abs() < 1e-12, "nine poles and 27 pieces: {order}");
+}
+
+#[test]
+fn the_trimmer_is_bent_as_a_beam_by_what_two_rafters_press_on_it() {
+    let answers = answered(&with_them());
+    let press = si(&answers, "roof.secondary.on-trimmer");
+    let length = si(&answers, "roof.secondary.trimmer-length");
+    let moment = si(&answers, "roof.members.trimmer.moment");
+    // Two at its thirds, and at most its own weight with a factor of 1.5 besides.
+    let own = 1.5 * 650.0 * 9.806_65 * std::f64::consts::FRAC_PI_4 * 0.14 * 0.14 * length * length / 8.0;
+    let pressed = press * length / 3.0;
+    assert!(moment >= pressed * 0.999 && moment <= pressed + own, "{moment} for {pressed} and {own}");
+}
+
+#[test]
+fn poles_are_bent_more_between_their_ends_and_press_on_each_other_hardly_more() {
+    let [without, with] = [tansy_bank().to_owned(), with_them()].map(|text| answered(&text));
+    for place in 1..=9 {
+        let push = format!("roof.crossings.{place}.push");
+        let more = si(&with, &push) / si(&without, &push);
+        assert!((0.97..1.12).contains(&more), "{push}: {more}");
+    }
+}
+
+#[test]
+fn every_one_of_their_keys_moves_what_it_reaches_and_no_other_row() {
+    let text = with_them();
+    let before = answered(&text);
+    for (key, change) in [("at", "61 %"), ("diameter", "152 mm"), ("trimmer", "142 mm")] {
+        let path = format!("roof.secondary.{key}");
+        let after = answered(&rewritten(&text, &path, &format!("\"{change}\"")));
+        let mut count = 0;
+        for row in before.rows.iter() {
+            let has_moved = moved(row.quantity, after.rows.find(&row.path).unwrap().quantity);
+            let reached = reach(&before, row, &path);
+            assert!(!has_moved || reached != Reach::None, "{path} moves {} and is not among its reasons", row.path);
+            if reached == Reach::Smooth && is_of_them(&row.path) {
+                count += 1;
+                assert!(has_moved, "{path} does not move {}", row.path);
+            }
+        }
+        assert!(count > 2, "{path} reaches {count} of their rows");
+    }
+}
+
+#[test]
+fn nothing_else_that_is_written_moves_their_rows_unless_it_is_among_their_reasons() {
+    let text = with_them();
+    let before = answered(&text);
+    let given = before.rows.iter().filter(|row| row.own == Some(Origin::Given) && row.reason.inputs.is_empty());
+    let may =
+        ["roof.", "poles.count", "poles.density", "poles.strength.", "poles.pile.jay.", "site.", "wall.bond-beam."];
+    let mut tried = 0;
+    for written in given.filter(|row| may.iter().any(|stem| row.path.starts_with(stem))) {
+        let changed = match written.quantity {
+            Quantity::Count(_) | Quantity::Date(_) | Quantity::Money(_) => continue,
+            Quantity::Number(number) => Quantity::Number(number * 1.001),
+            other => {
+                let si = other.si().unwrap();
+                other.kind().of_si(if si == 0.0 { 1e-4 } else { si * 1.001 }).unwrap()
+            }
+        };
+        let Some(after) = edit::try_answered(&rewritten(&text, &written.path, &spelled(changed))) else { continue };
+        tried += 1;
+        for row in before.rows.iter().filter(|row| is_of_them(&row.path)) {
+            let Some(now) = after.rows.find(&row.path) else { panic!("{} is gone", row.path) };
+            if moved(row.quantity, now.quantity) {
+                let is_known = reach(&before, row, &written.path) != Reach::None;
+                assert!(is_known, "{} moves {} and is not among its reasons", written.path, row.path);
+            }
+        }
+    }
+    assert!(tried > 40, "{tried} values were tried");
+}
+
+/// By more than solving rounds away.
+fn moved(was: Quantity, is: Quantity) -> bool {
+    match (was.si(), is.si()) {
+        (Some(was), Some(is)) => (was - is).abs() > 1e-9 * was.abs().max(is.abs()).max(1e-3),
+        _ => was != is,
+    }
+}

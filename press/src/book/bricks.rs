@@ -1,0 +1,31 @@
+//! Test bricks lot by lot: what was measured, what each bore, what they say together and what a code takes of it.
+
+use engine::answers::Answers;
+use serde_json::{Value, json};
+
+use super::rows::figures;
+use crate::bricks::{Columns, lots};
+
+/// What a code is shown of the wall's cob.
+const SHOWN: [(&str, &str); 5] = [
+    ("compression", "compressive strength, the least of its lot"),
+    ("compression-mean", "compressive strength, the mean of its lot"),
+    ("rupture", "modulus of rupture, the least of its lot"),
+    ("rupture-mean", "modulus of rupture, the mean of its lot"),
+    ("shrinkage", "shrinkage of a bar"),
+];
+
+pub(super) fn chapter(answers: &Answers) -> Value {
+    let table = |columns: &Columns| json!({"header": columns.header, "rows": columns.rows});
+    let lots = lots(answers).into_iter().map(|lot| {
+        json!({
+            "title": lot.title,
+            "measured": table(&lot.measured),
+            "bore": table(&lot.bore),
+            "together": lot.together,
+            "open": lot.open,
+            "drawings": [format!("/bricks-{}.svg", lot.name), format!("/damp-bricks-{}.svg", lot.name)],
+        })
+    });
+    json!({"lots": lots.collect::<Vec<_>>(), "shown": figures(answers, "tests.cob.", &SHOWN)})
+}

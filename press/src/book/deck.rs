@@ -1,0 +1,174 @@
+//! The deck of the roof: its figures, the shim table, the boards as cut, what each is cut from.
+
+use engine::answers::Answers;
+use engine::house::{BoardLine, DeckTables, ShimLine};
+use engine::roof::deck::EdgeBoard;
+use engine::row::shown;
+use engine::units::{Angle, Length};
+use serde_json::{Value, json};
+
+use super::rows::{cell, figures};
+use crate::spoken::spoken;
+
+/// The rows of the chapter, and what they are called here.
+const FIGURES: [(&str, &str); 21] = [
+    ("area", "Deck on its twisted surface"),
+    ("deck.plan-area", "Deck in plan"),
+    ("deck.edge", "Radius at which it ends round the eye"),
+    ("deck.steepest", "Steepest slope"),
+    ("deck.shim-count", "Shims"),
+    ("deck.shim-volume", "Wood of all shims"),
+    ("deck.boards", "Boards"),
+    ("deck.boards-length", "Boards as cut"),
+    ("deck.bought-length", "Boards to buy"),
+    ("deck.fewest", "Lengths that no list goes below"),
+    ("deck.waste", "Bought and not on the deck"),
+    ("deck.fasteners-at-end", "Fasteners at an end, at most"),
+    ("deck.fasteners", "Fasteners in all"),
+    ("deck.eave-length", "Edge board along the eave"),
+    ("deck.lowest-level", "Lowest level of the eave"),
+    ("deck.standing-water", "Deepest water behind the edge board"),
+    ("deck.spare-upstand", "Left of the upstand, one downspout blocked"),
+    ("deck.peg-count", "Depth pegs of each layer"),
+    ("deck.hoisted", "Hoisted in buckets, soaked"),
+    ("deck.cover.size", "Cover of the eye, across"),
+    ("deck.cover.load", "Load that comes on it"),
+];
+
+/// The chapter; empty without a ring of measured poles.
+pub(super) fn chapter(answers: &Answers) -> Value {
+    let none = DeckTables::default();
+    let deck = answers.deck.as_ref().unwrap_or(&none);
+    let figures = if answers.deck.is_some() { figures(answers, "roof.", &FIGURES) } else { Vec::new() };
+    let cuts = deck.cuts.iter().enumerate();
+    json!({
+        "figures": figures,
+        "shims": {"header": SHIMS, "rows": deck.shims.iter().map(|line| shim(answers, line)).collect::<Vec<_>>()},
+        "boards": {"header": BOARDS, "rows": deck.boards.iter().map(|line| board(answers, line)).collect::<Vec<_>>()},
+        "sticks": {"header": STICKS, "rows": sticks(answers, deck)},
+        "cuts": cuts.map(|(pole, &cut)| [(pole + 1).to_string(), length(answers, cut)]).collect::<Vec<_>>(),
+        "eave": eave(answers, deck),
+        "edges": {"header": EDGES, "rows": edges(answers, deck)},
+        "water": {"header": WATER, "rows": water(answers, deck)},
+        "layers": {"header": LAYERS, "rows": layers(answers)},
+    })
+}
+
+const SHIMS: [&str; 8] =
+    ["pole", "along", "left, inner", "left, outer", "left, cut", "right, inner", "right, outer", "right, cut"];
+const BOARDS: [&str; 6] = ["bay", "course", "length", "left end", "right end", "out of"];
+const EDGES: [&str; 8] =
+    ["bay", "straight", "bent", "at a quarter", "half-way", "three quarters", "its ends, bevel", "frame of the eye"];
+const WATER: [&str; 3] = ["downspout", "drains in plan", "deep if it is blocked"];
+const LAYERS: [&str; 7] = ["layer", "area", "in place", "loose", "buckets", "each, soaked", "all, soaked"];
+const STICKS: [&str; 3] = ["no.", "stock", "bay.course and length"];
+
+fn length(answers: &Answers, length: Length) -> String {
+    shown(length.into(), answers.system)
+}
+
+fn angle(answers: &Answers, angle: Angle) -> String {
+    shown(angle.into(), answers.system)
+}
+
+fn shim(answers: &Answers, line: &ShimLine) -> Vec<String> {
+    let sides = line.sides.iter().flat_map(|side| match side {
+        Some(shim) => [length(answers, shim.inner), length(answers, shim.outer), angle(answers, shim.cut)],
+        None => ["–", "–", "–"].map(str::to_owned),
+    });
+    [line.pole.to_string(), length(answers, line.along)].into_iter().chain(sides).collect()
+}
+
+fn board(answers: &Answers, line: &BoardLine) -> [String; 6] {
+    let [left, right] = line.ends.map(|end| end.map_or_else(|| "in place".to_owned(), |end| angle(answers, end)));
+    let from =
+        line.from.map_or_else(|| "–".to_owned(), |(number, stock)| format!("{number}, {}", length(answers, stock)));
+    [line.bay.to_string(), line.course.to_string(), length(answers, line.length), left, right, from]
+}
+
+fn sticks(answers: &Answers, deck: &DeckTables) -> Vec<[String; 3]> {
+    let piece = |&place: &usize| {
+        let board = &deck.boards[place];
+        format!("{}.{}: {}", board.bay, board.course, length(answers, board.length))
+    };
+    let stick = |(number, (stock, pieces)): (usize, &(Length, Vec<usize>))| {
+        let pieces: Vec<String> = pieces.iter().map(piece).collect();
+        [(number + 1).to_string(), length(answers, *stock), pieces.join(", ")]
+    };
+    deck.sticks.iter().enumerate().map(stick).collect()
+}
+
+/// The edge board of each bay: straight from tail to tail, bent to the eave, how far the eave stands out from the string.
+fn edges(answers: &Answers, deck: &DeckTables) -> Vec<Vec<String>> {
+    let line = |(bay, (edge, eye)): (usize, (&EdgeBoard, &Length))| {
+        let bevels = edge.bevels.map(|bevel| bevel.map_or_else(|| "–".to_owned(), |bevel| angle(answers, bevel)));
+        let lengths = [edge.string, edge.curve].into_iter().chain(edge.ordinates).map(|one| length(answers, one));
+        let name = [(bay + 1).to_string()].into_iter();
+        name.chain(lengths).chain([bevels.join(", "), length(answers, *eye)]).collect()
+    };
+    deck.edges.iter().zip(&deck.eye).enumerate().map(line).collect()
+}
+
+fn water(answers: &Answers, deck: &DeckTables) -> Vec<[String; 3]> {
+    let of = |name: &str, noun: &str| cell(answers, &format!("roof.deck.downspouts.{name}.{noun}"));
+    let line = |(name, _): &(String, _)| [spoken(name), of(name, "catchment"), of(name, "if-blocked")];
+    deck.plan.downspouts.iter().map(line).collect()
+}
+
+/// The layers in the order in which they are laid.
+fn layers(answers: &Answers) -> Vec<Vec<String>> {
+    let stems = answers.rows.matching("roof.layers.*.area").filter_map(|row| row.path.strip_suffix(".area"));
+    let of = |stem: &str, noun: &str| {
+        let path = format!("{stem}.{noun}");
+        if answers.rows.find(&path).is_some() { cell(answers, &path) } else { "–".to_owned() }
+    };
+    let line = |stem: &str| {
+        let name = spoken(stem.rsplit('.').next().unwrap_or(stem));
+        let nouns = ["area", "volume", "loose-volume", "buckets", "bucket-mass", "saturated-mass"];
+        [name].into_iter().chain(nouns.map(|noun| of(stem, noun))).collect()
+    };
+    stems.map(line).collect()
+}
+
+/// Levels of the eave, a line a bay: its tail, and three places on to the next.
+fn eave(answers: &Answers, deck: &DeckTables) -> Vec<Vec<String>> {
+    let line = |(bay, levels): (usize, &[Length])| {
+        let levels = levels.iter().map(|&level| length(answers, level));
+        std::iter::once((bay + 1).to_string()).chain(levels).collect()
+    };
+    deck.eave.chunks(4).enumerate().map(line).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+    use super::*;
+    use engine::answers::{Inputs, answers};
+
+    const QUINCE_HUT: &str = include_str!("../../../builds/quince-hut/quince-hut.loam.toml");
+    const TANSY_BANK: &str = include_str!("../../../builds/tansy-bank/tansy-bank.loam.toml");
+
+    fn chapter_of(build: &str) -> Value {
+        chapter(&answers(&Inputs { build: build.as_bytes(), system: None }).unwrap())
+    }
+
+    #[test]
+    fn every_board_is_cut_from_one_length_and_every_pole_has_its_shims() {
+        let deck = chapter_of(TANSY_BANK);
+        let rows = |table: &str| deck[table]["rows"].as_array().unwrap().clone();
+        let boards = rows("boards").len();
+        let cut: usize = rows("sticks").iter().map(|stick| stick[2].as_str().unwrap().split(", ").count()).sum();
+        assert_eq!(cut, boards);
+        assert!(rows("boards").iter().all(|board| board[5] != "–"));
+        let poles: std::collections::BTreeSet<String> =
+            rows("shims").iter().map(|shim| shim[0].as_str().unwrap().to_owned()).collect();
+        assert_eq!((poles.len(), deck["cuts"].as_array().unwrap().len()), (9, 9));
+        assert!(rows("shims").iter().all(|shim| shim[2].as_str().unwrap().ends_with(" mm")));
+        assert_eq!(deck["figures"].as_array().unwrap().len(), FIGURES.len());
+    }
+
+    #[test]
+    fn a_roof_whose_poles_are_not_measured_has_no_chapter_of_its_deck() {
+        assert_eq!(chapter_of(QUINCE_HUT)["figures"], json!([]));
+    }
+}
