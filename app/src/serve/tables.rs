@@ -161,22 +161,16 @@ fn beam(answers: &Answers) -> Vec<Table> {
         let line = |key: &String| std::iter::once(words(key)).chain::<Vec<String>>(cells(key)).collect();
         keys.iter().map(line).collect()
     };
-    let forces =
-        ["ring-force", "moment-plan", "moment-upright", "shear-force", "twist-moment", "held-force", "held-moment"];
+    let forces = ["ring-force", "moment-plan", "moment-upright", "shear-force", "twist-moment"];
     let parts = lines("roof.beam.", keys("roof.beam.", "ring-force"), &forces);
-    let header = [
-        "bond beam over",
-        "ring force, push below zero",
-        "moment in plan",
-        "up and down",
-        "across",
-        "twist",
-        "ring force if it alone held",
-        "moment then",
-    ];
+    let header =
+        ["bond beam over", "ring force, push below zero", "moment in plan", "up and down", "across", "twist"];
+    let held = lines("roof.beam.", keys("roof.beam.", "held-force"), &["held-force", "held-moment"]);
+    let alone = ["bond beam over", "ring force, push below zero", "moment in plan there"];
     let anchors = lines("roof.beam.anchors.", keys("roof.beam.anchors.", "pull"), &["pull"]);
     let tables = [
         table("What the ring of timber under the poles carries", &header, parts),
+        table("If that ring alone held the thrust of its poles: for an engineer", &alone, held),
         table("What each anchor holds down", &["anchor", "pull"], anchors),
     ];
     tables.into_iter().filter(|table| !table.rows.is_empty()).collect()

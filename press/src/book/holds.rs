@@ -50,24 +50,33 @@ const CROSSINGS: [(&str, &str); 8] = [
 const FEET: [(&str, &str); 4] =
     [("up", "carried"), ("thrust", "thrust"), ("across", "across"), ("held-down", "held down")];
 
-const BEAM: [(&str, &str); 9] = [
+const BEAM: [(&str, &str); 13] = [
     ("ring-force", "ring force"),
     ("moment-upright", "moment, up and down"),
     ("moment-plan", "moment in plan"),
     ("twist-moment", "twist"),
     ("bending", "bent"),
+    ("asd-bending", "bent"),
     ("ring", "pulled or pushed, bent"),
+    ("asd-ring", "pulled or pushed, bent"),
     ("shear", "sheared"),
+    ("asd-shear", "sheared"),
     ("twist", "twisted"),
+    ("asd-twist", "twisted"),
     ("shear-force", "force across"),
 ];
+
+const HELD: [(&str, &str); 2] = [("held-force", "ring force"), ("held-moment", "moment in plan")];
+
+const ALONE: [(&str, &str); 1] = [("held", "Strength of the beam that this would use, where it is the most")];
 
 const SCARFS: [(&str, &str); 3] =
     [("scarf-force", "force along"), ("scarf-upright", "moment, up and down"), ("scarf-plan", "moment in plan")];
 
-const UNDER: [(&str, &str); 4] = [
+const UNDER: [(&str, &str); 5] = [
     ("area", "area it bears on"),
     ("bearing", "beam pressed"),
+    ("asd-bearing", "beam pressed"),
     ("off-middle", "off the middle"),
     ("pressure", "on the earth"),
 ];
@@ -159,6 +168,8 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "crossings": by_place(answers, "roof.crossings.", &CROSSINGS),
         "feet": by_place(answers, "roof.feet.", &FEET),
         "beam": table(answers, "roof.beam.", &BEAM),
+        "held": table(answers, "roof.beam.", &HELD),
+        "alone": figures(answers, "roof.beam.", &ALONE),
         "scarfs": table(answers, "roof.beam.", &SCARFS),
         "under": by_place(answers, "roof.beam.seats.", &UNDER),
         "anchors": table(answers, "roof.beam.anchors.", &[("pull", "must hold down")]),

@@ -1,5 +1,7 @@
 //! Rows of the bond beam under a ring of poles: what bends, pulls, shears and twists each part of it, and what its scarfs must carry.
 
+mod held;
+mod left;
 mod seats;
 
 use super::super::line::bind;
@@ -7,14 +9,13 @@ use super::factors::Factors;
 use super::hold::{Governs, Stood};
 use super::members;
 use crate::house::{BondBeam, House};
-use crate::known::{Known, Origin};
 use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Answers, Beam, Left, Presses, Resists, Under, Used, Worst};
 use crate::roof::poles::Rafter;
 use crate::roof::standing::Feet;
 use crate::row::Rows;
 use crate::timber::{beam as timber, section};
-use crate::units::{Area, Length, Moment, Pressure, Ratio, SecondMoment, SectionModulus};
+use crate::units::{Force, Length, Moment, Pressure, Ratio};
 
 /// Corners of the beam's line as it is followed round.
 const CORNERS: u32 = 36;
@@ -85,10 +86,10 @@ impl<'a, 'b> Laid<'a, 'b> {
     fn of(house: &'a House, beam: &'a BondBeam, stood: &'a Stood<'b>, rows: &mut Rows) -> Laid<'a, 'b> {
         let (feet, groups) = stood.model.on_wall(&stood.answers).into_iter().unzip();
         let shares = stood.strength.combinations.iter().map(|one| stood.answers.shares(one)).collect();
-        let left = left(beam, rows);
+        let left = left::left(beam, rows);
         let plank = beam.height.value / beam.layers.value as f64;
         let shape = timber::twist_shape(beam.width.value, plank, number("twist-more"), number("twist-most")).value;
-        let elastic = elastic(beam, stood, plank, rows);
+        let elastic = left::elastic(beam, stood, plank, rows);
         let flat =
             |rafter: &Rafter| section::seat_width(rafter.pole.diameter(rafter.overhang), stood.ring.seat.value).value;
         let flats = stood.ring.layout.rafters.iter().map(flat).collect();
@@ -150,20 +151,26 @@ impl<'a, 'b> Laid<'a, 'b> {
         let of = |kind: Feet| self.feet.iter().position(|feet| *feet == kind);
         let Some(worst) = of(Feet::Sliding).map(|group| answers.worst(group, &sides, under)) else { return };
         let held = of(Feet::Held).map(|group| answers.worst(group, &sides, under)).unwrap_or_default();
-        for (place, (part, worst)) in
-            self.beam.parts.iter().zip(&worst).enumerate().filter(|(_, (_, worst))| worst.bending.share > 0.0)
-        {
-            let on = &self.beam.stretches[part.longest];
-            let words: Vec<String> = part.over.iter().map(|&place| self.beam.stretches[place].words()).collect();
-            let part = Part { laid: self, name: &on.name, on: format!("bond beam over {}", words.join(" with ")) };
+        for (place, worst) in worst.iter().enumerate().filter(|(_, worst)| worst.bending.share > 0.0) {
+            let part = self.part(place);
             part.bending(worst, rows);
             part.ring(worst, rows);
             part.shear(worst, rows);
             part.twist(worst, rows);
             if let Some(held) = held.get(place) {
-                part.held(held, rows);
+                part.held(&held.ring, rows);
             }
         }
+        let most = held.iter().map(|part| &part.ring).enumerate();
+        let Some((place, most)) = most.max_by(|one, other| one.1.share.total_cmp(&other.1.share)) else { return };
+        self.part(place).held_alone(most, rows);
+    }
+
+    fn part(&self, place: usize) -> Part<'_> {
+        let part = &self.beam.parts[place];
+        let words: Vec<String> = part.over.iter().map(|&place| self.beam.stretches[place].words()).collect();
+        let name = &self.beam.stretches[part.longest].name;
+        Part { laid: self, name, on: format!("bond beam over {}", words.join(" with ")) }
     }
 
     fn governs(&self, combination: usize, group: usize) -> Governs<'_> {
@@ -191,70 +198,13 @@ impl<'a, 'b> Laid<'a, 'b> {
     }
 }
 
+/// Which strength the ring force uses.
+fn along(used: &Used) -> &'static str {
+    if used.forces.pull > Force::ZERO { "tension" } else { "compression" }
+}
+
 fn middle(length: f64, corner: f64) -> f64 {
     length * corner / f64::from(CORNERS)
-}
-
-/// What bears of the beam.
-fn left(beam: &BondBeam, rows: &mut Rows) -> Left {
-    let (width, height, layers) = (beam.width.value, beam.height.value, beam.layers.value);
-    let planks = timber::whole_planks(layers).from("layers", beam.layers.path.as_str());
-    let planks =
-        rows.add(path("planks"), "planks of the bond beam that count in strength, one less for its scarfs", planks);
-    let sized = |answer: Answer<SectionModulus>| {
-        let answer = answer.from("width", beam.width.path.as_str()).from("height", beam.height.path.as_str());
-        answer.from("layers", beam.layers.path.as_str()).from("planks", path("planks"))
-    };
-    let area = timber::planks_area(width, height, layers, planks)
-        .from("width", beam.width.path.as_str())
-        .from("height", beam.height.path.as_str())
-        .from("layers", beam.layers.path.as_str())
-        .from("planks", path("planks"));
-    let area: Area = rows.add(path("area"), "area of those planks", area);
-    let upright = sized(timber::planks_upright(width, height, layers, planks));
-    let plan = sized(timber::planks_plan(width, height, layers, planks));
-    let twist = sized(timber::planks_twist(width, height, layers, planks));
-    Left {
-        area,
-        upright: rows.add(path("upright.modulus"), "section modulus of those planks, up and down", upright),
-        plan: rows.add(path("plan.modulus"), "section modulus of those planks, in plan", plan),
-        twist: rows.add(path("twist.modulus"), "torque over its greatest stress, of those planks", twist),
-    }
-}
-
-/// Over which length the beam hands a load on to soft earth and to stiff earth; as if only the planks that count lay there.
-fn elastic(beam: &BondBeam, stood: &Stood<'_>, plank: Length, rows: &mut Rows) -> [Length; 2] {
-    let planks = timber::whole_planks(beam.layers.value).value as f64;
-    let second: SecondMoment = section::rectangle_second_moment(beam.width.value, plank).value * planks;
-    ["soft", "stiff"].map(|noun| {
-        let (earth, origin, why) = match noun {
-            "soft" => ("earth-soft-mpa", Origin::Judgement, "a cob wall that has not dried through"),
-            _ => ("earth-stiff-mpa", Origin::Memory, "dry cob walls in tests, and stiffer ones"),
-        };
-        let earth = Known::assumed(Pressure::mpa(number(earth)), path(&format!("{noun}-earth")), origin, why);
-        let earth =
-            rows.known(format!("modulus of elasticity of the earth under the bond beam, where it is {noun}"), &earth);
-        let bed = ring::bed_stiffness(earth, beam.width.value, stood.wood.young, second, number("earth-poisson"));
-        let bed = bed
-            .from("earth", path(&format!("{noun}-earth")))
-            .from("width", beam.width.path.as_str())
-            .from("stiffness", "poles.strength.stiffness")
-            .without("second moment")
-            .without("poisson");
-        let bed =
-            [beam.height.path.as_str(), beam.layers.path.as_str()].iter().fold(bed, |bed, path| bind(bed, rows, path));
-        let title = format!("how stiff {noun} earth bears each metre of the bond beam");
-        let bed = rows.add(path(&format!("{noun}-bed")), title, bed);
-        let length = ring::elastic_length(bed, stood.wood.young, second)
-            .from("bed", path(&format!("{noun}-bed")))
-            .from("stiffness", "poles.strength.stiffness")
-            .without("second moment");
-        let length = [beam.width.path.as_str(), beam.height.path.as_str(), beam.layers.path.as_str()]
-            .iter()
-            .fold(length, |length, path| bind(length, rows, path));
-        let title = format!("length to either side over which the bond beam hands a load on to {noun} earth");
-        rows.add(path(&format!("{noun}-length")), title, length)
-    })
 }
 
 /// A part of the beam.
@@ -331,16 +281,14 @@ impl Part<'_> {
         let (used, factors) = (&worst.ring, &self.laid.stood.factors);
         let force = self.laid.in_plan(timber::ring_force(used.forces.pull), used, rows);
         let force = rows.add(self.row("ring-force"), self.title("ring force, push below zero", used), force);
-        let along = if used.forces.pull > crate::units::Force::ZERO { "tension" } else { "compression" };
+        let along = along(used);
         let bent = self.bent(used).value;
         let (area, strength) = (self.laid.left.area, self.strength(along));
         let share = timber::ring_used(force, area, strength, bent, self.duration(used), factors.partial)
             .from("force", self.row("ring-force"))
             .from("area", path("area"))
             .without("bending used");
-        let moments = ["upright.modulus", "plan.modulus"].map(path);
-        let share = moments.iter().fold(share, |share, path| bind(share, rows, path));
-        let share = bind(self.by_wood(share, along, rows), rows, "poles.strength.bending");
+        let share = self.by_ring_and_bending(share, along, rows);
         let share = self.laid.upright(share, used, rows);
         rows.add(self.row(&factors.noun("ring")), self.title("strength used by ring force and bending", used), share);
         let each = timber::scarf_pull(force, self.laid.beam.layers.value)
@@ -351,6 +299,13 @@ impl Part<'_> {
             format!("{}: force along that a scarf must carry, each plank", self.on),
             each,
         );
+    }
+
+    /// Adds what bears of the beam in bending, beside what `by_wood` adds.
+    fn by_ring_and_bending(&self, share: Answer<Ratio>, along: &str, rows: &Rows) -> Answer<Ratio> {
+        let moments = ["upright.modulus", "plan.modulus"].map(path);
+        let share = moments.iter().fold(share, |share, path| bind(share, rows, path));
+        bind(self.by_wood(share, along, rows), rows, "poles.strength.bending")
     }
 
     fn shear(&self, worst: &Worst, rows: &mut Rows) {
@@ -385,16 +340,5 @@ impl Part<'_> {
         let share = sizes.iter().fold(share, |share, path| bind(share, rows, path));
         let share = self.by_wood(share, "shear", rows);
         rows.add(self.row(&factors.noun("twist")), self.title("shear strength used by twist", used), share);
-    }
-
-    /// What the ring would carry if it alone held what poles thrust on feet that do not give.
-    fn held(&self, held: &Worst, rows: &mut Rows) {
-        let used = &held.ring;
-        let force = self.laid.in_plan(timber::held_ring_force(used.forces.pull), used, rows);
-        let title = self.title("ring force, push below zero, if the ring alone held its poles", used);
-        rows.add(self.row("held-force"), title, force);
-        let moment = self.laid.in_plan(timber::held_ring_moment(used.forces.plan), used, rows);
-        let title = self.title("moment in plan there, if the ring alone held its poles", used);
-        rows.add(self.row("held-moment"), title, moment);
     }
 }
