@@ -32,7 +32,7 @@ pub struct Surface {
     pub error: f64,
 }
 
-/// Strips into which a bay is cut first, and at most, for the integrals; up the bay it is cut likewise, but no finer than in four.
+/// Strips into which a bay is cut first, and at most, for the integrals. Up the bay, where nothing kinks, halves are enough.
 const STRIPS: u32 = 1;
 const MOST_STRIPS: u32 = 16;
 /// The change of area, as a share, below which strips are not halved any more.
@@ -86,7 +86,7 @@ impl Bay<'_> {
         let at = |strip: u32| from + (to - from) * f64::from(strip) / f64::from(strips);
         for (v, weight_v) in (0..strips).flat_map(|strip| places(at(strip), at(strip + 1))) {
             let [eave, eye] = self.span(v);
-            let parts = strips.min(4);
+            let parts = strips.min(2);
             let level = |part: u32| eave + (eye - eave) * f64::from(part) / f64::from(parts);
             for (u, weight_u) in (0..parts).flat_map(|part| places(level(part), level(part + 1))) {
                 let (normal, [bend, twist]) = (self.patch.normal(u, v), self.patch.bends(u, v));

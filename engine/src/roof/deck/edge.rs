@@ -1,6 +1,6 @@
 //! Where a deck ends in plan: the eave, the eye, or the ends of the rafters themselves.
 
-use kurbo::{Point, Vec2};
+use kurbo::{Line, ParamCurveNearest, Point, Vec2};
 
 use crate::units::Length;
 
@@ -18,6 +18,8 @@ pub enum Edge {
     },
     /// A closed outline of straight sides, points in metres; a curve comes as a chain of short sides.
     Outline(Vec<Point>),
+    /// A stretch of an outline, open at its ends.
+    Stretch(Vec<Point>),
 }
 
 impl Edge {
@@ -28,7 +30,7 @@ impl Edge {
         all
     }
 
-    fn each(&self, from: Point, way: Vec2, mut found: impl FnMut(f64)) {
+    fn each(&self, from: Point, way: Vec2, found: impl FnMut(f64)) {
         match self {
             Edge::Ends => {}
             Edge::Circle { middle, radius } => {
@@ -36,21 +38,31 @@ impl Edge {
             }
             Edge::Outline(points) => {
                 let Some(&last) = points.last() else { return };
-                let beside = |point: Point| way.cross(point - from);
-                let (mut a, mut before) = (last, beside(last));
-                for &b in points {
-                    let after = beside(b);
-                    // Most sides lie on one hand of the line.
-                    let apart = after - before;
-                    if before * after <= 2.0 * CORNER * apart * apart
-                        && let Some(t) = on_side(from, way, a, b)
-                    {
-                        found(t);
-                    }
-                    (a, before) = (b, after);
-                }
+                on_chain(from, way, last, points, found);
+            }
+            Edge::Stretch(points) => {
+                let Some((&first, rest)) = points.split_first() else { return };
+                on_chain(from, way, first, rest, found);
             }
         }
+    }
+
+    /// What of an outline lies between two places on it, the shorter way round; any other edge as a whole. A bay between two
+    /// tails has few of the sides of a curve.
+    pub(super) fn between(&self, ends: [Point; 2]) -> Edge {
+        let Edge::Outline(points) = self else { return self.clone() };
+        let count = points.len();
+        let side = |number: usize| Line::new(points[number % count], points[(number + 1) % count]);
+        let at = ends.map(|end| {
+            let off = |number: &usize| side(*number).nearest(end, CORNER).distance_sq;
+            (0..count).min_by(|one, other| off(one).total_cmp(&off(other))).unwrap_or(0)
+        });
+        let chain = |[from, to]: [usize; 2]| -> Vec<Point> {
+            (from..=from + (to + count - from) % count + 1).map(|number| points[number % count]).collect()
+        };
+        let long = |chain: &[Point]| chain.windows(2).map(|two| two[0].distance(two[1])).sum::<f64>();
+        let [one, other] = [chain(at), chain([at[1], at[0]])];
+        Edge::Stretch(if long(&one) <= long(&other) { one } else { other })
     }
 
     /// The t nearest to `wanted` at which the line meets it; `wanted` itself where there is no edge but the ends.
@@ -65,6 +77,22 @@ impl Edge {
             }
         });
         nearest
+    }
+}
+
+fn on_chain(from: Point, way: Vec2, first: Point, rest: &[Point], mut found: impl FnMut(f64)) {
+    let beside = |point: Point| way.cross(point - from);
+    let (mut a, mut before) = (first, beside(first));
+    for &b in rest {
+        let after = beside(b);
+        // Most sides lie on one hand of the line.
+        let apart = after - before;
+        if before * after <= 2.0 * CORNER * apart * apart
+            && let Some(t) = on_side(from, way, a, b)
+        {
+            found(t);
+        }
+        (a, before) = (b, after);
     }
 }
 
@@ -110,5 +138,19 @@ mod tests {
         assert_eq!(Edge::Outline(square.clone()).nearest(from, way, 0.0), Some(-1.0));
         assert_eq!(Edge::Outline(square).nearest(from, way, 2.0), Some(3.0));
         assert_eq!(Edge::Ends.nearest(from, way, 0.25), Some(0.25));
+    }
+
+    #[test]
+    fn a_stretch_goes_the_shorter_way_round_and_is_met_only_there() {
+        let square = [(0., 0.), (4., 0.), (4., 4.), (0., 4.)].map(|(x, y)| Point::new(x, y)).to_vec();
+        let edge = Edge::Outline(square);
+        let round = |from: (f64, f64), to: (f64, f64)| edge.between([from.into(), to.into()]);
+        let corner = |found: &[(f64, f64)]| Edge::Stretch(found.iter().map(|&at| at.into()).collect());
+        assert_eq!(round((3., 0.), (4., 1.)), corner(&[(0., 0.), (4., 0.), (4., 4.)]));
+        assert_eq!(round((4., 1.), (3., 0.)), corner(&[(0., 0.), (4., 0.), (4., 4.)]));
+        assert_eq!(round((0., 1.), (1., 0.)), corner(&[(0., 4.), (0., 0.), (4., 0.)]));
+        assert_eq!(round((1., 0.), (2., 0.)), corner(&[(0., 0.), (4., 0.)]));
+        let (from, way) = (Point::new(1.0, 1.0), Vec2::new(1.0, 0.0));
+        assert_eq!(round((3., 0.), (4., 1.)).nearest(from, way, -1.0), Some(3.0));
     }
 }

@@ -113,8 +113,8 @@ impl TopLine {
 pub struct Frame {
     rafters: Vec<TopLine>,
     closed: bool,
-    eave: Edge,
-    eye: Edge,
+    /// Of each bay, what it has of the eave and of the edge of the eye.
+    cuts: Vec<[Edge; 2]>,
     surfaces: Vec<Surface>,
     edges: Vec<[Length; 2]>,
     steepest: Vec<Steepest>,
@@ -148,8 +148,17 @@ impl Frame {
             let outer = outer.ok_or(Fault::NoEave(number))?;
             tops.push(TopLine { support: foot, eave: between(foot, head, outer), eye: between(foot, head, inner) });
         }
+        let count = tops.len();
+        let cut = |from: usize| {
+            let [one, next] = [&tops[from], &tops[(from + 1) % count]];
+            [
+                eave.between([in_plan(one.eave), in_plan(next.eave)]),
+                eye.between([in_plan(one.eye), in_plan(next.eye)]),
+            ]
+        };
+        let cuts = (0..if closed { count } else { count - 1 }).map(cut).collect();
         let mut frame =
-            Frame { rafters: tops, closed, eave, eye, surfaces: Vec::new(), edges: Vec::new(), steepest: Vec::new() };
+            Frame { rafters: tops, closed, cuts, surfaces: Vec::new(), edges: Vec::new(), steepest: Vec::new() };
         frame.in_order()?;
         frame.surfaces = frame.bays().iter().map(Bay::surface).collect();
         frame.edges = frame.bays().iter().map(Bay::edge_lengths).collect();
@@ -201,14 +210,12 @@ impl Frame {
     /// The bays, each from a rafter to the next.
     #[must_use]
     pub fn bays(&self) -> Vec<Bay<'_>> {
-        let count = self.rafters.len();
-        let bays = if self.closed { count } else { count - 1 };
-        let bay = |from: usize| {
-            let to = (from + 1) % count;
+        let bays = self.cuts.iter().enumerate().map(|(from, [eave, eye])| {
+            let to = (from + 1) % self.rafters.len();
             let patch = patch(&self.rafters[from], &self.rafters[to]);
-            Bay { rafters: [from, to], patch, eave: &self.eave, eye: &self.eye }
-        };
-        (0..bays).map(bay).collect()
+            Bay { rafters: [from, to], patch, eave, eye }
+        });
+        bays.collect()
     }
 
     /// The bays on the left and on the right of a rafter, seen from its foot, by their place in [`Frame::bays`].
