@@ -82,17 +82,17 @@ const UNDER: [(&str, &str); 5] = [
 ];
 
 const EARTH: [(&str, &str); 11] = [
-    ("planks", "Planks that count in strength"),
-    ("area", "Area of the planks that count"),
-    ("upright.modulus", "Their section modulus, up and down"),
-    ("plan.modulus", "The same in plan"),
-    ("twist.modulus", "Torque over its greatest stress"),
-    ("soft-earth", "Soft earth, modulus of elasticity"),
-    ("soft-bed", "What it gives, each metre of beam"),
-    ("soft-length", "Length over which it carries to either side"),
-    ("stiff-earth", "Stiff earth, modulus of elasticity"),
-    ("stiff-bed", "What that gives, each metre of beam"),
-    ("stiff-length", "Length over which that carries"),
+    ("roof.beam.planks", "Planks that count in strength"),
+    ("roof.beam.area", "Area of the planks that count"),
+    ("roof.beam.upright.modulus", "Their section modulus, up and down"),
+    ("roof.beam.plan.modulus", "The same in plan"),
+    ("roof.beam.twist.modulus", "Torque over its greatest stress"),
+    ("wall.bond-beam.soft-earth", "Soft earth, modulus of elasticity"),
+    ("roof.beam.soft-bed", "What it gives, each metre of beam"),
+    ("roof.beam.soft-length", "Length over which it carries to either side"),
+    ("wall.bond-beam.stiff-earth", "Stiff earth, modulus of elasticity"),
+    ("roof.beam.stiff-bed", "What that gives, each metre of beam"),
+    ("roof.beam.stiff-length", "Length over which that carries"),
 ];
 
 /// Where the pole of each place lies; what the crew sets out and cuts stands in the chapter on the roof and on the cards.
@@ -173,7 +173,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "scarfs": table(answers, "roof.beam.", &SCARFS),
         "under": by_place(answers, "roof.beam.seats.", &UNDER),
         "anchors": table(answers, "roof.beam.anchors.", &[("pull", "must hold down")]),
-        "earth": figures(answers, "roof.beam.", &EARTH),
+        "earth": figures(answers, "", &EARTH),
         "places": by_place(answers, "roof.places.", &PLACES),
         "lengths": by_place(answers, "roof.places.", &LENGTHS),
         "forces": by_place(answers, "roof.members.", &FORCES),

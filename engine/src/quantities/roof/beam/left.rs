@@ -3,13 +3,12 @@
 use super::super::hold::Stood;
 use super::{number, path};
 use crate::house::BondBeam;
-use crate::known::{Known, Origin};
 use crate::quantities::line::bind;
 use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Left};
 use crate::row::Rows;
 use crate::timber::{beam as timber, section};
-use crate::units::{Area, Length, Pressure, SecondMoment, SectionModulus};
+use crate::units::{Area, Length, SecondMoment, SectionModulus};
 
 /// What bears of the beam.
 pub(super) fn left(beam: &BondBeam, rows: &mut Rows) -> Left {
@@ -42,17 +41,13 @@ pub(super) fn left(beam: &BondBeam, rows: &mut Rows) -> Left {
 pub(super) fn elastic(beam: &BondBeam, stood: &Stood<'_>, plank: Length, rows: &mut Rows) -> [Length; 2] {
     let planks = timber::whole_planks(beam.layers.value).value as f64;
     let second: SecondMoment = section::rectangle_second_moment(beam.width.value, plank).value * planks;
-    ["soft", "stiff"].map(|noun| {
-        let (earth, origin, why) = match noun {
-            "soft" => ("earth-soft-mpa", Origin::Judgement, "a cob wall that has not dried through"),
-            _ => ("earth-stiff-mpa", Origin::Memory, "dry cob walls in tests, and stiffer ones"),
-        };
-        let earth = Known::assumed(Pressure::mpa(number(earth)), path(&format!("{noun}-earth")), origin, why);
-        let earth =
-            rows.known(format!("modulus of elasticity of the earth under the bond beam, where it is {noun}"), &earth);
+    [("soft", &beam.earth[0]), ("stiff", &beam.earth[1])].map(|(noun, earth)| {
+        let own = earth.path.as_str();
+        let title = format!("modulus of elasticity of the earth under the bond beam, where it is {noun}");
+        let earth = rows.known(title, earth);
         let bed = ring::bed_stiffness(earth, beam.width.value, stood.wood.young, second, number("earth-poisson"));
         let bed = bed
-            .from("earth", path(&format!("{noun}-earth")))
+            .from("earth", own)
             .from("width", beam.width.path.as_str())
             .from("stiffness", "poles.strength.stiffness")
             .without("second moment")
