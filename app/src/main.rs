@@ -12,6 +12,11 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand, ValueEnum};
 use engine::units::System;
 
+/// Answers are many short texts. With it they take a sixth less time, and a house is thrown away on one thread without holding up
+/// the next one, which is computed on another.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 /// From one build file to quantities, checks, drawings and the build book of a small cob house.
 #[derive(Parser)]
 #[command(version)]

@@ -36,6 +36,8 @@ pub struct Typeset {
 pub fn typeset(files: &[(&str, &[u8])], main: &str) -> Result<Typeset, String> {
     let desk = Desk::laid(files, main)?;
     let compiled = typst::compile::<PagedDocument>(&desk);
+    // What it kept of the layout would lie beside the pages while they are printed, and with every book ever set.
+    typst::comemo::evict(0);
     let told = |faults: &[SourceDiagnostic]| -> Vec<String> { faults.iter().map(|fault| desk.told(fault)).collect() };
     let printed = compiled
         .output
@@ -44,8 +46,7 @@ pub fn typeset(files: &[(&str, &[u8])], main: &str) -> Result<Typeset, String> {
             Ok((pdf, document.pages().len()))
         })
         .map_err(|faults| told(&faults).join("\n"));
-    // Its cache would otherwise keep every book that a long-running program ever set.
-    typst::comemo::evict(10);
+    typst::comemo::evict(0);
     let (pdf, pages) = printed?;
     Ok(Typeset { pdf, pages, remarks: told(&compiled.warnings) })
 }

@@ -34,7 +34,7 @@ pub struct Surface {
 
 /// Strips into which a bay is cut first, and at most, for the integrals. Up the bay, where nothing kinks, halves are enough.
 const STRIPS: u32 = 1;
-const MOST_STRIPS: u32 = 16;
+const MOST_STRIPS: u32 = 8;
 /// The change of area, as a share, below which strips are not halved any more.
 const SETTLED: f64 = 1e-10;
 

@@ -151,10 +151,7 @@ impl Frame {
         let count = tops.len();
         let cut = |from: usize| {
             let [one, next] = [&tops[from], &tops[(from + 1) % count]];
-            [
-                eave.between([in_plan(one.eave), in_plan(next.eave)]),
-                eye.between([in_plan(one.eye), in_plan(next.eye)]),
-            ]
+            [eave.between([in_plan(one.eave), in_plan(next.eave)]), eye.between([in_plan(one.eye), in_plan(next.eye)])]
         };
         let cuts = (0..if closed { count } else { count - 1 }).map(cut).collect();
         let mut frame =
