@@ -56,12 +56,12 @@ pub(super) fn chapter(answers: &Answers) -> Value {
 
 const SHIMS: [&str; 8] =
     ["pole", "along", "left, inner", "left, outer", "left, cut", "right, inner", "right, outer", "right, cut"];
-const BOARDS: [&str; 6] = ["bay", "course", "length", "left end", "right end", "out of"];
+const BOARDS: [&str; 5] = ["board", "length", "left end", "right end", "of no."];
 const EDGES: [&str; 8] =
     ["bay", "straight", "bent", "at a quarter", "half-way", "three quarters", "its ends, bevel", "frame of the eye"];
 const WATER: [&str; 3] = ["downspout", "drains in plan", "deep if it is blocked"];
 const LAYERS: [&str; 7] = ["layer", "area", "in place", "loose", "buckets", "each, soaked", "all, soaked"];
-const STICKS: [&str; 3] = ["no.", "stock", "bay.course and length"];
+const STICKS: [&str; 3] = ["no.", "stock", "boards and their lengths"];
 
 fn length(answers: &Answers, length: Length) -> String {
     shown(length.into(), answers.system)
@@ -79,11 +79,10 @@ fn shim(answers: &Answers, line: &ShimLine) -> Vec<String> {
     [line.pole.to_string(), length(answers, line.along)].into_iter().chain(sides).collect()
 }
 
-fn board(answers: &Answers, line: &BoardLine) -> [String; 6] {
+fn board(answers: &Answers, line: &BoardLine) -> [String; 5] {
     let [left, right] = line.ends.map(|end| end.map_or_else(|| "in place".to_owned(), |end| angle(answers, end)));
-    let from =
-        line.from.map_or_else(|| "–".to_owned(), |(number, stock)| format!("{number}, {}", length(answers, stock)));
-    [line.bay.to_string(), line.course.to_string(), length(answers, line.length), left, right, from]
+    let from = line.from.map_or_else(|| "–".to_owned(), |(number, _)| number.to_string());
+    [format!("{}.{}", line.bay, line.course), length(answers, line.length), left, right, from]
 }
 
 fn sticks(answers: &Answers, deck: &DeckTables) -> Vec<[String; 3]> {
