@@ -203,7 +203,7 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
 fn is_alike(path: &str, one: Quantity, other: Quantity) -> bool {
     let [one_si, other_si] = [one.si(), other.si()].map(|si| si.unwrap_or(f64::NAN));
     // A ring of timber is far stiffer along than across, and what its poles push across nearly cancels.
-    let kept = if path.starts_with("roof.beam.") { 1e-7 } else { 1e-9 };
+    let kept = if path.starts_with("roof.beam.") && !path.ends_with(".area") { 1e-7 } else { 1e-9 };
     exempt::is_of_a_frame(path) && (one_si - other_si).abs() <= kept * one_si.abs() || same(one, other)
 }
 

@@ -126,7 +126,8 @@ fn on_the_wall(
     {
         runs.rotate_left(first);
     }
-    let mut last = Vec::new();
+    // Of all places that refuse it, the one nearest to the finger says why.
+    let mut first = Vec::new();
     let tried = if table == "openings" { &[LINTEL, ""][..] } else { &[""] };
     for lintel in tried {
         for (run, along) in runs.iter().flat_map(|(run, _)| ALONG.map(|along| (run, along))) {
@@ -148,11 +149,11 @@ fn on_the_wall(
                     // Where it does not fit at the place asked for, it stays where it fits.
                     return Ok(if computed(&moved, system).is_ok() { moved } else { text });
                 }
-                Err(problems) => last = problems,
+                Err(problems) => first = if first.is_empty() { problems } else { first },
             }
         }
     }
-    Err(last)
+    Err(first)
 }
 
 /// A common one of its kind, our choice of sizes; all of them can be dragged.

@@ -149,8 +149,9 @@ impl<'a, 'b> Laid<'a, 'b> {
     fn parts(&self, answers: &Answers, under: &Under<'_>, rows: &mut Rows) {
         let sides = self.sides();
         let of = |kind: Feet| self.feet.iter().position(|feet| *feet == kind);
-        let Some(worst) = of(Feet::Sliding).map(|group| answers.worst(group, &sides, under)) else { return };
-        let held = of(Feet::Held).map(|group| answers.worst(group, &sides, under)).unwrap_or_default();
+        let of_each = answers.worst(&sides, under);
+        let Some(worst) = of(Feet::Sliding).and_then(|group| of_each.get(group)) else { return };
+        let held = of(Feet::Held).and_then(|group| of_each.get(group)).map_or(&[][..], Vec::as_slice);
         for (place, worst) in worst.iter().enumerate().filter(|(_, worst)| worst.bending.share > 0.0) {
             let part = self.part(place);
             part.bending(worst, rows);
@@ -158,10 +159,10 @@ impl<'a, 'b> Laid<'a, 'b> {
             part.shear(worst, rows);
             part.twist(worst, rows);
             if let Some(held) = held.get(place) {
-                part.held(&held.ring, rows);
+                part.held(&held.thrust, rows);
             }
         }
-        let most = held.iter().map(|part| &part.ring).enumerate();
+        let most = held.iter().map(|part| &part.thrust).enumerate();
         let Some((place, most)) = most.max_by(|one, other| one.1.share.total_cmp(&other.1.share)) else { return };
         self.part(place).held_alone(most, rows);
     }

@@ -11,6 +11,8 @@ pub(super) struct Stops {
     pub along: Vec<f64>,
     /// The side of the line that the member after each lies on.
     pub side: Vec<usize>,
+    /// Whether nothing but an anchor is there.
+    pub is_anchor_alone: Vec<bool>,
     /// The stop of each seat.
     pub seats: Vec<usize>,
     /// The stop of each anchor.
@@ -72,9 +74,11 @@ impl Stops {
                     stops.at.push(between(corners[side], corners[(side + 1) % count], share));
                     stops.along.push(along);
                     stops.side.push(side);
+                    stops.is_anchor_alone.push(true);
                 }
                 stops.at.len() - 1
             };
+            stops.is_anchor_alone[stop] &= matches!(what, What::Anchor(_));
             match what {
                 What::Corner if near => stops.side[stop] = side,
                 What::Corner => {}

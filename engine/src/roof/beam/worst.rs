@@ -88,6 +88,8 @@ pub struct Worst {
     pub bending: Used,
     /// Ring force and bending.
     pub ring: Used,
+    /// Ring force and bending in plan alone: what thrust makes.
+    pub thrust: Used,
     /// Shear.
     pub shear: Used,
     /// Twist; zero where nothing lifts.
@@ -136,18 +138,26 @@ impl Answers {
         Now { factors, weight: under.weights[combination], thrust: &self.thrust[group], up, lifts }
     }
 
-    /// The greatest shares of each part under a group of loads; `parts` says for each side of the beam's line which part it is of.
+    /// The greatest shares of each part under each group of loads; `parts` says for each side of the beam's line which part it is of.
     #[must_use]
-    pub fn worst(&self, group: usize, parts: &[usize], under: &Under<'_>) -> Vec<Worst> {
+    pub fn worst(&self, parts: &[usize], under: &Under<'_>) -> Vec<Vec<Worst>> {
+        let near = self.near(under);
+        (0..self.thrust.len()).map(|group| self.worst_of(group, parts, under, &near)).collect()
+    }
+
+    fn worst_of(&self, group: usize, parts: &[usize], under: &Under<'_>, near: &[Vec<[f64; 2]>]) -> Vec<Worst> {
         let count = parts.iter().max().map_or(0, |last| last + 1);
         let mut all = vec![Worst::default(); count];
-        let near = self.near(under);
         for combination in 0..under.combinations.len() {
             let now = self.now(group, combination, under);
             let beds: Vec<[f64; 2]> = near.iter().map(|near| now.bed(near)).collect();
             for (stop, &side) in self.stops.side.iter().enumerate() {
                 let Some(worst) = parts.get(side).and_then(|part| all.get_mut(*part)) else { continue };
                 for (end, at) in [stop, self.stops.next(stop)].into_iter().enumerate() {
+                    // An anchor that holds nothing is no place of its own.
+                    if now.lifts.is_none() && self.stops.is_anchor_alone[at] {
+                        continue;
+                    }
                     let forces = now.forces((stop, end), beds[at]);
                     let used = |share| Used { share, forces, combination, group, is_lifted: now.lifts.is_some() };
                     worst.take(&under.left, &under.resists[combination], &forces, used);
@@ -235,9 +245,11 @@ impl Worst {
     fn take(&mut self, left: &Left, resists: &Resists, forces: &Forces, used: impl Fn(f64) -> Used) {
         let bending = (forces.upright / left.upright + forces.plan / left.plan) / resists.bending;
         let along = if forces.pull > Force::ZERO { resists.tension } else { resists.compression };
+        let pulled = forces.pull.abs() / left.area / along;
         let shares = [
             (&mut self.bending, bending),
-            (&mut self.ring, bending + forces.pull.abs() / left.area / along),
+            (&mut self.ring, bending + pulled),
+            (&mut self.thrust, forces.plan / left.plan / resists.bending + pulled),
             (&mut self.shear, forces.shear * 1.5 / left.area / resists.shear),
             (&mut self.twist, forces.twist / left.twist / resists.twist),
         ];
