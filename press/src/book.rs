@@ -26,6 +26,8 @@ mod later;
 #[cfg(feature = "book")]
 mod lifts;
 #[cfg(feature = "book")]
+mod mixes;
+#[cfg(feature = "book")]
 mod orders;
 #[cfg(feature = "book")]
 mod quantities;
@@ -64,7 +66,7 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, orders, quantities, roof,
+        bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, quantities, roof,
         set_out, site, skin, soil, sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
@@ -80,6 +82,7 @@ mod whole {
         ("/drawings.typ", include_str!("book/chapters/drawings.typ")),
         ("/walls.typ", include_str!("book/chapters/walls.typ")),
         ("/earth.typ", include_str!("book/chapters/earth.typ")),
+        ("/mixes.typ", include_str!("book/chapters/mixes.typ")),
         ("/bricks.typ", include_str!("book/chapters/bricks.typ")),
         ("/lifts.typ", include_str!("book/chapters/lifts.typ")),
         ("/roof.typ", include_str!("book/chapters/roof.typ")),
@@ -124,6 +127,7 @@ mod whole {
             "site": site::chapter(answers),
             "recipes": earth::recipes(answers),
             "behind": earth::behind(answers),
+            "mixes": mixes::chapter(answers),
             "bricks": bricks::chapter(answers),
             "soil": soil::section(answers),
             "lifts": lifts::chapter(answers),

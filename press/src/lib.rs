@@ -8,6 +8,7 @@ pub mod export;
 pub mod fonts;
 pub mod gltf;
 pub mod lettering;
+pub mod mixes;
 pub mod orders;
 pub mod paper;
 mod spoken;

@@ -1,4 +1,4 @@
-//! Tables of a leaf: recipes by the bucket, test bricks, openings, the earth balance, which pole lies where, shims, the
+//! Tables of a leaf: recipes by the bucket, tried mixes, test bricks, openings, the earth balance, which pole lies where, shims, the
 //! ring of timber under the poles; and the lines of what to order.
 
 use engine::answers::Answers;
@@ -14,7 +14,7 @@ pub fn tables(leaf: &str, answers: &Answers) -> Vec<Table> {
         "walls" => vec![openings(answers)],
         "earth" => {
             let recipes = answers.recipes.iter().map(|recipe| of_recipe(answers, recipe));
-            recipes.chain(of_bricks(answers)).collect()
+            recipes.chain(of_mixes(answers)).chain(of_bricks(answers)).collect()
         }
         "roof" => places(answers).into_iter().chain(deck(answers)).chain(beam(answers)).collect(),
         _ => Vec::new(),
@@ -90,6 +90,19 @@ fn of_bricks(answers: &Answers) -> Vec<Table> {
     both.collect()
 }
 
+/// What was tried, what is wanted and what the surfaces say, and what is chosen.
+fn of_mixes(answers: &Answers) -> Vec<Table> {
+    let all = press::mixes::series(answers).into_iter().flat_map(|mixes| {
+        let open = mixes.open.into_iter().map(|sentence| vec![sentence, "–".to_owned()]);
+        let together = mixes.together.into_iter().map(Vec::from).chain(open).collect();
+        let titles = ["what is wanted", "what they choose"].map(|words| format!("{}: {words}", mixes.title));
+        let tried = Table { title: mixes.title, header: mixes.tried.header, rows: mixes.tried.rows };
+        let wishes = Table { title: titles[0].clone(), header: mixes.wishes.header, rows: mixes.wishes.rows };
+        [tried, wishes, table(&titles[1], &["what", "how much"], together)]
+    });
+    all.collect()
+}
+
 fn openings(answers: &Answers) -> Table {
     let names = answers.rows.matching("openings.*.width").filter_map(|row| row.path.split('.').nth(1));
     let rows = names.map(|name| {
@@ -163,8 +176,7 @@ fn beam(answers: &Answers) -> Vec<Table> {
     };
     let forces = ["ring-force", "moment-plan", "moment-upright", "shear-force", "twist-moment"];
     let parts = lines("roof.beam.", keys("roof.beam.", "ring-force"), &forces);
-    let header =
-        ["bond beam over", "ring force, push below zero", "moment in plan", "up and down", "across", "twist"];
+    let header = ["bond beam over", "ring force, push below zero", "moment in plan", "up and down", "across", "twist"];
     let held = lines("roof.beam.", keys("roof.beam.", "held-force"), &["held-force", "held-moment"]);
     let alone = ["bond beam over", "ring force, push below zero", "moment in plan there"];
     let anchors = lines("roof.beam.anchors.", keys("roof.beam.anchors.", "pull"), &["pull"]);

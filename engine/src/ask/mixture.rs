@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use super::given::Given;
-use super::mixture_given::{MOST_RUNS, batch, order, runs, unfitted, unmeasurable, varied};
+use super::mixture_given::{MOST_RUNS, batch, order, runs, varied};
 use super::{Question, Reply};
 use crate::earth::mixture::{
     self, Fit, Kind as Varied, Order, Terms, centroid, distinct, fitted, highest_order, lattice, measurable, shares,
@@ -69,7 +69,7 @@ fn within(given: &mut Given<'_>, reply: &mut Reply) {
     }
     let counts = match measurable(&batch.limits) {
         Ok(counts) => counts,
-        Err(fault) => return given.problem(unmeasurable(fault)),
+        Err(fault) => return given.problem(fault.in_words().into()),
     };
     let mixes: Vec<Vec<f64>> = counts.iter().map(|counts| shares(counts)).collect();
     let terms = Terms::of(Varied::Shares, wanted, batch.names.len());
@@ -82,7 +82,7 @@ fn within(given: &mut Given<'_>, reply: &mut Reply) {
         .answer
         .insert("runs".into(), json!(chosen.iter().map(|&place| batch.called(&counts[place])).collect::<Vec<_>>()));
     reply.answer.insert("measurable_count".into(), json!(mixes.len()));
-    reply.answer.insert("distinct_count".into(), json!(distinct(&tried)));
+    reply.answer.insert("distinct_count".into(), json!(distinct(Varied::Shares, &tried)));
     let carried = highest_order(Varied::Shares, &tried);
     reply.answer.insert("carries".into(), json!(carried.map_or("nothing yet", Order::word)));
     if carried < Some(wanted) {
@@ -117,7 +117,7 @@ fn fit(given: &mut Given<'_>, reply: &mut Reply) {
     let asked = wanted.or(highest).unwrap_or(Order::Linear);
     let fit = match fitted(varied, asked, &mixes, &values) {
         Ok(fit) => fit,
-        Err(fault) => return given.problem(unfitted(&fault)),
+        Err(fault) => return given.problem(fault.in_words()),
     };
     reply.answer.insert("order".into(), json!(asked.word()));
     reply.answer.insert("highest_order".into(), json!(highest.map_or("none", Order::word)));

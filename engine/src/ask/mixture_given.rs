@@ -1,7 +1,7 @@
 //! What requests about mixtures share: runs, wishes, ingredients in buckets, and why there is no surface.
 
 use super::given::Given;
-use crate::earth::mixture::{Goal, Kind as Varied, Limits, Order, Unfitted, Unmeasurable, Want};
+use crate::earth::mixture::{Goal, Kind as Varied, Limits, Order, Want};
 use crate::units::Kind;
 
 /// A slip in a request must not keep anyone waiting.
@@ -56,25 +56,6 @@ pub(super) fn varied(given: &mut Given<'_>) -> Varied {
 pub(super) fn order(given: &mut Given<'_>) -> Option<Order> {
     let word = given.maybe_word("order", &["linear", "quadratic", "special-cubic"])?;
     Order::ALL.into_iter().find(|order| order.word() == word)
-}
-
-/// Why there is no surface, and what would give one.
-pub(super) fn unfitted(fault: &Unfitted) -> String {
-    match fault {
-        Unfitted::Mixes(found, wanted) => {
-            format!(
-                "{found} distinct mixes do not carry {wanted} terms: try {} more mixes, or ask for a plainer fit",
-                wanted - found
-            )
-        }
-        Unfitted::Runs(found, wanted) => {
-            format!(
-                "{found} runs leave nothing over to tell scatter from truth: {wanted} are wanted, test {} more",
-                wanted - found
-            )
-        }
-        Unfitted::Alike(term) => format!("these mixes do not tell term {term} from the others: vary it by itself"),
-    }
 }
 
 /// Reads a wish, and the value that it is held against where one is written.
@@ -151,17 +132,6 @@ pub(super) fn batch(given: &mut Given<'_>) -> Option<Batch> {
 
 /// A slip in a request must not keep anyone waiting.
 const MOST_STEPS: f64 = 60.0;
-
-/// Why no mix can be measured.
-pub(super) fn unmeasurable(fault: Unmeasurable) -> String {
-    match fault {
-        Unmeasurable::Above => "no mix is within these limits: the least of all together is more than the batch".into(),
-        Unmeasurable::Below => "no mix is within these limits: the most of all together is less than the batch".into(),
-        Unmeasurable::Many => {
-            "there are too many mixes within these limits: narrow them, or measure in larger steps".into()
-        }
-    }
-}
 
 impl Batch {
     /// A mix as it is called out at the tarp: "3 soil : 4.5 sand".

@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use super::given::Given;
-use super::mixture_given::{Batch, MOST_RUNS, Run, batch, goal, order, runs, unfitted, unmeasurable};
+use super::mixture_given::{Batch, MOST_RUNS, Run, batch, goal, order, runs};
 use super::{Question, Reply};
 use crate::earth::mixture::{
     self, Choice, Fit, Goal, Kind as Varied, Order, Ranked, fitted, highest_order, measurable, ranked, shares, steady,
@@ -107,7 +107,7 @@ fn surfaces(
     match fits.collect::<Result<Vec<Fit>, _>>() {
         Ok(fits) => Some(fits),
         Err(fault) => {
-            given.problem(unfitted(&fault));
+            given.problem(fault.in_words());
             None
         }
     }
@@ -129,7 +129,7 @@ fn recipe(given: &mut Given<'_>, reply: &mut Reply) {
     let Some(fits) = surfaces(given, Varied::Shares, wanted, &runs, goals.len()) else { return };
     let counts = match measurable(&batch.limits) {
         Ok(counts) => counts,
-        Err(fault) => return given.problem(unmeasurable(fault)),
+        Err(fault) => return given.problem(fault.in_words().into()),
     };
     let Some(mut choice) = ranked(&counts, &fits, &goals) else {
         return given.problem("no mix within these limits meets every wish at all: widen a wish or the limits".into());

@@ -6,7 +6,7 @@ use toml::de::DeValue;
 
 use super::reader::{Table, is_near};
 use super::source::Written;
-use crate::units::{Kind, Length, Quantity};
+use crate::units::{self, Kind, Length, Quantity};
 
 impl<'s, 'i> Table<'s, 'i> {
     /// A table of its own.
@@ -124,6 +124,42 @@ impl<'s, 'i> Table<'s, 'i> {
                 Some((written, table.quantity_of(name.get_ref(), value.get_ref(), value.span(), kind)?))
             })
             .collect()
+    }
+
+    /// Quantities of any of several kinds, each under a name of the builder's.
+    pub fn by_name_of_any(&mut self, key: &'static str, kinds: &[Kind]) -> Vec<(Written<String>, Written<Quantity>)> {
+        let Some(table) = self.table(key) else { return Vec::new() };
+        let entries = table.table.iter();
+        entries
+            .filter_map(|(name, value)| {
+                let written = table.written(name.get_ref(), name.span(), name.get_ref().clone().into_owned());
+                Some((written, table.of_any(name.get_ref(), value.get_ref(), value.span(), kinds)?))
+            })
+            .collect()
+    }
+
+    /// A quantity of any of several kinds that must be there.
+    pub fn needed_of_any(&mut self, key: &'static str, kinds: &[Kind], example: &str) -> Option<Written<Quantity>> {
+        let Some((value, span)) = self.value(key) else {
+            self.missing(key, &format!("\"{example}\""));
+            return None;
+        };
+        self.of_any(key, value, span, kinds)
+    }
+
+    /// The quantity of the first kind as which a value reads; of the first of them where it reads as none.
+    fn of_any(&self, key: &str, value: &DeValue<'_>, span: Range<usize>, kinds: &[Kind]) -> Option<Written<Quantity>> {
+        let fits = |kind: &&Kind| matches!(value, DeValue::String(text) if units::parse(text, **kind).is_ok());
+        if let DeValue::String(text) = value
+            && !kinds.iter().any(|kind| fits(&kind))
+        {
+            let message = format!("\"{text}\" is nothing that is measured of a mix");
+            let hint = "write a number, or a number with its unit, such as \"1.2 %\", \"650 kPa\" or \"7 mm\"";
+            self.source.fault(span, &self.key_path(key), message, hint);
+            return None;
+        }
+        let kind = kinds.iter().find(fits).copied().unwrap_or(Kind::Number);
+        self.quantity_of(key, value, span, kind)
     }
 
     /// Lengths in a list without names; the place of each, from 1, becomes part of its path.

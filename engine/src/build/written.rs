@@ -8,6 +8,7 @@ use super::gauge::{self, Gauge};
 use super::ground::{self, Ground, Water};
 use super::jars::{self, Jar};
 use super::line::{self, Point};
+use super::mixes::{self, Mixes};
 use super::openings::{self, Opening};
 use super::people::{self, Crew, Dates};
 use super::prices::{self, Price};
@@ -70,6 +71,8 @@ pub struct Build {
     pub gradings: Vec<Grading>,
     /// `[tests.sand-to-add.NAME]`
     pub sandings: Vec<Sanding>,
+    /// `[tests.mixes.NAME]`
+    pub mixes: Vec<Mixes>,
     /// `[rules.tolerances.NAME]`
     pub tolerances: Vec<Tolerance>,
     /// Tables that the build file may hold but that nothing reads yet.
@@ -239,6 +242,7 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
         build.limits = soil::limits(&mut table);
         build.gradings = soil::gradings(&mut table);
         build.sandings = soil::sandings(&mut table);
+        build.mixes = mixes::mixes(&mut table);
         let (bricks, unread) = bricks::tests(table);
         build.bricks = bricks;
         build.unread.extend(unread);

@@ -131,10 +131,8 @@ fn a_missing_clause_with_a_figure_is_not_known_however_small_the_figure_is() {
 
 #[test]
 fn a_borrowed_rule_is_at_best_on_trust_says_so_and_never_hides_a_failure() {
-    let borrowed = Rule {
-        borrowed: Some("written for bricks, not for cob".into()),
-        ..rule(Comparison::AtMost, Standing::Seen)
-    };
+    let borrowed =
+        Rule { borrowed: Some("written for bricks, not for cob".into()), ..rule(Comparison::AtMost, Standing::Seen) };
     let against = |width| {
         let mut rows = Rows::default();
         rows.known("width", &Known::given(Length::m(width), "thing.width", 3));

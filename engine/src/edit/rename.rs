@@ -173,7 +173,7 @@ impl Renamed<'_> {
         let path: Vec<&str> = path.iter().map(String::as_str).collect();
         let key = path.last().copied().unwrap_or("");
         let is_of = key == "of" || key.ends_with("-of");
-        let is_tested = matches!(path[..], ["tests", "bricks", _, "of"]);
+        let is_tested = matches!(path[..], ["tests", "bricks" | "mixes", _, "of"]);
         // What else is made of something is bought by the name of it and never mixed.
         let is_mixed = matches!(path[..], ["floor" | "skin" | "built-in", ..] | ["wall", "gap", _]);
         match self.parent.join(".").as_str() {
@@ -193,15 +193,23 @@ impl Renamed<'_> {
         }
     }
 
-    /// Whether the last key of a path is the name of such a thing: an ingredient in a recipe, or its price.
+    /// Whether the last key of a path is the name of such a thing: an ingredient in a recipe or a tried mix, its price, or what was
+    /// measured of tried mixes.
     fn means_by_key(&self, path: &[String]) -> bool {
-        if self.parent != ["earth", "ingredients"] || path.last().is_none_or(|last| last != self.name) {
+        if path.last().is_none_or(|last| last != self.name) {
             return false;
         }
         let path: Vec<&str> = path.iter().map(String::as_str).collect();
+        if let ["tests", "mixes", mixes, "tried", _, "found", _] = path[..] {
+            return self.parent == ["tests", "mixes", mixes, "wishes"];
+        }
+        if self.parent != ["earth", "ingredients"] {
+            return false;
+        }
         match path[..] {
             ["prices", _] => true,
             ["earth", "recipes", _, measure, _] => matches!(measure, "buckets" | "dry"),
+            ["tests", "mixes", _, "limits", _] | ["tests", "mixes", _, "tried", _, "buckets", _] => true,
             _ => false,
         }
     }

@@ -27,7 +27,7 @@ pub(super) enum Node<'a> {
 const LISTED: [&str; 7] =
     ["wall.line", "wall.lifts", "floor.layers", "floor.oil", "skin.inside", "skin.outside", "roof.layers"];
 /// Tables of named tables.
-const NAMED: [&str; 19] = [
+const NAMED: [&str; 20] = [
     "openings",
     "built-in",
     "services",
@@ -45,6 +45,7 @@ const NAMED: [&str; 19] = [
     "tests.bricks",
     "tests.jars",
     "tests.limits",
+    "tests.mixes",
     "tests.gradings",
     "tests.sand-to-add",
 ];
@@ -157,7 +158,10 @@ pub(super) fn holds_named(keys: &[String]) -> bool {
     NAMED.contains(&keys.join(".").as_str())
         || matches!(
             keys[..],
-            ["tests", "bricks", _, "each"] | ["tests", "jars", _, "readings"] | ["tests", "gradings", _, "sieves"]
+            ["tests", "bricks", _, "each"]
+                | ["tests", "jars", _, "readings"]
+                | ["tests", "gradings", _, "sieves"]
+                | ["tests", "mixes", _, "wishes" | "tried"]
         )
 }
 

@@ -27,6 +27,8 @@ pub mod lift_cards;
 mod lifts;
 mod limits;
 mod line;
+mod mix_choice;
+mod mixes;
 mod opening;
 mod openings;
 pub mod part;
@@ -78,6 +80,8 @@ pub use jars::{Jar, Settled};
 pub use layers::{Layer, Of, Skin};
 pub use lift_cards::{lift_cards, service_places};
 pub use limits::Limits;
+pub use mix_choice::{MixFound, MixSurface, Unchosen};
+pub use mixes::{Mixes, Tried, Wish};
 pub use opening::{FittedFrame, Hanging, Lintel, Opening, SillBoard, Splay};
 pub use openings::offsets;
 pub use parts::parts;
@@ -160,6 +164,8 @@ pub struct House {
     pub jars: Vec<Jar>,
     /// Limits of soils, in the order of their names.
     pub limits: Vec<Limits>,
+    /// Tried mixes, in the order of their names.
+    pub mixes: Vec<Mixes>,
     /// Gradings, in the order of their names.
     pub gradings: Vec<Grading>,
     /// Sand that is to be added, in the order of their names.

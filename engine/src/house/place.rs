@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use super::{
     About, House, Stone, Wall, bricks, built_in, earth, floor as floor_work, gap, gauge, goods, gradings, jars, layers,
-    levels, lifts, limits, line, openings, profile, roof, sanding, set_out, shelter, site,
+    levels, lifts, limits, line, mixes, openings, profile, roof, sanding, set_out, shelter, site,
 };
 use crate::build::{Build, Source, Written};
 use crate::curve::Along;
@@ -37,6 +37,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let limits = limits::place(source, build, earth.as_ref(), system);
     let gradings = gradings::place(source, build, earth.as_ref(), system);
     let sandings = sanding::place(source, build, earth.as_ref(), (&jars, &gradings), system);
+    let mixes = mixes::place(source, build, earth.as_ref(), system);
     let bricks = bricks::place(source, build, earth.as_ref(), cob.as_deref(), system);
     let skin = layers::skin(source, build, earth.as_ref(), &mut assumed, system);
     let floor = layers::floor(source, build, earth.as_ref(), system);
@@ -94,6 +95,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         jars,
         limits,
         gradings,
+        mixes,
         sandings,
         floor,
         bays,

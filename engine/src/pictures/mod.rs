@@ -4,6 +4,7 @@ mod bricks;
 mod clip;
 mod elevation;
 mod exploded;
+mod mixes;
 mod roof;
 mod roof_cut;
 mod stage;
@@ -12,6 +13,7 @@ mod trade;
 pub use bricks::{BrickLot, Fall, TestedBrick, brick_lots};
 pub use elevation::Elevation;
 pub use exploded::{Exploded, Group};
+pub use mixes::{Contour, MixPicture, StepRecipe, TriedMix};
 pub use roof_cut::{LayerCut, RoofCut, roof_cut};
 pub use stage::Stage;
 pub use trade::{Choice, Panel, SoilStays};
@@ -45,6 +47,8 @@ pub struct Pictures {
     pub choice: Option<Choice>,
     /// How that pole of the ring is bent whose strength is used most.
     pub bent: Option<Along>,
+    /// Tried mixes that choose a recipe of two or three ingredients.
+    pub mixes: Vec<MixPicture>,
 }
 
 /// What one sees, from back to front.
@@ -112,5 +116,6 @@ pub fn pictures(house: &House, rows: &Rows) -> Pictures {
     let bodies: Vec<Body> = finished(house, rows, CHORD).bodies.iter().map(Body::of).collect();
     let elevations = elevation::elevations(house, &bodies);
     let (choice, bent) = (trade::choice(house, rows), along::along(house, rows));
-    Pictures { elevations, exploded: exploded::exploded(house, rows, bodies), choice, bent }
+    let mixes = mixes::mixes(house);
+    Pictures { elevations, exploded: exploded::exploded(house, rows, bodies), choice, bent, mixes }
 }

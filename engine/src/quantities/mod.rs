@@ -15,6 +15,7 @@ mod layers;
 mod lifts;
 mod limits;
 mod line;
+mod mixes;
 mod need;
 mod openings;
 mod plaster;
@@ -61,6 +62,7 @@ pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     bricks::walk(house, &mut rows);
     jars::walk(house, &mut rows);
     limits::walk(house, &mut rows);
+    mixes::walk(house, &mut rows);
     gradings::walk(house, &mut rows);
     tested_soil::walk(house, &mut rows);
     sanding::walk(house, &mut rows);

@@ -134,7 +134,7 @@ const GROUPS: [(&str, &[&str]); 8] = [
     ("Services", &["services."]),
     ("Ground, trench and drain", &["ground.", "water."]),
     ("Buckets, loaves, straw", &["earth."]),
-    ("Tests of soil and bricks", &["tests."]),
+    ("Tests of soil, mixes and bricks", &["tests."]),
     ("Floor and skin", &["floor.", "skin."]),
     ("Roof", &["roof.", "poles."]),
 ];

@@ -5,6 +5,7 @@ use engine::pictures::{Pictures, SoilStays};
 use engine::units::System;
 
 use crate::bricks;
+use crate::mixes;
 use crate::spoken::spoken;
 
 /// The words of a drawing.
@@ -83,6 +84,7 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             let title = format!("Place {}: {}", place + 1, spoken(tag));
             (title, "True along, thicker across. Marks are measured from the end that goes to the wall.".to_owned())
         }
+        other if other.starts_with("mixes-") => of_mixes(other.strip_prefix("mixes-")?, answers),
         other if other.starts_with("bricks-") || other.starts_with("damp-bricks-") => of_bricks(other, answers)?,
         other => match (other.strip_prefix("plaster-lots-"), other.strip_prefix("elevation-")) {
             (Some(side), _) => {
@@ -115,6 +117,20 @@ fn of_bricks(name: &str, answers: &Answers) -> Option<(String, String)> {
     let note =
         format!("{marks}; crossed: strange, and counted all the same. Mean and lower bound are of the dry ones.");
     Some((format!("{}: what each bore", lot(name.strip_prefix("bricks-")?)?), note))
+}
+
+fn of_mixes(name: &str, answers: &Answers) -> (String, String) {
+    let count = answers.rows.matching(&format!("tests.mixes.{name}.limits.*.low")).count();
+    let marks = "Discs: mixes that were tried, ringed where they were repeated; rings: recipes of whole steps between them, the \
+                 larger ones nearly as good as the chosen one.";
+    let note = if count == 3 {
+        format!(
+            "{marks} Lines: all wishes are met alike, the more the heavier. Beyond the tried mixes nothing is told."
+        )
+    } else {
+        format!("{marks} Heavy: all wishes together; broken: each by itself. Beyond the tried mixes nothing is told.")
+    };
+    (format!("{}: how much of what is wanted is met", mixes::title(name)), note)
 }
 
 fn lines_of_the_choice(soil: SoilStays) -> String {

@@ -260,7 +260,8 @@ async fn an_opening_that_is_added_has_a_lintel_as_those_of_a_first_build_have() 
 async fn each_kind_of_thing_can_be_added_by_touching_a_drawing_and_is_taken_back_in_one_step() {
     // Between deadmen all round the wall there is no room for one more door.
     let tables: Vec<&str> = TANSY.split_inclusive("\n\n").collect();
-    let of_others = |table: &&&str| !["east", "hollow", "west"].iter().any(|run| table.contains(&format!("[wall.anchors.{run}]")));
+    let of_others =
+        |table: &&&str| !["east", "hollow", "west"].iter().any(|run| table.contains(&format!("[wall.anchors.{run}]")));
     let roomy: String = tables.iter().filter(of_others).copied().collect();
     assert!(roomy.len() < TANSY.len());
     let desk = Desk::with(&roomy);

@@ -60,6 +60,20 @@ pub enum Unmeasurable {
     Many,
 }
 
+impl Unmeasurable {
+    /// In words.
+    #[must_use]
+    pub fn in_words(self) -> &'static str {
+        match self {
+            Unmeasurable::Above => "no mix is within these limits: the least of all together is more than the batch",
+            Unmeasurable::Below => "no mix is within these limits: the most of all together is less than the batch",
+            Unmeasurable::Many => {
+                "there are too many mixes within these limits: narrow them, or measure in larger steps"
+            }
+        }
+    }
+}
+
 /// No more mixes than this are looked through.
 const MOST_MIXES: usize = 20_000;
 

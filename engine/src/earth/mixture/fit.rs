@@ -61,15 +61,40 @@ pub enum Unfitted {
     Alike(String),
 }
 
-/// How many distinct mixes there are.
-#[must_use]
-pub fn distinct(mixes: &[Vec<f64>]) -> usize {
-    groups(mixes).into_iter().max().map_or(0, |last| last + 1)
+impl Unfitted {
+    /// In words, and what would give a surface.
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        let more = |found: &usize, wanted: &usize, noun: &str| match wanted - found {
+            1 => format!("1 more{noun}"),
+            count => format!("{count} more{}", if noun.is_empty() { "" } else { " mixes" }),
+        };
+        match self {
+            Unfitted::Mixes(found, wanted) => {
+                let more = more(found, wanted, " mix");
+                format!("{found} distinct mixes do not carry {wanted} terms: try {more}, or ask for a plainer fit")
+            }
+            Unfitted::Runs(found, wanted) => {
+                let more = more(found, wanted, "");
+                format!("{found} runs leave nothing over to tell scatter from truth: {wanted} are wanted, test {more}")
+            }
+            Unfitted::Alike(term) => {
+                format!("these mixes do not tell term {term} from the others: vary it by itself")
+            }
+        }
+    }
 }
 
-/// For each run the number of its mix, equal mixes alike.
-fn groups(mixes: &[Vec<f64>]) -> Vec<usize> {
-    let alike = |one: &[f64], other: &[f64]| one.iter().zip(other).all(|(a, b)| (a - b).abs() < 1e-9);
+/// How many distinct mixes there are.
+#[must_use]
+pub fn distinct(kind: Kind, mixes: &[Vec<f64>]) -> usize {
+    groups(kind, mixes).into_iter().max().map_or(0, |last| last + 1)
+}
+
+/// For each run the number of its mix, equal mixes alike; shares are equal when no bucket tells them apart.
+fn groups(kind: Kind, mixes: &[Vec<f64>]) -> Vec<usize> {
+    let near = if kind == Kind::Shares { number("mixes-alike-ratio") } else { 1e-9 };
+    let alike = |one: &[f64], other: &[f64]| one.iter().zip(other).all(|(a, b)| (a - b).abs() < near);
     let mut firsts: Vec<&Vec<f64>> = Vec::new();
     mixes
         .iter()
@@ -89,15 +114,15 @@ pub fn highest_order(kind: Kind, mixes: &[Vec<f64>]) -> Option<Order> {
     let mut best: Option<(usize, Order)> = None;
     for order in Order::ALL {
         let terms = Terms::of(kind, order, count);
-        if best.is_none_or(|(fewer, _)| terms.count() > fewer) && carries(&terms, mixes).is_ok() {
+        if best.is_none_or(|(fewer, _)| terms.count() > fewer) && carries(kind, &terms, mixes).is_ok() {
             best = Some((terms.count(), order));
         }
     }
     best.map(|(_, order)| order)
 }
 
-fn carries(terms: &Terms, mixes: &[Vec<f64>]) -> Result<Basis, Unfitted> {
-    let (found, wanted) = (distinct(mixes), terms.count());
+fn carries(kind: Kind, terms: &Terms, mixes: &[Vec<f64>]) -> Result<Basis, Unfitted> {
+    let (found, wanted) = (distinct(kind, mixes), terms.count());
     if found < wanted {
         return Err(Unfitted::Mixes(found, wanted));
     }
@@ -116,7 +141,7 @@ fn carries(terms: &Terms, mixes: &[Vec<f64>]) -> Result<Basis, Unfitted> {
 /// When the runs cannot carry it.
 pub fn fitted(kind: Kind, order: Order, mixes: &[Vec<f64>], values: &[f64]) -> Result<Fit, Unfitted> {
     let terms = Terms::of(kind, order, mixes.first().map_or(0, Vec::len));
-    let basis = carries(&terms, mixes)?;
+    let basis = carries(kind, &terms, mixes)?;
     let coefficients = basis.coefficients(values);
     let residuals: Vec<f64> =
         mixes.iter().zip(values).map(|(mix, value)| value - dot(&terms.row(mix), &coefficients)).collect();
@@ -136,7 +161,7 @@ pub fn fitted(kind: Kind, order: Order, mixes: &[Vec<f64>], values: &[f64]) -> R
         deviations: basis.variances().iter().map(|variance| spread * variance.sqrt()).collect(),
         explained: share_of(squares),
         explained_left_out: pressed.and_then(share_of),
-        lack: lack_of_fit(mixes, values, terms.count(), squares),
+        lack: lack_of_fit(&groups(kind, mixes), values, terms.count(), squares),
         terms,
         coefficients,
         spread,
@@ -153,8 +178,7 @@ fn rounding(values: &[f64]) -> f64 {
 }
 
 /// Equation: F = ((SSE − SSP) / (m − p)) / (SSP / (n − m)), SSP: squares of repeats about their means, m: distinct mixes.
-fn lack_of_fit(mixes: &[Vec<f64>], values: &[f64], terms: usize, squares: f64) -> Option<LackOfFit> {
-    let groups = groups(mixes);
+fn lack_of_fit(groups: &[usize], values: &[f64], terms: usize, squares: f64) -> Option<LackOfFit> {
     let count = groups.iter().max()? + 1;
     let (upper, lower) = (count.checked_sub(terms)?, values.len() - count);
     let mut sums = vec![(0.0, 0.0); count];
@@ -175,6 +199,12 @@ fn lack_of_fit(mixes: &[Vec<f64>], values: &[f64], terms: usize, squares: f64) -
 }
 
 impl Fit {
+    /// The middle of what the surface says of a mix.
+    #[must_use]
+    pub fn value(&self, mix: &[f64]) -> f64 {
+        dot(&self.terms.row(mix), &self.coefficients)
+    }
+
     /// What the surface says of a mix.
     #[must_use]
     pub fn at(&self, mix: &[f64]) -> Predicted {
@@ -185,6 +215,14 @@ impl Fit {
     /// Equation: t √(s² (1 + h)), t: two-sided at the confidence of the table.
     fn half(&self, leverage: f64) -> f64 {
         self.students() * self.spread * (1.0 + leverage).sqrt()
+    }
+
+    /// What a run is missed by when the surface is drawn without it: the root of the mean square; none where a run stands alone for a
+    /// term.
+    #[must_use]
+    pub fn missed_left_out(&self) -> Option<f64> {
+        let all = self.left_out.iter().copied().collect::<Option<Vec<f64>>>()?;
+        Some((dot(&all, &all) / all.len() as f64).sqrt())
     }
 
     fn students(&self) -> f64 {

@@ -5,9 +5,14 @@ mod design;
 mod desirability;
 mod fit;
 mod terms;
+mod tried;
 
 pub use choice::{Choice, Ranked, ranked, steady};
 pub use design::{Limits, Unmeasurable, centroid, lattice, lattice_count, measurable, shares, spread_out};
 pub use desirability::{Goal, Want, desirability, overall};
 pub use fit::{Fit, LackOfFit, Predicted, Unfitted, distinct, fitted, highest_order};
 pub use terms::{Kind, Order, Terms};
+pub use tried::{
+    as_chosen, buckets_chosen, buckets_off, distinct_mixes, expected, explained_left_out, lack_of_fit, measured, meets,
+    missed_left_out, narrowed, nearly_as_good, off_by, scatter, share, steps_of_batch, steps_of_mixes, terms_carried,
+};

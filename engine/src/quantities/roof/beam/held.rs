@@ -22,11 +22,10 @@ impl Part<'_> {
         let along = along(used);
         let (area, strength, factors) = (self.laid.left.area, self.strength(along), &self.laid.stood.factors);
         let bent = self.bent(used).value;
-        let share =
-            timber::ring_used(used.forces.pull, area, strength, bent, self.duration(used), factors.partial)
-                .from("force", self.row("held-force"))
-                .from("area", path("area"))
-                .without("bending used");
+        let share = timber::ring_used(used.forces.pull, area, strength, bent, self.duration(used), factors.partial)
+            .from("force", self.row("held-force"))
+            .from("area", path("area"))
+            .without("bending used");
         let share = bind(share, rows, &self.row("held-moment"));
         let share = self.laid.upright(self.by_ring_and_bending(share, along, rows), used, rows);
         let title = self.title("strength that ring force and bending would use if the ring alone held its poles", used);

@@ -1,0 +1,22 @@
+//! Tried mixes series by series: what each was made of, what was found, what is wanted, and the recipe that they choose.
+
+use engine::answers::Answers;
+use serde_json::{Value, json};
+
+use crate::bricks::Columns;
+use crate::mixes::series;
+
+pub(super) fn chapter(answers: &Answers) -> Value {
+    let table = |columns: &Columns| json!({"header": columns.header, "rows": columns.rows});
+    let all = series(answers).into_iter().map(|mixes| {
+        json!({
+            "title": mixes.title,
+            "tried": table(&mixes.tried),
+            "wishes": table(&mixes.wishes),
+            "together": mixes.together,
+            "open": mixes.open,
+            "drawing": format!("/mixes-{}.svg", mixes.name),
+        })
+    });
+    json!(all.collect::<Vec<_>>())
+}
