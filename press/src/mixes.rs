@@ -131,7 +131,7 @@ fn together(answers: &Answers, name: &str, ingredients: &[String]) -> Vec<[Strin
         lines.push([sentence(&row.title), marked(answers, row)]);
     }
     for check in answers.checks.iter().filter(|check| check.path == said("off").map(|row| row.path.clone())) {
-        lines.push([check.rule.citation.work.clone(), check.state.word().to_owned()]);
+        lines.push(["The recipe on the card is the chosen one".to_owned(), check.state.word().to_owned()]);
     }
     lines
 }
