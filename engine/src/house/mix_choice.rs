@@ -77,12 +77,15 @@ impl MixFound {
     }
 }
 
+/// An ingredient with its least and its most buckets.
+pub(super) type Limited = (String, [Known<f64>; 2]);
+
 /// What mixes say of a batch of so many steps.
 ///
 /// # Errors
 /// When no mix of whole steps is within the limits.
 pub(super) fn found(
-    (parts, wishes, tried): (&[(String, [Known<f64>; 2])], &[Wish], &[Tried]),
+    (parts, wishes, tried): (&[Limited], &[Wish], &[Tried]),
     (whole, step): (u32, f64),
     asked: Option<Order>,
 ) -> Result<MixFound, Unmeasurable> {

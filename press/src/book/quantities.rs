@@ -127,6 +127,9 @@ const TABLED: [&str; 22] = [
     "wall.platform.",
 ];
 
+/// Tests that have a line of their own in the table of their chapter: each brick, each tried mix.
+const ONE_OF_MANY: [&str; 2] = [".each.", ".tried."];
+
 /// The other rows, by what they belong to.
 const GROUPS: [(&str, &[&str]); 8] = [
     ("House and wall", &["wall.", "room.", "site.", "house.", "weather."]),
@@ -185,6 +188,7 @@ fn group(answers: &Answers, stems: &[&str]) -> Vec<[String; 3]> {
         .rows
         .iter()
         .filter(|row| starts(row, stems) && !starts(row, &TABLED))
+        .filter(|row| !row.path.starts_with("tests.") || !ONE_OF_MANY.iter().any(|part| row.path.contains(part)))
         .map(|row| [capital(&row.title), marked(answers, row), row.origin_in_words()])
         .collect()
 }

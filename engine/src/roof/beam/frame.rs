@@ -125,13 +125,13 @@ impl Beam {
     fn weight(&self, stops: &Stops) -> LoadCase {
         let area = (self.width * self.height).in_m2();
         let down = -self.wood.density.in_kg_m3() * STANDARD_GRAVITY_M_S2 * area;
-        plumb(shares(stops).into_iter().enumerate().map(|(stop, long)| (stop, down * long)))
+        plumb(shares(stops, |_| true).into_iter().enumerate().map(|(stop, long)| (stop, down * long)))
     }
 
     /// What thrusts in plan, at the top of the beam, and the friction beneath that holds what does not balance itself: even
-    /// along the line, and turning evenly about its middle.
+    /// along the line, and turning evenly about its middle. An anchor, which does nothing in plan, has no share of it.
     fn thrust(&self, stops: &Stops, presses: &Presses) -> LoadCase {
-        let shares = shares(stops);
+        let shares = shares(stops, |stop| !stops.is_anchor_alone[stop]);
         let whole: f64 = shares.iter().sum();
         let mean = |axis: usize| stops.at.iter().zip(&shares).map(|(at, share)| at[axis] * share).sum::<f64>() / whole;
         let middle = [mean(0), mean(1)];
@@ -167,10 +167,17 @@ fn plumb(forces: impl IntoIterator<Item = (usize, f64)>) -> LoadCase {
     LoadCase { nodes, ..LoadCase::default() }
 }
 
-/// How much of the ring's length is each stop's own.
-fn shares(stops: &Stops) -> Vec<f64> {
-    let count = stops.at.len();
-    (0..count).map(|stop| 0.5 * (stops.long(stop) + stops.long((stop + count - 1) % count))).collect()
+/// How much of the ring's length is each counted stop's own: half of the way to the next one that counts, on either side.
+fn shares(stops: &Stops, counts: impl Fn(usize) -> bool) -> Vec<f64> {
+    let counted: Vec<usize> = (0..stops.at.len()).filter(|stop| counts(*stop)).collect();
+    let mut shares = vec![0.0; stops.at.len()];
+    for (place, &stop) in counted.iter().enumerate() {
+        let next = counted[(place + 1) % counted.len()];
+        let way = (stops.along[next] - stops.along[stop]).rem_euclid(stops.length);
+        shares[stop] += 0.5 * way;
+        shares[next] += 0.5 * way;
+    }
+    shares
 }
 
 impl Found {
