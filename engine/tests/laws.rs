@@ -203,11 +203,10 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
 fn is_alike(path: &str, one: Quantity, other: Quantity) -> bool {
     let [one_si, other_si] = [one.si(), other.si()].map(|si| si.unwrap_or(f64::NAN));
     // A ring of timber is far stiffer along than across, and what its poles push across nearly cancels: a millionth of a newton is
-    // rounded away. What a pole bears on is no force.
+    // rounded away.
     let is_force = matches!(one, Quantity::Force(_) | Quantity::Moment(_));
     let rounded = if path.starts_with("roof.beam.") && is_force { 2e-6 } else { 0.0 };
-    let is_of_forces = exempt::is_of_a_frame(path) && !path.ends_with(".area");
-    is_of_forces && (one_si - other_si).abs() <= 1e-9 * one_si.abs() + rounded || same(one, other)
+    exempt::is_of_a_frame(path) && (one_si - other_si).abs() <= 1e-9 * one_si.abs() + rounded || same(one, other)
 }
 
 /// Equal but for the rounding of binary fractions: a hundredth of anything moves a row by far more.
