@@ -133,7 +133,7 @@ fn two_more_bricks_change_the_recipe_that_is_chosen_and_so_the_verdict() {
     let (state, sentence) = recipe_state(&stronger, "cob");
     assert_eq!(state, State::Fails);
     assert!(
-        sentence.contains("(write 5.5 soil : 5.5 sand)") && sentence.contains("0.500, at most 0.250 wanted"),
+        sentence.contains("(write 5.5 soil : 5.5 sand)") && sentence.contains("0.500, at most 0.0200 wanted"),
         "{sentence}"
     );
     // The recipe stays the builder's.
@@ -159,6 +159,19 @@ fn wishes_that_no_mix_meets_leave_the_recipe_unchosen_with_what_to_widen() {
     let open: Vec<&str> = answers.rows.unknown("tests.mixes.cob.off").map(|(_, title)| title).collect();
     assert!(open[0].contains("no mix within the limits meets every wish at all: widen a wish or a limit"), "{open:?}");
     assert_eq!(recipe_state(&answers, "cob").0, State::NotKnown);
+}
+
+#[test]
+fn a_recipe_that_is_one_small_step_off_does_not_hold() {
+    let fine = changed("step = 0.5 ", "step = 0.25 ");
+    let answers = answered(&fine);
+    let best = value(&answers, "tests.mixes.cob.best.buckets.soil");
+    let by_step = |soil: f64| {
+        let recipe = format!("[earth.recipes.cob]\nbuckets = {{ soil = {soil}, sand = {} }}", 11.0 - soil);
+        let text = fine.replacen("[earth.recipes.cob]\nbuckets = { soil = 6, sand = 5 }", &recipe, 1);
+        recipe_state(&answered(&text), "cob").0
+    };
+    assert_eq!((by_step(best), by_step(best + 0.25)), (State::Holds, State::Fails));
 }
 
 /// A least step that is not written is our assumption, and what leans on it cannot hold by itself.

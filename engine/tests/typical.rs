@@ -75,6 +75,22 @@ fn a_full_pile_takes_no_typical_pole_and_says_so() {
 }
 
 #[test]
+fn a_measured_pole_is_not_called_as_a_typical_one() {
+    let text = format!("[poles.pile.typical-1]\n{}{TYPICAL}", TYPICAL.split_once('\n').unwrap().1);
+    let told = with(0, &text).unwrap_err().all()[0].to_string();
+    assert!(told.contains("`typical-1` would be taken for a pole that nobody measured"), "{told}");
+}
+
+#[test]
+fn typical_poles_that_are_too_short_are_told_where_they_are_written() {
+    let told = with(0, &TYPICAL.replace("5.5 m", "2.5 m")).unwrap_err().all()[0].to_string();
+    assert!(
+        told.contains("poles.typical: one place of the ring wants a pole") && told.contains("the pile has 0 as long"),
+        "{told}"
+    );
+}
+
+#[test]
 fn a_thicker_typical_pole_uses_less_of_its_strength() {
     let share = |all: &Answers| {
         let shares = all.rows.matching("roof.members.*.bending").filter_map(|row| row.quantity.si());

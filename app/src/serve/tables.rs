@@ -1,5 +1,5 @@
-//! Tables of a leaf: recipes by the bucket, tried mixes, test bricks, openings, the earth balance, which pole lies where, shims; and the lines of
-//! what to order.
+//! Tables of a leaf: recipes by the bucket, tried mixes, test bricks, openings, the earth balance, which pole lies where, shims; and
+//! the lines of what to order.
 
 use engine::answers::Answers;
 use engine::build::SoldBy;

@@ -63,7 +63,7 @@ pub(super) fn pile(source: &Source<'_>, written: &build::Poles, count: u64, syst
         return None;
     }
     let mut like = pole(source, typical, "poles.", system)?;
-    let why = "nobody measured a pole yet: what a typical one is taken to be";
+    let why = "what a pole that nobody measured yet is taken to be";
     for known in like.butt.iter_mut().chain(&mut like.tip).chain([&mut like.length]).chain(&mut like.bow) {
         *known = Known::assumed(known.value, known.path.as_str(), Origin::Judgement, why);
     }

@@ -154,7 +154,8 @@ pub(super) fn place(
         }
         Ok(_) => None,
         Err((message, hint)) => {
-            source.fault(first.tag.span.clone(), "poles.pile", message, hint);
+            let path = if written.pile.is_empty() { "poles.typical" } else { "poles.pile" };
+            source.fault(first.tag.span.clone(), path, message, hint);
             None
         }
     }

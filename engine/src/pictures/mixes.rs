@@ -1,6 +1,6 @@
 //! Tried mixes as pictures: where each lies among its ingredients, and how much of all wishes is met between them.
 
-use crate::earth::mixture::shares;
+use crate::earth::mixture::{Kind as Varied, groups, shares};
 use crate::house::{House, Mixes, Tried};
 
 /// Points of a curve between the leanest and the fattest mix that was tried.
@@ -15,8 +15,6 @@ const LEVEL: u32 = 5;
 pub struct MixPicture {
     /// Their name.
     pub name: String,
-    /// The recipe that they were tried for.
-    pub of: String,
     /// Its ingredients.
     pub ingredients: Vec<String>,
     /// What is wanted.
@@ -84,7 +82,6 @@ fn picture(mixes: &Mixes) -> Option<MixPicture> {
     let tried = together(&mixes.tried);
     Some(MixPicture {
         name: mixes.name.clone(),
-        of: mixes.of.clone(),
         ingredients: mixes.parts.iter().map(|(name, _)| name.clone()).collect(),
         wishes: mixes.wishes.iter().map(|wish| wish.name.clone()).collect(),
         recipes: recipes.collect(),
@@ -97,12 +94,11 @@ fn picture(mixes: &Mixes) -> Option<MixPicture> {
 
 fn together(tried: &[Tried]) -> Vec<TriedMix> {
     let mut all: Vec<TriedMix> = Vec::new();
-    for own in tried {
-        let shares = own.shares();
-        let is_alike = |other: &&mut TriedMix| other.shares.iter().zip(&shares).all(|(one, other)| one == other);
-        match all.iter_mut().find(is_alike) {
+    let mixes: Vec<Vec<f64>> = tried.iter().map(Tried::shares).collect();
+    for ((own, group), shares) in tried.iter().zip(groups(Varied::Shares, &mixes)).zip(&mixes) {
+        match all.get_mut(group) {
             Some(other) => other.names.push(own.name.clone()),
-            None => all.push(TriedMix { names: vec![own.name.clone()], shares }),
+            None => all.push(TriedMix { names: vec![own.name.clone()], shares: shares.clone() }),
         }
     }
     all

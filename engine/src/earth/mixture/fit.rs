@@ -92,7 +92,8 @@ pub fn distinct(kind: Kind, mixes: &[Vec<f64>]) -> usize {
 }
 
 /// For each run the number of its mix, equal mixes alike; shares are equal when no bucket tells them apart.
-fn groups(kind: Kind, mixes: &[Vec<f64>]) -> Vec<usize> {
+#[must_use]
+pub fn groups(kind: Kind, mixes: &[Vec<f64>]) -> Vec<usize> {
     let near = if kind == Kind::Shares { number("mixes-alike-ratio") } else { 1e-9 };
     let alike = |one: &[f64], other: &[f64]| one.iter().zip(other).all(|(a, b)| (a - b).abs() < near);
     let mut firsts: Vec<&Vec<f64>> = Vec::new();

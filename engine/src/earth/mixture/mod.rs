@@ -10,7 +10,7 @@ mod tried;
 pub use choice::{Choice, Ranked, ranked, steady};
 pub use design::{Limits, Unmeasurable, centroid, lattice, lattice_count, measurable, shares, spread_out};
 pub use desirability::{Goal, Want, desirability, overall};
-pub use fit::{Fit, LackOfFit, Predicted, Unfitted, distinct, fitted, highest_order};
+pub use fit::{Fit, LackOfFit, Predicted, Unfitted, distinct, fitted, groups, highest_order};
 pub use terms::{Kind, Order, Terms};
 pub use tried::{
     as_chosen, buckets_chosen, buckets_off, distinct_mixes, expected, explained_left_out, lack_of_fit, measured, meets,
