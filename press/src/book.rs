@@ -73,6 +73,8 @@ mod whole {
     use crate::paper::Paper;
 
     const MAIN: &str = include_str!("book/main.typ");
+    /// Read once for all chapters: each reading of its own takes more than a megabyte.
+    const DATA: &[u8] = b"#let data = json(\"/data.json\")";
 
     /// The chapters that `main.typ` includes, in its order.
     const CHAPTERS: &[(&str, &str)] = &[
@@ -152,7 +154,7 @@ mod whole {
         drawn_files
             .extend(drawings.iter().map(|drawing| (format!("/{}.svg", drawing.name), drawing.scaled.svg.to_string())));
         drawn_files.extend(earth::drawings(answers));
-        let mut files: Vec<(&str, &[u8])> = vec![("/main.typ", MAIN.as_bytes()), ("/data.json", data.as_bytes())];
+        let mut files: Vec<(&str, &[u8])> = vec![("/main.typ", MAIN.as_bytes()), ("/data.typ", DATA), ("/data.json", data.as_bytes())];
         files.extend(CHAPTERS.iter().map(|(name, text)| (*name, text.as_bytes())));
         files.extend(drawn_files.iter().map(|(name, drawn)| (name.as_str(), drawn.as_bytes())));
         typeset(&files, "/main.typ")

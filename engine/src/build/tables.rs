@@ -153,7 +153,7 @@ impl<'s, 'i> Table<'s, 'i> {
         if let DeValue::String(text) = value
             && !kinds.iter().any(|kind| fits(&kind))
         {
-            let message = format!("\"{text}\" is nothing that is measured of a mix");
+            let message = format!("\"{text}\" is no quantity");
             let hint = "write a number, or a number with its unit, such as \"1.2 %\", \"650 kPa\" or \"7 mm\"";
             self.source.fault(span, &self.key_path(key), message, hint);
             return None;

@@ -7,6 +7,7 @@ use engine::row::shown;
 use engine::units::{Angle, Length};
 use serde_json::{Value, json};
 
+use super::roof;
 use super::rows::{cell, figures};
 use crate::spoken::spoken;
 
@@ -43,6 +44,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     let cuts = deck.cuts.iter().enumerate();
     json!({
         "figures": figures,
+        "lies": lies(answers),
         "shims": {"header": SHIMS, "rows": deck.shims.iter().map(|line| shim(answers, line)).collect::<Vec<_>>()},
         "boards": {"header": BOARDS, "rows": deck.boards.iter().map(|line| board(answers, line)).collect::<Vec<_>>()},
         "sticks": {"header": STICKS, "rows": sticks(answers, deck)},
@@ -52,6 +54,17 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "water": {"header": WATER, "rows": water(answers, deck)},
         "layers": {"header": LAYERS, "rows": layers(answers)},
     })
+}
+
+/// On what poles the deck of this book lies.
+fn lies(answers: &Answers) -> String {
+    match answers.ring_plan.as_ref().map_or(0, roof::typical) {
+        0 => "The deck lies on the tops of the poles as they are measured and raised.".to_owned(),
+        typical => format!(
+            "The deck is drawn on poles of which nobody measured {typical}: make no shim and cut no board by these tables before each pole is \
+             measured, written and raised."
+        ),
+    }
 }
 
 const SHIMS: [&str; 8] =

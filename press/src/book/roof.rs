@@ -49,8 +49,13 @@ pub(super) fn cards(answers: &Answers) -> Value {
     poles.map(|(place, pole)| card(answers, place, pole)).collect()
 }
 
+/// How many poles of a ring nobody measured.
+pub(super) fn typical(ring: &RingPlan) -> usize {
+    ring.places.iter().filter(|pole| !pole.is_measured).count()
+}
+
 fn words(answers: &Answers, ring: &RingPlan) -> String {
-    let typical = ring.places.iter().filter(|pole| !pole.is_measured).count();
+    let typical = typical(ring);
     let marks = if typical == 0 {
         "Marks come from every pole as it was measured and from the plate as it was levelled.".to_owned()
     } else {
@@ -276,6 +281,8 @@ mod tests {
         let answers = answered(&format!("{measured}{typical}# Prices are invented{prices}"));
         let typical = answers.ring_plan.as_ref().unwrap().places.iter().filter(|pole| !pole.is_measured).count();
         assert_eq!((typical, cards(&answers).as_array().unwrap().len()), (2, 7));
+        let deck = crate::book::deck::chapter(&answers);
+        assert!(deck["lies"].as_str().unwrap().starts_with("The deck is drawn on poles of which nobody measured 2:"));
         let words = chapter(&answers)["words"].as_str().unwrap().to_owned();
         assert!(words.contains("2 of them nobody measured"), "{words}");
     }
