@@ -81,6 +81,22 @@ fn readings_before_and_after_a_mark_say_where_a_layer_ends() {
     near(of("clay-high"), 0.398_490, 1e-6);
 }
 
+/// The demo's jar has a reading that cannot be: 46 mm after 14 hours, 56 mm after 12.
+#[test]
+fn a_reading_that_is_set_aside_is_told_and_moves_nothing_and_is_refused_where_it_is_not() {
+    let aside = ", aside = \"lower than before, which cannot be: read by a lamp\"";
+    let line = format!("dusk = {{ after = \"14 hours\", height = \"46 mm\"{aside} }}\n");
+    let [with, without] = [TANSY.to_owned(), changed(TANSY, &line, "")].map(|text| answered(&text));
+    for noun in ["top.sand", "top.silt", "layers.clay", "clay-low", "clay-high"] {
+        let path = format!("tests.jars.second.{noun}");
+        assert_eq!(value(&with, &path).to_bits(), value(&without, &path).to_bits(), "{path}");
+    }
+    assert!(title(&with, "tests.jars.second.readings.dusk.height").ends_with(": read by a lamp"));
+    let used = changed(TANSY, aside, "");
+    let refused = answers(&Inputs { build: used.as_bytes(), system: None }).unwrap_err();
+    assert!(refused.all()[0].message.contains("46 mm after 14 hours, lower than 56 mm after 12 hours"));
+}
+
 #[test]
 fn a_jar_that_still_settles_says_how_long_and_no_shares() {
     let text = changed(

@@ -51,6 +51,8 @@ pub struct Reading {
     pub after: Option<Written<Days>>,
     /// Height of what had settled.
     pub height: Option<Written<Length>>,
+    /// Why it is not to be used.
+    pub aside: Option<Written<String>>,
 }
 
 /// Sand, silt and clay as keys name them, from the bottom of a jar.
@@ -98,7 +100,8 @@ fn layers(mut table: Table<'_, '_>) -> Layers {
 
 fn reading(name: Written<String>, mut table: Table<'_, '_>) -> Reading {
     let after = table.needed_like("after", Kind::Days, "8 hours");
-    let read = Reading { name, after, height: table.needed_like("height", Kind::Length, "71 mm") };
+    let height = table.needed_like("height", Kind::Length, "71 mm");
+    let read = Reading { name, after, height, aside: table.text("aside") };
     table.finish();
     read
 }

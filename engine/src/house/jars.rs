@@ -38,8 +38,8 @@ pub struct Jar {
 pub enum Settled {
     /// Thickness of sand, silt and clay, and the height of all three.
     Layers(Box<[Known<Length>; 3]>, Known<Length>),
-    /// Readings in the order of their times; none while the jar still stands to be read.
-    Read(Vec<Reading>),
+    /// Readings in the order of their times, none while the jar still stands to be read; and those that are set aside.
+    Read(Vec<Reading>, Vec<Reading>),
 }
 
 /// How high the soil had settled after a time.
@@ -51,6 +51,8 @@ pub struct Reading {
     pub after: Known<Days>,
     /// Height of what had settled.
     pub height: Known<Length>,
+    /// Why it is not used; none where it is.
+    pub aside: Option<String>,
 }
 
 impl Jar {
@@ -65,7 +67,7 @@ impl Jar {
     pub fn is_read(&self) -> bool {
         match &self.settled {
             Settled::Layers(..) => true,
-            Settled::Read(readings) => {
+            Settled::Read(readings, _) => {
                 let [_, silt] = self.marks();
                 readings.last().is_some_and(|last| last.after.value >= silt.value)
             }
@@ -137,7 +139,7 @@ fn jar(source: &Source<'_>, written: &build::Jar, earth: Option<&Earth>, system:
         water,
         grain,
         crumbs,
-        settled: Settled::Read(Vec::new()),
+        settled: Settled::Read(Vec::new(), Vec::new()),
         packing: packing?,
     };
     jar.settled = settled?;
@@ -205,11 +207,13 @@ fn settled(source: &Source<'_>, written: &build::Jar, system: System) -> Option<
             name: reading.name.value.clone(),
             after: within(source, reading.after.as_ref(), times.clone(), "the time of a reading of a jar", system)?,
             height: height(&reading.height, "the height to which a jar has settled")?,
+            aside: reading.aside.as_ref().map(|why| why.value.clone()),
         })
     });
     let mut read = read.collect::<Option<Vec<_>>>()?;
     read.sort_by(|one, other| one.after.value.in_days().total_cmp(&other.after.value.in_days()));
-    Some(Settled::Read(read))
+    let (aside, used) = read.into_iter().partition(|reading| reading.aside.is_some());
+    Some(Settled::Read(used, aside))
 }
 
 /// Refuses layers that do not add up or stand above the water, and readings that fall, are made twice or come too late.
@@ -234,7 +238,7 @@ fn can_be(source: &Source<'_>, written: &build::Jar, jar: &Jar, system: System) 
                 fault(at, message, "read the jar anew: each layer from the one below it, and all from the bottom");
             }
         }
-        Settled::Read(readings) => {
+        Settled::Read(readings, _) => {
             let at = |reading: &Reading| written.readings.iter().find(|written| written.name.value == reading.name);
             for reading in readings {
                 if let Some(at) = at(reading).and_then(|at| at.height.as_ref()) {
@@ -251,7 +255,7 @@ fn can_be(source: &Source<'_>, written: &build::Jar, jar: &Jar, system: System) 
                     let message =
                         format!("what had settled stood at {low} after {after}, lower than {high} after {before}");
                     let hint = "what lies at the bottom does not rise again: read the jar anew; once the water is clear \
-                                its clay packs together, leave later readings out";
+                                its clay packs together, leave later readings out; one that is wrong gets aside = \"why\"";
                     fault(at, message, hint);
                 }
             }

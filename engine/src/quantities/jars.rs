@@ -47,11 +47,13 @@ impl Shaken<'_> {
                 rows.known(self.title("height of all layers in"), all);
                 true
             }
-            Settled::Read(readings) => {
-                for reading in readings {
+            Settled::Read(readings, aside) => {
+                for reading in readings.iter().chain(aside) {
                     let name = &reading.name;
-                    rows.known(self.title(&format!("time of reading {name} of")), &reading.after);
-                    rows.known(self.title(&format!("height that had settled by reading {name} of")), &reading.height);
+                    let aside = reading.aside.as_ref().map_or_else(String::new, |why| format!(", set aside: {why}"));
+                    let title = |words: &str| format!("{}{aside}", self.title(&format!("{words} reading {name} of")));
+                    rows.known(title("time of"), &reading.after);
+                    rows.known(title("height that had settled by"), &reading.height);
                 }
                 self.layers_between(marks, rows)
             }
@@ -80,7 +82,7 @@ impl Shaken<'_> {
 
     /// Thickness of the layers from readings before and after each mark; whether the jar has stood long enough.
     fn layers_between(&self, marks: [Days; 2], rows: &mut Rows) -> bool {
-        let Settled::Read(readings) = &self.jar.settled else { return false };
+        let Settled::Read(readings, _) = &self.jar.settled else { return false };
         let reading = |name: &str, noun: &str| self.path(&format!("readings.{name}.{noun}"));
         let Some(last) = readings.last() else { return false };
         let [_, silt_down] = marks;

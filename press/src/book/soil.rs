@@ -53,9 +53,11 @@ pub(super) fn section(answers: &Answers) -> Value {
     if !answers.rows.iter().any(|row| stems.iter().any(|stem| row.path.starts_with(stem))) {
         return Value::Null;
     }
+    let aside = answers.rows.matching("tests.jars.*.readings.*.height").filter(|row| row.title.contains(", set aside: "));
     let textures = answers.rows.matching("tests.soils.*.classes").map(|row| capital(&row.title));
     json!({
         "marks": table(answers, "tests.jars.", &MARKS),
+        "aside": aside.map(|row| format!("{}: {}", capital(&row.title), row.shown(answers.system))).collect::<Vec<_>>(),
         "layers": table(answers, "tests.jars.", &LAYERS),
         "jars": table(answers, "tests.jars.", &BANDS),
         "gradings": table(answers, "tests.gradings.", &BANDS),
