@@ -5,6 +5,8 @@ use std::fmt;
 /// Where a value comes from, from the weakest to the strongest.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Origin {
+    /// The builder's word for what nobody measured, or for what no word makes surer.
+    Word,
     /// Our judgement.
     Judgement,
     /// From memory, or quoted by others.
@@ -22,6 +24,7 @@ impl Origin {
     #[must_use]
     pub fn in_words(self) -> &'static str {
         match self {
+            Origin::Word => "the builder's word, not measured",
             Origin::Judgement => "our judgement",
             Origin::Memory => "from memory",
             Origin::CommonPractice => "common practice",

@@ -123,6 +123,37 @@ fn what_is_offered_as_proof_is_held_by_the_codes_and_a_bad_brick_changes_the_ver
     near(value(&sound, "tests.cob.compression-mean"), value(&sound, "tests.bricks.shown.mean"), 1e-15);
 }
 
+/// Five bricks crushed under a beam of 9 kg.
+fn under_a_lever(more: &str) -> String {
+    let lot = format!(
+        "[tests.bricks.home]\nof = \"cob\"\ntest = \"crushed\"\nproof = true\nlength = \"100 mm\"\nwidth = \"100 mm\"\nheight = \"200 mm\"\n\
+         lever = {{ arm = \"2.4 m\", brick = \"300 mm\", beam = \"9 kg\", middle = \"1.3 m\", pin = \"20 mm\"{more} }}\n\n\
+         [tests.bricks.home.each]\na = {{ hung = \"40 kg\" }}\nb = {{ hung = \"62 kg\" }}\nc = {{ hung = \"66 kg\" }}\nd = {{ hung = \"58 kg\" }}\n\
+         e = {{ hung = \"71 kg\" }}\n\n[tests.bricks.bars]"
+    );
+    let text = SPIRAL_WALL.replace("proof = true\nheight = \"186 mm\"", "height = \"186 mm\"");
+    text.replace("[tests.bricks.bars]", &lot)
+}
+
+/// By hand: 9.80665 (40 · 2.4 + 9 · 1.3) / 0.3 is 3,520.587 N; the pin holds 9.80665 · 49 less, 3,040.062 N; its friction is
+/// 0.3 · 0.010 · 3,040.062 / 0.3, 30.401 N, which leaves 3,490.187 N.
+#[test]
+fn what_hangs_on_a_lever_is_a_load_less_friction_and_stays_on_trust() {
+    let home = answered(&under_a_lever(""));
+    let of = |noun: &str| value(&home, &format!("tests.bricks.home.each.a.{noun}"));
+    near(of("force"), 3520.587_35, 1e-9);
+    near(of("pin-force"), 3040.061_5, 1e-9);
+    near(of("load"), 3490.186_735, 1e-9);
+    near(of("strength"), 349_018.673_5, 1e-9);
+    near(value(&home, "tests.cob.compression"), 349_018.673_5, 1e-9);
+    let word = answered(&under_a_lever(", friction = 0.1"));
+    near(value(&word, "tests.bricks.home.each.a.load"), 3520.587_35 - 30.400_615 / 3.0, 1e-9);
+    let row = word.rows.find("tests.bricks.home.each.a.strength").unwrap();
+    assert_eq!(row.origin_in_words(), "computed, leans on the builder's word, not measured");
+    let back = under_a_lever("").replace("brick = \"300 mm\"", "brick = \"2.5 m\"");
+    assert!(refused(&back).contains("the brick lies near the pin, what hangs far out"), "{}", refused(&back));
+}
+
 #[test]
 fn three_bricks_are_no_proof_and_two_more_are() {
     let young = "a = { load = \"4.9 kN\" }";

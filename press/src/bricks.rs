@@ -33,7 +33,8 @@ pub struct Columns {
     pub rows: Vec<Vec<String>>,
 }
 
-const MEASURED: [(&str, &str); 7] = [
+const MEASURED: [(&str, &str); 8] = [
+    ("hung", "hung on the lever"),
     ("load", "load"),
     ("length", "length"),
     ("width", "width"),

@@ -25,8 +25,27 @@ pub struct Bricks {
     pub size: BrickSize,
     /// From roller to roller, of those that are broken.
     pub span: Option<Written<Length>>,
+    /// `lever`: the beam under which they were crushed at home.
+    pub lever: Option<Lever>,
     /// `[tests.bricks.NAME.each]`
     pub each: Vec<Brick>,
+}
+
+/// A beam on a pin, the brick under it near the pin, water hung far out.
+#[derive(Clone, Debug)]
+pub struct Lever {
+    /// From the pin to what hangs.
+    pub arm: Option<Written<Length>>,
+    /// From the pin to the brick.
+    pub brick: Option<Written<Length>>,
+    /// The beam's mass.
+    pub beam: Option<Written<Mass>>,
+    /// From the pin to the beam's middle.
+    pub middle: Option<Written<Length>>,
+    /// The pin's diameter.
+    pub pin: Option<Written<Length>>,
+    /// Friction of the pin.
+    pub friction: Option<Written<f64>>,
 }
 
 /// How bricks are tested.
@@ -64,6 +83,8 @@ pub struct Brick {
     pub name: Written<String>,
     /// What it bore.
     pub load: Option<Written<Force>>,
+    /// What hung on the lever when it gave way.
+    pub hung: Option<Written<Mass>>,
     /// Its size, where it is its own.
     pub size: BrickSize,
     /// What a laboratory multiplies its strength by, so that it is that of the code's sample.
@@ -87,6 +108,14 @@ fn bricks(name: Written<String>, mut table: Table<'_, '_>) -> Bricks {
     let test = table.needed_choice("test", &[("crushed", BrickTest::Crushed), ("broken", BrickTest::Broken)]);
     let is_broken = test.as_ref().is_some_and(|test| test.value == BrickTest::Broken);
     let span = if is_broken { table.needed_like("span", Kind::Length, "250 mm") } else { None };
+    let lever = if is_broken { None } else { table.table("lever").map(lever) };
+    let way = if is_broken {
+        Way::Broken
+    } else if lever.is_some() {
+        Way::UnderALever
+    } else {
+        Way::Crushed
+    };
     let read = Bricks {
         name,
         of,
@@ -96,10 +125,11 @@ fn bricks(name: Written<String>, mut table: Table<'_, '_>) -> Bricks {
         proof: table.yes_or_no("proof"),
         size: size(&mut table),
         span,
+        lever,
         each: table
             .table("each")
             .map(|mut each| {
-                each.named_tables().into_iter().map(|(name, table)| brick(name, table, is_broken)).collect()
+                each.named_tables().into_iter().map(|(name, table)| brick(name, table, way)).collect()
             })
             .unwrap_or_default(),
     };
@@ -115,12 +145,35 @@ fn size(table: &mut Table<'_, '_>) -> BrickSize {
     }
 }
 
-fn brick(name: Written<String>, mut table: Table<'_, '_>, is_broken: bool) -> Brick {
+/// What bore on a brick.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Way {
+    Crushed,
+    UnderALever,
+    Broken,
+}
+
+fn lever(mut table: Table<'_, '_>) -> Lever {
+    let read = Lever {
+        arm: table.needed_like("arm", Kind::Length, "2.4 m"),
+        brick: table.needed_like("brick", Kind::Length, "300 mm"),
+        beam: table.needed_like("beam", Kind::Mass, "9 kg"),
+        middle: table.needed_like("middle", Kind::Length, "1.3 m"),
+        pin: table.needed_like("pin", Kind::Length, "20 mm"),
+        friction: table.quantity("friction", Kind::Number),
+    };
+    table.finish();
+    read
+}
+
+fn brick(name: Written<String>, mut table: Table<'_, '_>, way: Way) -> Brick {
+    let is_hung = way == Way::UnderALever;
     let read = Brick {
         name,
-        load: table.needed_like("load", Kind::Force, "7.5 kN"),
+        load: if is_hung { None } else { table.needed_like("load", Kind::Force, "7.5 kN") },
+        hung: if is_hung { table.needed_like("hung", Kind::Mass, "45 kg") } else { None },
         size: size(&mut table),
-        shape: if is_broken { None } else { table.quantity("shape", Kind::Number) },
+        shape: if way == Way::Broken { None } else { table.quantity("shape", Kind::Number) },
         mass: table.table("mass").map(|mut mass| {
             let read = ["wet", "dry"].map(|key| mass.needed_like(key, Kind::Mass, "3.9 kg"));
             mass.finish();

@@ -32,7 +32,7 @@ mod written;
 
 pub use begin::begin;
 pub use bond_beam::{BondBeam, Gap};
-pub use bricks::{Brick, BrickSize, BrickTest, Bricks};
+pub use bricks::{Brick, BrickSize, BrickTest, Bricks, Lever};
 pub use built_in::{Anchors, BuiltIn, BuiltInKind, Keys, Mosaic, NicheForm, Spot};
 pub use deck::{Deck, DeckBedding, DeckCover, DeckHeld};
 pub use earth::{Bucket, Earth, Fill, Ingredient, IngredientKind, Layer, Recipe, SoilFrom, Straw};

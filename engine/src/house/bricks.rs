@@ -1,11 +1,12 @@
 //! Test bricks with nothing missing: what each bore, how large and how damp it was; what cannot be is refused.
 
 use std::ops::Range;
+use std::sync::Arc;
 
 use jiff::civil::Date;
 
 use super::earth::{Earth, percent, recipe_named};
-use super::place::{known, within};
+use super::place::{known, shown, within};
 use crate::build::{self, BrickTest, Build, Source, Written};
 use crate::earth::strength;
 use crate::earth::tables::{number, sample_shapes};
@@ -31,13 +32,39 @@ pub struct Bricks {
     pub each: Vec<Brick>,
 }
 
+/// A beam on a pin, the brick under it near the pin, water hung far out.
+#[derive(Clone, Debug)]
+pub struct Lever {
+    /// From the pin to what hangs.
+    pub arm: Known<Length>,
+    /// From the pin to the brick.
+    pub brick: Known<Length>,
+    /// The beam's mass.
+    pub beam: Known<Mass>,
+    /// From the pin to the beam's middle.
+    pub middle: Known<Length>,
+    /// The pin's diameter.
+    pub pin: Known<Length>,
+    /// Friction of the pin: on trust whatever is written, so that no lever outranks a laboratory.
+    pub friction: Known<f64>,
+}
+
+/// What bore on a brick.
+#[derive(Clone, Debug)]
+pub enum Load {
+    /// A force, as a press says it.
+    Press(Known<Force>),
+    /// What hung on a lever at home.
+    Hung(Known<Mass>, Arc<Lever>),
+}
+
 /// One brick.
 #[derive(Clone, Debug)]
 pub struct Brick {
     /// Its name.
     pub name: String,
     /// What it bore.
-    pub load: Known<Force>,
+    pub load: Load,
     /// How it was tested.
     pub trial: Trial,
     /// Its width.
@@ -126,13 +153,46 @@ fn bricks(source: &Source<'_>, written: &build::Bricks, earth: Option<&Earth>, s
     }
     let test = written.test.as_ref()?.value;
     are_measured(source, written, test);
-    let over = (&shared, span.as_ref());
-    let each = written.each.iter().filter_map(|one| brick(source, one, test, over, system)).collect();
+    let lever = written.lever.as_ref().and_then(|own| lever(source, own, &format!("{}.lever", name.path), system));
+    let over = (&shared, span.as_ref(), lever.map(Arc::new));
+    let each = written.each.iter().filter_map(|one| brick(source, one, test, &over, system)).collect();
     if source.is_faulty(&name.path) {
         return None;
     }
     let is_proof = written.proof.as_ref().is_some_and(|proof| proof.value);
     Some(Bricks { name: name.value.clone(), of: of?, test, day: known(written.day.as_ref()), age, is_proof, each })
+}
+
+/// A lever; one that gains nothing, or whose brick lies on the pin, is refused.
+fn lever(source: &Source<'_>, written: &build::Lever, path: &str, system: System) -> Option<Lever> {
+    let arm = |own: &Option<Written<Length>>, what: &str| {
+        within(source, own.as_ref(), Length::mm(50.0)..Length::m(10.0), what, system)
+    };
+    let from_pin = arm(&written.brick, "the way from a lever's pin to the brick");
+    let pins = Length::mm(3.0)..Length::mm(100.0);
+    let pin = within(source, written.pin.as_ref(), pins, "the diameter of a lever's pin", system);
+    let beams = Mass::kg(0.5)..Mass::kg(500.0);
+    let beam = within(source, written.beam.as_ref(), beams, "the mass of a lever's beam", system);
+    let middle = arm(&written.middle, "the way from a lever's pin to its beam's middle");
+    let long = arm(&written.arm, "the way from a lever's pin to what hangs on it");
+    let own = within(source, written.friction.as_ref(), 0.0..1.0, "the friction of a lever's pin", system);
+    let (friction, origin, why) = match own {
+        Some(own) => (own.value, Origin::Word, "whatever its pin, a home lever stays on trust"),
+        None => (number("lever-friction"), Origin::Judgement, "a greased bolt in a hole, as rough as it may be"),
+    };
+    let friction = Known::assumed(friction, format!("{path}.friction"), origin, why);
+    let lever = Lever { arm: long?, brick: from_pin?, beam: beam?, middle: middle?, pin: pin?, friction };
+    let at = written.brick.as_ref()?;
+    if lever.brick.value >= lever.arm.value {
+        let message = format!(
+            "the brick lies {} from the pin, and what hangs only {}",
+            shown(lever.brick.value, system),
+            shown(lever.arm.value, system)
+        );
+        source.fault(at.span.clone(), &at.path, message, "the brick lies near the pin, what hangs far out");
+        return None;
+    }
+    Some(lever)
 }
 
 fn side(source: &Source<'_>, written: &Option<Written<Length>>, what: &str, system: System) -> Option<Known<Length>> {
@@ -157,18 +217,24 @@ fn are_measured(source: &Source<'_>, written: &build::Bricks, test: BrickTest) {
     }
 }
 
+/// What bricks share: their sides, the way from roller to roller, the lever.
+type Shared<'a> = (&'a [Option<Known<Length>>; 3], Option<&'a Known<Length>>, Option<Arc<Lever>>);
+
 fn brick(
     source: &Source<'_>,
     written: &build::Brick,
     test: BrickTest,
-    (shared, span): (&[Option<Known<Length>>; 3], Option<&Known<Length>>),
+    (shared, span, lever): &Shared<'_>,
     system: System,
 ) -> Option<Brick> {
     let name = &written.name;
     let what = "the load of a test brick";
-    let load = within(source, written.load.as_ref(), Force::n(10.0)..Force::kn(5000.0), what, system);
+    let load = within(source, written.load.as_ref(), Force::n(10.0)..Force::kn(5000.0), what, system).map(Load::Press);
+    let masses = Mass::kg(0.1)..Mass::kg(2000.0);
+    let hung = within(source, written.hung.as_ref(), masses, "what hung on the lever", system);
+    let hung = hung.zip(lever.clone()).map(|(hung, lever)| Load::Hung(hung, lever));
     let mut own = sides(source, &written.size, system);
-    for (own, shared) in own.iter_mut().zip(shared) {
+    for (own, shared) in own.iter_mut().zip(shared.iter()) {
         *own = own.take().or_else(|| shared.clone());
     }
     let [length, width, height] = own;
@@ -184,10 +250,10 @@ fn brick(
     }
     let (width, height) = (width?, height?);
     let trial = match test {
-        BrickTest::Broken => over_rollers(source, name, span?, length),
+        BrickTest::Broken => over_rollers(source, name, (*span)?, length),
         BrickTest::Crushed => upright(source, written, length?, (&width, &height), system),
     };
-    Some(Brick { name: name.value.clone(), load: load?, trial: trial?, width, height, moisture, is_damp })
+    Some(Brick { name: name.value.clone(), load: load.or(hung)?, trial: trial?, width, height, moisture, is_damp })
 }
 
 fn moisture(source: &Source<'_>, written: &build::Brick, system: System) -> Option<Moisture> {
@@ -301,7 +367,7 @@ fn is_of_one_system(source: &Source<'_>, written: &build::Bricks) -> bool {
     let lengths: Vec<Place> =
         lengths.chain(written.each.iter().flat_map(|brick| sizes(&brick.size))).flatten().collect();
     let masses: Vec<Place> =
-        written.each.iter().flat_map(|brick| brick.mass.iter().flatten()).filter_map(place_of).collect();
+        written.each.iter().flat_map(|brick| brick.mass.iter().flatten().chain([&brick.hung])).filter_map(place_of).collect();
     let loads: Vec<Place> = written.each.iter().filter_map(|brick| place_of(&brick.load)).collect();
     let mut is_one = true;
     for (what, places) in [("lengths", lengths), ("masses", masses), ("loads", loads)] {

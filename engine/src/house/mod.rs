@@ -62,7 +62,7 @@ mod unrolled;
 
 pub use bond_beam::{BeamPlan, beam_plan};
 pub use bought::{OIL, STONES, STRAW, THINNER, WATER};
-pub use bricks::{Brick, Bricks, Moisture, Trial};
+pub use bricks::{Brick, Bricks, Load, Moisture, Trial};
 pub use built_in::{Anchors, BondBeam, BuiltIn};
 pub use deck::Deck;
 pub use deck_plan::{BayPlan as DeckBay, DeckPlan};

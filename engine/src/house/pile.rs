@@ -65,7 +65,7 @@ pub(super) fn pile(source: &Source<'_>, written: &build::Poles, count: u64, syst
     let mut like = pole(source, typical, "poles.", system)?;
     let why = "what a pole that nobody measured yet is taken to be";
     for known in like.butt.iter_mut().chain(&mut like.tip).chain([&mut like.length]).chain(&mut like.bow) {
-        *known = Known::assumed(known.value, known.path.as_str(), Origin::Judgement, why);
+        *known = Known::assumed(known.value, known.path.as_str(), Origin::Word, why);
     }
     let lacking = 1..=count - pile.len() as u64;
     pile.extend(lacking.map(|number| PilePole {

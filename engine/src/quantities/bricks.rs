@@ -4,11 +4,11 @@ use crate::build::BrickTest;
 use crate::earth;
 use crate::earth::strength::{self, DampLine, Sample};
 use crate::earth::tables::number;
-use crate::house::{Brick, Bricks, House, Moisture, Trial};
+use crate::house::{Brick, Bricks, House, Load, Moisture, Trial};
 use crate::known::Known;
 use crate::reason::Answer;
 use crate::row::Rows;
-use crate::units::{Length, Pressure, Quantity, Ratio};
+use crate::units::{Force, Length, Pressure, Quantity, Ratio};
 
 pub(super) fn walk(house: &House, rows: &mut Rows) {
     for bricks in &house.bricks {
@@ -164,7 +164,7 @@ fn tested<'a>(bricks: &Bricks, brick: &'a Brick, rows: &mut Rows) -> Tested<'a> 
     let lot = bricks.name.replace('-', " ");
     let path = |noun: &str| bricks.path_of(brick, noun);
     let title = |words: &str| format!("{words} of brick {} of {lot}", brick.name);
-    once(&brick.load, "load that broke it,", bricks, brick, rows);
+    let load = load(bricks, brick, rows);
     match &brick.trial {
         Trial::Crushed { length, .. } => once(length, "length", bricks, brick, rows),
         Trial::Broken { span, length } => {
@@ -188,10 +188,10 @@ fn tested<'a>(bricks: &Bricks, brick: &'a Brick, rows: &mut Rows) -> Tested<'a> 
         }
     });
     let strength = match &brick.trial {
-        Trial::Crushed { length, shape } => as_code_sample(bricks, brick, (length, shape.as_ref()), rows),
+        Trial::Crushed { length, shape } => as_code_sample(bricks, brick, load, (length, shape.as_ref()), rows),
         Trial::Broken { span, .. } => {
-            let answer = strength::broken(brick.load.value, span.value, brick.width.value, brick.height.value)
-                .from("load", brick.load.path.as_str())
+            let answer = strength::broken(load, span.value, brick.width.value, brick.height.value)
+                .from("load", path("load"))
                 .from("span", span.path.as_str())
                 .from("width", brick.width.path.as_str())
                 .from("height", brick.height.path.as_str());
@@ -201,18 +201,67 @@ fn tested<'a>(bricks: &Bricks, brick: &'a Brick, rows: &mut Rows) -> Tested<'a> 
     Tested { brick, strength, moisture }
 }
 
+/// What bore on a brick: what a press said, or of a lever what is certain.
+fn load(bricks: &Bricks, brick: &Brick, rows: &mut Rows) -> Force {
+    let (hung, lever) = match &brick.load {
+        Load::Press(load) => {
+            once(load, "load that broke it,", bricks, brick, rows);
+            return load.value;
+        }
+        Load::Hung(hung, lever) => (hung, lever),
+    };
+    let lengths = [
+        (&lever.arm, "way from the pin to what hangs,"),
+        (&lever.brick, "way from the pin to the brick,"),
+        (&lever.middle, "way from the pin to the beam's middle,"),
+        (&lever.pin, "diameter of the lever's pin,"),
+    ];
+    lengths.into_iter().for_each(|(length, words)| once(length, words, bricks, brick, rows));
+    once(&lever.beam, "mass of the lever's beam,", bricks, brick, rows);
+    once(&lever.friction, "friction of the lever's pin,", bricks, brick, rows);
+    once(hung, "what hung on the lever,", bricks, brick, rows);
+    let path = |noun: &str| bricks.path_of(brick, noun);
+    let title = |words: &str| format!("{words} of brick {} of {}", brick.name, bricks.name.replace('-', " "));
+    let gravity = number("gravity-m-s2");
+    let arms = (lever.arm.value, lever.middle.value, lever.brick.value);
+    let force = strength::lever_force(hung.value, arms.0, lever.beam.value, arms.1, arms.2, gravity)
+        .from("hung", hung.path.as_str())
+        .from("hung arm", lever.arm.path.as_str())
+        .from("beam", lever.beam.path.as_str())
+        .from("beam arm", lever.middle.path.as_str())
+        .from("brick arm", lever.brick.path.as_str())
+        .without("gravity");
+    let force = rows.add(path("force"), title("force of the lever, its pin without friction,"), force);
+    let held = strength::pin_force(force, hung.value, lever.beam.value, gravity)
+        .from("force", path("force"))
+        .from("hung", hung.path.as_str())
+        .from("beam", lever.beam.path.as_str())
+        .without("gravity");
+    let held = rows.add(path("pin-force"), title("what the pin holds down, at the lever"), held);
+    let friction = strength::pin_friction(lever.friction.value, lever.pin.value * 0.5, lever.brick.value, held)
+        .from("friction", lever.friction.path.as_str())
+        .from("pin radius", lever.pin.path.as_str())
+        .from("brick arm", lever.brick.path.as_str())
+        .from("pin force", path("pin-force"));
+    let friction = rows.add(path("pin-friction"), title("what friction of the pin may add or take, at the lever"), friction);
+    let certain =
+        strength::certain_force(force, friction).from("force", path("force")).from("friction", path("pin-friction"));
+    rows.add(path("load"), title("load that broke it for certain,"), certain)
+}
+
 /// What a crushed brick bore, size and shape allowed for.
 fn as_code_sample(
     bricks: &Bricks,
     brick: &Brick,
+    load: Force,
     (length, shape): (&Known<Length>, Option<&Known<f64>>),
     rows: &mut Rows,
 ) -> Pressure {
     let lot = bricks.name.replace('-', " ");
     let path = |noun: &str| bricks.path_of(brick, noun);
     let title = |words: &str| format!("{words} of brick {} of {lot}", brick.name);
-    let raw = strength::crushed(brick.load.value, brick.width.value, length.value)
-        .from("load", brick.load.path.as_str())
+    let raw = strength::crushed(load, brick.width.value, length.value)
+        .from("load", path("load"))
         .from("width", brick.width.path.as_str())
         .from("depth", length.path.as_str());
     let raw = rows.add(path("stress"), title("stress that broke it,"), raw);

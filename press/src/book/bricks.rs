@@ -24,6 +24,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
             "bore": table(&lot.bore),
             "together": lot.together,
             "open": lot.open,
+            "lever": answers.rows.find(&format!("tests.bricks.{}.lever.arm", lot.name)).is_some(),
             "drawings": [format!("/bricks-{}.svg", lot.name), format!("/damp-bricks-{}.svg", lot.name)],
         })
     });

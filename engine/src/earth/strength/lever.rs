@@ -32,6 +32,30 @@ formula! {
 }
 
 formula! {
+    /// What the pin of a lever holds down: the force on the brick less all that weighs on the beam.
+    ///
+    /// ```text
+    /// R = F − g (m + m′)        m: what hangs, m′: beam
+    /// ```
+    /// Source: balance of upright forces.
+    pub fn pin_force(force: Force, hung: Mass, beam: Mass, gravity: f64) -> Force {
+        force - Force::n(gravity * (hung + beam).in_kg())
+    }
+}
+
+formula! {
+    /// Force that a brick under a lever had for certain, whichever way the pin rubs.
+    ///
+    /// ```text
+    /// F − ΔF
+    /// ```
+    /// Source: the lesser of both ends of the band.
+    pub fn certain_force(force: Force, friction: Force) -> Force {
+        force - friction
+    }
+}
+
+formula! {
     /// Stress at the edge of a brick that is pressed beside its middle.
     ///
     /// ```text

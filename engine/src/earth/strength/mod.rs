@@ -6,7 +6,7 @@ mod sample;
 mod specimen;
 
 pub use damp::{DampFault, DampLine, damp_strength, damp_strength_low, fall_with_moisture, tested_moisture};
-pub use lever::{at_the_edge, lever_force, pin_friction, stored};
+pub use lever::{at_the_edge, certain_force, lever_force, pin_force, pin_friction, stored};
 pub use sample::{
     Sample, as_proof, bar_as_proof, bricks_until, bricks_wanted, dry_bricks, least_strength, lower_bound, lower_factor,
     mean_strength, reliance, samples_of_lots, scatter, still_to_make, strange, strange_brick,
