@@ -126,9 +126,9 @@ fn what_is_offered_as_proof_is_held_by_the_codes_and_a_bad_brick_changes_the_ver
 /// Five bricks crushed under a beam of 9 kg.
 fn under_a_lever(more: &str) -> String {
     let lot = format!(
-        "[tests.bricks.home]\nof = \"cob\"\ntest = \"crushed\"\nproof = true\nlength = \"100 mm\"\nwidth = \"100 mm\"\nheight = \"200 mm\"\n\
+        "[tests.bricks.yard]\nof = \"cob\"\ntest = \"crushed\"\nproof = true\nlength = \"100 mm\"\nwidth = \"100 mm\"\nheight = \"200 mm\"\n\
          lever = {{ arm = \"2.4 m\", brick = \"300 mm\", beam = \"9 kg\", middle = \"1.3 m\", pin = \"20 mm\"{more} }}\n\n\
-         [tests.bricks.home.each]\na = {{ hung = \"40 kg\" }}\nb = {{ hung = \"62 kg\" }}\nc = {{ hung = \"66 kg\" }}\nd = {{ hung = \"58 kg\" }}\n\
+         [tests.bricks.yard.each]\na = {{ hung = \"40 kg\" }}\nb = {{ hung = \"62 kg\" }}\nc = {{ hung = \"66 kg\" }}\nd = {{ hung = \"58 kg\" }}\n\
          e = {{ hung = \"71 kg\" }}\n\n[tests.bricks.bars]"
     );
     let text = SPIRAL_WALL.replace("proof = true\nheight = \"186 mm\"", "height = \"186 mm\"");
@@ -140,15 +140,15 @@ fn under_a_lever(more: &str) -> String {
 #[test]
 fn what_hangs_on_a_lever_is_a_load_less_friction_and_stays_on_trust() {
     let home = answered(&under_a_lever(""));
-    let of = |noun: &str| value(&home, &format!("tests.bricks.home.each.a.{noun}"));
+    let of = |noun: &str| value(&home, &format!("tests.bricks.yard.each.a.{noun}"));
     near(of("force"), 3520.587_35, 1e-9);
     near(of("pin-force"), 3040.061_5, 1e-9);
     near(of("load"), 3490.186_735, 1e-9);
     near(of("strength"), 349_018.673_5, 1e-9);
     near(value(&home, "tests.cob.compression"), 349_018.673_5, 1e-9);
     let word = answered(&under_a_lever(", friction = 0.1"));
-    near(value(&word, "tests.bricks.home.each.a.load"), 3520.587_35 - 30.400_615 / 3.0, 1e-9);
-    let row = word.rows.find("tests.bricks.home.each.a.strength").unwrap();
+    near(value(&word, "tests.bricks.yard.each.a.load"), 3520.587_35 - 30.400_615 / 3.0, 1e-9);
+    let row = word.rows.find("tests.bricks.yard.each.a.strength").unwrap();
     assert_eq!(row.origin_in_words(), "computed, leans on the builder's word, not measured");
     let back = under_a_lever("").replace("brick = \"300 mm\"", "brick = \"2.5 m\"");
     assert!(refused(&back).contains("the brick lies near the pin, what hangs far out"), "{}", refused(&back));

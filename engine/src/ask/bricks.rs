@@ -210,7 +210,7 @@ fn lever(given: &mut Given<'_>, reply: &mut Reply) {
     let gravity = number("gravity-m-s2");
     let force = reply.put("force", strength::lever_force(hung, hung_arm, beam, beam_arm, brick_arm, gravity));
     let pin_force = strength::pin_force(force, hung, beam, gravity).value;
-    let blur = reply.put("friction", strength::pin_friction(friction, pin, brick_arm, pin_force));
+    let blur = reply.put("friction", strength::pin_friction(friction, pin * 2.0, brick_arm, pin_force));
     reply.put("strength", strength::crushed(force, width, depth));
     reply.put("strength_low", strength::crushed(strength::certain_force(force, blur).value, width, depth));
     reply.put("strength_high", strength::at_the_edge(force + blur, width, depth, beside));

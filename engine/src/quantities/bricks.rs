@@ -238,9 +238,9 @@ fn load(bricks: &Bricks, brick: &Brick, rows: &mut Rows) -> Force {
         .from("beam", lever.beam.path.as_str())
         .without("gravity");
     let held = rows.add(path("pin-force"), title("what the pin holds down, at the lever"), held);
-    let friction = strength::pin_friction(lever.friction.value, lever.pin.value * 0.5, lever.brick.value, held)
+    let friction = strength::pin_friction(lever.friction.value, lever.pin.value, lever.brick.value, held)
         .from("friction", lever.friction.path.as_str())
-        .from("pin radius", lever.pin.path.as_str())
+        .from("pin", lever.pin.path.as_str())
         .from("brick arm", lever.brick.path.as_str())
         .from("pin force", path("pin-force"));
     let friction = rows.add(path("pin-friction"), title("what friction of the pin may add or take, at the lever"), friction);

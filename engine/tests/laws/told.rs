@@ -42,7 +42,9 @@ fn what_is_assumed_can_be_written_where_it_is_told_and_changes_nothing() {
     let mut faults = Vec::new();
     for (name, text) in BUILDS {
         let before = answered(text);
-        for row in before.rows.iter().filter(|row| row.is_assumed() && why_not(name, text, &row.path).is_none()) {
+        // What is the builder's word is written, and stays assumed.
+        let assumed = before.rows.iter().filter(|row| row.is_assumed() && row.own != Some(Origin::Word));
+        for row in assumed.filter(|row| why_not(name, text, &row.path).is_none()) {
             let path = &row.path;
             let written = match set(text, path, &spelled(row.quantity)) {
                 Ok(written) => written,

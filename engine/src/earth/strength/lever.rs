@@ -22,11 +22,11 @@ formula! {
     /// Force that friction in the pin may add or take.
     ///
     /// ```text
-    /// ΔF = μ r R / a        R: what the pin holds, the force on the brick less what hangs and the beam
+    /// ΔF = μ d R / 2 a        d: diameter of the pin, R: what it holds, the force on the brick less what hangs and the beam
     /// ```
     /// Source: a pin that slips; moments about it.
-    pub fn pin_friction(friction: f64, pin_radius: Length, brick_arm: Length, pin_force: Force) -> Force {
-        let slip: Moment = pin_force.abs() * pin_radius;
+    pub fn pin_friction(friction: f64, pin: Length, brick_arm: Length, pin_force: Force) -> Force {
+        let slip: Moment = pin_force.abs() * (pin * 0.5);
         Force::n(friction * slip.in_n_m() / brick_arm.in_m())
     }
 }
@@ -106,7 +106,7 @@ mod tests {
     #[test]
     fn a_pin_that_holds_three_kilonewtons_blurs_the_force_by_thirty_newtons() {
         for held in [3000.0, -3000.0] {
-            let found = pin_friction(0.3, Length::m(0.01), Length::m(0.3), Force::n(held)).value.in_n();
+            let found = pin_friction(0.3, Length::m(0.02), Length::m(0.3), Force::n(held)).value.in_n();
             assert!((found - 30.0).abs() < 1e-9, "{found}");
         }
     }
