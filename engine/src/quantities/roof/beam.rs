@@ -8,6 +8,7 @@ use super::super::line::bind;
 use super::factors::Factors;
 use super::hold::{Governs, Stood};
 use super::members;
+use crate::house::built_in::{Lie, Stretch};
 use crate::house::{BondBeam, House};
 use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Answers, Beam, Left, Presses, Resists, Under, Used, Worst};
@@ -17,8 +18,8 @@ use crate::row::Rows;
 use crate::timber::{beam as timber, section};
 use crate::units::{Force, Length, Moment, Pressure, Ratio};
 
-/// Corners of the beam's line as it is followed round.
-const CORNERS: u32 = 36;
+/// Sides of the beam's line as it is followed all the way round a curve; where it is straight one is enough.
+const SIDES: f64 = 24.0;
 
 /// So short a stretch does not buckle: the wall keeps the beam from it.
 const BRACED: Length = Length::mm(1.0);
@@ -41,6 +42,8 @@ struct Laid<'a, 'b> {
     shares: Vec<Vec<f64>>,
     left: Left,
     shape: f64,
+    /// Where each corner of its line lies along that of the wall, in metres, and of which part the side after it is.
+    corners: Vec<(f64, usize)>,
     /// How wide each pole lies on it.
     flats: Vec<Length>,
     /// Over which it hands a load on: to soft earth, to stiff earth.
@@ -50,12 +53,11 @@ struct Laid<'a, 'b> {
 pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
     let Some(beam) = house.bond_beam.as_ref().filter(|_| house.wall.line.is_closed()) else { return };
     let laid = Laid::of(house, beam, stood, rows);
-    let Ok(answers) = laid.ring().answers(&laid.groups) else { return };
     let weights: Vec<f64> = stood.strength.combinations.iter().map(|one| one.weight).collect();
+    let Ok(answers) = laid.ring().answers(&laid.groups, &laid.shares, &weights) else { return };
     let resists = laid.resists();
     let under = Under {
         combinations: &laid.shares,
-        weights: &weights,
         resists: &resists,
         elastic: laid.elastic[0],
         spreads: &laid.flats,
@@ -63,7 +65,7 @@ pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
     };
     laid.parts(&answers, &under, rows);
     laid.seats(rows);
-    laid.anchors(&answers, &under, rows);
+    laid.anchors(&answers, rows);
 }
 
 /// What cannot be said of the beam since snow or wind is not known.
@@ -93,25 +95,22 @@ impl<'a, 'b> Laid<'a, 'b> {
         let flat =
             |rafter: &Rafter| section::seat_width(rafter.pole.diameter(rafter.overhang), stood.ring.seat.value).value;
         let flats = stood.ring.layout.rafters.iter().map(flat).collect();
-        Laid { house, beam, stood, feet, groups, shares, left, shape, flats, elastic }
+        let corners = corners(beam, house.wall.line.length());
+        Laid { house, beam, stood, feet, groups, shares, left, shape, corners, flats, elastic }
     }
 
     fn ring(&self) -> Beam {
         let line = &self.house.wall.line;
-        let corner = |corner: u32| {
-            let at = line.at(middle(line.length(), f64::from(corner))).beside(self.beam.offset.in_m());
+        let at = |along: f64| {
+            let at = line.at(along).beside(self.beam.offset.in_m());
             [at.x, at.y].map(Length::m)
         };
-        let anchors = self.house.anchors.iter().flat_map(|anchors| {
-            let at = |spot: &crate::house::built_in::Spot| {
-                let at = line.at(line.along_line(spot.station)).beside(anchors.offset.in_m());
-                ring::Anchor { at: [at.x, at.y].map(Length::m), gives: None }
-            };
-            anchors.spots.iter().map(at)
-        });
+        // A strap comes up through the beam plumb over its deadman.
+        let spots = self.house.anchors.iter().flat_map(|anchors| &anchors.spots);
+        let anchors = spots.map(|spot| ring::Anchor { at: at(line.along_line(spot.station)), gives: None });
         let support = |rafter: &Rafter| [rafter.support[0], rafter.support[1]];
         Beam {
-            line: (0..CORNERS).map(corner).collect(),
+            line: self.corners.iter().map(|&(along, _)| at(along)).collect(),
             width: self.beam.width.value,
             height: self.beam.height.value,
             layers: self.beam.layers.value,
@@ -134,24 +133,12 @@ impl<'a, 'b> Laid<'a, 'b> {
         bears.into_iter().map(resists).collect()
     }
 
-    /// For each side of the beam's line the part that it lies in.
-    fn sides(&self) -> Vec<usize> {
-        let whole = self.house.wall.line.length();
-        let lies = |along: f64| {
-            let over =
-                |[from, to]: [f64; 2]| [-whole, 0.0, whole].iter().any(|turn| (from..=to).contains(&(along + turn)));
-            let stretch = self.beam.stretches.iter().position(|stretch| over(stretch.along)).unwrap_or(0);
-            self.beam.parts.iter().position(|part| part.over.contains(&stretch)).unwrap_or(0)
-        };
-        (0..CORNERS).map(|side| lies(middle(whole, f64::from(side) + 0.5))).collect()
-    }
-
     fn parts(&self, answers: &Answers, under: &Under<'_>, rows: &mut Rows) {
-        let sides = self.sides();
+        let sides: Vec<usize> = self.corners.iter().map(|&(_, part)| part).collect();
         let of = |kind: Feet| self.feet.iter().position(|feet| *feet == kind);
-        let of_each = answers.worst(&sides, under);
-        let Some(worst) = of(Feet::Sliding).and_then(|group| of_each.get(group)) else { return };
-        let held = of(Feet::Held).and_then(|group| of_each.get(group)).map_or(&[][..], Vec::as_slice);
+        let Some(sliding) = of(Feet::Sliding) else { return };
+        let held = of(Feet::Held).map_or_else(Vec::new, |group| answers.thrust(group, &sides, under));
+        let worst = answers.worst(sliding, &sides, under);
         for (place, worst) in worst.iter().enumerate().filter(|(_, worst)| worst.bending.share > 0.0) {
             let part = self.part(place);
             part.bending(worst, rows);
@@ -159,11 +146,11 @@ impl<'a, 'b> Laid<'a, 'b> {
             part.shear(worst, rows);
             part.twist(worst, rows);
             if let Some(held) = held.get(place) {
-                part.held(&held.thrust, rows);
+                part.held(held, rows);
             }
         }
-        let most = held.iter().map(|part| &part.thrust).enumerate();
-        let Some((place, most)) = most.max_by(|one, other| one.1.share.total_cmp(&other.1.share)) else { return };
+        let most = held.iter().enumerate().max_by(|one, other| one.1.share.total_cmp(&other.1.share));
+        let Some((place, most)) = most else { return };
         self.part(place).held_alone(most, rows);
     }
 
@@ -204,8 +191,15 @@ fn along(used: &Used) -> &'static str {
     if used.forces.pull > Force::ZERO { "tension" } else { "compression" }
 }
 
-fn middle(length: f64, corner: f64) -> f64 {
-    length * corner / f64::from(CORNERS)
+/// Where the corners of a beam's line lie along a wall's line so long, and of which part each side is.
+fn corners(beam: &BondBeam, whole: f64) -> Vec<(f64, usize)> {
+    let of = |(place, stretch): (usize, &Stretch)| {
+        let part = beam.parts.iter().position(|part| part.over.contains(&place)).unwrap_or(0);
+        let [from, long] = [stretch.along[0], stretch.along[1] - stretch.along[0]];
+        let sides = if stretch.way == Lie::Straight { 1.0 } else { (SIDES * long / whole).ceil().max(1.0) };
+        (0..sides as u32).map(move |side| (from + long * f64::from(side) / sides, part))
+    };
+    beam.stretches.iter().enumerate().flat_map(of).collect()
 }
 
 /// A part of the beam.

@@ -14,6 +14,6 @@ mod worst;
 
 pub use bed::{bed_pressure, bed_stiffness, elastic_length, off_middle};
 pub use fault::Fault;
-pub use frame::{Answers, Found};
+pub use frame::Answers;
 pub use given::{Anchor, Beam, Presses};
 pub use worst::{Forces, Left, Lifted, Resists, Under, Used, Worst};

@@ -32,7 +32,8 @@ enum What {
 }
 
 impl Stops {
-    pub(super) fn of(beam: &Beam) -> Stops {
+    /// Those of a ring, with its anchors among them or without.
+    pub(super) fn of(beam: &Beam, anchored: bool) -> Stops {
         let corners: Vec<[f64; 2]> = beam.line.iter().map(|corner| corner.map(|part| part.in_m())).collect();
         let count = corners.len();
         let sides: Vec<f64> = (0..count).map(|side| apart(corners[side], corners[(side + 1) % count])).collect();
@@ -53,14 +54,15 @@ impl Stops {
             let (along, side) = place(plan(*at));
             (along, side, What::Seat(seat))
         }));
-        marks.extend(beam.anchors.iter().enumerate().map(|(anchor, own)| {
+        let anchors = if anchored { beam.anchors.as_slice() } else { &[] };
+        marks.extend(anchors.iter().enumerate().map(|(anchor, own)| {
             let (along, side) = place(plan(own.at));
             (along, side, What::Anchor(anchor))
         }));
         marks.sort_by(|one, other| one.0.total_cmp(&other.0));
         let mut stops = Stops {
             seats: vec![0; beam.seats.len()],
-            anchors: vec![0; beam.anchors.len()],
+            anchors: vec![0; anchors.len()],
             length,
             ..Stops::default()
         };
@@ -94,9 +96,10 @@ impl Stops {
         (stop + 1) % self.at.len()
     }
 
-    /// How far it is from a stop to the next.
-    pub(super) fn long(&self, stop: usize) -> f64 {
-        apart(self.at[stop], self.at[self.next(stop)])
+    /// For each stop the one of fewer, of the same ring, that it is or that it lies after.
+    pub(super) fn among(&self, fewer: &Stops) -> Vec<usize> {
+        let after = |along: &f64| fewer.along.partition_point(|one| *one <= along + ONE).saturating_sub(1);
+        self.along.iter().map(after).collect()
     }
 
     /// The shorter way round between two stops.

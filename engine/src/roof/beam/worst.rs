@@ -2,8 +2,7 @@
 
 use super::bed::beside;
 use super::fault::Fault;
-use super::frame::{Answers, Found, Lifts};
-use crate::solve::frame::Six;
+use super::frame::Answers;
 use crate::units::{Area, Force, Length, Moment, Pressure, SectionModulus};
 
 /// What bears of the beam.
@@ -34,13 +33,11 @@ pub struct Resists {
     pub twist: Pressure,
 }
 
-/// What acts together, and on what.
+/// What the beam is held against.
 #[derive(Clone, Copy, Debug)]
 pub struct Under<'a> {
     /// For each combination how many of each load, in their order.
     pub combinations: &'a [Vec<f64>],
-    /// For each how many times the beam's own weight.
-    pub weights: &'a [f64],
     /// What the wood bears in each.
     pub resists: &'a [Resists],
     /// Length over which the beam hands a load on to the earth.
@@ -88,8 +85,6 @@ pub struct Worst {
     pub bending: Used,
     /// Ring force and bending.
     pub ring: Used,
-    /// Ring force and bending in plan alone: what thrust makes.
-    pub thrust: Used,
     /// Shear.
     pub shear: Used,
     /// Twist; zero where nothing lifts.
@@ -114,66 +109,81 @@ impl Default for Forces {
     }
 }
 
-/// What acts at one time.
-struct Now<'a> {
-    factors: &'a [f64],
-    weight: f64,
-    thrust: &'a [Found],
-    /// What lifts each seat; below zero it presses.
-    up: Vec<f64>,
-    /// The answers to what lifts, where something does.
-    lifts: Option<&'a Lifts>,
-}
+/// What one newton on a seat does to the beam near it: the seat, moment, force across.
+type Near = Vec<(usize, [f64; 2])>;
+
+/// Farther off than so many lengths over which the earth bears, nothing is left of a load but its rounding.
+const FAR: f64 = 20.0;
 
 impl Answers {
-    fn now<'a>(&'a self, group: usize, combination: usize, under: &Under<'a>) -> Now<'a> {
-        let factors = under.combinations[combination].as_slice();
-        let mut up = vec![0.0; self.stops.seats.len()];
-        for (presses, factor) in self.presses[group].iter().zip(factors) {
-            for (sum, force) in up.iter_mut().zip(presses) {
-                *sum += factor * force[2].in_n();
-            }
-        }
-        let lifts = self.lifts.as_ref().ok().filter(|_| up.iter().any(|up| *up > 0.0));
-        Now { factors, weight: under.weights[combination], thrust: &self.thrust[group], up, lifts }
-    }
-
-    /// The greatest shares of each part under each group of loads; `parts` says for each side of the beam's line which part it is of.
+    /// The greatest shares of each part under a group of loads; `parts` says for each side of the beam's line which part it is of.
     #[must_use]
-    pub fn worst(&self, parts: &[usize], under: &Under<'_>) -> Vec<Vec<Worst>> {
-        let near = self.near(under);
-        (0..self.thrust.len()).map(|group| self.worst_of(group, parts, under, &near)).collect()
-    }
-
-    fn worst_of(&self, group: usize, parts: &[usize], under: &Under<'_>, near: &[Vec<[f64; 2]>]) -> Vec<Worst> {
-        let count = parts.iter().max().map_or(0, |last| last + 1);
-        let mut all = vec![Worst::default(); count];
-        for combination in 0..under.combinations.len() {
-            let now = self.now(group, combination, under);
-            let beds: Vec<[f64; 2]> = near.iter().map(|near| now.bed(near)).collect();
+    pub fn worst(&self, group: usize, parts: &[usize], under: &Under<'_>) -> Vec<Worst> {
+        let mut all = vec![Worst::default(); count(parts)];
+        let (near, among) = (self.near(under), self.stops.among(&self.bare));
+        for (combination, factors) in under.combinations.iter().enumerate() {
+            let thrust = self.in_plan(group, factors);
+            let up = &self.ups[group][combination];
+            let hung = self.hung.as_ref().ok().and_then(|hung| hung[group][combination].as_ref());
+            let beds: Vec<[f64; 2]> = near.iter().map(|near| bed(near, up)).collect();
+            let shares = Shares::of(&under.left, &under.resists[combination]);
             for (stop, &side) in self.stops.side.iter().enumerate() {
                 let Some(worst) = parts.get(side).and_then(|part| all.get_mut(*part)) else { continue };
                 for (end, at) in [stop, self.stops.next(stop)].into_iter().enumerate() {
+                    let is_anchor = self.stops.is_anchor_alone[at];
                     // An anchor that holds nothing is no place of its own.
-                    if now.lifts.is_none() && self.stops.is_anchor_alone[at] {
+                    if hung.is_none() && is_anchor {
                         continue;
                     }
-                    let forces = now.forces((stop, end), beds[at]);
-                    let used = |share| Used { share, forces, combination, group, is_lifted: now.lifts.is_some() };
-                    worst.take(&under.left, &under.resists[combination], &forces, used);
+                    let plan = along(&thrust[among[stop]], end, is_anchor);
+                    let forces = forces(plan, hung.map(|hung| hung.ends[stop][end]), beds[at]);
+                    let used = |share| Used { share, forces, combination, group, is_lifted: hung.is_some() };
+                    shares.take(worst, &forces, used);
                 }
             }
         }
         all
     }
 
+    /// The greatest share of each part that thrust in plan alone would use under a group of loads.
+    #[must_use]
+    pub fn thrust(&self, group: usize, parts: &[usize], under: &Under<'_>) -> Vec<Used> {
+        let mut all = vec![Used::default(); count(parts)];
+        for (combination, factors) in under.combinations.iter().enumerate() {
+            let shares = Shares::of(&under.left, &under.resists[combination]);
+            for (ends, &side) in self.in_plan(group, factors).iter().zip(&self.bare.side) {
+                let Some(most) = parts.get(side).and_then(|part| all.get_mut(*part)) else { continue };
+                for end in ends {
+                    let forces = forces(*end, None, [0.0; 2]);
+                    let share = shares.bent(&forces) + shares.pulled(&forces);
+                    if share > most.share {
+                        *most = Used { share, forces, combination, group, is_lifted: false };
+                    }
+                }
+            }
+        }
+        all
+    }
+
+    /// What thrust in plan does in a combination, between corners and seats.
+    fn in_plan(&self, group: usize, factors: &[f64]) -> Vec<[[f64; 3]; 2]> {
+        let mut sum = vec![[[0.0; 3]; 2]; self.bare.at.len()];
+        for (found, factor) in self.thrust[group].iter().zip(factors).filter(|(_, factor)| **factor != 0.0) {
+            for (sum, one) in sum.as_flattened_mut().iter_mut().zip(found.ends.as_flattened()) {
+                sum.iter_mut().zip(one).for_each(|(sum, force)| *sum += factor * force);
+            }
+        }
+        sum
+    }
+
     /// For each stop what one newton on each seat does to a beam on earth there.
-    fn near(&self, under: &Under<'_>) -> Vec<Vec<[f64; 2]>> {
+    fn near(&self, under: &Under<'_>) -> Vec<Near> {
         let elastic = under.elastic.in_m();
-        let of = |stop: usize, seat: usize, wide: Length| beside(self.stops.apart(stop, seat), elastic, wide.in_m());
         let near = |stop: usize| {
-            let seats = self.stops.seats.iter().zip(under.spreads);
-            seats.map(|(&seat, &wide)| of(stop, seat, wide)).collect()
+            let seats = self.stops.seats.iter().zip(under.spreads).enumerate();
+            let apart = seats.map(|(seat, (&at, wide))| (seat, self.stops.apart(stop, at), wide));
+            let close = apart.filter(|(_, apart, _)| *apart < FAR * elastic);
+            close.map(|(seat, apart, wide)| (seat, beside(apart, elastic, wide.in_m()))).collect()
         };
         (0..self.stops.at.len()).map(near).collect()
     }
@@ -182,15 +192,13 @@ impl Answers {
     ///
     /// # Errors
     /// The anchors do not hold the ring.
-    pub fn anchors(&self, under: &Under<'_>) -> Result<Vec<Option<Lifted>>, Fault> {
-        self.lifts.as_ref().map_err(Clone::clone)?;
+    pub fn anchors(&self) -> Result<Vec<Option<Lifted>>, Fault> {
         let mut all: Vec<Option<Lifted>> = vec![None; self.stops.anchors.len()];
-        for group in 0..self.thrust.len() {
-            for combination in 0..under.combinations.len() {
-                let now = self.now(group, combination, under);
-                let Some(lifts) = now.lifts else { continue };
-                for (anchor, most) in all.iter_mut().enumerate() {
-                    let pull = Force::n(-now.sum(lifts, |found| found.anchors[anchor]));
+        for (group, of_group) in self.hung.as_ref().map_err(Clone::clone)?.iter().enumerate() {
+            for (combination, hung) in of_group.iter().enumerate() {
+                let Some(hung) = hung else { continue };
+                for (most, up) in all.iter_mut().zip(&hung.anchors) {
+                    let pull = Force::n(-up);
                     if pull > most.map_or(Force::ZERO, |most| most.pull) {
                         *most = Some(Lifted { pull, combination, group });
                     }
@@ -201,57 +209,77 @@ impl Answers {
     }
 }
 
-impl Now<'_> {
-    /// Moment and force across of what presses, near a stop.
-    fn bed(&self, near: &[[f64; 2]]) -> [f64; 2] {
-        let mut sum = [0.0; 2];
-        for (up, near) in self.up.iter().zip(near).filter(|(up, _)| **up < 0.0) {
-            sum = [sum[0] - up * near[0], sum[1] - up * near[1]];
-        }
-        sum.map(f64::abs)
-    }
+fn count(parts: &[usize]) -> usize {
+    parts.iter().max().map_or(0, |last| last + 1)
+}
 
-    /// A figure of thrust, of all that lifts and of the beam's own weight together.
-    fn sum(&self, lifts: &Lifts, of: impl Fn(&Found) -> f64) -> f64 {
-        let thrust: f64 = self.thrust.iter().zip(self.factors).map(|(found, factor)| factor * of(found)).sum();
-        let lifted = lifts.seats.iter().zip(&self.up).filter(|(_, up)| **up > 0.0).map(|(found, up)| up * of(found));
-        thrust + lifted.sum::<f64>() + self.weight * of(&lifts.weight)
+/// Moment and force across of what presses, near a stop.
+fn bed(near: &Near, up: &[f64]) -> [f64; 2] {
+    let mut sum = [0.0; 2];
+    for (seat, [moment, across]) in near.iter().filter(|(seat, _)| up[*seat] < 0.0) {
+        sum = [sum[0] - up[*seat] * moment, sum[1] - up[*seat] * across];
     }
+    sum.map(f64::abs)
+}
 
-    fn forces(&self, (member, end): (usize, usize), [pressed, across]: [f64; 2]) -> Forces {
-        let mut whole: Six = [0.0; 6];
-        for (found, factor) in self.thrust.iter().zip(self.factors) {
-            let own = &found.ends[member][end];
-            for axis in [0, 2, 4] {
-                whole[axis] += factor * own[axis];
-            }
-        }
-        if let Some(lifts) = self.lifts {
-            for axis in [1, 3, 5] {
-                whole[axis] = self.sum(lifts, |found| found.ends[member][end][axis]);
-            }
-        }
-        Forces {
-            pull: Force::n(whole[0]),
-            shear: Force::n((whole[1].abs() + across).hypot(whole[2])),
-            twist: Moment::n_m(whole[3].abs()),
-            upright: Moment::n_m(whole[5].abs() + pressed),
-            plan: Moment::n_m(whole[4].abs()),
-        }
+/// What thrust does at an end of a member. At an anchor, which does nothing in plan, the moment counts as at the nearer seats and
+/// corners where it is greater.
+fn along(ends: &[[f64; 3]; 2], end: usize, is_anchor: bool) -> [f64; 3] {
+    let other = 1 - end;
+    if is_anchor && ends[other][2].abs() > ends[end][2].abs() { ends[other] } else { ends[end] }
+}
+
+fn forces([pull, beside, plan]: [f64; 3], hung: Option<[f64; 3]>, [pressed, across]: [f64; 2]) -> Forces {
+    let [sheared, twist, upright] = hung.unwrap_or_default().map(f64::abs);
+    let shear = sheared + across;
+    Forces {
+        pull: Force::n(pull),
+        shear: Force::n((shear * shear + beside * beside).sqrt()),
+        twist: Moment::n_m(twist),
+        upright: Moment::n_m(upright + pressed),
+        plan: Moment::n_m(plan.abs()),
     }
 }
 
-impl Worst {
-    fn take(&mut self, left: &Left, resists: &Resists, forces: &Forces, used: impl Fn(f64) -> Used) {
-        let bending = (forces.upright / left.upright + forces.plan / left.plan) / resists.bending;
-        let along = if forces.pull > Force::ZERO { resists.tension } else { resists.compression };
-        let pulled = forces.pull.abs() / left.area / along;
+/// What one newton, and one newton metre, use of the beam.
+struct Shares {
+    upright: f64,
+    plan: f64,
+    tension: f64,
+    compression: f64,
+    shear: f64,
+    twist: f64,
+}
+
+impl Shares {
+    fn of(left: &Left, resists: &Resists) -> Shares {
+        let (area, bending) = (left.area.in_m2(), resists.bending.in_pa());
+        Shares {
+            upright: 1.0 / (left.upright.in_m3() * bending),
+            plan: 1.0 / (left.plan.in_m3() * bending),
+            tension: 1.0 / (area * resists.tension.in_pa()),
+            compression: 1.0 / (area * resists.compression.in_pa()),
+            shear: 1.5 / (area * resists.shear.in_pa()),
+            twist: 1.0 / (left.twist.in_m3() * resists.twist.in_pa()),
+        }
+    }
+
+    fn pulled(&self, forces: &Forces) -> f64 {
+        let pull = forces.pull.in_n();
+        if pull > 0.0 { pull * self.tension } else { -pull * self.compression }
+    }
+
+    fn bent(&self, forces: &Forces) -> f64 {
+        forces.upright.in_n_m() * self.upright + forces.plan.in_n_m() * self.plan
+    }
+
+    fn take(&self, worst: &mut Worst, forces: &Forces, used: impl Fn(f64) -> Used) {
+        let bending = self.bent(forces);
         let shares = [
-            (&mut self.bending, bending),
-            (&mut self.ring, bending + pulled),
-            (&mut self.thrust, forces.plan / left.plan / resists.bending + pulled),
-            (&mut self.shear, forces.shear * 1.5 / left.area / resists.shear),
-            (&mut self.twist, forces.twist / left.twist / resists.twist),
+            (&mut worst.bending, bending),
+            (&mut worst.ring, bending + self.pulled(forces)),
+            (&mut worst.shear, forces.shear.in_n() * self.shear),
+            (&mut worst.twist, forces.twist.in_n_m() * self.twist),
         ];
         for (most, share) in shares {
             if share > most.share {

@@ -26,9 +26,9 @@ impl Part<'_> {
             .from("force", self.row("held-force"))
             .from("area", path("area"))
             .without("bending used");
-        let share = bind(share, rows, &self.row("held-moment"));
-        let share = self.laid.upright(self.by_ring_and_bending(share, along, rows), used, rows);
-        let title = self.title("strength that ring force and bending would use if the ring alone held its poles", used);
-        rows.add(path("held"), title, share);
+        let share = bind(bind(share, rows, &self.row("held-moment")), rows, &path("plan.modulus"));
+        let share = bind(self.by_wood(share, along, rows), rows, "poles.strength.bending");
+        let title = "strength that ring force and bending in plan would use if the ring alone held its poles";
+        rows.add(path("held"), self.title(title, used), share);
     }
 }

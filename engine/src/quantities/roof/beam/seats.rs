@@ -5,7 +5,7 @@ use crate::house::{Code, Ring};
 use crate::quantities::line::bind;
 use crate::quantities::roof::members;
 use crate::reason::Answer;
-use crate::roof::beam::{self as ring, Answers, Lifted, Under};
+use crate::roof::beam::{self as ring, Answers, Lifted};
 use crate::row::Rows;
 use crate::timber::tables::factor;
 use crate::timber::{beam as timber, eurocode, used};
@@ -30,27 +30,30 @@ impl Laid<'_, '_> {
             let on = format!("seat of place {}, {}", place + 1, members::tag(self.stood.ring, place));
             let durations = &self.stood.strength.durations;
             let lasting = |at: usize| if self.stood.factors.code == Code::En { durations[at] } else { 1.0 };
-            if let Some(most) = self.pressed(place, lasting) {
+            if let Some(most) = self.pressed(place, |down, _, at| down / lasting(at)) {
                 self.bearing(place, (&on, &most, lasting(most.combination)), rows);
             }
-            if let Some(most) = self.pressed(place, |_| 1.0) {
+            // Over twice the length and the width: what the edge feels, as long as nothing gapes.
+            let lever = self.beam.height.value / self.beam.width.value;
+            if let Some(most) = self.pressed(place, |down, thrust, _| down + 6.0 * lever * thrust) {
                 self.beneath(place, (&on, &most), rows);
             }
         }
     }
 
-    /// What presses on a seat most, for the time that it lasts; nothing where it never presses.
-    fn pressed(&self, place: usize, lasting: impl Fn(usize) -> f64) -> Option<Pressed> {
+    /// What presses on a seat under that of which the most counts, by what presses, what thrusts and the combination; nothing where
+    /// it never presses.
+    fn pressed(&self, place: usize, counts: impl Fn(f64, f64, usize) -> f64) -> Option<Pressed> {
         let mut most: Option<(f64, Pressed)> = None;
         for (group, cases) in self.groups.iter().enumerate() {
             for (combination, shares) in self.shares.iter().enumerate() {
-                let sum = |axis: usize| {
-                    let force = |presses: &ring::Presses| presses[place][axis].in_n();
-                    cases.iter().zip(shares).map(|(presses, share)| share * force(presses)).sum::<f64>()
-                };
-                let (down, thrust) = (-sum(2), sum(0).hypot(sum(1)));
-                let counts = down / lasting(combination);
-                if counts > most.map_or(0.0, |(most, _)| most) {
+                let mut sum = [0.0; 3];
+                for (presses, share) in cases.iter().zip(shares).filter(|(_, share)| **share != 0.0) {
+                    sum.iter_mut().zip(&presses[place]).for_each(|(sum, force)| *sum += share * force.in_n());
+                }
+                let (down, thrust) = (-sum[2], sum[0].hypot(sum[1]));
+                let counts = counts(down, thrust, combination);
+                if down > 0.0 && counts > most.map_or(0.0, |(most, _)| most) {
                     let pressed = Pressed { force: Force::n(down), thrust: Force::n(thrust), combination, group };
                     most = Some((counts, pressed));
                 }
@@ -93,12 +96,11 @@ impl Laid<'_, '_> {
     /// What presses on the earth beneath the beam.
     fn beneath(&self, place: usize, (on, most): (&str, &Pressed), rows: &mut Rows) {
         let row = |noun: &str| path(&format!("seats.{}.{noun}", place + 1));
-        let up = format!("roof.feet.{}.up", place + 1);
         let (width, height) = (self.beam.width.value, self.beam.height.value);
         let under = self.words(most);
         let off = ring::off_middle(most.thrust, height, most.force)
             .from("height", self.beam.height.path.as_str())
-            .from("force", up.as_str())
+            .without("force")
             .without("thrust");
         let title = format!("{on}: off the middle of the bond beam it presses on the earth, under {under}");
         let off = rows.add(row("off-middle"), title, self.loaded(off, most, rows));
@@ -108,15 +110,15 @@ impl Laid<'_, '_> {
             return;
         }
         let pressure = ring::bed_pressure(most.force, self.elastic[1], width, off)
-            .from("force", up)
             .from("elastic", path("stiff-length"))
             .from("width", self.beam.width.path.as_str())
-            .from("off", row("off-middle"));
+            .from("off", row("off-middle"))
+            .without("force");
         rows.add(row("pressure"), title, pressure);
     }
 
-    pub(super) fn anchors(&self, answers: &Answers, under: &Under<'_>, rows: &mut Rows) {
-        let all = match answers.anchors(under) {
+    pub(super) fn anchors(&self, answers: &Answers, rows: &mut Rows) {
+        let all = match answers.anchors() {
             Ok(all) => all,
             Err(fault) => {
                 rows.not_known(path("anchors.pull"), format!("what each anchor of the roof must hold down: {fault}"));
