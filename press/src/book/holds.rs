@@ -50,11 +50,15 @@ const CROSSINGS: [(&str, &str); 8] = [
 const FEET: [(&str, &str); 4] =
     [("up", "carried"), ("thrust", "thrust"), ("across", "across"), ("held-down", "held down")];
 
-const BEAM: [(&str, &str); 13] = [
+const BEAM: [(&str, &str); 5] = [
     ("ring-force", "ring force"),
     ("moment-upright", "moment, up and down"),
     ("moment-plan", "moment in plan"),
+    ("shear-force", "force across"),
     ("twist-moment", "twist"),
+];
+
+const OF_BEAM: [(&str, &str); 8] = [
     ("bending", "bent"),
     ("asd-bending", "bent"),
     ("ring", "pulled or pushed, bent"),
@@ -63,7 +67,6 @@ const BEAM: [(&str, &str); 13] = [
     ("asd-shear", "sheared"),
     ("twist", "twisted"),
     ("asd-twist", "twisted"),
-    ("shear-force", "force across"),
 ];
 
 const HELD: [(&str, &str); 2] = [("held-force", "ring force"), ("held-moment", "moment in plan")];
@@ -168,6 +171,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "crossings": by_place(answers, "roof.crossings.", &CROSSINGS),
         "feet": by_place(answers, "roof.feet.", &FEET),
         "beam": table(answers, "roof.beam.", &BEAM),
+        "of_beam": table(answers, "roof.beam.", &OF_BEAM),
         "held": table(answers, "roof.beam.", &HELD),
         "alone": figures(answers, "roof.beam.", &ALONE),
         "scarfs": table(answers, "roof.beam.", &SCARFS),
