@@ -21,6 +21,9 @@ use crate::units::{Force, Length, Moment, Pressure, Ratio};
 /// Sides of the beam's line as it is followed all the way round a curve; where it is straight one is enough.
 const SIDES: f64 = 24.0;
 
+/// How far eave and plate lie outside of the wall's line.
+const OUT: [&str; 2] = ["roof.eave-offset", "roof.plate-offset"];
+
 /// So short a stretch does not buckle: the wall keeps the beam from it.
 const BRACED: Length = Length::mm(1.0);
 
@@ -92,8 +95,11 @@ impl<'a, 'b> Laid<'a, 'b> {
         let plank = beam.height.value / beam.layers.value as f64;
         let shape = timber::twist_shape(beam.width.value, plank, number("twist-more"), number("twist-most")).value;
         let elastic = left::elastic(beam, stood, plank, rows);
+        // As far from its butt as the eave stands out from the plate: a slanting pole and its pitch make it less than a hundredth
+        // farther off in thickness.
+        let [eave, plate] = OUT.map(|path| rows.value::<Length>(path).unwrap_or(Length::ZERO));
         let flat =
-            |rafter: &Rafter| section::seat_width(rafter.pole.diameter(rafter.overhang), stood.ring.seat.value).value;
+            |rafter: &Rafter| section::seat_width(rafter.pole.diameter(eave - plate), stood.ring.seat.value).value;
         let flats = stood.ring.layout.rafters.iter().map(flat).collect();
         let corners = corners(beam, house.wall.line.length());
         Laid { house, beam, stood, feet, groups, shares, left, shape, corners, flats, elastic }
@@ -163,6 +169,11 @@ impl<'a, 'b> Laid<'a, 'b> {
 
     fn governs(&self, combination: usize, group: usize) -> Governs<'_> {
         self.stood.governs(combination, self.feet[group])
+    }
+
+    /// Adds what makes a force in plan where the beam is used most: the planks that count have a part in which place that is.
+    fn in_plan_at_the_worst<T>(&self, answer: Answer<T>, used: &Used, rows: &Rows) -> Answer<T> {
+        bind(self.in_plan(answer, used, rows), rows, &path("planks"))
     }
 
     /// Adds what makes a force in plan: the ring of poles and its loads, and how easily the beam bends there against being pulled.
@@ -249,7 +260,7 @@ impl Part<'_> {
         let used = &worst.bending;
         let upright = self.laid.upright(timber::beam_upright(used.forces.upright), used, rows);
         rows.add(self.row("moment-upright"), self.title("moment up and down", used), upright);
-        let plan = self.laid.in_plan(timber::beam_plan(used.forces.plan), used, rows);
+        let plan = self.laid.in_plan_at_the_worst(timber::beam_plan(used.forces.plan), used, rows);
         rows.add(self.row("moment-plan"), self.title("moment in plan at the same place", used), plan);
         let share = self
             .bent(used)
@@ -274,7 +285,7 @@ impl Part<'_> {
 
     fn ring(&self, worst: &Worst, rows: &mut Rows) {
         let (used, factors) = (&worst.ring, &self.laid.stood.factors);
-        let force = self.laid.in_plan(timber::ring_force(used.forces.pull), used, rows);
+        let force = self.laid.in_plan_at_the_worst(timber::ring_force(used.forces.pull), used, rows);
         let force = rows.add(self.row("ring-force"), self.title("ring force, push below zero", used), force);
         let along = along(used);
         let bent = self.bent(used).value;

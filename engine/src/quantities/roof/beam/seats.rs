@@ -1,6 +1,6 @@
 //! Rows of each seat of a pole on the bond beam, of what it presses on the earth beneath, and of each anchor.
 
-use super::{Laid, path};
+use super::{Laid, OUT, path};
 use crate::house::{Code, Ring};
 use crate::quantities::line::bind;
 use crate::quantities::roof::members;
@@ -77,8 +77,9 @@ impl Laid<'_, '_> {
         let added = if factors.code == Code::En { Length::m(of_code("contact-more-m")) } else { Length::ZERO };
         let area = eurocode::seat_area(self.flats[place] + added * 2.0, self.beam.width.value).without("length");
         let area = area.from("width", self.beam.width.path.as_str());
-        let pole = ["butt", "tip", "tail-in-plan", "pole"].map(|noun| Ring::path(place, noun));
+        let pole = ["butt", "tip", "pole"].map(|noun| Ring::path(place, noun));
         let area = pole.iter().fold(bind(area, rows, "roof.seat"), |area, path| bind(area, rows, path));
+        let area = OUT.iter().fold(area, |area, path| bind(area, rows, path));
         let row = |noun: &str| path(&format!("seats.{}.{noun}", place + 1));
         let area = rows.add(row("area"), format!("{on}: area on which it bears on the bond beam"), area);
         let noun = factors.noun("bearing");
