@@ -95,8 +95,8 @@ impl<'a, 'b> Laid<'a, 'b> {
         let plank = beam.height.value / beam.layers.value as f64;
         let shape = timber::twist_shape(beam.width.value, plank, number("twist-more"), number("twist-most")).value;
         let elastic = left::elastic(beam, stood, plank, rows);
-        // As far from its butt as the eave stands out from the plate: a slanting pole and its pitch make it less than a hundredth
-        // farther off in thickness.
+        // As far from its butt as the eave stands out from the plate; a pole that slants lies on it a little farther in, where it is
+        // less than a hundredth thinner.
         let [eave, plate] = OUT.map(|path| rows.value::<Length>(path).unwrap_or(Length::ZERO));
         let flat =
             |rafter: &Rafter| section::seat_width(rafter.pole.diameter(eave - plate), stood.ring.seat.value).value;
