@@ -5,6 +5,9 @@ use std::f64::consts::PI;
 /// Terms of the series; the last is below the rounding of the first.
 const TERMS: u32 = 40;
 
+/// From here on tanh is one and one over cosh nothing, to the last digit beside the first term.
+const FLAT: f64 = 40.0;
+
 /// How much a rectangle resists twist: its torsion constant, and torque over the greatest stress, for sides in any order.
 ///
 /// ```text
@@ -18,8 +21,12 @@ pub fn of_rectangle(one: f64, other: f64) -> [f64; 2] {
     for term in 0..TERMS {
         let n = f64::from(2 * term + 1);
         let turned = n * PI * deep / (2.0 * wide);
-        sunk += turned.tanh() / n.powi(5);
-        steep += 1.0 / (n * n * turned.cosh());
+        if turned < FLAT {
+            sunk += turned.tanh() / n.powi(5);
+            steep += 1.0 / (n * n * turned.cosh());
+        } else {
+            sunk += 1.0 / n.powi(5);
+        }
     }
     let constant = deep * wide.powi(3) / 3.0 * (1.0 - 192.0 * wide / (PI.powi(5) * deep) * sunk);
     [constant, constant / (wide * (1.0 - 8.0 / (PI * PI) * steep))]

@@ -19,7 +19,7 @@ use crate::timber::{beam as timber, section};
 use crate::units::{Force, Length, Moment, Pressure, Ratio};
 
 /// Sides of the beam's line as it is followed all the way round a curve; where it is straight one is enough.
-const SIDES: f64 = 24.0;
+const SIDES: f64 = 20.0;
 
 /// How far eave and plate lie outside of the wall's line.
 const OUT: [&str; 2] = ["roof.eave-offset", "roof.plate-offset"];
@@ -47,6 +47,8 @@ struct Laid<'a, 'b> {
     shape: f64,
     /// Where each corner of its line lies along that of the wall, in metres, and of which part the side after it is.
     corners: Vec<(f64, usize)>,
+    /// Rows that place its anchors, and its sizes, by which it shares out among them.
+    anchored: Vec<String>,
     /// How wide each pole lies on it.
     flats: Vec<Length>,
     /// Over which it hands a load on: to soft earth, to stiff earth.
@@ -67,7 +69,7 @@ pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
         left: laid.left,
     };
     laid.parts(&answers, &under, rows);
-    laid.seats(rows);
+    laid.seats(&answers, rows);
     laid.anchors(&answers, rows);
 }
 
@@ -102,7 +104,10 @@ impl<'a, 'b> Laid<'a, 'b> {
             |rafter: &Rafter| section::seat_width(rafter.pole.diameter(eave - plate), stood.ring.seat.value).value;
         let flats = stood.ring.layout.rafters.iter().map(flat).collect();
         let corners = corners(beam, house.wall.line.length());
-        Laid { house, beam, stood, feet, groups, shares, left, shape, corners, flats, elastic }
+        let sizes = ["width", "height", "layers"].map(|noun| format!("wall.bond-beam.{noun}"));
+        let nouns = house.anchors.iter().flat_map(|own| ["along", "spacing", "count"].map(|noun| own.path(noun)));
+        let anchored = sizes.into_iter().chain(nouns).collect();
+        Laid { house, beam, stood, feet, groups, shares, left, shape, corners, anchored, flats, elastic }
     }
 
     fn ring(&self) -> Beam {
@@ -190,10 +195,7 @@ impl<'a, 'b> Laid<'a, 'b> {
     }
 
     fn anchored<T>(&self, answer: Answer<T>, rows: &Rows) -> Answer<T> {
-        let sizes = ["wall.bond-beam.width", "wall.bond-beam.height", "wall.bond-beam.layers"];
-        let answer = sizes.iter().fold(answer, |answer, path| bind(answer, rows, path));
-        let nouns = self.house.anchors.iter().flat_map(|own| ["along", "spacing", "count"].map(|noun| own.path(noun)));
-        nouns.fold(answer, |answer, path| bind(answer, rows, &path))
+        self.anchored.iter().fold(answer, |answer, path| bind(answer, rows, path))
     }
 }
 

@@ -18,8 +18,8 @@ pub struct Answers {
     pub(super) stops: Stops,
     /// Under each group of loads, load by load, what thrusts in plan, between corners and seats.
     pub(super) thrust: Vec<Vec<InPlan>>,
-    /// Under each group, combination by combination, what lifts each seat; below zero it presses.
-    pub(super) ups: Vec<Vec<Vec<f64>>>,
+    /// Under each group, combination by combination, what each pole does to its seat, in newtons: along x, along y, up.
+    pub sums: Vec<Vec<Vec<[f64; 3]>>>,
     /// The same, where something lifts: what hangs from the anchors.
     pub(super) hung: Result<Vec<Vec<Option<Hung>>>, Fault>,
 }
@@ -81,9 +81,7 @@ impl Beam {
         let each = |group: &Vec<Presses>| combinations.iter().map(|one| summed(group, one)).collect();
         let sums: Vec<Vec<Vec<[f64; 3]>>> = groups.iter().map(each).collect();
         let hung = self.hung_all(&stops, &sums, weights);
-        let up = |sums: &Vec<[f64; 3]>| sums.iter().map(|sum| sum[2]).collect();
-        let ups = sums.iter().map(|group| group.iter().map(up).collect()).collect();
-        Ok(Answers { bare, stops, thrust, ups, hung })
+        Ok(Answers { bare, stops, thrust, sums, hung })
     }
 
     /// What hangs from the anchors in each combination of each group that lifts something.

@@ -123,9 +123,9 @@ impl Answers {
         let (near, among) = (self.near(under), self.stops.among(&self.bare));
         for (combination, factors) in under.combinations.iter().enumerate() {
             let thrust = self.in_plan(group, factors);
-            let up = &self.ups[group][combination];
+            let sums = &self.sums[group][combination];
             let hung = self.hung.as_ref().ok().and_then(|hung| hung[group][combination].as_ref());
-            let beds: Vec<[f64; 2]> = near.iter().map(|near| bed(near, up)).collect();
+            let beds: Vec<[f64; 2]> = near.iter().map(|near| bed(near, sums)).collect();
             let shares = Shares::of(&under.left, &under.resists[combination]);
             for (stop, &side) in self.stops.side.iter().enumerate() {
                 let Some(worst) = parts.get(side).and_then(|part| all.get_mut(*part)) else { continue };
@@ -214,10 +214,11 @@ fn count(parts: &[usize]) -> usize {
 }
 
 /// Moment and force across of what presses, near a stop.
-fn bed(near: &Near, up: &[f64]) -> [f64; 2] {
+fn bed(near: &Near, sums: &[[f64; 3]]) -> [f64; 2] {
     let mut sum = [0.0; 2];
-    for (seat, [moment, across]) in near.iter().filter(|(seat, _)| up[*seat] < 0.0) {
-        sum = [sum[0] - up[*seat] * moment, sum[1] - up[*seat] * across];
+    for (seat, [moment, across]) in near {
+        let up = sums[*seat][2].min(0.0);
+        sum = [sum[0] - up * moment, sum[1] - up * across];
     }
     sum.map(f64::abs)
 }

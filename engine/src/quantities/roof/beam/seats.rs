@@ -25,17 +25,17 @@ fn of_code(name: &str) -> f64 {
 }
 
 impl Laid<'_, '_> {
-    pub(super) fn seats(&self, rows: &mut Rows) {
+    pub(super) fn seats(&self, answers: &Answers, rows: &mut Rows) {
         for place in 0..self.stood.ring.layout.rafters.len() {
             let on = format!("seat of place {}, {}", place + 1, members::tag(self.stood.ring, place));
             let durations = &self.stood.strength.durations;
             let lasting = |at: usize| if self.stood.factors.code == Code::En { durations[at] } else { 1.0 };
-            if let Some(most) = self.pressed(place, |down, _, at| down / lasting(at)) {
+            if let Some(most) = Self::pressed(answers, place, |down, _, at| down / lasting(at)) {
                 self.bearing(place, (&on, &most, lasting(most.combination)), rows);
             }
             // Over twice the length and the width: what the edge feels, as long as nothing gapes.
             let lever = self.beam.height.value / self.beam.width.value;
-            if let Some(most) = self.pressed(place, |down, thrust, _| down + 6.0 * lever * thrust) {
+            if let Some(most) = Self::pressed(answers, place, |down, thrust, _| down + 6.0 * lever * thrust) {
                 self.beneath(place, (&on, &most), rows);
             }
         }
@@ -43,14 +43,15 @@ impl Laid<'_, '_> {
 
     /// What presses on a seat under that of which the most counts, by what presses, what thrusts and the combination; nothing where
     /// it never presses.
-    fn pressed(&self, place: usize, counts: impl Fn(f64, f64, usize) -> f64) -> Option<Pressed> {
+    fn pressed(
+        answers: &Answers,
+        place: usize,
+        counts: impl Fn(f64, f64, usize) -> f64,
+    ) -> Option<Pressed> {
         let mut most: Option<(f64, Pressed)> = None;
-        for (group, cases) in self.groups.iter().enumerate() {
-            for (combination, shares) in self.shares.iter().enumerate() {
-                let mut sum = [0.0; 3];
-                for (presses, share) in cases.iter().zip(shares).filter(|(_, share)| **share != 0.0) {
-                    sum.iter_mut().zip(&presses[place]).for_each(|(sum, force)| *sum += share * force.in_n());
-                }
+        for (group, sums) in answers.sums.iter().enumerate() {
+            for (combination, sums) in sums.iter().enumerate() {
+                let sum = sums[place];
                 let (down, thrust) = (-sum[2], sum[0].hypot(sum[1]));
                 let counts = counts(down, thrust, combination);
                 if down > 0.0 && counts > most.map_or(0.0, |(most, _)| most) {
