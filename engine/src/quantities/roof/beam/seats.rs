@@ -43,11 +43,7 @@ impl Laid<'_, '_> {
 
     /// What presses on a seat under that of which the most counts, by what presses, what thrusts and the combination; nothing where
     /// it never presses.
-    fn pressed(
-        answers: &Answers,
-        place: usize,
-        counts: impl Fn(f64, f64, usize) -> f64,
-    ) -> Option<Pressed> {
+    fn pressed(answers: &Answers, place: usize, counts: impl Fn(f64, f64, usize) -> f64) -> Option<Pressed> {
         let mut most: Option<(f64, Pressed)> = None;
         for (group, sums) in answers.sums.iter().enumerate() {
             for (combination, sums) in sums.iter().enumerate() {
