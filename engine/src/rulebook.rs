@@ -107,7 +107,10 @@ impl Book {
             ["at-most", "at-least", "measures", "standing"].into_iter().find(|key| clause.get(*key).is_some());
         match written {
             Some(key) => Err(format!("{place} has `{key}`; a clause whose text is there is a rule")),
-            None => self.read(id, clause, &place, None, Standing::Missing),
+            None => {
+                let shows = maybe_word(clause, "shows", &place)?;
+                Ok(Rule { shows, ..self.read(id, clause, &place, None, Standing::Missing)? })
+            }
         }
     }
 
@@ -124,6 +127,7 @@ impl Book {
             rulebook: self.title.clone(),
             title: word(rule, "title", place)?,
             limit,
+            shows: None,
             citation: Citation { work: word(rule, "source", place)?, place: word(rule, "place", place)?, standing },
             borrowed: self.borrowed.clone(),
             when_unknown: word(rule, "when-unknown", place)?,
@@ -194,6 +198,9 @@ mod tests {
                       when-unknown = \"Supply your text of 1\"\n";
         let rules = read(clause).unwrap();
         assert_eq!((&rules[0].limit, rules[0].citation.standing), (&None, Standing::Missing));
+        assert_eq!(rules[0].shows, None);
+        let shows = read(&format!("{clause}shows = \"a.b\"\n")).unwrap();
+        assert_eq!(shows[0].shows.as_deref(), Some("a.b"));
         let told = read(&format!("{clause}at-most = \"1 m\"\n")).unwrap_err();
         assert_eq!(told, "missing a has `at-most`; a clause whose text is there is a rule");
     }

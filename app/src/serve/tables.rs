@@ -1,5 +1,5 @@
-//! Tables of a leaf: recipes by the bucket, tried mixes, test bricks, openings, the earth balance, which pole lies where, shims; and
-//! the lines of what to order.
+//! Tables of a leaf: recipes by the bucket, tried mixes, test bricks, openings, the earth balance, which pole lies where, shims, the
+//! ring of timber under the poles; and the lines of what to order.
 
 use engine::answers::Answers;
 use engine::build::SoldBy;
@@ -16,7 +16,7 @@ pub fn tables(leaf: &str, answers: &Answers) -> Vec<Table> {
             let recipes = answers.recipes.iter().map(|recipe| of_recipe(answers, recipe));
             recipes.chain(of_mixes(answers)).chain(of_bricks(answers)).collect()
         }
-        "roof" => places(answers).into_iter().chain(deck(answers)).collect(),
+        "roof" => places(answers).into_iter().chain(deck(answers)).chain(beam(answers)).collect(),
         _ => Vec::new(),
     }
 }
@@ -160,4 +160,30 @@ fn places(answers: &Answers) -> Vec<Table> {
     });
     let header = ["place", "end at the wall", "cut to", "carries at", "rests at", "notch there", "mass"];
     vec![table("Which pole lies where", &header, rows.collect())]
+}
+
+/// What the ring of timber under the poles carries, part by part, and what each anchor holds.
+fn beam(answers: &Answers) -> Vec<Table> {
+    let keys = |stem: &str, noun: &str| -> Vec<String> {
+        let pattern = format!("{stem}*.{noun}");
+        let key = |row: &engine::row::Row| row.path.strip_prefix(stem)?.split('.').next().map(str::to_owned);
+        answers.rows.matching(&pattern).filter_map(key).collect()
+    };
+    let lines = |stem: &str, keys: Vec<String>, nouns: &[&str]| -> Vec<Vec<String>> {
+        let cells = |key: &String| nouns.iter().map(|noun| shown(answers, &format!("{stem}{key}.{noun}"))).collect();
+        let line = |key: &String| std::iter::once(words(key)).chain::<Vec<String>>(cells(key)).collect();
+        keys.iter().map(line).collect()
+    };
+    let forces = ["ring-force", "moment-plan", "moment-upright", "shear-force", "twist-moment"];
+    let parts = lines("roof.beam.", keys("roof.beam.", "ring-force"), &forces);
+    let header = ["bond beam over", "ring force, push below zero", "moment in plan", "up and down", "across", "twist"];
+    let held = lines("roof.beam.", keys("roof.beam.", "held-force"), &["held-force", "held-moment"]);
+    let alone = ["bond beam over", "ring force, push below zero", "moment in plan there"];
+    let anchors = lines("roof.beam.anchors.", keys("roof.beam.anchors.", "pull"), &["pull"]);
+    let tables = [
+        table("What the ring of timber under the poles carries", &header, parts),
+        table("If that ring alone held the thrust of its poles: for an engineer", &alone, held),
+        table("What each anchor holds down", &["anchor", "pull"], anchors),
+    ];
+    tables.into_iter().filter(|table| !table.rows.is_empty()).collect()
 }

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use super::reader::Table;
 use super::source::Written;
-use crate::units::{Kind, Length};
+use crate::units::{Kind, Length, Pressure};
 
 /// `[wall.bond-beam]`
 #[derive(Clone, Debug)]
@@ -25,6 +25,10 @@ pub struct BondBeam {
     pub bolts: Option<Written<u64>>,
     /// From one pair of level shims to the next.
     pub shim_spacing: Option<Written<Length>>,
+    /// Modulus of elasticity of the earth beneath where it is soft.
+    pub soft_earth: Option<Written<Pressure>>,
+    /// The same where it is stiff.
+    pub stiff_earth: Option<Written<Pressure>>,
     /// What is bought.
     pub of: Option<Written<String>>,
 }
@@ -56,6 +60,8 @@ pub(super) fn bond_beam(mut table: Table<'_, '_>) -> BondBeam {
         fit: table.quantity("fit", Kind::Length),
         bolts: table.count("bolts"),
         shim_spacing: table.quantity("shim-spacing", Kind::Length),
+        soft_earth: table.quantity("soft-earth", Kind::Pressure),
+        stiff_earth: table.quantity("stiff-earth", Kind::Pressure),
         of: table.text("of"),
     };
     table.finish();

@@ -2,6 +2,7 @@
 
 mod advice;
 pub(crate) mod along;
+mod beam;
 mod crossings;
 mod deck;
 mod deck_boards;

@@ -1,5 +1,6 @@
 //! The roof, first cut: a regular reciprocal frame in closed form, rafters that fall one way, layers and what they weigh.
 
+pub mod beam;
 pub mod deck;
 mod layers;
 mod living;

@@ -13,4 +13,5 @@ pub mod quadrature;
 pub mod sign;
 pub mod space;
 pub mod sparse;
+pub mod twist;
 pub mod whole;

@@ -1,6 +1,7 @@
 //! Timber, round and sawn: sections, stresses, strengths by two codes, joints. Every check is a share used; limits are rules.
 
 pub mod asd;
+pub mod beam;
 pub mod bolt;
 pub mod crossing;
 pub mod distances;

@@ -34,7 +34,7 @@ pub fn is_of_the_least_snow(name: &str, row: &str, path: &str) -> bool {
 
 /// Rows that are forces of a frame, or follow from them.
 pub fn is_of_a_frame(row: &str) -> bool {
-    ["roof.members.", "roof.crossings.", "roof.feet."].iter().any(|stem| row.starts_with(stem))
+    ["roof.members.", "roof.crossings.", "roof.feet.", "roof.beam."].iter().any(|stem| row.starts_with(stem))
 }
 
 /// Rows of a roof that do not grow with the house, since a code adds a length of its own, or since the place where a pole is used

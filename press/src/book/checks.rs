@@ -64,7 +64,10 @@ fn row(answers: &Answers, check: &Check, first_of_rule: bool) -> Value {
         format!("{side} {}", shown(limit.bound, answers.system))
     });
     let mut words = Vec::new();
-    if check.found.is_none() {
+    if check.rule.shows.is_some() && check.found.is_some() {
+        words.push(format!("{}: not known.", capital(&check.rule.title)));
+    }
+    if check.state == State::NotKnown {
         words.push(format!("{}.", check.rule.when_unknown));
     }
     words.extend(check.borrowed_in_words());

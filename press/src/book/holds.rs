@@ -50,6 +50,54 @@ const CROSSINGS: [(&str, &str); 8] = [
 const FEET: [(&str, &str); 4] =
     [("up", "carried"), ("thrust", "thrust"), ("across", "across"), ("held-down", "held down")];
 
+const BEAM: [(&str, &str); 5] = [
+    ("ring-force", "ring force"),
+    ("moment-upright", "moment, up and down"),
+    ("moment-plan", "moment in plan"),
+    ("shear-force", "force across"),
+    ("twist-moment", "twist"),
+];
+
+const OF_BEAM: [(&str, &str); 8] = [
+    ("bending", "bent"),
+    ("asd-bending", "bent"),
+    ("ring", "pulled or pushed, bent"),
+    ("asd-ring", "pulled or pushed, bent"),
+    ("shear", "sheared"),
+    ("asd-shear", "sheared"),
+    ("twist", "twisted"),
+    ("asd-twist", "twisted"),
+];
+
+const HELD: [(&str, &str); 2] = [("held-force", "ring force"), ("held-moment", "moment in plan")];
+
+const ALONE: [(&str, &str); 1] = [("held", "Strength of the beam that this would use, where it is the most")];
+
+const SCARFS: [(&str, &str); 3] =
+    [("scarf-force", "force along"), ("scarf-upright", "moment, up and down"), ("scarf-plan", "moment in plan")];
+
+const UNDER: [(&str, &str); 5] = [
+    ("area", "area it bears on"),
+    ("bearing", "beam pressed"),
+    ("asd-bearing", "beam pressed"),
+    ("off-middle", "off the middle"),
+    ("pressure", "on the earth"),
+];
+
+const EARTH: [(&str, &str); 11] = [
+    ("roof.beam.planks", "Planks that count in strength"),
+    ("roof.beam.area", "Area of the planks that count"),
+    ("roof.beam.upright.modulus", "Their section modulus, up and down"),
+    ("roof.beam.plan.modulus", "The same in plan"),
+    ("roof.beam.twist.modulus", "Torque over its greatest stress"),
+    ("wall.bond-beam.soft-earth", "Soft earth, modulus of elasticity"),
+    ("roof.beam.soft-bed", "What it gives, each metre of beam"),
+    ("roof.beam.soft-length", "Length over which it carries to either side"),
+    ("wall.bond-beam.stiff-earth", "Stiff earth, modulus of elasticity"),
+    ("roof.beam.stiff-bed", "What that gives, each metre of beam"),
+    ("roof.beam.stiff-length", "Length over which that carries"),
+];
+
 /// Where the pole of each place lies; what the crew sets out and cuts stands in the chapter on the roof and on the cards.
 const PLACES: [(&str, &str); 7] = [
     ("seat-x", "seat, x"),
@@ -122,6 +170,14 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "members": by_place(answers, "roof.members.", &MEMBERS),
         "crossings": by_place(answers, "roof.crossings.", &CROSSINGS),
         "feet": by_place(answers, "roof.feet.", &FEET),
+        "beam": table(answers, "roof.beam.", &BEAM),
+        "of_beam": table(answers, "roof.beam.", &OF_BEAM),
+        "held": table(answers, "roof.beam.", &HELD),
+        "alone": figures(answers, "roof.beam.", &ALONE),
+        "scarfs": table(answers, "roof.beam.", &SCARFS),
+        "under": by_place(answers, "roof.beam.seats.", &UNDER),
+        "anchors": table(answers, "roof.beam.anchors.", &[("pull", "must hold down")]),
+        "earth": figures(answers, "", &EARTH),
         "places": by_place(answers, "roof.places.", &PLACES),
         "lengths": by_place(answers, "roof.places.", &LENGTHS),
         "forces": by_place(answers, "roof.members.", &FORCES),

@@ -102,7 +102,7 @@ const ORDERED: [(&str, &str); 3] =
     [("volume", "volume"), ("delivered-density", "density as delivered"), ("bought", "bought")];
 
 /// Stems of rows that have tables of their own.
-const TABLED: [&str; 21] = [
+const TABLED: [&str; 22] = [
     "wall.line.",
     "wall.lifts.",
     "openings.",
@@ -117,6 +117,7 @@ const TABLED: [&str; 21] = [
     "roof.members.",
     "roof.crossings.",
     "roof.feet.",
+    "roof.beam.",
     "roof.places.",
     "roof.trade.",
     "order.",

@@ -258,7 +258,13 @@ async fn an_opening_that_is_added_has_a_lintel_as_those_of_a_first_build_have() 
 
 #[tokio::test]
 async fn each_kind_of_thing_can_be_added_by_touching_a_drawing_and_is_taken_back_in_one_step() {
-    let desk = Desk::with(TANSY);
+    // Between deadmen all round the wall there is no room for one more door.
+    let tables: Vec<&str> = TANSY.split_inclusive("\n\n").collect();
+    let of_others =
+        |table: &&&str| !["east", "hollow", "west"].iter().any(|run| table.contains(&format!("[wall.anchors.{run}]")));
+    let roomy: String = tables.iter().filter(of_others).copied().collect();
+    assert!(roomy.len() < TANSY.len());
+    let desk = Desk::with(&roomy);
     desk.look("walls", None, Value::Null, false).await;
     for (what, drawing, at) in [
         ("opening", "unrolled", [60.0, 40.0]),
@@ -273,9 +279,9 @@ async fn each_kind_of_thing_can_be_added_by_touching_a_drawing_and_is_taken_back
         let add = json!({"kind": "add", "what": what, "drawing": drawing, "at_mm": at});
         let frame = desk.look("walls", None, add, false).await;
         assert_eq!((&frame["problems"], &frame["disk"]), (&json!([]), &json!("saved")), "{what}");
-        assert_ne!(desk.on_disk(), TANSY);
+        assert_ne!(desk.on_disk(), roomy);
         desk.look("walls", None, json!({"kind": "undo"}), false).await;
-        assert_eq!(desk.on_disk(), TANSY);
+        assert_eq!(desk.on_disk(), roomy);
     }
     let nothing = json!({"kind": "add", "what": "tower", "drawing": "plan", "at_mm": [60.0, 40.0]});
     assert_eq!(desk.look("walls", None, nothing, false).await["problems"].as_array().unwrap().len(), 1);

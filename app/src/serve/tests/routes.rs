@@ -64,7 +64,7 @@ async fn every_leaf_of_the_demo_house_has_what_it_shows() {
         ("walls", 3, 1),
         ("earth", 8, 10),
         ("skin", 3, 0),
-        ("roof", 20, 2),
+        ("roof", 20, 5),
         ("stuff", 1, 0),
         ("book", 0, 0),
     ] {

@@ -5,7 +5,8 @@ use super::site::Site;
 use crate::build::{self, Written};
 use crate::house::place::known;
 use crate::known::{Known, Origin};
-use crate::units::Length;
+use crate::timber;
+use crate::units::{Length, Pressure};
 use crate::wall::{self, Timber};
 
 /// Most layers and most bolts that are no slip of the pen.
@@ -30,6 +31,8 @@ pub struct BondBeam {
     pub bolts: Known<u64>,
     /// From one pair of level shims to the next.
     pub shim_spacing: Known<Length>,
+    /// Modulus of elasticity of the earth beneath, where it is soft and where it is stiff.
+    pub earth: [Known<Pressure>; 2],
     /// What is bought.
     pub of: String,
     /// How far outside of the wall line its middle lies.
@@ -101,6 +104,7 @@ pub(super) fn place(site: &Site<'_>, written: &build::BondBeam) -> Option<BondBe
             Known::assumed(Length::mm(600.0), path("shim-spacing"), Origin::Judgement, why)
         }
     };
+    let earth = [earth(site, &written.soft_earth, "soft")?, earth(site, &written.stiff_earth, "stiff")?];
     if piece.value < 2.0 * scarf.value {
         let message = format!(
             "a timber of {} with scarfs of {} would be all scarf",
@@ -125,6 +129,7 @@ pub(super) fn place(site: &Site<'_>, written: &build::BondBeam) -> Option<BondBe
         fit,
         bolts,
         shim_spacing,
+        earth,
         of,
         offset,
         stretches,
@@ -141,6 +146,20 @@ pub(super) fn place(site: &Site<'_>, written: &build::BondBeam) -> Option<BondBe
         }
     }
     Some(beam)
+}
+
+/// How stiff the earth under the beam is: what is written, else what such earth may have.
+fn earth(site: &Site<'_>, written: &Option<Written<Pressure>>, noun: &str) -> Option<Known<Pressure>> {
+    if written.is_some() {
+        let range = Pressure::mpa(1.0)..Pressure::mpa(20_000.0);
+        return site.within(written.as_ref(), range, "the modulus of elasticity of an earth wall");
+    }
+    let (origin, why) = match noun {
+        "soft" => (Origin::Judgement, "a cob wall that has not dried through"),
+        _ => (Origin::Memory, "dry cob walls in tests, and stiffer ones"),
+    };
+    let modulus = Pressure::mpa(timber::beam::fact(&format!("earth-{noun}-mpa"))?);
+    Some(Known::assumed(modulus, format!("wall.bond-beam.{noun}-earth"), origin, why))
 }
 
 fn count(

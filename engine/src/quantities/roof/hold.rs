@@ -3,7 +3,7 @@
 use super::super::line::bind;
 use super::factors::{Factors, Lasts};
 use super::loads::{self, Loaded};
-use super::{advice, crossings, feet, members, rafters, secondary, slide, trade};
+use super::{advice, beam, crossings, feet, members, rafters, secondary, slide, trade};
 use crate::house::{Code, Frame, Held, House, Ring, Roof};
 use crate::loads::acting::Acting;
 use crate::reason::Answer;
@@ -52,9 +52,13 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
                     members::walk(&stood, rows);
                     crossings::walk(&stood, rows);
                     feet::walk(&stood, rows);
+                    beam::walk(house, &stood, rows);
                     advice::walk(house, roof, (&stood, loaded), rows);
                 }
-                None => not_known(held, ring, rows),
+                None => {
+                    not_known(held, ring, rows);
+                    beam::not_known(house, &Factors::of(held), rows);
+                }
             }
             if let Some(own) = &roof.secondary {
                 secondary::held((own, ring), held, (loaded.as_ref(), roof.density.value), rows);

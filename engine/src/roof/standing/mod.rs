@@ -23,6 +23,7 @@ mod studies;
 mod trial;
 #[cfg(test)]
 mod trial_laws;
+mod wall;
 mod worst;
 
 pub use answers::{Answers, Section};
@@ -36,4 +37,5 @@ pub use pond::ponded;
 pub use straight::{Beam, Bearing, Straight, StraightAnswers};
 pub use studies::{Lost, Lowered, Raised, SecondOrder, Without, raising};
 pub use trial::{Answered, Trial, TrialFound, Tried};
+pub use wall::OnWall;
 pub use worst::{Bears, Lasting, Left, Used, Worst};

@@ -1,0 +1,86 @@
+//! A timber on an earth wall: how the earth beneath bears it where a pole presses.
+
+use crate::reason::formula;
+use crate::units::{Force, Length, Pressure, SecondMoment};
+
+formula! {
+    /// How stiff the earth bears a beam: newtons on each metre of it for each metre by which it sinks.
+    ///
+    /// ```text
+    /// k = 0.65 ¹²√(Eₛ b⁴ / (E I)) Eₛ / (1 − ν²)        Eₛ, ν: of the earth, E I: of the beam, b: its width
+    /// ```
+    /// Source: Vesic, Bending of beams resting on isotropic elastic solid, 1961, for a beam on ground as wide as one likes; the top
+    /// of a wall is narrower and gives more, which lengthens the stretch that bears by its fourth root.
+    pub fn bed_stiffness(
+        earth: Pressure, width: Length, stiffness: Pressure, second_moment: SecondMoment; poisson: f64
+    ) -> Pressure {
+        let beam = stiffness.in_pa() * second_moment.in_m4();
+        earth * (0.65 * (earth.in_pa() * width.in_m().powi(4) / beam).powf(1.0 / 12.0) / (1.0 - poisson * poisson))
+    }
+}
+
+formula! {
+    /// Length over which a beam hands a load on to the earth beneath, about as far to either side.
+    ///
+    /// ```text
+    /// L = ⁴√(4 E I / k)        k: how stiff the earth bears it
+    /// ```
+    /// Source: Hetényi, Beams on Elastic Foundation, 1946, from memory.
+    pub fn elastic_length(bed: Pressure, stiffness: Pressure, second_moment: SecondMoment) -> Length {
+        Length::m((4.0 * stiffness.in_pa() * second_moment.in_m4() / bed.in_pa()).powf(0.25))
+    }
+}
+
+formula! {
+    /// How far off the middle of a beam a pole presses on the earth beneath, since it thrusts at the top.
+    ///
+    /// ```text
+    /// e = H h / F        H: thrust across the beam, h: its height
+    /// ```
+    /// Source: equilibrium of the beam beneath its seat; what it hands on by its twist is left out.
+    pub fn off_middle(thrust: Force, height: Length, force: Force) -> Length {
+        height * (thrust / force)
+    }
+}
+
+formula! {
+    /// Greatest pressure on the earth under the edge of a beam beneath a pole.
+    ///
+    /// ```text
+    /// p = F / (2 L b) (1 + 6 e / b) up to e = b/6, F / (3 L (b/2 − e)) from there on        e: off the middle, b: width
+    /// ```
+    /// Source: Hetényi, Beams on Elastic Foundation, 1946, from memory; pressure under a load off the middle without tension.
+    pub fn bed_pressure(force: Force, elastic: Length, width: Length, off: Length) -> Pressure {
+        let (even, share) = (force / (elastic * width * 2.0), off.abs() / width);
+        if share <= 1.0 / 6.0 { even * (1.0 + 6.0 * share) } else { even * (2.0 / (3.0 * (0.5 - share))) }
+    }
+}
+
+/// Moment and greatest force across at a distance from the middle of a load of one that lies over a width, in metres.
+///
+/// ```text
+/// m = L/4 exp(−x/L) (cos x/L − sin x/L),  v = 1/2 exp(−x/L) cos x/L        of a load at one place, both summed over the width
+/// ```
+/// Hetényi, Beams on Elastic Foundation, 1946, from memory: uniform loading over a part of a beam without end. Over the width itself
+/// the force across counts as at its edge.
+pub(super) fn beside(distance: f64, elastic: f64, wide: f64) -> [f64; 2] {
+    let faded = |far: f64| (-far / elastic).exp();
+    let (sine, cosine) = (|far: f64| (far / elastic).sin(), |far: f64| (far / elastic).cos());
+    if wide <= POINT {
+        let bent = 0.25 * elastic * faded(distance) * (cosine(distance) - sine(distance));
+        return [bent, 0.5 * faded(distance) * cosine(distance)];
+    }
+    let half = 0.5 * wide;
+    let bent = |far: f64| 0.25 * elastic * elastic * faded(far) * sine(far);
+    let sheared = |far: f64| 0.25 * elastic * faded(far) * (sine(far) - cosine(far));
+    let edge = distance.max(half);
+    let moment = if distance < half {
+        bent(half - distance) + bent(half + distance)
+    } else {
+        bent(distance + half) - bent(distance - half)
+    };
+    [moment / wide, (sheared(edge + half) - sheared(edge - half)) / wide]
+}
+
+/// A load narrower than this acts at one place, in metres.
+const POINT: f64 = 1e-4;
