@@ -25,7 +25,11 @@ fn value(answers: &Answers, path: &str) -> f64 {
 }
 
 fn check<'a>(answers: &'a Answers, path: &str) -> &'a Check {
-    answers.checks.iter().find(|check| check.path.as_deref() == Some(path)).unwrap_or_else(|| panic!("{path}: no check"))
+    answers
+        .checks
+        .iter()
+        .find(|check| check.path.as_deref() == Some(path))
+        .unwrap_or_else(|| panic!("{path}: no check"))
 }
 
 fn open(answers: &Answers, path: &str) -> String {
@@ -118,7 +122,8 @@ fn too_few_panels_one_judge_or_scores_all_alike_choose_nothing_and_say_what_to_d
     assert_eq!(check(&burdock, "tests.panels.outside.off").state, State::NotKnown);
     assert!(open(&burdock, "tests.panels.outside.fit.crack.apart").contains("let a second one score"));
     let (_, each, _) = inside();
-    let alone: String = each.replace("mo = 0, ", "").replace("mo = 1, ", "").replace("mo = 2, ", "").replace("mo = 3, ", "");
+    let alone: String =
+        each.replace("mo = 0, ", "").replace("mo = 1, ", "").replace("mo = 2, ", "").replace("mo = 3, ", "");
     let said = open(&with_inside(&alone), "tests.panels.inside.off");
     assert!(said.contains("one judge alone scored them"), "{said}");
     let marks = |of: fn(usize) -> u32| {
@@ -142,7 +147,11 @@ fn an_aspect_that_tells_no_mix_from_another_is_not_known_and_the_others_choose()
     let (_, each, _) = inside();
     let good = each.lines().map(|line| {
         let (head, _) = line.split_once("adhesion").unwrap_or((line, ""));
-        if line.contains("adhesion") { format!("{head}adhesion = {{ mo = 0, il = 1 }} }}\n") } else { format!("{line}\n") }
+        if line.contains("adhesion") {
+            format!("{head}adhesion = {{ mo = 0, il = 1 }} }}\n")
+        } else {
+            format!("{line}\n")
+        }
     });
     let answers = with_inside(&good.collect::<String>());
     assert!(open(&answers, "tests.panels.inside.best.adhesion.chance").contains("all were good"));
@@ -153,7 +162,8 @@ fn an_aspect_that_tells_no_mix_from_another_is_not_known_and_the_others_choose()
 
 #[test]
 fn a_coat_thicker_than_its_panels_was_not_tried() {
-    let answers = answered(&changed(TANSY_BANK, "step = 0.5\nthickness = \"15 mm\"", "step = 0.5\nthickness = \"10 mm\""));
+    let answers =
+        answered(&changed(TANSY_BANK, "step = 0.5\nthickness = \"15 mm\"", "step = 0.5\nthickness = \"10 mm\""));
     let over = check(&answers, "tests.panels.inside.over");
     assert_eq!(over.state, State::Fails);
     assert!((over.found.unwrap().si().unwrap() - 0.004).abs() < 1e-12);

@@ -68,8 +68,8 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, panels, quantities, roof,
-        set_out, site, skin, soil, sources, studies, walls,
+        bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, panels,
+        quantities, roof, set_out, site, skin, soil, sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;

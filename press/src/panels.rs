@@ -117,9 +117,9 @@ fn cell(answers: &Answers, row: Option<&Row>) -> String {
 fn together(answers: &Answers, name: &str, ingredients: &[String]) -> Vec<[String; 2]> {
     let said = |noun: &str| answers.rows.find(&format!("tests.panels.{name}.{noun}"));
     let mut lines = Vec::new();
-    let chosen = ingredients.iter().filter_map(|own| {
-        Some(format!("{} {}", marked(answers, said(&format!("best.buckets.{own}"))?), spoken(own)))
-    });
+    let chosen = ingredients
+        .iter()
+        .filter_map(|own| Some(format!("{} {}", marked(answers, said(&format!("best.buckets.{own}"))?), spoken(own))));
     let chosen: Vec<String> = chosen.collect();
     if !chosen.is_empty() {
         lines.push(["Chosen, in buckets".to_owned(), chosen.join(" : ")]);
@@ -135,7 +135,8 @@ fn together(answers: &Answers, name: &str, ingredients: &[String]) -> Vec<[Strin
         lines.push([sentence(&row.title), marked(answers, row)]);
     }
     let by_aspect = |noun: &str| {
-        let own = ASPECTS.map(|aspect| Some(format!("{aspect} {}", marked(answers, said(&format!("fit.{aspect}.{noun}"))?))));
+        let own =
+            ASPECTS.map(|aspect| Some(format!("{aspect} {}", marked(answers, said(&format!("fit.{aspect}.{noun}"))?))));
         own.into_iter().flatten().collect::<Vec<_>>().join(", ")
     };
     let apart = by_aspect("apart");
@@ -146,7 +147,10 @@ fn together(answers: &Answers, name: &str, ingredients: &[String]) -> Vec<[Strin
         let words = format!("Odds of a worse score by {judge} for those by the first judge");
         lines.push([words, by_aspect(&format!("severity.{judge}"))]);
     }
-    let check = answers.checks.iter().find(|check| check.path.is_some() && check.path == said("off").map(|row| row.path.clone()));
+    let check = answers
+        .checks
+        .iter()
+        .find(|check| check.path.is_some() && check.path == said("off").map(|row| row.path.clone()));
     if let Some(check) = check {
         lines.push(["The recipe on the card is the chosen one".to_owned(), check.state.word().to_owned()]);
     }

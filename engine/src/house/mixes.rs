@@ -310,7 +310,12 @@ fn tried(
 }
 
 /// Steps of a bucket in a batch of the recipe.
-pub(super) fn batch(source: &Source<'_>, name: &Written<String>, (earth, recipe): (&Earth, &Recipe), step: f64) -> Option<u32> {
+pub(super) fn batch(
+    source: &Source<'_>,
+    name: &Written<String>,
+    (earth, recipe): (&Earth, &Recipe),
+    step: f64,
+) -> Option<u32> {
     let all: f64 = earth.buckets(recipe).iter().sum();
     let steps = (all / step).round();
     if !(2.0..=MOST_STEPS).contains(&steps) {

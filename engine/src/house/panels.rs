@@ -150,12 +150,7 @@ fn panels(
 }
 
 /// The thickest coat of a recipe on a face; that there is none is refused.
-fn coat(
-    source: &Source<'_>,
-    written: &build::Panels,
-    (face, of): (Face, &str),
-    skin: &Skin,
-) -> Option<Known<Length>> {
+fn coat(source: &Source<'_>, written: &build::Panels, (face, of): (Face, &str), skin: &Skin) -> Option<Known<Length>> {
     let (coats, word) = match face {
         Face::Inside => (&skin.inside, "inside"),
         Face::Outside => (&skin.outside, "outside"),
@@ -289,11 +284,7 @@ fn judged(each: &[Panel], mixes: &[Vec<f64>], aspect: usize) -> (Vec<usize>, Opt
     (judges, judged)
 }
 
-fn choice(
-    each: &[Panel],
-    judged: &[(Vec<usize>, Option<Judged>); 3],
-    counts: &[Vec<u32>],
-) -> Result<Chosen, Unscored> {
+fn choice(each: &[Panel], judged: &[(Vec<usize>, Option<Judged>); 3], counts: &[Vec<u32>]) -> Result<Chosen, Unscored> {
     let wanted = number("fewest-panels") as usize;
     if each.len() < wanted {
         return Err(Unscored::Few(each.len(), wanted));

@@ -59,8 +59,10 @@ fn cracks(house: &House, bays: &Bays, width: Length, rows: &mut Rows) {
         .from("area", format!("floor.bays.{}.area", place + 1))
         .from("width", "floor.bays.even-width");
     let length = rows.add("floor.bays.longest", "mean length of the longest bay of the floor", length);
-    let spacing = rows
-        .known("how many thicknesses of a layer of the floor cracks lie apart where they lie closest", &bays.crack_spacing);
+    let spacing = rows.known(
+        "how many thicknesses of a layer of the floor cracks lie apart where they lie closest",
+        &bays.crack_spacing,
+    );
     for (place, layer, recipe) in mixed {
         let stem = if place + 1 == house.floor.len() { "floor.bays" } else { layer.stem.as_str() };
         let (path, name) = (|noun: &str| format!("{stem}.{noun}"), layer.name.replace('-', " "));
@@ -70,8 +72,13 @@ fn cracks(house: &House, bays: &Bays, width: Length, rows: &mut Rows) {
             continue;
         }
         let (share, bar, thickness) = (recipe.shrinkage.value, recipe.path("shrinkage"), layer.path("thickness"));
-        let one = skin::crack_in_one(length, share).from("length", "floor.bays.longest").from("shrinkage", bar.as_str());
-        rows.add(path("crack-in-one"), format!("crack of the {name} if all of a bay's shrinkage opens in one place"), one);
+        let one =
+            skin::crack_in_one(length, share).from("length", "floor.bays.longest").from("shrinkage", bar.as_str());
+        rows.add(
+            path("crack-in-one"),
+            format!("crack of the {name} if all of a bay's shrinkage opens in one place"),
+            one,
+        );
         let count = skin::cracks(length, layer.thickness.value, spacing)
             .from("length", "floor.bays.longest")
             .from("thickness", thickness.as_str())
@@ -81,7 +88,11 @@ fn cracks(house: &House, bays: &Bays, width: Length, rows: &mut Rows) {
             .from("shrinkage", bar)
             .from("thickness", thickness)
             .from("spacing", bays.crack_spacing.path.as_str());
-        rows.add(path("crack-spread"), format!("each crack of the {name} if they spread as finely as they can"), spread);
+        rows.add(
+            path("crack-spread"),
+            format!("each crack of the {name} if they spread as finely as they can"),
+            spread,
+        );
     }
 }
 

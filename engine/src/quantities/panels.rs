@@ -117,7 +117,8 @@ impl Series<'_> {
     /// The scores of an aspect, as inputs.
     fn scores(&self, aspect: usize) -> Parts {
         let scores = self.panels.scores(aspect).map(|(place, judge, score)| {
-            let name = format!("{} of {} by {}", ASPECTS[aspect], self.panels.each[place].name, self.panels.judges[judge]);
+            let name =
+                format!("{} of {} by {}", ASPECTS[aspect], self.panels.each[place].name, self.panels.judges[judge]);
             (name, score.path.clone(), score.value.into())
         });
         scores.collect()
@@ -205,8 +206,11 @@ impl Series<'_> {
             .of_parts(self.shares())
             .with("step", self.panels.step.value, self.panels.step.path.as_str())
             .of_parts(self.recipe());
-        let measurable =
-            rows.add(self.path("measurable"), self.title("mixes of whole steps between, and not rejected of,"), measurable);
+        let measurable = rows.add(
+            self.path("measurable"),
+            self.title("mixes of whole steps between, and not rejected of,"),
+            measurable,
+        );
         let told = (0..ASPECTS.len()).filter(|aspect| chosen.chances[*aspect].is_some());
         let choice: Parts = told
             .flat_map(|aspect| self.fit(aspect))

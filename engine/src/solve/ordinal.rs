@@ -278,7 +278,8 @@ mod tests {
         let model = likeliest(&graded(), 2.5).unwrap();
         let row = [0.3, 0.5];
         let moves = model.moves(&row, 1).unwrap();
-        let near = |found: f64, expected: f64| assert!((found / expected - 1.0).abs() < 1e-6, "{found} is not {expected}");
+        let near =
+            |found: f64, expected: f64| assert!((found / expected - 1.0).abs() < 1e-6, "{found} is not {expected}");
         near(model.at_most(&row, 1).unwrap(), 0.516_684_105);
         near(model.deviation(&moves, &[]).unwrap(), 0.169_335_957);
         near(model.deviation(&moves, &[vec![0.6, -0.2]]).unwrap(), 0.168_192_971);

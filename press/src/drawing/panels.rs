@@ -34,14 +34,8 @@ pub fn panels(picture: &PanelPicture, paper: Paper) -> Scaled {
     let shares = || picture.panels.iter().map(|panel| panel.share);
     let ends = [shares().fold(1.0_f64, f64::min), shares().fold(0.0_f64, f64::max)];
     let pad = (0.08 * (ends[1] - ends[0])).max(0.01);
-    let mut drawn = Drawn {
-        picture,
-        room,
-        ends: [ends[0] - pad, ends[1] + pad],
-        sheet,
-        obstacles: Vec::new(),
-        labels: Vec::new(),
-    };
+    let mut drawn =
+        Drawn { picture, room, ends: [ends[0] - pad, ends[1] + pad], sheet, obstacles: Vec::new(), labels: Vec::new() };
     drawn.scores(&words);
     drawn.shares();
     drawn.judges();
@@ -144,7 +138,8 @@ impl Drawn<'_> {
         for (judge, score) in panel.cracks.iter().enumerate() {
             let Some(score) = score else { continue };
             let at = [x + BESIDE * (judge as f64 - middle), self.level(*score as f64)];
-            let path = format!("tests.panels.{}.each.{}.crack.{}", self.picture.name, panel.name, self.picture.judges[judge]);
+            let path =
+                format!("tests.panels.{}.each.{}.crack.{}", self.picture.name, panel.name, self.picture.judges[judge]);
             self.mark(at, judge, &path);
             self.obstacles.push(Obstacle::Area(Area::about(at, 2.8, 2.8), 5.0));
         }
@@ -158,16 +153,19 @@ impl Drawn<'_> {
         let Some((share, buckets)) = &self.picture.chosen else { return };
         let (x, bottom) = (self.across(*share), self.room.bottom);
         let path = format!("tests.panels.{}.overall", self.picture.name);
-        let line = Element::line([x, self.room.top], [x, bottom]).with("stroke", INK).with("stroke-width", weight::THIN);
+        let line =
+            Element::line([x, self.room.top], [x, bottom]).with("stroke", INK).with("stroke-width", weight::THIN);
         self.sheet.push(line.with("stroke-dasharray", "2 1.2").data_path(&path));
-        let bucket = [[x - 1.9, bottom - 1.8], [x + 1.9, bottom - 1.8], [x + 1.3, bottom + 1.8], [x - 1.3, bottom + 1.8]];
+        let bucket =
+            [[x - 1.9, bottom - 1.8], [x + 1.9, bottom - 1.8], [x + 1.3, bottom + 1.8], [x - 1.3, bottom + 1.8]];
         let bucket = Element::polygon(&bucket).with("fill", CLAY).with("stroke", INK);
         self.sheet.push(bucket.with("stroke-width", weight::SEEN).data_path(&path));
         let parts = buckets.iter().map(|(name, own)| format!("{} {}", (own * 100.0).round() / 100.0, spoken(name)));
         let words = format!("chosen: {}", parts.collect::<Vec<_>>().join(" : "));
         self.obstacles.push(Obstacle::Area(Area::about([x, bottom], 4.6, 4.4), 5.0));
         let wide = 0.5 * lettering::width(&words, LETTERS) + 3.0;
-        let preferred = vec![[x + wide, self.level(worst() as f64 - 0.5)], [x - wide, self.level(worst() as f64 - 0.5)]];
+        let preferred =
+            vec![[x + wide, self.level(worst() as f64 - 0.5)], [x - wide, self.level(worst() as f64 - 0.5)]];
         let label = Label::beside([x, self.level(worst() as f64 - 0.5)], LETTERS, &words);
         self.labels.push(Label { preferred, path, ..label });
     }

@@ -84,7 +84,9 @@ impl Unfitted {
                 format!("these mixes do not tell term {term} from the others: vary it by itself")
             }
             Unfitted::Alone(run) => {
-                format!("run {run} stands alone for a term, and nothing could contradict it: repeat it, or try a mix near it")
+                format!(
+                    "run {run} stands alone for a term, and nothing could contradict it: repeat it, or try a mix near it"
+                )
             }
         }
     }

@@ -41,7 +41,9 @@ impl Unscored {
                 format!("{found} panels were scored and {wanted} are wanted: make {} more", wanted - found)
             }
             Unscored::OneJudge => "one judge alone scored them: let a second one score the same panels".to_owned(),
-            Unscored::Alike => "all scores are good and tell no mix from another: try leaner and fatter mixes".to_owned(),
+            Unscored::Alike => {
+                "all scores are good and tell no mix from another: try leaner and fatter mixes".to_owned()
+            }
             Unscored::NoneGood(aspect) => {
                 format!("no score of {} is good: try other mixes, or fibre and water", ASPECTS[*aspect])
             }

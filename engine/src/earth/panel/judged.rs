@@ -45,13 +45,7 @@ pub fn judged(scores: &[Score]) -> Option<Judged> {
         let shares = mixes.iter().map(|mix| mix[part]);
         [f64::min, f64::max].map(|side| shares.clone().reduce(side).unwrap_or(f64::NAN))
     });
-    Some(Judged {
-        tried: tried.collect(),
-        scale: scale(&mixes),
-        apart: apart(scores),
-        model,
-        judges,
-    })
+    Some(Judged { tried: tried.collect(), scale: scale(&mixes), apart: apart(scores), model, judges })
 }
 
 /// The model of the scores, had their panels been of these mixes.
@@ -64,7 +58,6 @@ fn modelled(scores: &[Score], mixes: &[&[f64]], judges: usize) -> Option<Ordinal
         .collect();
     likeliest(&graded, number("score-prior"))
 }
-
 
 /// Mean and deviation of each share but the last.
 fn scale(mixes: &[&[f64]]) -> Vec<[f64; 2]> {

@@ -59,7 +59,8 @@ mod tests {
     #[test]
     fn every_aspect_has_a_word_for_every_score_and_wider_cracks_score_worse() {
         for aspect in ASPECTS {
-            let scores: Vec<usize> = scale().iter().filter(|step| step.aspect == aspect).map(|step| step.score).collect();
+            let scores: Vec<usize> =
+                scale().iter().filter(|step| step.aspect == aspect).map(|step| step.score).collect();
             assert_eq!(scores, (0..=worst()).collect::<Vec<_>>(), "{aspect}");
         }
         let widths: Vec<f64> = scale().iter().filter_map(|step| Some(step.below?.in_mm())).collect();
