@@ -73,7 +73,7 @@ fn words(answers: &Answers, name: &str) -> PanelWords {
         scored: scored(answers, name, &ingredients),
         together: together(answers, name, &ingredients),
         open: ["*", "fit.*.*", "best.*.*"]
-            .iter()
+            .into_iter()
             .flat_map(|nouns| answers.rows.unknown(&path(nouns)).map(|(_, title)| title.to_owned()).collect::<Vec<_>>())
             .map(|title| format!("Not known: {title}."))
             .collect(),
