@@ -105,12 +105,13 @@ fn a_score_of_four_rejects_its_panel_and_its_mix_and_is_shown() {
 #[test]
 fn a_few_other_scores_change_the_mix_of_their_face_alone() {
     let (_, each, _) = inside();
-    let each = each.replace("crack = { mo = 1, il = 1 }", "crack = { mo = 2, il = 3 }").replace(
-        "crack = { mo = 0, il = 1 }, dusting = { mo = 1, il = 2 }",
-        "crack = { mo = 1, il = 1 }, dusting = { mo = 0, il = 1 }",
-    );
+    let finer = [
+        ("mo = 2, il = 3 }, dusting = { mo = 0", "mo = 1, il = 1 }, dusting = { mo = 0"),
+        ("mo = 3, il = 4", "mo = 2, il = 3"),
+    ];
+    let each = finer.iter().fold(each.to_owned(), |each, (from, to)| changed(&each, from, to));
     let answers = with_inside(&each);
-    assert_eq!(value(&answers, "tests.panels.inside.best.buckets.soil"), 2.5);
+    assert_eq!(value(&answers, "tests.panels.inside.best.buckets.soil"), 3.5);
     assert_eq!(value(&answers, "tests.panels.outside.best.buckets.soil"), 3.0);
 }
 

@@ -119,6 +119,13 @@ fn panels(
     system: System,
 ) -> Option<Panels> {
     let name = &written.name;
+    // A key that is missing may be told as a slip of another one: these two are too few to be left to that.
+    for (key, is_written) in [("of", written.of.is_some()), ("face", written.face.is_some())] {
+        if !is_written && !source.is_faulty(&name.path) {
+            let message = format!("nothing says of which recipe and for which face these panels are: `{key}` is missing");
+            source.fault(name.span.clone(), &name.path, message, "write of = \"plaster\" and face = \"inside\"");
+        }
+    }
     let of = recipe_named(source, written.of.as_ref()?, earth)?;
     let earth = earth?;
     let recipe = earth.recipe(&of)?;
