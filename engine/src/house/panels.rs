@@ -122,7 +122,8 @@ fn panels(
     // A key that is missing may be told as a slip of another one: these two are too few to be left to that.
     for (key, is_written) in [("of", written.of.is_some()), ("face", written.face.is_some())] {
         if !is_written && !source.is_faulty(&name.path) {
-            let message = format!("nothing says of which recipe and for which face these panels are: `{key}` is missing");
+            let message =
+                format!("nothing says of which recipe and for which face these panels are: `{key}` is missing");
             source.fault(name.span.clone(), &name.path, message, "write of = \"plaster\" and face = \"inside\"");
         }
     }
