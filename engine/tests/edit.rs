@@ -97,6 +97,8 @@ fn every_value_of_every_build_is_written_anew_in_its_place_and_back_to_the_byte(
                 "true" => "false".to_owned(),
                 list if list.contains(", ") => list.replace(", ", "7, ").replace("; ", "7; ") + "7",
                 date if date.starts_with("2027") => date.replace("2027", "2037"),
+                // A number has no nought before its figures.
+                "0" => "7".to_owned(),
                 other => format!("{other}7"),
             };
             let new = set(text, &path, &other);

@@ -31,6 +31,8 @@ fn given(answers: &Answers) -> Vec<&Row> {
 /// A written value changed by a hundredth, or by a little where it is zero.
 fn nudged(quantity: Quantity, share: f64) -> Quantity {
     match quantity {
+        // The worst score of a panel has none above it.
+        Quantity::Count(count) if share < 0.0 => Quantity::Count(count.saturating_sub(1)),
         Quantity::Count(count) => Quantity::Count(count + 1),
         Quantity::Date(date) => Quantity::Date(date.tomorrow().unwrap()),
         Quantity::Money(money) => Quantity::Money(Money { minor: money.minor + 1, ..money }),

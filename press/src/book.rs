@@ -30,6 +30,8 @@ mod mixes;
 #[cfg(feature = "book")]
 mod orders;
 #[cfg(feature = "book")]
+mod panels;
+#[cfg(feature = "book")]
 mod quantities;
 #[cfg(feature = "book")]
 mod roof;
@@ -66,8 +68,8 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, quantities, roof,
-        set_out, site, skin, soil, sources, studies, walls,
+        bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, panels,
+        quantities, roof, set_out, site, skin, soil, sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;
@@ -85,6 +87,7 @@ mod whole {
         ("/walls.typ", include_str!("book/chapters/walls.typ")),
         ("/earth.typ", include_str!("book/chapters/earth.typ")),
         ("/mixes.typ", include_str!("book/chapters/mixes.typ")),
+        ("/panels.typ", include_str!("book/chapters/panels.typ")),
         ("/bricks.typ", include_str!("book/chapters/bricks.typ")),
         ("/lifts.typ", include_str!("book/chapters/lifts.typ")),
         ("/roof.typ", include_str!("book/chapters/roof.typ")),
@@ -130,6 +133,7 @@ mod whole {
             "recipes": earth::recipes(answers),
             "behind": earth::behind(answers),
             "mixes": mixes::chapter(answers),
+            "panels": panels::chapter(answers),
             "bricks": bricks::chapter(answers),
             "soil": soil::section(answers),
             "lifts": lifts::chapter(answers),

@@ -10,6 +10,7 @@ pub mod gltf;
 pub mod lettering;
 pub mod mixes;
 pub mod orders;
+pub mod panels;
 pub mod paper;
 mod spoken;
 pub mod studies;

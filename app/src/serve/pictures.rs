@@ -50,6 +50,7 @@ pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
         "earth" => {
             names.extend(answers.recipes.iter().map(|recipe| format!("recipe-{recipe}")));
             names.extend(press::mixes::drawn(answers).into_iter().map(|name| format!("mixes-{name}")));
+            names.extend(press::panels::drawn(answers).into_iter().map(|name| format!("panels-{name}")));
             for lot in &answers.bricks {
                 names.push(format!("bricks-{}", lot.name));
                 names.extend(lot.fall.as_ref().map(|_| format!("damp-bricks-{}", lot.name)));
@@ -152,6 +153,10 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
         other if other.starts_with("mixes-") => {
             let all = &standing.pictures()?.mixes;
             Some(drawing::mixes(all.iter().find(|own| other.strip_prefix("mixes-") == Some(&own.name))?, medium))
+        }
+        other if other.starts_with("panels-") => {
+            let all = &standing.pictures()?.panels;
+            Some(drawing::panels(all.iter().find(|own| other.strip_prefix("panels-") == Some(&own.name))?, medium))
         }
         other if other.starts_with("bricks-") || other.starts_with("damp-bricks-") => bricks(answers, other, medium),
         "exploded" => Some(drawing::exploded(answers, &standing.pictures()?.exploded, medium)),

@@ -1,5 +1,5 @@
-//! Tables of a leaf: recipes by the bucket, tried mixes, test bricks, openings, the earth balance, which pole lies where, shims, the
-//! ring of timber under the poles; and the lines of what to order.
+//! Tables of a leaf: recipes by the bucket, tried mixes, test panels and bricks, openings, the earth balance, which pole lies
+//! where, shims, the ring of timber under the poles; and the lines of what to order.
 
 use engine::answers::Answers;
 use engine::build::SoldBy;
@@ -14,7 +14,7 @@ pub fn tables(leaf: &str, answers: &Answers) -> Vec<Table> {
         "walls" => vec![openings(answers)],
         "earth" => {
             let recipes = answers.recipes.iter().map(|recipe| of_recipe(answers, recipe));
-            recipes.chain(of_mixes(answers)).chain(of_bricks(answers)).collect()
+            recipes.chain(of_mixes(answers)).chain(of_panels(answers)).chain(of_bricks(answers)).collect()
         }
         "roof" => places(answers).into_iter().chain(deck(answers)).chain(beam(answers)).collect(),
         _ => Vec::new(),
@@ -101,6 +101,25 @@ fn of_mixes(answers: &Answers) -> Vec<Table> {
         [tried, wishes, table(&titles[1], &["what", "how much"], together)]
     });
     all.collect()
+}
+
+/// The scale, what was scored on each face, and what is chosen.
+fn of_panels(answers: &Answers) -> Vec<Table> {
+    let series = press::panels::series(answers);
+    let scale = press::panels::steps();
+    let scale = (!series.is_empty()).then(|| Table {
+        title: "How panels are scored".to_owned(),
+        header: scale.header,
+        rows: scale.rows,
+    });
+    let all = series.into_iter().flat_map(|panels| {
+        let open = panels.open.into_iter().map(|sentence| vec![sentence, "–".to_owned()]);
+        let together = panels.together.into_iter().map(Vec::from).chain(open).collect();
+        let title = format!("{}: what they say", panels.title);
+        let scored = Table { title: panels.title, header: panels.scored.header, rows: panels.scored.rows };
+        [scored, table(&title, &["what", "how much"], together)]
+    });
+    scale.into_iter().chain(all).collect()
 }
 
 fn openings(answers: &Answers) -> Table {

@@ -4,8 +4,9 @@ use serde_json::json;
 
 use super::given::Given;
 use super::{Question, Reply};
+use crate::earth;
+use crate::earth::panel::{self, Score};
 use crate::earth::tables::{fact, number};
-use crate::earth::{self, Score};
 use crate::reason::{Reason, Words};
 use crate::units::{Kind, Mass, Ratio, Volume};
 
@@ -155,7 +156,7 @@ fn panel_scores(given: &mut Given<'_>, reply: &mut Reply) {
         return given.problem("`at` has as many parts as the panels".into());
     }
     at.iter_mut().for_each(|part| *part /= whole);
-    let Some(judged) = earth::judged(&scores) else {
+    let Some(judged) = panel::judged(&scores) else {
         return given.problem(
             "all scores are the same: they do not tell mixes apart; try mixes further from each other".into(),
         );
@@ -168,7 +169,7 @@ fn panel_scores(given: &mut Given<'_>, reply: &mut Reply) {
         .collect();
     let chance = judged.at_most(&at, good as usize);
     reply.answer.insert("good_chance".into(), json!(chance));
-    reply.answer.insert("by_lot_chance".into(), json!(judged.by_lot));
+    reply.answer.insert("by_lot_chance".into(), json!(judged.by_lot(&scores)));
     reply.answer.insert("judges_apart".into(), json!(judged.apart));
     reply.answer.insert("severity".into(), json!(judged.severity()));
     reply.answer.insert("rejected_panels".into(), json!(spoilt));

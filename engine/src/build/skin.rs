@@ -59,6 +59,8 @@ pub struct Bays {
     pub width: Option<Written<Length>>,
     /// The door by which the last person leaves.
     pub way_out: Option<Written<String>>,
+    /// How many thicknesses of a layer its cracks lie apart where they lie closest.
+    pub crack_spacing: Option<Written<f64>>,
 }
 
 /// One entry of `[[floor.oil]]`
@@ -108,7 +110,12 @@ pub(super) fn floor(mut table: Table<'_, '_>) -> Floor {
     let layers = layers(&mut table, "layers");
     let bays = table.table("bays").map(|mut bays| {
         let span = bays.span.clone();
-        let read = Bays { span, width: bays.quantity("width", Kind::Length), way_out: bays.text("way-out") };
+        let read = Bays {
+            span,
+            width: bays.quantity("width", Kind::Length),
+            way_out: bays.text("way-out"),
+            crack_spacing: bays.quantity("crack-spacing", Kind::Number),
+        };
         bays.finish();
         read
     });

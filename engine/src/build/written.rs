@@ -10,6 +10,7 @@ use super::jars::{self, Jar};
 use super::line::{self, Point};
 use super::mixes::{self, Mixes};
 use super::openings::{self, Opening};
+use super::panels::{self, Panels};
 use super::people::{self, Crew, Dates};
 use super::prices::{self, Price};
 use super::reader::Table;
@@ -73,6 +74,8 @@ pub struct Build {
     pub sandings: Vec<Sanding>,
     /// `[tests.mixes.NAME]`
     pub mixes: Vec<Mixes>,
+    /// `[tests.panels.NAME]`
+    pub panels: Vec<Panels>,
     /// `[rules.tolerances.NAME]`
     pub tolerances: Vec<Tolerance>,
     /// Tables that the build file may hold but that nothing reads yet.
@@ -243,6 +246,7 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
         build.gradings = soil::gradings(&mut table);
         build.sandings = soil::sandings(&mut table);
         build.mixes = mixes::mixes(&mut table);
+        build.panels = panels::panels(&mut table);
         let (bricks, unread) = bricks::tests(table);
         build.bricks = bricks;
         build.unread.extend(unread);

@@ -3,7 +3,7 @@
 mod batch;
 mod bulk;
 pub mod mixture;
-mod panel;
+pub mod panel;
 mod recipe;
 mod settlement;
 pub mod soil;
@@ -17,7 +17,6 @@ pub use batch::{
     wet_density, wet_mass, whole_batches,
 };
 pub use bulk::{loose, loose_for_packed, mass, moisture, packed, packing, volume, wet, wet_loose};
-pub use panel::{Judged, Score, judged};
 pub use recipe::{
     batch_dry_mass, bucket_filled, bucket_mass, buckets_for_share, clay_share, dry_share, loose_density, loose_volume,
     part_dry_mass, pile_water, settled_buckets, straw_mass,

@@ -173,7 +173,7 @@ impl Renamed<'_> {
         let path: Vec<&str> = path.iter().map(String::as_str).collect();
         let key = path.last().copied().unwrap_or("");
         let is_of = key == "of" || key.ends_with("-of");
-        let is_tested = matches!(path[..], ["tests", "bricks" | "mixes", _, "of"]);
+        let is_tested = matches!(path[..], ["tests", "bricks" | "mixes" | "panels", _, "of"]);
         // What else is made of something is bought by the name of it and never mixed.
         let is_mixed = matches!(path[..], ["floor" | "skin" | "built-in", ..] | ["wall", "gap", _]);
         match self.parent.join(".").as_str() {
@@ -193,7 +193,7 @@ impl Renamed<'_> {
         }
     }
 
-    /// Whether the last key of a path is the name of such a thing: an ingredient in a recipe or a tried mix, its price, or what was
+    /// Whether the last key of a path is the name of such a thing: an ingredient in a recipe, a tried mix or a panel, its price, or what was
     /// measured of tried mixes.
     fn means_by_key(&self, path: &[String]) -> bool {
         if path.last().is_none_or(|last| last != self.name) {
@@ -210,6 +210,7 @@ impl Renamed<'_> {
             ["prices", _] => true,
             ["earth", "recipes", _, measure, _] => matches!(measure, "buckets" | "dry"),
             ["tests", "mixes", _, "limits", _] | ["tests", "mixes", _, "tried", _, "buckets", _] => true,
+            ["tests", "panels", _, "each", _, "buckets", _] => true,
             _ => false,
         }
     }

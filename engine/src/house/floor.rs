@@ -18,6 +18,8 @@ const LEVEL: f64 = 1e-9;
 pub struct Bays {
     /// The widest that a bay may be.
     pub width: Known<Length>,
+    /// How many thicknesses of a layer its cracks lie apart where they lie closest.
+    pub crack_spacing: Known<f64>,
     /// The door by which the last person leaves, by place in the list of openings.
     pub door: usize,
     /// Whether the strips lie along the way in or across it.
@@ -97,6 +99,13 @@ pub(super) fn bays(
         let why = "as far as a kneeling person draws a straightedge and floats level";
         Known::assumed(Length::m(1.0), "floor.bays.width", Origin::Judgement, why)
     });
+    let spacing = written.and_then(|bays| bays.crack_spacing.as_ref());
+    let what = "how many thicknesses of a layer its cracks lie apart";
+    let crack_spacing = within(source, spacing, 0.5..20.0, what, system).unwrap_or_else(|| {
+        let why = "between cracks as near as a bonded layer is thick the drying pull is gone and no new one opens; measure those of a \
+                   test bay";
+        Known::assumed(1.0, "floor.bays.crack-spacing", Origin::Memory, why)
+    });
     let doors = || openings.iter().enumerate().filter(|(_, opening)| opening.kind == OpeningKind::Door);
     let door = match written.and_then(|bays| bays.way_out.as_ref()) {
         None => doors().next()?,
@@ -106,10 +115,14 @@ pub(super) fn bays(
             None
         })?,
     };
-    Some(laid_out(wall, door, width))
+    Some(laid_out(wall, door, (width, crack_spacing)))
 }
 
-fn laid_out(wall: &Wall, (place, door): (usize, &Opening), width: Known<Length>) -> Bays {
+fn laid_out(
+    wall: &Wall,
+    (place, door): (usize, &Opening),
+    (width, crack_spacing): (Known<Length>, Known<f64>),
+) -> Bays {
     let half = 0.5 * wall.stem_width.value.in_m();
     let pieces: Vec<Piece> = wall.line.pieces().iter().map(|piece| piece.offset(-half)).collect();
     let outward = -door.station.axis.turn_90();
@@ -123,7 +136,8 @@ fn laid_out(wall: &Wall, (place, door): (usize, &Opening), width: Known<Length>)
     let at = threshold.to_vec2().dot(across);
     let away = |bay: &Bay| (bay.sides[0].midpoint(bay.sides[1]) - at).abs();
     bays.sort_by(|a, b| away(b).total_cmp(&away(a)));
-    Bays { width, door: place, way, across, extent: Length::m(to - from), farthest, threshold, bays }
+    let extent = Length::m(to - from);
+    Bays { width, crack_spacing, door: place, way, across, extent, farthest, threshold, bays }
 }
 
 /// How far an outline reaches along a direction, in metres, and the pieces that do; of several that reach as far the first of:

@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use super::earth::{Earth, Recipe, recipe_named};
 use super::mix_choice::{MixFound, found};
 use super::place::{known, nearest, within};
-use crate::build::{self, Build, Source, SurfaceOrder, Wanted, Written};
+use crate::build::{self, Build, Fill, Source, SurfaceOrder, Wanted, Written};
 use crate::earth::mixture::{Goal, Order, Want};
 use crate::known::{Known, Origin};
 use crate::units::{Kind, Quantity, System};
@@ -116,7 +116,7 @@ fn mixes(
     let of = recipe_named(source, written.of.as_ref()?, earth)?;
     let earth = earth?;
     let recipe = earth.recipe(&of)?;
-    are_filled_alike(source, build, written);
+    are_filled_alike(source, build, written.fill.as_ref(), "mixes");
     let fault = |message: String, hint: &str| source.fault(name.span.clone(), &name.path, message, hint);
     if !(2..=5).contains(&recipe.parts.len()) {
         let count = recipe.parts.len();
@@ -125,11 +125,7 @@ fn mixes(
         return None;
     }
     let ingredients: Vec<&str> = recipe.parts.iter().map(|(at, _)| earth.ingredients[*at].name.as_str()).collect();
-    let step = within(source, written.step.as_ref(), 0.05..10.0, "a part of a bucket that is measured", system);
-    let step = step.unwrap_or_else(|| {
-        let why = "half a bucket is the least that learners measure alike";
-        Known::assumed(0.5, format!("{}.step", name.path), Origin::CommonPractice, why)
-    });
+    let step = least_part(source, name, written.step.as_ref(), system);
     let parts = limits(source, written, &ingredients, system);
     let wishes: Vec<Wish> = written.wishes.iter().filter_map(|own| wish(source, own)).collect();
     if written.wishes.is_empty() {
@@ -174,17 +170,30 @@ fn mixes(
     Some(Mixes { name: name.value.clone(), of, day: known(written.day.as_ref()), step, parts, wishes, tried, found })
 }
 
+/// The least part of a bucket that is measured.
+pub(super) fn least_part(
+    source: &Source<'_>,
+    name: &Written<String>,
+    written: Option<&Written<f64>>,
+    system: System,
+) -> Known<f64> {
+    within(source, written, 0.05..10.0, "a part of a bucket that is measured", system).unwrap_or_else(|| {
+        let why = "half a bucket is the least that learners measure alike";
+        Known::assumed(0.5, format!("{}.step", name.path), Origin::CommonPractice, why)
+    })
+}
+
 /// Refuses buckets that are not filled as those of the earth are.
-fn are_filled_alike(source: &Source<'_>, build: &Build, written: &build::Mixes) {
+pub(super) fn are_filled_alike(source: &Source<'_>, build: &Build, own: Option<&Written<Fill>>, what: &str) {
     let earth = build.earth.bucket.as_ref().and_then(|bucket| bucket.fill.as_ref());
-    if let (Some(own), Some(earth)) = (&written.fill, earth)
+    if let (Some(own), Some(earth)) = (own, earth)
         && own.value != earth.value
     {
-        let word = |fill| if fill == build::Fill::Struck { "struck" } else { "heaped" };
+        let word = |fill| if fill == Fill::Struck { "struck" } else { "heaped" };
         let [own_word, earth_word] = [own.value, earth.value].map(word);
         let message =
-            format!("these mixes were tried in {own_word} buckets, and the earth is measured in {earth_word} ones");
-        let hint = "a heap is no whole bucket: try one mix again as the batches will be measured, or measure all alike";
+            format!("these {what} were tried in {own_word} buckets, and the earth is measured in {earth_word} ones");
+        let hint = "a heap is no whole bucket: try one again as the batches will be measured, or measure all alike";
         source.fault(own.span.clone(), &own.path, message, hint);
     }
 }
@@ -225,7 +234,8 @@ fn limits(
     limits.collect()
 }
 
-fn is_of_the_recipe(source: &Source<'_>, written: &Written<String>, ingredients: &[&str]) -> bool {
+/// Whether a name is that of an ingredient; it is refused otherwise.
+pub(super) fn is_of_the_recipe(source: &Source<'_>, written: &Written<String>, ingredients: &[&str]) -> bool {
     let is_there = ingredients.contains(&written.value.as_str());
     if !is_there {
         let message = format!("the recipe has no ingredient \"{}\"", written.value);
@@ -300,7 +310,12 @@ fn tried(
 }
 
 /// Steps of a bucket in a batch of the recipe.
-fn batch(source: &Source<'_>, name: &Written<String>, (earth, recipe): (&Earth, &Recipe), step: f64) -> Option<u32> {
+pub(super) fn batch(
+    source: &Source<'_>,
+    name: &Written<String>,
+    (earth, recipe): (&Earth, &Recipe),
+    step: f64,
+) -> Option<u32> {
     let all: f64 = earth.buckets(recipe).iter().sum();
     let steps = (all / step).round();
     if !(2.0..=MOST_STEPS).contains(&steps) {

@@ -31,6 +31,7 @@ mod mix_choice;
 mod mixes;
 mod opening;
 mod openings;
+mod panels;
 pub mod part;
 mod parts;
 mod pegs;
@@ -84,6 +85,7 @@ pub use mix_choice::{MixFound, MixSurface, Unchosen};
 pub use mixes::{Mixes, Tried, Wish};
 pub use opening::{FittedFrame, Hanging, Lintel, Opening, SillBoard, Splay};
 pub use openings::offsets;
+pub use panels::{Panel, Panels, PanelsFound};
 pub use parts::parts;
 pub use pegs::{CheckTape, Marks, Ordinates, Peg, Pegs, most_steps, pegs};
 pub use pile::PilePole;
@@ -166,6 +168,8 @@ pub struct House {
     pub limits: Vec<Limits>,
     /// Tried mixes, in the order of their names.
     pub mixes: Vec<Mixes>,
+    /// Test panels of plaster, in the order of their names.
+    pub panels: Vec<Panels>,
     /// Gradings, in the order of their names.
     pub gradings: Vec<Grading>,
     /// Sand that is to be added, in the order of their names.

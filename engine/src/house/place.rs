@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use super::{
     About, House, Stone, Wall, bricks, built_in, earth, floor as floor_work, gap, gauge, goods, gradings, jars, layers,
-    levels, lifts, limits, line, mixes, openings, profile, roof, sanding, set_out, shelter, site,
+    levels, lifts, limits, line, mixes, openings, panels, profile, roof, sanding, set_out, shelter, site,
 };
 use crate::build::{Build, Source, Written};
 use crate::curve::Along;
@@ -40,6 +40,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let mixes = mixes::place(source, build, earth.as_ref(), system);
     let bricks = bricks::place(source, build, earth.as_ref(), cob.as_deref(), system);
     let skin = layers::skin(source, build, earth.as_ref(), &mut assumed, system);
+    let panels = panels::place(source, build, (earth.as_ref(), &skin), system);
     let floor = layers::floor(source, build, earth.as_ref(), system);
     let oil = floor_work::oil(source, build, system);
     let (vehicles, goods) = goods::place(source, build, earth.as_ref(), system);
@@ -96,6 +97,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         limits,
         gradings,
         mixes,
+        panels,
         sandings,
         floor,
         bays,

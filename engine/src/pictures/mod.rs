@@ -5,6 +5,7 @@ mod clip;
 mod elevation;
 mod exploded;
 mod mixes;
+mod panels;
 mod roof;
 mod roof_cut;
 mod stage;
@@ -14,6 +15,7 @@ pub use bricks::{BrickLot, Fall, TestedBrick, brick_lots};
 pub use elevation::Elevation;
 pub use exploded::{Exploded, Group};
 pub use mixes::{Contour, MixPicture, StepRecipe, TriedMix};
+pub use panels::{PanelPicture, ScoredPanel};
 pub use roof_cut::{LayerCut, RoofCut, roof_cut};
 pub use stage::Stage;
 pub use trade::{Choice, Panel, SoilStays};
@@ -49,6 +51,8 @@ pub struct Pictures {
     pub bent: Option<Along>,
     /// Tried mixes that choose a recipe of two or three ingredients.
     pub mixes: Vec<MixPicture>,
+    /// Test panels whose cracks were scored.
+    pub panels: Vec<PanelPicture>,
 }
 
 /// What one sees, from back to front.
@@ -116,6 +120,6 @@ pub fn pictures(house: &House, rows: &Rows) -> Pictures {
     let bodies: Vec<Body> = finished(house, rows, CHORD).bodies.iter().map(Body::of).collect();
     let elevations = elevation::elevations(house, &bodies);
     let (choice, bent) = (trade::choice(house, rows), along::along(house, rows));
-    let mixes = mixes::mixes(house);
-    Pictures { elevations, exploded: exploded::exploded(house, rows, bodies), choice, bent, mixes }
+    let (mixes, panels) = (mixes::mixes(house), panels::panels(house));
+    Pictures { elevations, exploded: exploded::exploded(house, rows, bodies), choice, bent, mixes, panels }
 }

@@ -6,7 +6,7 @@ use super::uneven::bind_once;
 use crate::house::{Bays, House, Layer, OIL, Of, Oil, THINNER};
 use crate::reason::Answer;
 use crate::row::Rows;
-use crate::units::{Area, Ratio, Volume};
+use crate::units::{Area, Length, Ratio, Volume};
 use crate::{earth, skin};
 
 pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
@@ -21,7 +21,7 @@ fn bays(house: &House, bays: &Bays, finish: &Layer, rows: &mut Rows) {
     let count = skin::bay_count(width, bays.extent).from("width", bays.width.path.as_str());
     let count = rows.add("floor.bays.count", "bays of the floor", extent(count, house, bays, rows));
     let width = skin::bay_width(count, bays.extent).from("count", "floor.bays.count");
-    rows.add("floor.bays.even-width", "width of each bay", extent(width, house, bays, rows));
+    let width = rows.add("floor.bays.even-width", "width of each bay", extent(width, house, bays, rows));
     let placed = placed_volume(finish, rows);
     for (place, bay) in bays.bays.iter().enumerate() {
         let number = place + 1;
@@ -41,6 +41,58 @@ fn bays(house: &House, bays: &Bays, finish: &Layer, rows: &mut Rows) {
             let batches = earth::batches(volume, *batch).from("volume", own("volume")).from("batch", path.as_str());
             rows.add(own("batches"), format!("batches of bay {number}"), batches);
         }
+    }
+    cracks(house, bays, width, rows);
+}
+
+/// How wide layers of a mix crack along the longest bay, where a bar of it was dried.
+fn cracks(house: &House, bays: &Bays, width: Length, rows: &mut Rows) {
+    let mixed = house.floor.iter().enumerate().filter_map(|(place, layer)| match &layer.of {
+        Of::Recipe(recipe) => Some((place, layer, house.earth.as_ref()?.recipe(recipe)?)),
+        Of::Good(..) => None,
+    });
+    let mixed: Vec<_> = mixed.collect();
+    let areas = bays.bays.iter().map(|bay| bay.area).enumerate();
+    let longest = areas.reduce(|one, other| if other.1 > one.1 { other } else { one });
+    let Some((place, area)) = longest.filter(|_| !mixed.is_empty()) else { return };
+    let length = skin::bay_length(area, width)
+        .from("area", format!("floor.bays.{}.area", place + 1))
+        .from("width", "floor.bays.even-width");
+    let length = rows.add("floor.bays.longest", "mean length of the longest bay of the floor", length);
+    let spacing = rows.known(
+        "how many thicknesses of a layer of the floor cracks lie apart where they lie closest",
+        &bays.crack_spacing,
+    );
+    for (place, layer, recipe) in mixed {
+        let stem = if place + 1 == house.floor.len() { "floor.bays" } else { layer.stem.as_str() };
+        let (path, name) = (|noun: &str| format!("{stem}.{noun}"), layer.name.replace('-', " "));
+        if recipe.shrinkage.line.is_none() {
+            let words = format!("cracks of the {name} of the floor (dry a bar of {})", recipe.name.replace('-', " "));
+            rows.not_known(path("crack-spread"), words);
+            continue;
+        }
+        let (share, bar, thickness) = (recipe.shrinkage.value, recipe.path("shrinkage"), layer.path("thickness"));
+        let one =
+            skin::crack_in_one(length, share).from("length", "floor.bays.longest").from("shrinkage", bar.as_str());
+        rows.add(
+            path("crack-in-one"),
+            format!("crack of the {name} if all of a bay's shrinkage opens in one place"),
+            one,
+        );
+        let count = skin::cracks(length, layer.thickness.value, spacing)
+            .from("length", "floor.bays.longest")
+            .from("thickness", thickness.as_str())
+            .from("spacing", bays.crack_spacing.path.as_str());
+        rows.add(path("cracks"), format!("most cracks across a bay of the {name}"), count);
+        let spread = skin::crack_spread(share, layer.thickness.value, spacing)
+            .from("shrinkage", bar)
+            .from("thickness", thickness)
+            .from("spacing", bays.crack_spacing.path.as_str());
+        rows.add(
+            path("crack-spread"),
+            format!("each crack of the {name} if they spread as finely as they can"),
+            spread,
+        );
     }
 }
 

@@ -1,5 +1,6 @@
 //! Rows of tried mixes: what was found of each, the surface through them, the recipe that they choose, the mix to try next.
 
+use super::called::Called;
 use crate::earth::mixture::{self, Choice, Fit};
 use crate::house::{Earth, House, MixSurface, Mixes, Tried, Wish};
 use crate::row::Rows;
@@ -53,6 +54,10 @@ impl Series<'_> {
             }
             (Ok(_), None) => {}
         }
+    }
+
+    fn called(&self) -> Called<'_> {
+        Called { names: self.mixes.parts.iter().map(|(name, _)| name.as_str()).collect(), step: self.mixes.step.value }
     }
 
     /// What the builder wrote.
@@ -159,7 +164,7 @@ impl Series<'_> {
             let answer = mixture::scatter(scatter).of_parts(parts.clone()).with("terms", count(fit), path("terms"));
             rows.add(path("scatter"), of("scatter about the surface of"), answer);
         }
-        if let Some(missed) = fit.missed_left_out().and_then(|missed| kind.of_si(missed)) {
+        if let Some(missed) = kind.of_si(fit.missed_left_out()) {
             let answer = mixture::missed_left_out(missed).of_parts(parts.clone());
             let answer = answer.with("terms", count(fit), path("terms"));
             rows.add(path("left-out"), of("by how much a mix is missed that is left out, in"), answer);
@@ -253,14 +258,15 @@ impl Series<'_> {
             off_parts.push((format!("{ingredient} of the recipe"), path_in_recipe.clone(), (*own).into()));
             off_parts.push((format!("{ingredient} chosen"), path, buckets.into()));
         }
-        let called = self.called(best);
+        let called = self.called().mix(best);
         let words = format!(
             "buckets to exchange in the recipe {} (write {called}), so that it is the one that is chosen by",
             words(&self.mixes.of)
         );
         rows.add(self.path("off"), self.title(&words), mixture::buckets_off(off).of_parts(off_parts));
         self.expected(choice, &chosen, rows);
-        let title = self.title(&format!("mixes nearly as good ({}), by", self.region(choice)));
+        let near = choice.best.iter().map(|own| self.mixes.found.counts[own.place].as_slice());
+        let title = self.title(&format!("mixes nearly as good ({}), by", self.called().region(near)));
         let nearly = mixture::nearly_as_good(choice.best.len()).of_parts(choice_parts);
         rows.add(self.path("nearly"), title, nearly);
         self.next(choice, &chosen, rows);
@@ -302,7 +308,7 @@ impl Series<'_> {
         let kind = wish.kind();
         let spread = surface.fit.as_ref().ok().and_then(|fit| kind.of_si(fit.spread));
         let (Some(half), Some(spread)) = (kind.of_si(choice.next.1), spread) else { return };
-        let (what, next) = (words(&wish.name), self.called(&self.mixes.found.counts[choice.next.0]));
+        let (what, next) = (words(&wish.name), self.called().mix(&self.mixes.found.counts[choice.next.0]));
         let counted = self.mixes.found.counts.len() as u64;
         let answer = mixture::narrowed(spread, half)
             .from("scatter", self.path(&format!("fit.{}.scatter", wish.name)))
@@ -313,32 +319,6 @@ impl Series<'_> {
             "how far off one more of the recipe may lie in {what}, which governs, once {next} is tried next, by"
         );
         rows.add(self.path("next"), self.title(&title), answer);
-    }
-
-    /// A mix as it is called out at the tarp: "6 soil : 5 sand".
-    fn called(&self, counts: &[u32]) -> String {
-        let parts = self.mixes.parts.iter().zip(counts);
-        let parts = parts.map(|((name, _), count)| format!("{} {}", self.shown(*count), words(name)));
-        parts.collect::<Vec<_>>().join(" : ")
-    }
-
-    /// Buckets of so many steps as they are called, to the hundredth.
-    fn shown(&self, steps: u32) -> String {
-        ((f64::from(steps) * self.mixes.step.value * 100.0).round() / 100.0).to_string()
-    }
-
-    /// From how few to how many buckets of each ingredient are nearly as good.
-    fn region(&self, choice: &Choice) -> String {
-        let counts = || choice.best.iter().map(|own| &self.mixes.found.counts[own.place]);
-        let parts = self.mixes.parts.iter().enumerate().map(|(place, (name, _))| {
-            let [least, most] =
-                [u32::min, u32::max].map(|side| counts().map(|own| own[place]).reduce(side).unwrap_or(0));
-            match least == most {
-                true => format!("{} {}", self.shown(least), words(name)),
-                false => format!("{} to {} {}", self.shown(least), self.shown(most), words(name)),
-            }
-        });
-        parts.collect::<Vec<_>>().join(", ")
     }
 }
 

@@ -3,6 +3,7 @@
 mod balance;
 mod bricks;
 mod built_in;
+mod called;
 mod earth;
 mod floor;
 mod gap;
@@ -18,6 +19,7 @@ mod line;
 mod mixes;
 mod need;
 mod openings;
+mod panels;
 mod plaster;
 mod roof;
 mod sanding;
@@ -78,6 +80,7 @@ pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     uses.extend(built_in::uses(house));
     needs.extend(layers::floor(house, &mut rows, &mut uses));
     needs.extend(layers::skin(house, &mut rows, &mut uses));
+    panels::walk(house, &mut rows);
     built_in::bottles(house, &mut rows);
     needs.extend(roof::walk(house, &mut rows));
     uses.extend(gap::walk(house, &mut rows));

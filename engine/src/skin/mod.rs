@@ -3,7 +3,9 @@
 mod floor;
 mod lot;
 
-pub use floor::{bay_area, bay_count, bay_width, oil_alone, oil_coat, thinner};
+pub use floor::{
+    bay_area, bay_count, bay_length, bay_width, crack_in_one, crack_spread, cracks, oil_alone, oil_coat, thinner,
+};
 pub use lot::{bands, bins, lot, people_needed, stretch_area, stretch_lot, wet_area};
 
 use crate::reason::formula;

@@ -20,6 +20,8 @@ pub struct Ordinal {
     pub log_chance: f64,
     /// The grades that occur, rising; cuts stand between them.
     pub grades: Vec<usize>,
+    /// How sharply the chance of all falls off about the model, its prior with it: the lower half of −H, cuts before slopes.
+    sharp: Vec<Vec<f64>>,
 }
 
 /// Newton's steps; far fewer are taken.
@@ -68,9 +70,10 @@ pub fn likeliest(graded: &[Graded], prior: f64) -> Option<Ordinal> {
             break;
         }
     }
+    let (_, sharp) = likelihood.slope_and_bend(&model);
     let slopes = model.split_off(cuts);
     let log_chance = value + 0.5 * prior.powi(-2) * slopes.iter().map(|slope| slope * slope).sum::<f64>();
-    Some(Ordinal { cuts: model, slopes, log_chance, grades })
+    Some(Ordinal { cuts: model, slopes, log_chance, grades, sharp })
 }
 
 impl Ordinal {
@@ -78,9 +81,56 @@ impl Ordinal {
     /// makes it neither sure nor impossible.
     #[must_use]
     pub fn at_most(&self, row: &[f64], grade: usize) -> Option<f64> {
-        let level = self.grades.iter().filter(|own| **own <= grade).count();
-        let cut = self.cuts.get(level.checked_sub(1)?)?;
-        Some(logistic(cut - row.iter().zip(&self.slopes).map(|(x, b)| x * b).sum::<f64>()))
+        let cut = self.cuts.get(self.cut(grade)?)?;
+        Some(logistic(cut - self.pull(row)))
+    }
+
+    /// The place of the cut above a grade.
+    fn cut(&self, grade: usize) -> Option<usize> {
+        self.grades.iter().filter(|own| **own <= grade).count().checked_sub(1)
+    }
+
+    fn pull(&self, row: &[f64]) -> f64 {
+        row.iter().zip(&self.slopes).map(|(x, b)| x * b).sum()
+    }
+
+    /// How that chance moves with each cut and each slope.
+    #[must_use]
+    pub fn moves(&self, row: &[f64], grade: usize) -> Option<Vec<f64>> {
+        let (chance, at) = (self.at_most(row, grade)?, self.cut(grade)?);
+        let steep = chance * (1.0 - chance);
+        let cuts = (0..self.cuts.len()).map(|cut| if cut == at { steep } else { 0.0 });
+        Some(cuts.chain(row.iter().map(|x| -steep * x)).collect())
+    }
+
+    /// One deviation of what moves so, once as many more things as there are rows have been graded.
+    ///
+    /// The chance of all is taken as bell-shaped about the model; a thing that is graded next tells what it is expected to tell.
+    ///
+    /// Source: R. A. Fisher's information, from any book of statistics.
+    #[must_use]
+    pub fn deviation(&self, moves: &[f64], next: &[Vec<f64>]) -> Option<f64> {
+        let mut sharp = self.sharp.clone();
+        next.iter().for_each(|row| self.sharpen(&mut sharp, row));
+        let solved = solved(sharp, moves.to_vec())?;
+        Some(solved.iter().zip(moves).map(|(a, b)| a * b).sum::<f64>().max(0.0).sqrt())
+    }
+
+    /// Adds what one more thing is expected to tell: Σ ∇p ∇pᵀ / p over its grades.
+    fn sharpen(&self, sharp: &mut [Vec<f64>], row: &[f64]) {
+        let (pull, count) = (self.pull(row), self.cuts.len());
+        for level in 0..=count {
+            let upper = self.cuts.get(level).map_or(1.0, |cut| logistic(cut - pull));
+            let lower = level.checked_sub(1).map_or(0.0, |below| logistic(self.cuts[below] - pull));
+            let (up, down, chance) = (upper * (1.0 - upper), lower * (1.0 - lower), upper - lower);
+            let mut moves = vec![0.0; count];
+            level.checked_sub(1).into_iter().for_each(|below| moves[below] = -down);
+            moves.get_mut(level).into_iter().for_each(|own| *own = up);
+            moves.extend(row.iter().map(|x| (down - up) * x));
+            for (at, own) in sharp.iter_mut().enumerate() {
+                own.iter_mut().zip(&moves).take(at + 1).for_each(|(value, other)| *value += moves[at] * other / chance);
+            }
+        }
     }
 }
 
@@ -116,6 +166,12 @@ impl Likelihood<'_> {
 
     /// Newton's step: the logarithm of the chance is bent downwards everywhere, so it leads up.
     fn step(&self, model: &[f64]) -> Option<Vec<f64>> {
+        let (rise, sharp) = self.slope_and_bend(model);
+        solved(sharp, rise)
+    }
+
+    /// How the logarithm of the chance rises with each number of the model, and how sharply it is bent: the lower half of −H.
+    fn slope_and_bend(&self, model: &[f64]) -> (Vec<f64>, Vec<Vec<f64>>) {
         let count = model.len();
         let (mut rise, mut bend) = (vec![0.0; count], vec![vec![0.0; count]; count]);
         for (at, one) in self.graded.iter().enumerate() {
@@ -139,26 +195,26 @@ impl Likelihood<'_> {
                 rise[row] += a * by_upper + b * by_lower;
                 for (column, bent) in bend[row].iter_mut().enumerate().take(row + 1) {
                     let [c, d] = moves(column);
-                    *bent += a * c * bent_upper + b * d * bent_lower + (a * d + b * c) * bent_both;
+                    *bent -= a * c * bent_upper + b * d * bent_lower + (a * d + b * c) * bent_both;
                 }
             }
         }
         for slope in self.cuts..count {
             rise[slope] -= self.weight * model[slope];
-            bend[slope][slope] -= self.weight;
+            bend[slope][slope] += self.weight;
         }
-        solved(bend, rise)
+        (rise, bend)
     }
 }
 
 /// Solves −H step = rise by Cholesky's factor of −H, given by its lower half.
-fn solved(bend: Vec<Vec<f64>>, mut side: Vec<f64>) -> Option<Vec<f64>> {
+fn solved(sharp: Vec<Vec<f64>>, mut side: Vec<f64>) -> Option<Vec<f64>> {
     let count = side.len();
-    let mut factor = bend;
+    let mut factor = sharp;
     for row in 0..count {
         for column in 0..=row {
             let sum: f64 = (0..column).map(|k| factor[row][k] * factor[column][k]).sum();
-            let own = -factor[row][column] - sum;
+            let own = factor[row][column] - sum;
             factor[row][column] =
                 if row == column { Some(own).filter(|own| *own > 0.0)?.sqrt() } else { own / factor[column][column] };
         }
@@ -214,6 +270,19 @@ mod tests {
         for (found, expected) in found.iter().zip(EXPECTED) {
             assert!((found - expected).abs() < 2e-4, "{found} is not {expected}");
         }
+    }
+
+    /// Against numpy 2.3: second differences of the logarithm of the chance, its inverse, and what one more thing is expected to tell.
+    #[test]
+    fn how_far_a_chance_may_be_off_is_what_differences_of_another_library_say() {
+        let model = likeliest(&graded(), 2.5).unwrap();
+        let row = [0.3, 0.5];
+        let moves = model.moves(&row, 1).unwrap();
+        let near =
+            |found: f64, expected: f64| assert!((found / expected - 1.0).abs() < 1e-6, "{found} is not {expected}");
+        near(model.at_most(&row, 1).unwrap(), 0.516_684_105);
+        near(model.deviation(&moves, &[]).unwrap(), 0.169_335_957);
+        near(model.deviation(&moves, &[vec![0.6, -0.2]]).unwrap(), 0.168_192_971);
     }
 
     #[test]

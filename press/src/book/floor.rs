@@ -17,6 +17,8 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "cards": cards.collect::<Vec<_>>(),
         "bays": bays(answers),
         "bays-words": bays_words(answers),
+        "cracks": cracks(answers),
+        "cracks-open": open(answers),
         "oil": oil(answers),
         "oil-steps": OIL,
     })
@@ -52,6 +54,29 @@ fn bays_words(answers: &Answers) -> String {
         cell(answers, "floor.bays.even-width"),
         spoken(&plan.door)
     )
+}
+
+/// One line a layer of a mix of which a bar was dried.
+fn cracks(answers: &Answers) -> Value {
+    let layers = &answers.surfaces.layers;
+    let stem = |place: usize| match place + 1 == layers.len() {
+        true => "floor.bays.".to_owned(),
+        false => format!("{}.", layers[place].stem),
+    };
+    let names = layers.iter().enumerate().map(|(place, layer)| (spoken(&layer.name), stem(place)));
+    let known = names.filter(|(_, stem)| answers.rows.find(&format!("{stem}crack-spread")).is_some());
+    let nouns = [
+        ("crack-in-one", "all in one crack"),
+        ("cracks", "most cracks"),
+        ("crack-spread", "each, spread as finely as can be"),
+    ];
+    lines(answers, "along the longest bay", known, &nouns)
+}
+
+/// What is not known of cracks, in sentences.
+fn open(answers: &Answers) -> Vec<String> {
+    let unknown = ["floor.bays.crack-spread", "floor.layers.*.crack-spread"].map(|path| answers.rows.unknown(path));
+    unknown.into_iter().flatten().map(|(_, title)| format!("Not known: {title}.")).collect()
 }
 
 fn card(answers: &Answers, layer: &FloorLayer, place: usize) -> Value {

@@ -127,7 +127,7 @@ const TABLED: [&str; 22] = [
     "wall.platform.",
 ];
 
-/// Tests that have a line of their own in the table of their chapter: each brick, each tried mix.
+/// Tests that have a line of their own in the table of their chapter: each brick, each tried mix, each panel.
 const ONE_OF_MANY: [&str; 2] = [".each.", ".tried."];
 
 /// The other rows, by what they belong to.
@@ -137,7 +137,7 @@ const GROUPS: [(&str, &[&str]); 8] = [
     ("Services", &["services."]),
     ("Ground, trench and drain", &["ground.", "water."]),
     ("Buckets, loaves, straw", &["earth."]),
-    ("Tests of soil, mixes and bricks", &["tests."]),
+    ("Tests of soil, mixes, panels and bricks", &["tests."]),
     ("Floor and skin", &["floor.", "skin."]),
     ("Roof", &["roof.", "poles."]),
 ];

@@ -6,6 +6,7 @@ use engine::units::System;
 
 use crate::bricks;
 use crate::mixes;
+use crate::panels;
 use crate::spoken::spoken;
 
 /// The words of a drawing.
@@ -85,6 +86,10 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             (title, "True along, thicker across. Marks are measured from the end that goes to the wall.".to_owned())
         }
         other if other.starts_with("mixes-") => of_mixes(other.strip_prefix("mixes-")?, answers),
+        other if other.starts_with("panels-") => {
+            let title = format!("{}: cracks as they were scored", panels::title(other.strip_prefix("panels-")?));
+            (title, "A mark for each judge; the bucket: the mix that is chosen by all scores.".to_owned())
+        }
         other if other.starts_with("bricks-") || other.starts_with("damp-bricks-") => of_bricks(other, answers)?,
         other => match (other.strip_prefix("plaster-lots-"), other.strip_prefix("elevation-")) {
             (Some(side), _) => {

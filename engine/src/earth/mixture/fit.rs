@@ -21,10 +21,10 @@ pub struct Fit {
     pub freedom: usize,
     /// Share of the scatter about the mean that the surface explains; none where all values are equal.
     pub explained: Option<f64>,
-    /// The same when each run is left out before it is predicted; none also where a run stands alone for a term.
+    /// The same when each run is left out before it is predicted.
     pub explained_left_out: Option<f64>,
-    /// Each run less what the surface of all others says of it; none where a run stands alone for a term.
-    pub left_out: Vec<Option<f64>>,
+    /// Each run less what the surface of all others says of it.
+    pub left_out: Vec<f64>,
     /// Whether the surface misses the means of repeated mixes by more than they scatter; none without repeats or spare mixes,
     /// nor where neither scatters.
     pub lack: Option<LackOfFit>,
@@ -59,6 +59,8 @@ pub enum Unfitted {
     Runs(usize, usize),
     /// The mixes do not tell this term from those before it.
     Alike(String),
+    /// This run, counted from 1, stands alone for a term: the surface there is that run, whatever it scattered by.
+    Alone(usize),
 }
 
 impl Unfitted {
@@ -80,6 +82,11 @@ impl Unfitted {
             }
             Unfitted::Alike(term) => {
                 format!("these mixes do not tell term {term} from the others: vary it by itself")
+            }
+            Unfitted::Alone(run) => {
+                format!(
+                    "run {run} stands alone for a term, and nothing could contradict it: repeat it, or try a mix near it"
+                )
             }
         }
     }
@@ -133,8 +140,15 @@ fn carries(kind: Kind, terms: &Terms, mixes: &[Vec<f64>]) -> Result<Basis, Unfit
     }
     let rows: Vec<Vec<f64>> = mixes.iter().map(|mix| terms.row(mix)).collect();
     let columns: Vec<Vec<f64>> = (0..wanted).map(|column| rows.iter().map(|row| row[column]).collect()).collect();
-    Basis::of(&columns).map_err(|column| Unfitted::Alike(terms.names()[column].clone()))
+    let basis = Basis::of(&columns).map_err(|column| Unfitted::Alike(terms.names()[column].clone()))?;
+    match basis.leverages().iter().position(|leverage| *leverage > 1.0 - ALONE) {
+        Some(run) => Err(Unfitted::Alone(run + 1)),
+        None => Ok(basis),
+    }
 }
+
+/// A run whose leverage falls short of one by no more than this is all that the surface knows where it lies.
+const ALONE: f64 = 1e-9;
 
 /// The surface of an order through runs: mixes and the value of each.
 ///
@@ -152,16 +166,12 @@ pub fn fitted(kind: Kind, order: Order, mixes: &[Vec<f64>], values: &[f64]) -> R
     let about_mean: f64 = values.iter().map(|value| (value - mean).powi(2)).sum();
     let share_of = |squares: f64| (about_mean > rounding(values)).then(|| 1.0 - squares / about_mean);
     let spread = (squares / freedom as f64).sqrt();
-    let left_out: Vec<Option<f64>> = residuals
-        .iter()
-        .zip(basis.leverages())
-        .map(|(residual, leverage)| (leverage < 1.0 - 1e-9).then(|| residual / (1.0 - leverage)))
-        .collect();
-    let pressed = left_out.iter().copied().collect::<Option<Vec<f64>>>().map(|all| dot(&all, &all));
+    let left_out: Vec<f64> =
+        residuals.iter().zip(basis.leverages()).map(|(residual, leverage)| residual / (1.0 - leverage)).collect();
     Ok(Fit {
         deviations: basis.variances().iter().map(|variance| spread * variance.sqrt()).collect(),
         explained: share_of(squares),
-        explained_left_out: pressed.and_then(share_of),
+        explained_left_out: share_of(dot(&left_out, &left_out)),
         lack: lack_of_fit(&groups(kind, mixes), values, terms.count(), squares),
         terms,
         coefficients,
@@ -218,12 +228,10 @@ impl Fit {
         self.students() * self.spread * (1.0 + leverage).sqrt()
     }
 
-    /// What a run is missed by when the surface is drawn without it: the root of the mean square; none where a run stands alone for a
-    /// term.
+    /// What a run is missed by when the surface is drawn without it: the root of the mean square.
     #[must_use]
-    pub fn missed_left_out(&self) -> Option<f64> {
-        let all = self.left_out.iter().copied().collect::<Option<Vec<f64>>>()?;
-        Some((dot(&all, &all) / all.len() as f64).sqrt())
+    pub fn missed_left_out(&self) -> f64 {
+        (dot(&self.left_out, &self.left_out) / self.left_out.len() as f64).sqrt()
     }
 
     fn students(&self) -> f64 {
@@ -278,7 +286,7 @@ impl Fit {
         let middle: Vec<f64> = mixes.iter().map(|mix| dot(&self.terms.row(mix), &self.coefficients)).collect();
         let leverages = self.basis.leverages();
         let misses: Vec<f64> =
-            self.residuals.iter().zip(leverages).map(|(miss, own)| miss / (1.0 - own).max(1e-9).sqrt()).collect();
+            self.residuals.iter().zip(leverages).map(|(miss, own)| miss / (1.0 - own).sqrt()).collect();
         let mut chance = Chance(seed);
         let mut all = Vec::with_capacity(times * count);
         for _ in 0..times {
@@ -318,7 +326,7 @@ mod tests {
             let (mut others, mut rest) = (mixes.clone(), values.clone());
             let (mix, value) = (others.remove(out), rest.remove(out));
             let without = fitted(Kind::Shares, Order::Linear, &others, &rest).unwrap();
-            assert!((fit.left_out[out].unwrap() - (value - without.at(&mix).value)).abs() < 1e-12);
+            assert!((fit.left_out[out] - (value - without.at(&mix).value)).abs() < 1e-12);
         }
     }
 
@@ -344,6 +352,19 @@ mod tests {
         let three: Vec<Vec<f64>> = mixes.iter().map(|mix| vec![mix[0], 0.5 * mix[1], 0.5 * mix[1]]).collect();
         let told = fitted(Kind::Shares, Order::Linear, &three, &values);
         assert_eq!(told, Err(Unfitted::Alike("3".into())));
+    }
+
+    /// Two mixes of one ingredient beside four repeats of the other: the bend hangs on the run between them alone.
+    #[test]
+    fn a_run_that_stands_alone_for_a_term_caps_the_order_until_it_is_repeated() {
+        let mut mixes: Vec<Vec<f64>> = [0.0, 0.0, 0.5, 1.0, 1.0, 1.0].map(|a| vec![a, 1.0 - a]).to_vec();
+        let mut values = vec![1.0, 1.2, 4.0, 2.0, 2.1, 1.9];
+        assert_eq!(fitted(Kind::Shares, Order::Quadratic, &mixes, &values), Err(Unfitted::Alone(3)));
+        assert_eq!(highest_order(Kind::Shares, &mixes), Some(Order::Linear));
+        mixes.push(vec![0.5, 0.5]);
+        values.push(4.2);
+        assert_eq!(highest_order(Kind::Shares, &mixes), Some(Order::Quadratic));
+        assert!(fitted(Kind::Shares, Order::Quadratic, &mixes, &values).is_ok());
     }
 
     #[test]

@@ -1,6 +1,7 @@
-//! Test panels of plaster: what scores of several judges say of a mix.
+//! What scores of several judges say of a mix.
 
 use crate::earth::tables::number;
+use crate::solve::chance::normal_place;
 use crate::solve::draws::Chance;
 use crate::solve::ordinal::{Graded, Ordinal, likeliest};
 
@@ -24,8 +25,6 @@ pub struct Judged {
     scale: Vec<[f64; 2]>,
     judges: usize,
     tried: Vec<[f64; 2]>,
-    /// Chance that scores go with the mix so well if the mix did not matter.
-    pub by_lot: f64,
     /// Mean difference of two judges' scores of the same panel; none where no two judged the same.
     pub apart: Option<f64>,
 }
@@ -46,14 +45,7 @@ pub fn judged(scores: &[Score]) -> Option<Judged> {
         let shares = mixes.iter().map(|mix| mix[part]);
         [f64::min, f64::max].map(|side| shares.clone().reduce(side).unwrap_or(f64::NAN))
     });
-    Some(Judged {
-        by_lot: by_lot(scores, &mixes, judges, model.log_chance),
-        tried: tried.collect(),
-        scale: scale(&mixes),
-        apart: apart(scores),
-        model,
-        judges,
-    })
+    Some(Judged { tried: tried.collect(), scale: scale(&mixes), apart: apart(scores), model, judges })
 }
 
 /// The model of the scores, had their panels been of these mixes.
@@ -65,25 +57,6 @@ fn modelled(scores: &[Score], mixes: &[&[f64]], judges: usize) -> Option<Ordinal
         .map(|(score, mix)| Graded { row: row(mix, &scale, score.judge, judges), grade: score.score })
         .collect();
     likeliest(&graded, number("score-prior"))
-}
-
-/// In how large a share of deals the mixes, dealt anew among the panels, explain the scores as well as they do as they were.
-/// Whole panels are dealt: judges who look at one panel see the same cracks, and are no independent panels.
-///
-/// Source: a test by permutation, R. A. Fisher, The Design of Experiments (1935), from memory.
-fn by_lot(scores: &[Score], mixes: &[&[f64]], judges: usize, own: f64) -> f64 {
-    let panels = scores.iter().map(|score| score.panel + 1).max().unwrap_or(0);
-    let mut of_panels: Vec<Option<&[f64]>> = vec![None; panels];
-    scores.iter().zip(mixes).for_each(|(score, mix)| of_panels[score.panel] = Some(*mix));
-    let mut dealt: Vec<usize> = (0..panels).collect();
-    let mut chance = Chance(1);
-    let as_good = (0..DEALS).filter(|_| {
-        chance.shuffle(&mut dealt);
-        let anew: Vec<&[f64]> =
-            scores.iter().zip(mixes).map(|(score, mix)| of_panels[dealt[score.panel]].unwrap_or(*mix)).collect();
-        modelled(scores, &anew, judges).is_none_or(|model| model.log_chance >= own - 1e-9)
-    });
-    (1 + as_good.count()) as f64 / (1 + DEALS) as f64
 }
 
 /// Mean and deviation of each share but the last.
@@ -119,6 +92,28 @@ fn apart(scores: &[Score]) -> Option<f64> {
 }
 
 impl Judged {
+    /// Chance that these scores go with the mix so well if the mix did not matter: in how large a share of deals the mixes, dealt anew
+    /// among the panels, explain the scores as well as they do as they were. Whole panels are dealt: judges who look at one panel see
+    /// the same cracks, and are no independent panels.
+    ///
+    /// Source: a test by permutation, R. A. Fisher, The Design of Experiments (1935), from memory.
+    #[must_use]
+    pub fn by_lot(&self, scores: &[Score]) -> f64 {
+        let panels = scores.iter().map(|score| score.panel + 1).max().unwrap_or(0);
+        let mut of_panels: Vec<Option<&[f64]>> = vec![None; panels];
+        scores.iter().for_each(|score| of_panels[score.panel] = Some(&score.mix));
+        let mut dealt: Vec<usize> = (0..panels).collect();
+        let mut chance = Chance(1);
+        let as_good = (0..DEALS).filter(|_| {
+            chance.shuffle(&mut dealt);
+            let anew: Vec<&[f64]> =
+                scores.iter().map(|score| of_panels[dealt[score.panel]].unwrap_or(&score.mix)).collect();
+            let own = self.model.log_chance - 1e-9;
+            modelled(scores, &anew, self.judges).is_none_or(|model| model.log_chance >= own)
+        });
+        (1 + as_good.count()) as f64 / (1 + DEALS) as f64
+    }
+
     /// The chance that a judge scores a mix at most so much, the mean over all judges; none where a share lies outside of
     /// those tried, or no score at or below this was given, or none above it.
     #[must_use]
@@ -129,6 +124,26 @@ impl Judged {
         let chances =
             (0..self.judges).map(|judge| self.model.at_most(&row(mix, &self.scale, judge, self.judges), score));
         Some(chances.sum::<Option<f64>>()? / self.judges as f64)
+    }
+
+    /// What that chance surely is, 19 times of 20, once so many more mixes have been made and scored by all judges as they are expected
+    /// to be; none where the chance itself is not told.
+    #[must_use]
+    pub fn surely(&self, mix: &[f64], score: usize, next: &[&[f64]]) -> Option<f64> {
+        let chance = self.at_most(mix, score)?;
+        let rows = |mix: &[f64]| -> Vec<Vec<f64>> {
+            (0..self.judges).map(|judge| row(mix, &self.scale, judge, self.judges)).collect()
+        };
+        let mut moves: Vec<f64> = Vec::new();
+        for row in rows(mix) {
+            let own = self.model.moves(&row, score)?;
+            moves.resize(own.len(), 0.0);
+            moves.iter_mut().zip(own).for_each(|(sum, own)| *sum += own / self.judges as f64);
+        }
+        let next: Vec<Vec<f64>> = next.iter().flat_map(|mix| rows(mix)).collect();
+        let off = self.model.deviation(&moves, &next)? / (chance * (1.0 - chance));
+        let odds = (chance / (1.0 - chance)).ln() - normal_place(number("prediction-confidence")) * off;
+        Some(1.0 / (1.0 + (-odds).exp()))
     }
 
     /// The first part of a mix whose share lies outside of those tried.
@@ -164,7 +179,7 @@ mod tests {
         let scores: Vec<Score> = scores.collect();
         let judged = judged(&scores).unwrap();
         assert!(judged.at_most(&[0.2, 0.8], 1).unwrap() > judged.at_most(&[0.7, 0.3], 1).unwrap() + 0.3);
-        assert!(judged.severity()[1] > 0.5 && judged.by_lot < 0.05);
+        assert!(judged.severity()[1] > 0.5 && judged.by_lot(&scores) < 0.05);
         assert_eq!(judged.apart, Some(1.0));
     }
 
@@ -175,7 +190,7 @@ mod tests {
             .flat_map(|judge| (0..4).map(move |at| (at, judge)))
             .map(|(at, judge)| score([0.2, 0.3, 0.4, 0.5][at], at, judge, at))
             .collect();
-        let by_lot = judged(&scores).unwrap().by_lot;
+        let by_lot = judged(&scores).unwrap().by_lot(&scores);
         assert!((0.03..0.15).contains(&by_lot), "{by_lot} is not near 2 of 24");
     }
 
@@ -185,6 +200,21 @@ mod tests {
         assert!(judged.at_most(&[0.6, 0.4], 1).is_some() && judged.at_most(&[0.2, 0.8], 2).is_some());
         assert_eq!([judged.at_most(&[0.3, 0.7], 0), judged.at_most(&[0.3, 0.7], 3)], [None, None]);
         assert_eq!([judged.at_most(&[0.1, 0.9], 1), judged.at_most(&[0.61, 0.39], 1)], [None, None]);
+    }
+
+    #[test]
+    fn a_chance_is_surer_after_one_more_panel_and_surest_where_that_is_of_the_same_mix() {
+        let shares = [0.2, 0.3, 0.4, 0.5, 0.6, 0.7];
+        let scores = shares.iter().enumerate().flat_map(|(panel, share)| {
+            let own = (share * 5.0) as usize;
+            [score(*share, panel, 0, own), score(*share, panel, 1, (own + 1).min(4))]
+        });
+        let judged = judged(&scores.collect::<Vec<_>>()).unwrap();
+        let here = [0.3, 0.7];
+        let surely = |next: &[&[f64]]| judged.surely(&here, 1, next).unwrap();
+        let [now, near, far] = [surely(&[]), surely(&[&here]), surely(&[&[0.7, 0.3]])];
+        assert!(now < far && far < near && near < judged.at_most(&here, 1).unwrap(), "{now} {far} {near}");
+        assert_eq!(judged.surely(&[0.1, 0.9], 1, &[]), None);
     }
 
     #[test]

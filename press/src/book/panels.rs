@@ -1,0 +1,21 @@
+//! Test panels face by face: the scale, what judges scored, and the mix that is chosen.
+
+use engine::answers::Answers;
+use serde_json::{Value, json};
+
+use crate::bricks::Columns;
+use crate::panels::{series, steps};
+
+pub(super) fn chapter(answers: &Answers) -> Value {
+    let table = |columns: &Columns| json!({"header": columns.header, "rows": columns.rows});
+    let all = series(answers).into_iter().map(|panels| {
+        json!({
+            "title": panels.title,
+            "scored": table(&panels.scored),
+            "together": panels.together,
+            "open": panels.open,
+            "drawing": format!("/panels-{}.svg", panels.name),
+        })
+    });
+    json!({ "scale": table(&steps()), "faces": all.collect::<Vec<_>>() })
+}
