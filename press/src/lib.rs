@@ -11,6 +11,7 @@ pub mod lettering;
 pub mod mixes;
 pub mod orders;
 pub mod paper;
+pub mod soils;
 mod spoken;
 pub mod studies;
 pub mod svg;

@@ -27,7 +27,7 @@ pub(super) enum Node<'a> {
 const LISTED: [&str; 7] =
     ["wall.line", "wall.lifts", "floor.layers", "floor.oil", "skin.inside", "skin.outside", "roof.layers"];
 /// Tables of named tables.
-const NAMED: [&str; 20] = [
+const NAMED: [&str; 24] = [
     "openings",
     "built-in",
     "services",
@@ -48,6 +48,10 @@ const NAMED: [&str; 20] = [
     "tests.mixes",
     "tests.gradings",
     "tests.sand-to-add",
+    "tests.moisture",
+    "tests.bulking",
+    "tests.weighings",
+    "tests.feel",
 ];
 
 impl<'t> Tree<'t> {
@@ -161,6 +165,7 @@ pub(super) fn holds_named(keys: &[String]) -> bool {
             ["tests", "bricks", _, "each"]
                 | ["tests", "jars", _, "readings"]
                 | ["tests", "gradings", _, "sieves"]
+                | ["tests", "gradings", _, "hydrometer", "readings"]
                 | ["tests", "mixes", _, "wishes" | "tried"]
         )
 }

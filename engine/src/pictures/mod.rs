@@ -7,6 +7,7 @@ mod exploded;
 mod mixes;
 mod roof;
 mod roof_cut;
+mod soils;
 mod stage;
 mod trade;
 
@@ -15,6 +16,7 @@ pub use elevation::Elevation;
 pub use exploded::{Exploded, Group};
 pub use mixes::{Contour, MixPicture, StepRecipe, TriedMix};
 pub use roof_cut::{LayerCut, RoofCut, roof_cut};
+pub use soils::{CurvePlace, GradingPicture, SoilPoint};
 pub use stage::Stage;
 pub use trade::{Choice, Panel, SoilStays};
 
@@ -49,6 +51,10 @@ pub struct Pictures {
     pub bent: Option<Along>,
     /// Tried mixes that choose a recipe of two or three ingredients.
     pub mixes: Vec<MixPicture>,
+    /// Tests of soils that say sand, silt and clay.
+    pub soils: Vec<SoilPoint>,
+    /// Gradings that have a curve.
+    pub gradings: Vec<GradingPicture>,
 }
 
 /// What one sees, from back to front.
@@ -117,5 +123,6 @@ pub fn pictures(house: &House, rows: &Rows) -> Pictures {
     let elevations = elevation::elevations(house, &bodies);
     let (choice, bent) = (trade::choice(house, rows), along::along(house, rows));
     let mixes = mixes::mixes(house);
-    Pictures { elevations, exploded: exploded::exploded(house, rows, bodies), choice, bent, mixes }
+    let (soils, gradings) = (soils::points(house, rows), soils::gradings(house, rows));
+    Pictures { elevations, exploded: exploded::exploded(house, rows, bodies), choice, bent, mixes, soils, gradings }
 }
