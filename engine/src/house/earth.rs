@@ -247,7 +247,6 @@ fn ingredient(source: &Source<'_>, build: &Build, written: &build::Ingredient, s
         let message = format!("\"{name}\" is what the build buys by itself: it cannot be an ingredient too");
         source.fault(written.name.span.clone(), &written.name.path, message, "give the pile a name of its own");
     }
-    let path = |noun: &str| format!("earth.ingredients.{name}.{noun}");
     let densities = Density::kg_m3(20.0)..Density::kg_m3(2500.0);
     let density =
         within(source, written.density.as_ref(), densities, "the dry mass in a cubic metre of a pile", system);

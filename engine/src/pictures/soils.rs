@@ -15,8 +15,8 @@ const PLACES: u32 = 48;
 pub struct SoilPoint {
     /// What it is called.
     pub words: String,
-    /// The row of its clay.
-    pub path: String,
+    /// The rows of its least sand, silt and clay.
+    pub paths: [String; 3],
     /// Whether grains were weighed, and not layers measured.
     pub is_grading: bool,
     /// Sand, silt and clay, in percent.
@@ -88,7 +88,8 @@ fn point(
     let all: f64 = middle.iter().sum();
     let middle = middle.map(|share| 100.0 * share / all);
     let words = words.replace('-', " ");
-    Some(SoilPoint { words, path: path("clay-low"), is_grading, middle, outline: outline(bands) })
+    let paths = SEPARATES.map(|separate| path(&format!("{separate}-low")));
+    Some(SoilPoint { words, paths, is_grading, middle, outline: outline(bands) })
 }
 
 /// The gradings that have a curve.

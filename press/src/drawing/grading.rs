@@ -140,7 +140,8 @@ impl Drawn<'_> {
 
     fn jars(&mut self) {
         let least = 10_f64.powf(self.ends[0]);
-        for (place, (name, [clay, silt, sand])) in self.picture.jars.iter().enumerate() {
+        let picture = self.picture;
+        for (place, (name, [clay, silt, sand])) in picture.jars.iter().enumerate() {
             let [a, b, c] = SEPARATES;
             let steps = [(least, *clay), (a, *clay), (a, *silt), (b, *silt), (b, *sand), (c, *sand)];
             let steps = steps.map(|(mm, finer)| self.at(mm, finer));

@@ -85,7 +85,7 @@ pub(super) fn place(
     let water = warmth(source, written.water.as_ref(), system);
     if written.readings.is_empty() && !source.is_faulty(&path("readings")) {
         let hint = "write readings = { a = { after = \"1 min\", reading = 35 } }, and more of them";
-        source.fault(name.span.clone(), path("readings"), "nothing says what the hydrometer read", hint);
+        source.fault(name.span.clone(), &path("readings"), "nothing says what the hydrometer read", hint);
     }
     let mut found = Hydrometer {
         dry: dry?,
