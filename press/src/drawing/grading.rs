@@ -172,9 +172,12 @@ impl Drawn<'_> {
             self.sheet.push(mark.with("stroke-width", weight::SEEN).data_path(&place.path));
             self.obstacles.push(Obstacle::Area(Area::about(*at, 3.0, 3.0), 5.0));
         }
-        if let Some(at) = points.get(points.len() / 2) {
+        // Under the curve, where its coarse part leaves room.
+        if let Some([x, y]) = points.get(3 * points.len() / 4).copied() {
             let words = format!("grading {}", spoken(&self.picture.name));
-            self.labels.push(Label { path: format!("{stem}.largest"), ..Label::beside(*at, LETTERS, &words) });
+            let preferred = vec![[x + 0.5 * lettering::width(&words, LETTERS) + 2.0, y + 4.0]];
+            let path = format!("{stem}.largest");
+            self.labels.push(Label { path, preferred, ..Label::beside([x, y], LETTERS, &words) });
         }
     }
 

@@ -17,7 +17,7 @@ const ROUND: [f64; 4] = [16.0, 16.0, 8.0, 11.0];
 /// Height of an equilateral triangle for its side.
 const TALL: f64 = 0.866_025_403_784_438_6;
 /// No triangle has a longer side, in millimetres.
-const LONGEST: f64 = 112.0;
+const LONGEST: f64 = 98.0;
 /// Letters of the classes, in millimetres.
 const CLASSES: f64 = 2.2;
 /// From line to line of a hatch, in millimetres.
@@ -123,6 +123,8 @@ impl Drawn {
         let lines = hatched(&corners, [turn * 0.5, TALL], HATCH * (1.0 + 0.5 * (at / 2) as f64));
         let lines = lines.into_iter().map(|[from, to]| Element::line(from, to)).collect();
         self.sheet.push(Element::group(lines).with("stroke", SLATE).with("stroke-width", 0.12).data_path(&test.paths[0]));
+        let ends = corners.iter().zip(corners.iter().cycle().skip(1));
+        self.obstacles.extend(ends.map(|(from, to)| Obstacle::Segment(*from, *to, 3.0)));
         let rim = Element::polygon(&corners).with("fill", "none").with("stroke", INK).data_path(&test.paths[2]);
         self.sheet.push(if test.is_grading {
             rim.with("stroke-width", weight::SEEN)
@@ -138,7 +140,13 @@ impl Drawn {
         let mark = Element::circle(at, MARK).with("fill", fill).with("stroke", INK);
         self.sheet.push(mark.with("stroke-width", weight::SEEN).data_path(&test.paths[1]));
         self.obstacles.push(Obstacle::Area(Area::about(at, 3.4, 3.4), 5.0));
-        self.labels.push(Label { path: test.paths[2].clone(), ..Label::beside(at, LETTERS, &test.words) });
+        // Beside the band: a grading on its right, a jar on its left.
+        let round = Area::round(&test.outline.iter().map(|corner| self.place(*corner)).collect::<Vec<_>>());
+        let away = 0.5 * lettering::width(&test.words, LETTERS) + 1.5;
+        let x = if test.is_grading { round.right + away } else { round.left - away };
+        let preferred = vec![[x, at[1]]];
+        let path = test.paths[2].clone();
+        self.labels.push(Label { path, preferred, ..Label::beside(at, LETTERS, &test.words) });
     }
 
     fn placed(mut self, room: Area) -> Scaled {

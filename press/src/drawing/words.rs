@@ -85,7 +85,8 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             (title, "True along, thicker across. Marks are measured from the end that goes to the wall.".to_owned())
         }
         "texture" => {
-            let note = "Discs: gradings, which weigh; rings and broken outlines: jars, which show volumes. Hatched: where the soil may lie.";
+            let note = "Discs: gradings, which weigh; rings and broken outlines: jars, which show volumes. Hatched: where the soil may lie. \
+                        Clay is read on the left, sand below, silt on the right, along the short lines.";
             ("Sand, silt and clay by the tests of the soil".to_owned(), note.to_owned())
         }
         other if other.starts_with("grading-") => {
