@@ -41,9 +41,12 @@ impl Row {
         }
     }
 
-    /// The value as a reader of `system` wants it: lengths to 1 mm or 1/16 in, the rest to honest digits.
+    /// The value as a reader of `system` wants it: lengths to 1 mm or 1/16 in, under 2 mm to two digits, the rest to honest digits.
     #[must_use]
     pub fn shown(&self, system: System) -> String {
+        if matches!(self.quantity, Quantity::Pressure(_)) && self.path.starts_with("tests.") {
+            return self.quantity.shown(system, Fineness::Strength);
+        }
         shown(self.quantity, system)
     }
 }
@@ -51,7 +54,7 @@ impl Row {
 /// A quantity as tables and checks print it.
 #[must_use]
 pub fn shown(quantity: Quantity, system: System) -> String {
-    let fineness = if matches!(quantity, Quantity::Length(_)) { Fineness::SetOut } else { Fineness::Figure };
+    let fineness = if matches!(quantity, Quantity::Length(_)) { Fineness::Row } else { Fineness::Figure };
     quantity.shown(system, fineness)
 }
 

@@ -9,7 +9,7 @@ const PAGES: [(&str, &str, usize); 4] = [
     (include_str!("../../docs/batch-and-order.md"), TANSY_BANK, 31),
     (include_str!("../../docs/settlement.md"), TANSY_BANK, 9),
     (include_str!("../../docs/nine-poles.md"), NINE_POLES, 19),
-    (include_str!("../../docs/jar-to-bucket.md"), TANSY_BANK, 20),
+    (include_str!("../../docs/jar-to-bucket.md"), TANSY_BANK, 24),
 ];
 const NINE_POLES: &str = include_str!("../../builds/plain-ring/nine-poles.loam.toml");
 const TANSY_BANK: &str = include_str!("../../builds/tansy-bank/tansy-bank.loam.toml");

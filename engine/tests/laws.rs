@@ -139,13 +139,14 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
     let boundary = row.ends_with(".standing") && across;
     // Larger batches are fewer, lighter buckets more; a mean height does not know how long it is.
     let by_the_bucket = [".brim", ".heap", ".density", ".bulking", ".batch"].iter().any(|noun| path.ends_with(noun));
-    let size_of_a_batch = path.starts_with("earth.")
-        && by_the_bucket
+    let of_the_piles = ["earth.", "tests.bulking."].iter().any(|stem| path.starts_with(stem));
+    let size_of_a_batch = of_the_piles
+        && (by_the_bucket || path.starts_with("tests."))
         && ["earth.recipes.", "order.", "wall.lifts.", "wall.cob.", "balance.", "site."]
             .iter()
             .any(|stem| row.starts_with(stem));
     // So are those of a lot and of a bay, where the recipe is written in shares of one batch.
-    let batches = path.starts_with("earth.") && row.ends_with(".batches") && !row.starts_with("earth.");
+    let batches = of_the_piles && row.ends_with(".batches") && !row.starts_with("earth.");
     let mean = row == "water.drain.girth" && path == "water.drain.length";
     // Nor does an even load know how large the roof is.
     let even = row == "roof.dead-load" && !path.starts_with("roof.layers.");
@@ -189,6 +190,7 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
         || exempt::is_determinate(row, path)
         || exempt::is_of_the_least_snow(name, row, path)
         || exempt::is_of_a_band(row, path)
+        || exempt::is_of_the_sieve(row, path)
         || left_over
         || lifted
         || end

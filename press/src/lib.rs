@@ -12,6 +12,7 @@ pub mod mixes;
 pub mod orders;
 pub mod panels;
 pub mod paper;
+pub mod soils;
 mod spoken;
 pub mod studies;
 pub mod svg;

@@ -56,7 +56,12 @@ fn every_number_on_a_drawing_is_a_row_or_names_a_part() {
         for drawing in drawings(&answers, &pictures, Paper::of(answers.system)) {
             let svg = drawing.scaled.svg.to_string();
             // A window cut level in an open wall without plaster and joinery: no more than six things are there to be named.
-            let least = if (name, drawing.name.as_str()) == ("spiral-wall", "window-plan-detail") { 5 } else { 8 };
+            // A jar and a grading in the triangle of textures: sand, silt and clay of each, and what they are called.
+            let least = match (name, drawing.name.as_str()) {
+                ("spiral-wall", "window-plan-detail") => 5,
+                (_, "texture") => 7,
+                _ => 8,
+            };
             assert!(paths(&svg).len() > least, "{name}: too little is named on {}", drawing.name);
             for path in paths(&svg) {
                 let inside = format!("{path}.");
@@ -85,6 +90,24 @@ fn the_picture_of_the_parts_pulled_apart_is_small_enough_for_a_page() {
     for (name, answers, pictures) in all_pictured() {
         let size = exploded(&answers, &pictures.exploded, Paper::A4).svg.to_string().len();
         assert!(size < 400_000, "{name}: {size} bytes");
+    }
+}
+
+#[test]
+fn tested_soils_have_a_triangle_and_each_grading_a_curve_and_untested_ones_none() {
+    for (name, answers, pictures) in all_pictured() {
+        let names: Vec<String> = drawings(&answers, &pictures, Paper::of(answers.system))
+            .into_iter()
+            .filter(|drawing| drawing.chapter == "soil")
+            .map(|drawing| drawing.name)
+            .collect();
+        let expected: &[&str] = match name {
+            "tansy-bank" => &["texture", "grading-laboratory"],
+            "burdock-rise" => &["texture", "grading-college"],
+            _ => &[],
+        };
+        assert_eq!(names, expected, "{name}");
+        assert_eq!(press::soils::drawn(&answers), expected, "{name}");
     }
 }
 

@@ -49,6 +49,7 @@ pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
         }
         "earth" => {
             names.extend(answers.recipes.iter().map(|recipe| format!("recipe-{recipe}")));
+            names.extend(press::soils::drawn(answers));
             names.extend(press::mixes::drawn(answers).into_iter().map(|name| format!("mixes-{name}")));
             names.extend(press::panels::drawn(answers).into_iter().map(|name| format!("panels-{name}")));
             for lot in &answers.bricks {
@@ -149,6 +150,11 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
             let tag = other.strip_prefix("pole-")?;
             let pole = answers.ring_plan.as_ref()?.places.iter().find(|pole| pole.tag == tag)?;
             Some(drawing::pole_card(answers, pole, medium))
+        }
+        "texture" => drawing::texture(&standing.pictures()?.soils, medium),
+        other if other.starts_with("grading-") => {
+            let all = &standing.pictures()?.gradings;
+            Some(drawing::grading(all.iter().find(|own| other.strip_prefix("grading-") == Some(&own.name))?, medium))
         }
         other if other.starts_with("mixes-") => {
             let all = &standing.pictures()?.mixes;

@@ -199,17 +199,10 @@ fn hydrometer(given: &mut Given<'_>, reply: &mut Reply) {
                 place + 1
             ));
         }
-        let depth = reply.put(&name("depth"), depth(corrected));
+        let depth = reply.put(&name("depth"), soil::depth_of_reading(corrected));
         reply.put(&name("grain"), soil::grain(constant, depth, one.time));
         reply.put(&name("passing"), finer);
     }
-}
-
-fn depth(corrected: f64) -> crate::reason::Answer<Length> {
-    let displaced = Length::cm(number("hydrometer-bulb-cm3") / number("hydrometer-cylinder-cm2"));
-    let [bulb, to_bulb, division] =
-        ["hydrometer-bulb-cm", "hydrometer-length-cm", "hydrometer-fall-cm"].map(|name| Length::cm(number(name)));
-    soil::effective_depth(corrected, to_bulb, division, bulb, displaced)
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 
 use jiff::civil::Date;
 
+use super::hydrometer::{Hydrometer, hydrometer};
 use super::jars::SEPARATES;
 use super::reader::Table;
 use super::source::Written;
@@ -40,6 +41,8 @@ pub struct Grading {
     pub largest: Option<Written<Length>>,
     /// `[tests.gradings.NAME.sieves]`
     pub sieves: Vec<Sieve>,
+    /// `[tests.gradings.NAME.hydrometer]`
+    pub hydrometer: Option<Hydrometer>,
     /// `shares`: sand, silt and clay as a laboratory says them, without stones.
     pub shares: Option<[Option<Written<Ratio>>; 3]>,
 }
@@ -104,6 +107,7 @@ fn grading(name: Written<String>, mut table: Table<'_, '_>) -> Grading {
         error: table.quantity("error", Kind::Ratio),
         largest: if has_sieves { table.quantity("largest", Kind::Length) } else { None },
         sieves: sieves.into_iter().map(|(name, table)| sieve(name, table)).collect(),
+        hydrometer: table.table("hydrometer").map(hydrometer),
         shares: table.table("shares").map(|mut shares| {
             let read = SEPARATES.map(|key| shares.needed_like(key, Kind::Ratio, "40 %"));
             shares.finish();

@@ -20,6 +20,7 @@ use super::set_out::{self, Tolerance};
 use super::shelter::{self, Cover, Platform, Weather};
 use super::site::{self, Site};
 use super::skin::{self, Floor, Skin};
+use super::small_tests::{self, SmallTests};
 use super::soil::{self, Grading, Limits, Sanding};
 use super::source::Written;
 use crate::curve::Ends;
@@ -72,6 +73,8 @@ pub struct Build {
     pub gradings: Vec<Grading>,
     /// `[tests.sand-to-add.NAME]`
     pub sandings: Vec<Sanding>,
+    /// `[tests.moisture.NAME]` and other small tests of piles.
+    pub small_tests: SmallTests,
     /// `[tests.mixes.NAME]`
     pub mixes: Vec<Mixes>,
     /// `[tests.panels.NAME]`
@@ -245,6 +248,7 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
         build.limits = soil::limits(&mut table);
         build.gradings = soil::gradings(&mut table);
         build.sandings = soil::sandings(&mut table);
+        build.small_tests = small_tests::small_tests(&mut table);
         build.mixes = mixes::mixes(&mut table);
         build.panels = panels::panels(&mut table);
         let (bricks, unread) = bricks::tests(table);

@@ -4,7 +4,7 @@ use std::sync::LazyLock;
 
 use crate::facts::{Fact, facts, lines};
 use crate::sources::Citation;
-use crate::units::{Density, Temperature};
+use crate::units::{Density, Length, Temperature};
 
 /// Water at one temperature.
 #[derive(Clone, Debug, PartialEq)]
@@ -80,6 +80,17 @@ pub struct ErosionStep {
     pub citation: Citation,
 }
 
+/// The classes of texture that a ribbon of a length allows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ribbon {
+    /// From this length.
+    pub from: Length,
+    /// The classes.
+    pub classes: Vec<String>,
+    /// Where it comes from.
+    pub citation: Citation,
+}
+
 static FACTS: LazyLock<Result<Vec<Fact>, String>> =
     LazyLock::new(|| facts("facts.csv", include_str!("../../../data/earth/facts.csv")));
 static WATER: LazyLock<Result<Vec<Water>, String>> =
@@ -93,6 +104,9 @@ static SHAPES: LazyLock<Result<Vec<Shape>, String>> =
 
 static EROSION: LazyLock<Result<Vec<ErosionStep>, String>> =
     LazyLock::new(|| steps("erosion.csv", include_str!("../../../data/earth/erosion.csv")));
+
+static RIBBONS: LazyLock<Result<Vec<Ribbon>, String>> =
+    LazyLock::new(|| ribbons("ribbon.csv", include_str!("../../../data/earth/ribbon.csv")));
 
 /// A fact of the table by its name; none where the table has no such name.
 #[must_use]
@@ -134,6 +148,12 @@ pub fn sample_shapes() -> &'static [Shape] {
 #[must_use]
 pub fn erosion_steps() -> &'static [ErosionStep] {
     EROSION.as_deref().unwrap_or_default()
+}
+
+/// What a ribbon of a length allows; none for what is no length.
+#[must_use]
+pub fn ribbon(length: Length) -> Option<&'static Ribbon> {
+    RIBBONS.as_deref().unwrap_or_default().iter().rfind(|ribbon| ribbon.from <= length)
 }
 
 /// Between two lines of the table: viscosity by its logarithm, the rest evenly.
@@ -196,6 +216,16 @@ fn steps(table: &str, text: &str) -> Result<Vec<ErosionStep>, String> {
     })
 }
 
+fn ribbons(table: &str, text: &str) -> Result<Vec<Ribbon>, String> {
+    lines(table, text, |line| {
+        Ok(Ribbon {
+            from: Length::m(line.number("from_m")?),
+            classes: line.text("classes")?.split(';').map(str::to_owned).collect(),
+            citation: line.citation()?,
+        })
+    })
+}
+
 fn classes(table: &str, text: &str) -> Result<Vec<TextureClass>, String> {
     lines(table, text, |line| {
         let bounds = line.text("where")?;
@@ -234,6 +264,9 @@ mod tests {
         names.dedup();
         assert_eq!((names.len(), count > 20), (count, true));
         assert!(number("no-such-fact").is_nan());
+        let named = |class: &String| texture_classes().iter().any(|own| own.name == *class);
+        assert!(RIBBONS.as_ref().unwrap().iter().all(|ribbon| ribbon.classes.iter().all(named)));
+        assert_eq!(ribbon(Length::mm(40.0)).unwrap().classes[1], "clay loam");
     }
 
     #[test]

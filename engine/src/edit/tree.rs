@@ -27,7 +27,7 @@ pub(super) enum Node<'a> {
 const LISTED: [&str; 7] =
     ["wall.line", "wall.lifts", "floor.layers", "floor.oil", "skin.inside", "skin.outside", "roof.layers"];
 /// Tables of named tables.
-const NAMED: [&str; 21] = [
+const NAMED: [&str; 25] = [
     "openings",
     "built-in",
     "services",
@@ -49,6 +49,10 @@ const NAMED: [&str; 21] = [
     "tests.panels",
     "tests.gradings",
     "tests.sand-to-add",
+    "tests.moisture",
+    "tests.bulking",
+    "tests.weighings",
+    "tests.feel",
 ];
 
 impl<'t> Tree<'t> {
@@ -162,6 +166,7 @@ pub(super) fn holds_named(keys: &[String]) -> bool {
             ["tests", "bricks" | "panels", _, "each"]
                 | ["tests", "jars", _, "readings"]
                 | ["tests", "gradings", _, "sieves"]
+                | ["tests", "gradings", _, "hydrometer", "readings"]
                 | ["tests", "mixes", _, "wishes" | "tried"]
         )
 }

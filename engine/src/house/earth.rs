@@ -1,5 +1,9 @@
 //! Earth with nothing missing: bucket, loaf, straw, ingredients and recipes; impossible ones are refused.
 
+mod small_tests;
+
+pub use small_tests::{Feel, Pair, SmallTests};
+
 use std::ops::Range;
 
 use super::bought::{STONES, STRAW, WATER};
@@ -30,6 +34,8 @@ pub struct Earth {
     pub ingredients: Vec<Ingredient>,
     /// What comes off it.
     pub recipes: Vec<Recipe>,
+    /// Small tests of the piles.
+    pub small_tests: SmallTests,
 }
 
 /// One pile.
@@ -49,6 +55,8 @@ pub struct Ingredient {
     pub clay: Option<Known<Ratio>>,
     /// Where it comes from, when it is soil.
     pub from: Option<SoilFrom>,
+    /// Whether its tests say the bulking and the moisture, since it does not.
+    pub is_tested: [bool; 2],
 }
 
 impl Ingredient {
@@ -173,10 +181,11 @@ impl Earth {
 /// The earth of a build file; none when it writes no recipe.
 pub(super) fn place(source: &Source<'_>, build: &Build, system: System) -> Option<Earth> {
     let written = &build.earth;
-    let span = written.span.clone()?;
-    if written.recipes.is_empty() && written.ingredients.is_empty() {
+    let span = written.span.clone().filter(|_| !written.recipes.is_empty() || !written.ingredients.is_empty());
+    let Some(span) = span else {
+        small_tests::place(source, build, &[], system);
         return None;
-    }
+    };
     let Some(bucket) = &written.bucket else {
         source.fault(
             span,
@@ -217,7 +226,8 @@ pub(super) fn place(source: &Source<'_>, build: &Build, system: System) -> Optio
         return None;
     }
     let recipes = written.recipes.iter().filter_map(|written| recipe(source, written, &ingredients, system)).collect();
-    let earth = Earth { brim: brim?, heap, loaf, bale, armful, ingredients, recipes };
+    let small_tests = small_tests::place(source, build, &ingredients, system);
+    let earth = Earth { brim: brim?, heap, loaf, bale, armful, ingredients, recipes, small_tests };
     for recipe in &earth.recipes {
         if let Some(written) = written.recipes.iter().find(|written| written.name.value == recipe.name) {
             can_be(source, &earth, recipe, written, system);
@@ -237,26 +247,17 @@ fn ingredient(source: &Source<'_>, build: &Build, written: &build::Ingredient, s
         let message = format!("\"{name}\" is what the build buys by itself: it cannot be an ingredient too");
         source.fault(written.name.span.clone(), &written.name.path, message, "give the pile a name of its own");
     }
-    let path = |noun: &str| format!("earth.ingredients.{name}.{noun}");
     let densities = Density::kg_m3(20.0)..Density::kg_m3(2500.0);
     let density =
         within(source, written.density.as_ref(), densities, "the dry mass in a cubic metre of a pile", system);
-    let bulking = (kind == IngredientKind::Sand).then(|| {
-        within(source, written.bulking.as_ref(), 1.0..1.8, "how sand bulks: loose damp volume over settled", system)
-            .unwrap_or_else(|| {
-                let why = "damp sand bulks by 20 to 40 %; flood a measured jar of yours";
-                Known::assumed(1.3, path("bulking"), Origin::Memory, why)
-            })
-    });
-    let what = "the moisture of a pile, of dry mass";
-    let moisture = within(source, written.moisture.as_ref(), percent(0.0, 80.0), what, system).unwrap_or_else(|| {
-        let why = "a pile under a sheet; weigh a bucket, dry it in an oven, weigh it again";
-        Known::assumed(Ratio::percent(6.0), path("moisture"), Origin::Judgement, why)
-    });
+    let bulking = (kind == IngredientKind::Sand).then(|| small_tests::bulking(source, build, written, system));
+    let (moisture, is_damp) = small_tests::dampness(source, build, written, system);
+    let is_tested = [bulking.as_ref().is_some_and(|(_, is_tested)| *is_tested), is_damp];
+    let bulking = bulking.map(|(bulking, _)| bulking);
     let what = "clay in the dry mass of a soil";
     let clay = within(source, written.clay.as_ref(), percent(0.0, 100.000_001), what, system);
     let from = site::soil_from(source, written, build);
-    Some(Ingredient { kind, density: density?, bulking, moisture, clay, from, name })
+    Some(Ingredient { kind, density: density?, bulking, moisture, clay, from, is_tested, name })
 }
 
 fn recipe(source: &Source<'_>, written: &build::Recipe, ingredients: &[Ingredient], system: System) -> Option<Recipe> {

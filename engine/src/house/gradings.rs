@@ -1,5 +1,9 @@
 //! Gradings with nothing missing: sieves that make a curve, or shares that add up, and how far they may be off.
 
+mod hydrometer;
+
+pub use hydrometer::{Hydrometer, Reading as HydrometerReading};
+
 use jiff::civil::Date;
 
 use super::earth::{Earth, percent};
@@ -29,10 +33,32 @@ pub struct Grading {
 /// What a grading says.
 #[derive(Clone, Debug)]
 pub enum Found {
-    /// What passes each sieve, the finest first, and the largest grain.
-    Sieves(Vec<Sieve>, Known<Length>),
+    /// What passes each sieve.
+    Sieves(Box<Sieved>),
     /// Sand, silt and clay.
     Shares([Known<Ratio>; 3]),
+}
+
+/// What passes each sieve, and what is afloat in water.
+#[derive(Clone, Debug)]
+pub struct Sieved {
+    /// The sieves, the finest first.
+    pub sieves: Vec<Sieve>,
+    /// The largest grain.
+    pub largest: Known<Length>,
+    /// The finest part, by a hydrometer.
+    pub hydrometer: Option<Hydrometer>,
+}
+
+/// A place of the curve: a sieve, or a reading of a hydrometer.
+#[derive(Clone, Debug)]
+pub struct GradingPoint {
+    /// What it is called.
+    pub name: String,
+    /// Size of the grain, and its row.
+    pub size: (Length, String),
+    /// Share of the dry mass that is finer, and its row.
+    pub passing: (Ratio, String),
 }
 
 /// What passes one sieve.
@@ -50,7 +76,13 @@ impl Grading {
     /// Its key.
     #[must_use]
     pub fn path(&self, noun: &str) -> String {
-        format!("tests.gradings.{}.{noun}", self.name)
+        format!("{}.{noun}", self.stem())
+    }
+
+    /// What all its keys begin with.
+    #[must_use]
+    pub fn stem(&self) -> String {
+        format!("tests.gradings.{}", self.name)
     }
 
     /// Whether it reaches from clay to stones.
@@ -58,13 +90,38 @@ impl Grading {
     pub fn says_clay(&self) -> bool {
         match &self.found {
             Found::Shares(_) => true,
-            Found::Sieves(sieves, _) => {
+            Found::Sieves(sieved) => {
+                let points = sieved.points(&self.stem());
                 let [finest, coarsest] = ["clay-m", "sand-m"].map(|fact| Length::m(number(fact)));
-                let reaches = sieves.first().is_some_and(|sieve| sieve.size.value <= finest);
+                let reaches = points.first().is_some_and(|point| point.size.0 <= finest);
                 let all = Ratio::fraction(1.0);
-                reaches && sieves.last().is_some_and(|last| last.size.value >= coarsest || last.passing.value >= all)
+                reaches && points.last().is_some_and(|last| last.size.0 >= coarsest || last.passing.0 >= all)
             }
         }
+    }
+}
+
+impl Sieved {
+    /// The places of its curve, the finest first, of a grading whose keys begin so.
+    #[must_use]
+    pub fn points(&self, stem: &str) -> Vec<GradingPoint> {
+        let of_sieves = self.sieves.iter().map(|sieve| GradingPoint {
+            name: sieve.name.clone(),
+            size: (sieve.size.value, sieve.size.path.clone()),
+            passing: (sieve.passing.value, sieve.passing.path.clone()),
+        });
+        let readings = self.hydrometer.iter().flat_map(|hydrometer| &hydrometer.readings);
+        let of_readings = readings.map(|reading| {
+            let path = |noun: &str| format!("{stem}.hydrometer.readings.{}.{noun}", reading.name);
+            GradingPoint {
+                name: format!("reading {}", reading.name),
+                size: (reading.size, path("size")),
+                passing: (reading.finer, path("finer")),
+            }
+        });
+        let mut points: Vec<GradingPoint> = of_readings.chain(of_sieves).collect();
+        points.sort_by(|one, other| one.size.0.in_m().total_cmp(&other.size.0.in_m()));
+        points
     }
 }
 
@@ -82,23 +139,35 @@ fn grading(source: &Source<'_>, written: &build::Grading, earth: Option<&Earth>,
         let path = format!("{}.error", name.path);
         Known::assumed(Ratio::fraction(number("grading-error-ratio")), path, Origin::Judgement, why)
     });
-    let found = match (&written.shares, written.sieves.as_slice()) {
-        (Some(_), [first, ..]) => {
+    let found = match (&written.shares, written.sieves.as_slice(), &written.hydrometer) {
+        (Some(_), [first, ..], _) => {
             let hint = "write `sieves` or `shares`, not both";
             source.fault(first.name.span.clone(), &first.name.path, "this grading is said twice", hint);
             None
         }
-        (Some(shares), []) => shares_of(source, shares, system).map(Found::Shares),
-        (None, []) => {
+        (Some(_), [], Some(_)) => {
+            let hint = "write `hydrometer` with `sieves`, or `shares` alone";
+            source.fault(name.span.clone(), &name.path, "this grading is said twice", hint);
+            None
+        }
+        (Some(shares), [], None) => shares_of(source, shares, system).map(Found::Shares),
+        (None, [], None) => {
             if !source.is_faulty(&name.path) {
                 let hint = "write sieves = { a = { size = \"2 mm\", passing = \"62 %\" } }, two or more, or its shares";
                 source.fault(name.span.clone(), &name.path, "nothing says what was found", hint);
             }
             None
         }
-        (None, _) => sieves(source, written, system),
+        (None, ..) => sieves(source, written, system),
     };
-    Some(Grading { name: name.value.clone(), of: of?, day: known(written.day.as_ref()), error, found: found? })
+    let (of, found, name) = (of?, found?, name.value.clone());
+    if let (Some(at), Found::Sieves(sieved)) = (&written.error, &found)
+        && sieved.hydrometer.is_some()
+    {
+        let hint = "leave `error` out, and write `off` beside the hydrometer's readings: divisions that one may be off";
+        source.fault(at.span.clone(), &at.path, "how far this grading may be off follows from its readings", hint);
+    }
+    Some(Grading { name, of, day: known(written.day.as_ref()), error, found })
 }
 
 fn shares_of(source: &Source<'_>, written: &[Option<Written<Ratio>>; 3], system: System) -> Option<[Known<Ratio>; 3]> {
@@ -127,36 +196,48 @@ fn sieves(source: &Source<'_>, written: &build::Grading, system: System) -> Opti
     let read: Vec<Option<Sieve>> = read.collect();
     let mut sieves = read.into_iter().collect::<Option<Vec<Sieve>>>()?;
     sieves.sort_by(|one, other| one.size.value.in_m().total_cmp(&other.size.value.in_m()));
-    let points = sieves.iter().map(|sieve| soil::Sieve { size: sieve.size.value, passing: sieve.passing.value });
-    if let Err(fault) = Curve::through(&points.collect::<Vec<_>>()) {
-        refuse(source, written, &sieves, fault, system);
-        return None;
-    }
-    let coarsest = sieves.last()?;
+    let hydrometer = match &written.hydrometer {
+        None => None,
+        Some(read) => Some(hydrometer::place(source, read, (&written.name, &sieves), system)?),
+    };
+    let coarsest = sieves.last();
     let what = "the largest grain of a grading";
-    let largest = within(source, written.largest.as_ref(), sizes, what, system).unwrap_or_else(|| {
+    let largest = within(source, written.largest.as_ref(), sizes, what, system);
+    let largest = largest.or_else(|| {
         let path = format!("{}.largest", written.name.path);
         let why = "the coarsest sieve is taken for the largest grain";
-        Known::assumed(coarsest.size.value, path, Origin::Judgement, why).following(coarsest.size.path.as_str())
+        let assumed = Known::assumed(coarsest?.size.value, path, Origin::Judgement, why);
+        Some(assumed.following(coarsest?.size.path.as_str()))
     });
-    Some(Found::Sieves(sieves, largest))
+    let Some(largest) = largest else {
+        let hint = "sieve what is coarser than 0.063 mm, and write two sieves or more";
+        source.fault(written.name.span.clone(), &written.name.path, "nothing says how the coarse grains are", hint);
+        return None;
+    };
+    let sieved = Sieved { sieves, largest, hydrometer };
+    let points = sieved.points(&written.name.path);
+    let curve = points.iter().map(|point| soil::Sieve { size: point.size.0, passing: point.passing.0 });
+    if let Err(fault) = Curve::through(&curve.collect::<Vec<_>>()) {
+        refuse(source, written, &points, fault, system);
+        return None;
+    }
+    Some(Found::Sieves(Box::new(sieved)))
 }
 
-/// Says where sieves make no curve.
-fn refuse(source: &Source<'_>, written: &build::Grading, sieves: &[Sieve], fault: CurveFault, system: System) {
-    let mm = |size: Length| format!("{} mm", size.in_mm());
-    let place = |size: Length| sieves.iter().rposition(|sieve| sieve.size.value == size);
+/// Says where sieves and readings make no curve.
+fn refuse(source: &Source<'_>, written: &build::Grading, points: &[GradingPoint], fault: CurveFault, system: System) {
+    let place = |size: Length| points.iter().rposition(|point| point.size.0 == size);
     let (size, message, hint) = match fault {
         CurveFault::Few => {
-            let first = sieves.first().map_or(Length::ZERO, |sieve| sieve.size.value);
+            let first = points.first().map_or(Length::ZERO, |point| point.size.0);
             (first, "one sieve makes no curve".to_owned(), "write two or more, or the shares of sand, silt and clay")
         }
         CurveFault::Twice(size) => (size, format!("two sieves are of {}", mm(size)), "write each sieve once"),
         CurveFault::Outside(size) => (size, format!("what passes {} is no share", mm(size)), "write 0 to 100 %"),
         CurveFault::Falls(size) => {
             let at = place(size).unwrap_or(0);
-            let [less, more] = [at, at.saturating_sub(1)].map(|at| shown(sieves[at].passing.value, system));
-            let finer = mm(sieves[at.saturating_sub(1)].size.value);
+            let [less, more] = [at, at.saturating_sub(1)].map(|at| shown(points[at].passing.0, system));
+            let finer = mm(points[at.saturating_sub(1)].size.0);
             let message = format!("{less} is finer than {}, and {more} finer than {finer}", mm(size));
             (
                 size,
@@ -165,9 +246,20 @@ fn refuse(source: &Source<'_>, written: &build::Grading, sieves: &[Sieve], fault
             )
         }
     };
-    let name = place(size).map(|at| sieves[at].name.as_str());
-    let at = written.sieves.iter().find(|sieve| Some(sieve.name.value.as_str()) == name);
-    if let Some(at) = at.and_then(|sieve| sieve.passing.as_ref()) {
+    let Some(name) = place(size).map(|at| points[at].name.as_str()) else { return };
+    let of_sieve = written.sieves.iter().find(|sieve| sieve.name.value == name);
+    let of_reading = name.strip_prefix("reading ").and_then(|name| {
+        written.hydrometer.as_ref()?.readings.iter().find(|reading| reading.name.value == name)?.reading.as_ref()
+    });
+    if let Some(at) = of_sieve.and_then(|sieve| sieve.passing.as_ref()) {
+        source.fault(at.span.clone(), &at.path, message, hint);
+    } else if let Some(at) = of_reading {
         source.fault(at.span.clone(), &at.path, message, hint);
     }
+}
+
+/// A size in millimetres, to three digits.
+fn mm(size: Length) -> String {
+    let size = size.in_mm();
+    format!("{} mm", format!("{size:.2e}").parse::<f64>().unwrap_or(size))
 }

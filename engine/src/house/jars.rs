@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use super::earth::{Earth, percent};
+use super::earth::{Earth, Ingredient, percent};
 use super::place::{known, nearest, shown, within};
 use crate::build::{self, Build, SEPARATES, Source, Written};
 use crate::earth::soil;
@@ -92,7 +92,15 @@ pub(super) fn ingredient_named(
     written: &Written<String>,
     earth: Option<&Earth>,
 ) -> Option<String> {
-    let ingredients = earth.map_or(&[][..], |earth| &earth.ingredients);
+    ingredient_among(source, written, earth.map_or(&[], |earth| &earth.ingredients))
+}
+
+/// The same among some ingredients.
+pub(super) fn ingredient_among(
+    source: &Source<'_>,
+    written: &Written<String>,
+    ingredients: &[Ingredient],
+) -> Option<String> {
     if ingredients.iter().any(|ingredient| ingredient.name == written.value) {
         return Some(written.value.clone());
     }

@@ -8,6 +8,7 @@ mod mixes;
 mod panels;
 mod roof;
 mod roof_cut;
+mod soils;
 mod stage;
 mod trade;
 
@@ -17,6 +18,7 @@ pub use exploded::{Exploded, Group};
 pub use mixes::{Contour, MixPicture, StepRecipe, TriedMix};
 pub use panels::{PanelPicture, ScoredPanel};
 pub use roof_cut::{LayerCut, RoofCut, roof_cut};
+pub use soils::{CurvePlace, GradingPicture, SoilPoint};
 pub use stage::Stage;
 pub use trade::{Choice, Panel, SoilStays};
 
@@ -53,6 +55,10 @@ pub struct Pictures {
     pub mixes: Vec<MixPicture>,
     /// Test panels whose cracks were scored.
     pub panels: Vec<PanelPicture>,
+    /// Tests of soils that say sand, silt and clay.
+    pub soils: Vec<SoilPoint>,
+    /// Gradings that have a curve.
+    pub gradings: Vec<GradingPicture>,
 }
 
 /// What one sees, from back to front.
@@ -120,6 +126,8 @@ pub fn pictures(house: &House, rows: &Rows) -> Pictures {
     let bodies: Vec<Body> = finished(house, rows, CHORD).bodies.iter().map(Body::of).collect();
     let elevations = elevation::elevations(house, &bodies);
     let (choice, bent) = (trade::choice(house, rows), along::along(house, rows));
+    let exploded = exploded::exploded(house, rows, bodies);
     let (mixes, panels) = (mixes::mixes(house), panels::panels(house));
-    Pictures { elevations, exploded: exploded::exploded(house, rows, bodies), choice, bent, mixes, panels }
+    let (soils, gradings) = (soils::points(house, rows), soils::gradings(house, rows));
+    Pictures { elevations, exploded, choice, bent, mixes, panels, soils, gradings }
 }

@@ -1,6 +1,7 @@
 //! Rows of earth: what stands behind the buckets of each recipe, what a batch gives, and how many batches it takes.
 
 use super::need::Need;
+use super::small_tests;
 use crate::earth;
 use crate::house::{Amount, Earth, House, Recipe, STRAW, WATER};
 use crate::row::Rows;
@@ -29,14 +30,13 @@ pub(super) fn recipes(house: &House, rows: &mut Rows) {
         let name = &ingredient.name;
         let what = if ingredient.bulking.is_some() { "settled" } else { "loose" };
         let density = rows.known(format!("dry mass in a {what} cubic metre of {name}"), &ingredient.density);
+        small_tests::pile(earth, ingredient, rows);
         if let Some(bulking) = &ingredient.bulking {
-            let bulking = rows.known(format!("bulking of damp {name}, loose over settled volume"), bulking);
-            let loose = earth::loose_density(density, bulking)
+            let loose = earth::loose_density(density, bulking.value)
                 .from("density", ingredient.path("density"))
                 .from("bulking", ingredient.path("bulking"));
             rows.add(ingredient.path("loose-density"), format!("dry mass in a loose cubic metre of {name}"), loose);
         }
-        rows.known(format!("moisture of the pile of {name}, of dry mass"), &ingredient.moisture);
         if let Some(clay) = &ingredient.clay {
             rows.known(format!("clay in the dry mass of {name}"), clay);
         }
@@ -46,6 +46,7 @@ pub(super) fn recipes(house: &House, rows: &mut Rows) {
             .from("moisture", ingredient.path("moisture"));
         rows.add(ingredient.path("bucket-mass"), format!("mass of a full bucket of {name}"), full);
     }
+    small_tests::weighings(earth, rows);
     for recipe in &earth.recipes {
         let is_cob = house.wall.cob.as_deref() == Some(recipe.name.as_str());
         Batch { earth, recipe, is_cob }.walk(rows);

@@ -1,9 +1,10 @@
 //! Rows of gradings: what is finer than the sizes of the trade, sand, silt and clay with their error, how dense the grains pack.
 
+use super::hydrometer;
 use crate::build::SEPARATES;
 use crate::earth::soil::{self, Curve};
 use crate::earth::tables::number;
-use crate::house::{Found, Grading, GradingSieve, House};
+use crate::house::{Found, Grading, GradingPoint, GradingSieve, House, Sieved};
 use crate::reason::Answer;
 use crate::row::Rows;
 use crate::units::{Length, Ratio};
@@ -42,44 +43,52 @@ impl Graded<'_> {
         if let Some(day) = &grading.day {
             rows.known(self.title("day of the grading of"), day);
         }
-        let error = rows.known(self.title("how far sand, silt and clay may be off in"), &grading.error);
         match &grading.found {
             Found::Shares(shares) => {
+                let error = self.error(rows);
                 for (separate, share) in SEPARATES.iter().zip(shares) {
                     let share = rows.known(self.title(&format!("{separate} by dry mass in")), share);
                     let path = self.path(&format!("shares.{separate}"));
                     self.band(separate, (path, share), error, rows);
                 }
             }
-            Found::Sieves(sieves, largest) => self.sieves(sieves, (largest, error), rows),
+            Found::Sieves(sieved) => self.sieves(sieved, rows),
         }
     }
 
-    fn sieves(
-        &self,
-        sieves: &[GradingSieve],
-        (largest, error): (&crate::known::Known<Length>, Ratio),
-        rows: &mut Rows,
-    ) {
-        for sieve in sieves {
+    /// How far its shares may be off, as it is written or assumed.
+    fn error(&self, rows: &mut Rows) -> Ratio {
+        rows.known(self.title("how far sand, silt and clay may be off in"), &self.grading.error)
+    }
+
+    fn sieves(&self, sieved: &Sieved, rows: &mut Rows) {
+        for sieve in &sieved.sieves {
             let name = &sieve.name;
             rows.known(self.title(&format!("size of sieve {name} of")), &sieve.size);
             rows.known(self.title(&format!("what passes sieve {name} of")), &sieve.passing);
         }
-        let largest = rows.known(self.title("largest grain of"), largest);
-        let points = sieves.iter().map(|sieve| soil::Sieve { size: sieve.size.value, passing: sieve.passing.value });
-        let Ok(curve) = Curve::through(&points.collect::<Vec<_>>()) else { return };
+        let largest = rows.known(self.title("largest grain of"), &sieved.largest);
+        if let Some(read) = &sieved.hydrometer {
+            hydrometer::walk(self.grading, read, rows);
+        }
+        let points = sieved.points(&self.grading.stem());
+        let curve = points.iter().map(|point| soil::Sieve { size: point.size.0, passing: point.passing.0 });
+        let Ok(curve) = Curve::through(&curve.collect::<Vec<_>>()) else { return };
         for (noun, fact, words) in SIZES {
             let size = Length::m(number(fact));
             if let Some(finer) = curve.finer_than(size) {
-                let answer = beside(soil::finer_by_curve(finer), sieves, |sieve| (sieve.size.value, size));
+                let answer = beside(soil::finer_by_curve(finer), &points, |point| (point.size.0, size));
                 rows.add(self.path(noun), self.title(words), answer);
             }
         }
-        self.separates(error, rows);
-        self.spread(&curve, sieves, rows);
+        let error = match &sieved.hydrometer {
+            Some(read) => hydrometer::error(self.grading, read, rows),
+            None => Some(self.error(rows)),
+        };
+        self.separates(error.unwrap_or(Ratio::ZERO), rows);
+        self.spread(&curve, &points, rows);
         // All grains pass what is as wide as the largest, in any mix.
-        for sieve in sieves.iter().filter(|sieve| sieve.size.value < largest) {
+        for sieve in sieved.sieves.iter().filter(|sieve| sieve.size.value < largest) {
             self.densest(sieve, largest, rows);
         }
     }
@@ -119,12 +128,12 @@ impl Graded<'_> {
     }
 
     /// How wide the curve is spread, and whether a size is missing in it.
-    fn spread(&self, curve: &Curve, sieves: &[GradingSieve], rows: &mut Rows) {
+    fn spread(&self, curve: &Curve, points: &[GradingPoint], rows: &mut Rows) {
         let sizes = [("d10", 0.1, "a tenth"), ("d30", 0.3, "three tenths"), ("d60", 0.6, "six tenths")];
         let [d10, d30, d60] = sizes.map(|(noun, share, words)| {
             let share = Ratio::fraction(share);
             let size = curve.size_at(share)?;
-            let answer = beside(soil::grain_by_curve(size), sieves, |sieve| (sieve.passing.value, share));
+            let answer = beside(soil::grain_by_curve(size), points, |point| (point.passing.0, share));
             Some(rows.add(
                 self.path(noun),
                 self.title(&format!("grain that {words} of the mass are finer than, in")),
@@ -167,28 +176,28 @@ impl Graded<'_> {
     }
 }
 
-/// Names what a point of the curve is read from: the two sieves beside it, or the one that it lies on.
+/// Names what a place of the curve is read from: the two points beside it, or the one that it lies on.
 fn beside<T, V: PartialOrd>(
     answer: Answer<T>,
-    sieves: &[GradingSieve],
-    place: impl Fn(&GradingSieve) -> (V, V),
+    points: &[GradingPoint],
+    place: impl Fn(&GradingPoint) -> (V, V),
 ) -> Answer<T> {
-    let is_on = |sieve: &&GradingSieve| {
-        let (own, wanted) = place(sieve);
+    let is_on = |point: &&GradingPoint| {
+        let (own, wanted) = place(point);
         own == wanted
     };
-    let is_past = |sieve: &GradingSieve| {
-        let (own, wanted) = place(sieve);
+    let is_past = |point: &GradingPoint| {
+        let (own, wanted) = place(point);
         own > wanted
     };
-    let on = sieves.iter().find(is_on);
-    let after = sieves.iter().position(is_past).unwrap_or(sieves.len());
-    let pair = after.checked_sub(1).map_or(&sieves[..0], |before| &sieves[before..sieves.len().min(after + 1)]);
-    on.map_or(pair, std::slice::from_ref).iter().fold(answer, |answer, sieve| {
-        answer.with(format!("size of {}", sieve.name), sieve.size.value, sieve.size.path.as_str()).with(
-            format!("passing {}", sieve.name),
-            sieve.passing.value,
-            sieve.passing.path.as_str(),
+    let on = points.iter().find(is_on);
+    let after = points.iter().position(is_past).unwrap_or(points.len());
+    let pair = after.checked_sub(1).map_or(&points[..0], |before| &points[before..points.len().min(after + 1)]);
+    on.map_or(pair, std::slice::from_ref).iter().fold(answer, |answer, point| {
+        answer.with(format!("size of {}", point.name), point.size.0, point.size.1.as_str()).with(
+            format!("passing {}", point.name),
+            point.passing.0,
+            point.passing.1.as_str(),
         )
     })
 }

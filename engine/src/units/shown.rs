@@ -23,6 +23,10 @@ pub enum Fineness {
     Mark,
     /// Where hands set out: lengths to 1 mm or 1/16 in, four digits elsewhere.
     SetOut,
+    /// As to set out, but lengths under 2 mm, such as a grain, to two digits.
+    Row,
+    /// A strength among others, which keeps their unit however small it is.
+    Strength,
     /// An answer: three or four digits.
     Figure,
 }
@@ -37,7 +41,7 @@ impl Quantity {
         if self.si().is_some_and(|value| !value.is_finite()) {
             return "not known".into();
         }
-        let scale = Scale { digits: if fineness == Fineness::SetOut { 4 } else { 3 } };
+        let scale = Scale { digits: if matches!(fineness, Fineness::SetOut | Fineness::Row) { 4 } else { 3 } };
         let metric = system == System::Metric;
         match *self {
             Quantity::Length(length) => shown_length::shown(length.in_m(), system, fineness),
@@ -46,6 +50,9 @@ impl Quantity {
             Quantity::Mass(mass) => scale.mass(mass, metric),
             Quantity::Density(density) => scale.density(density, metric),
             Quantity::SurfaceMass(mass) => scale.surface_mass(mass, metric),
+            Quantity::Pressure(pressure) if !metric && fineness == Fineness::Strength => {
+                scale.first(&[(pressure.in_psi(), 0.0, "psi")])
+            }
             Quantity::Pressure(pressure) => scale.pressure(pressure, metric),
             Quantity::Force(force) => scale.force(force, metric),
             Quantity::LineLoad(load) => scale.line_load(load, metric),

@@ -1,10 +1,12 @@
 //! Shows lengths: millimetres and metres, or feet, inches and binary fractions that a tape has.
 
-use super::shown::{Fineness, System, significant};
+use super::shown::{Fineness, System, significant, without_zeros};
 
 /// Below this nothing is built or measured here; a smaller length is what rounding left of zero.
 const DUST: f64 = 1e-6;
 const INCH: f64 = 0.0254;
+/// What is smaller is the size of a grain and no mark on a tape.
+const SMALL: f64 = 0.002;
 
 /// Shows a length given in metres.
 pub(super) fn shown(metres: f64, system: System, fineness: Fineness) -> String {
@@ -20,8 +22,9 @@ pub(super) fn shown(metres: f64, system: System, fineness: Fineness) -> String {
 fn metric(size: f64, fineness: Fineness) -> String {
     let step = match fineness {
         Fineness::Hand | Fineness::Mark => 5.0,
-        Fineness::SetOut => 1.0,
-        Fineness::Figure => return metric_figure(size),
+        Fineness::Row if is_small(size) => return small(size * 1_000.0, "mm"),
+        Fineness::SetOut | Fineness::Row => 1.0,
+        Fineness::Figure | Fineness::Strength => return metric_figure(size),
     };
     let mm = (size * 1_000.0 / step).round() * step;
     if mm == 0.0 {
@@ -42,11 +45,13 @@ fn us(size: f64, fineness: Fineness) -> String {
     let parts = match fineness {
         Fineness::Hand => 8.0,
         Fineness::Mark => 4.0,
-        Fineness::SetOut => 16.0,
-        Fineness::Figure if size < INCH => {
+        // A sixteenth of an inch is a mark on a tape all the same.
+        Fineness::Row if is_small(size) && (size * 16.0 / INCH - 1.0).abs() > 1e-3 => return small(size / INCH, "in"),
+        Fineness::SetOut | Fineness::Row => 16.0,
+        Fineness::Figure | Fineness::Strength if size < INCH => {
             return format!("{} in", significant(if size < DUST { 0.0 } else { size / INCH }, 3).1);
         }
-        Fineness::Figure => 16.0,
+        Fineness::Figure | Fineness::Strength => 16.0,
     };
     let count = (size * parts / INCH).round();
     if count == 0.0 {
@@ -61,12 +66,20 @@ fn us(size: f64, fineness: Fineness) -> String {
     if inches == 0.0 { format!("{feet} ft") } else { format!("{feet} ft {} in", in_parts(inches, parts)) }
 }
 
+fn is_small(size: f64) -> bool {
+    (DUST..SMALL - 1e-9).contains(&size)
+}
+
+fn small(size: f64, unit: &str) -> String {
+    format!("{} {unit}", without_zeros(&significant(size, 2).1))
+}
+
 /// A length that rounds to nothing is shown finer: a 2 mm gap is not "0 mm".
 fn finer(size: f64, fineness: Fineness, nothing: &str, show: fn(f64, Fineness) -> String) -> String {
     match fineness {
         _ if size < DUST => nothing.to_owned(),
         Fineness::Hand | Fineness::Mark => show(size, Fineness::SetOut),
-        Fineness::SetOut | Fineness::Figure => show(size, Fineness::Figure),
+        Fineness::SetOut | Fineness::Row | Fineness::Figure | Fineness::Strength => show(size, Fineness::Figure),
     }
 }
 
@@ -110,6 +123,11 @@ mod tests {
         shows(999.7, Fineness::Figure, "1.000 m");
         shows(4715.4, Fineness::Figure, "4.715 m");
         shows(15_234.0, Fineness::Figure, "15.23 m");
+        shows(0.63, Fineness::Row, "0.63 mm");
+        shows(0.001_345, Fineness::Row, "0.0013 mm");
+        shows(1.0, Fineness::Row, "1 mm");
+        shows(2.0, Fineness::Row, "2 mm");
+        shows(452.4, Fineness::Row, "452 mm");
     }
 
     #[test]
@@ -118,6 +136,9 @@ mod tests {
             |inches: f64, fineness, expected: &str| shows(Length::inches(inches), System::Us, fineness, expected);
         shows(17.6, Fineness::Hand, "17 5/8 in");
         shows(17.6, Fineness::SetOut, "17 5/8 in");
+        shows(1.0 / 16.0, Fineness::Row, "1/16 in");
+        shows(0.0165, Fineness::Row, "0.017 in");
+        shows(0.3, Fineness::Row, "5/16 in");
         shows(17.56, Fineness::SetOut, "17 9/16 in");
         shows(0.5, Fineness::Hand, "1/2 in");
         shows(35.99, Fineness::Hand, "3 ft");

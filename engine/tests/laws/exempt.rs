@@ -68,7 +68,17 @@ pub fn is_of_a_band(row: &str, path: &str) -> bool {
     let is_middle = row.starts_with("tests.soils.") && ends(&[".clay", ".clay-over-tested"])
         || row.starts_with("tests.sand-to-add.") && ends(&[".dry", ".buckets"]);
     let is_half = row.starts_with("tests.soils.") && row.ends_with(".clay-error");
-    path.starts_with("tests.gradings.") && if path.ends_with(".error") { is_middle } else { is_half }
+    let is_off = [".error", ".off"].iter().any(|noun| path.ends_with(noun));
+    path.starts_with("tests.gradings.") && if is_off { is_middle } else { is_half }
+}
+
+/// Soil that went through the sieve of 2 mm before a hydrometer was read is all of what its clay is said of: what that sieve passes
+/// cancels.
+pub fn is_of_the_sieve(row: &str, path: &str) -> bool {
+    let is_passing = path.starts_with("tests.gradings.") && path.contains(".sieves.") && path.ends_with(".passing");
+    let of_clay = row.contains(".clay") || row.ends_with(".error");
+    let follows = ["tests.sand-to-add.", "tests.feel."].iter().any(|stem| row.starts_with(stem));
+    is_passing && (follows || ["tests.gradings.", "tests.soils."].iter().any(|stem| row.starts_with(stem)) && of_clay)
 }
 
 /// Trimmings that do not go back to the tarp fill the gap under the roof: what is mixed for both does not change.

@@ -3,8 +3,8 @@
 use engine::answers::Answers;
 use serde_json::{Value, json};
 
-use super::rows::table;
-use crate::spoken::capital;
+use super::rows::{lines, table};
+use crate::spoken::{capital, spoken};
 
 const MARKS: [(&str, &str); 5] = [
     ("height", "water stands"),
@@ -47,14 +47,38 @@ const SAND: [(&str, &str); 6] = [
     ("lacking", "clay lacking"),
 ];
 
+const READINGS: [(&str, &str); 4] = [
+    ("after", "after"),
+    ("reading", "reads"),
+    ("size", "grain afloat"),
+    ("finer", "finer"),
+];
+const MOISTURE: [(&str, &str); 3] = [("wet", "wet"), ("dry", "dried"), ("moisture", "of dry mass")];
+const BULKING: [(&str, &str); 3] = [("damp", "damp"), ("flooded", "flooded"), ("bulking", "bulks")];
+const WEIGHINGS: [(&str, &str); 4] = [
+    ("full", "full"),
+    ("empty", "empty"),
+    ("loose-density", "loose, dry"),
+    ("over-weighed", "computed with, over it"),
+];
+const FEEL: [(&str, &str); 6] = [
+    ("ribbon", "ribbon"),
+    ("clay-low", "clay from"),
+    ("clay-high", "to"),
+    ("clay-within", "tests lie within by"),
+    ("flattened", "dropped ball flattened"),
+    ("drop.pieces", "pieces"),
+];
+
 /// The section; null where nothing of the soil is tested.
 pub(super) fn section(answers: &Answers) -> Value {
-    let stems = ["tests.jars.", "tests.gradings.", "tests.limits."];
-    if !answers.rows.iter().any(|row| stems.iter().any(|stem| row.path.starts_with(stem))) {
+    let stems = ["jars", "gradings", "limits", "moisture", "bulking", "weighings", "feel"].map(|noun| format!("tests.{noun}."));
+    if !answers.rows.iter().any(|row| stems.iter().any(|stem| row.path.starts_with(stem.as_str()))) {
         return Value::Null;
     }
     let aside = answers.rows.matching("tests.jars.*.readings.*.height").filter(|row| row.title.contains(", set aside: "));
-    let textures = answers.rows.matching("tests.soils.*.classes").map(|row| capital(&row.title));
+    let said = ["tests.soils.*.classes", "tests.feel.*.classes", "tests.feel.*.flattened"];
+    let textures = said.into_iter().flat_map(|pattern| answers.rows.matching(pattern)).map(|row| capital(&row.title));
     json!({
         "marks": table(answers, "tests.jars.", &MARKS),
         "aside": aside.map(|row| format!("{}: {}", capital(&row.title), row.shown(answers.system))).collect::<Vec<_>>(),
@@ -65,6 +89,23 @@ pub(super) fn section(answers: &Answers) -> Value {
         "spread": table(answers, "tests.soils.", &SPREAD),
         "limits": table(answers, "tests.limits.", &LIMITS),
         "sand": table(answers, "tests.sand-to-add.", &SAND),
+        "readings": readings(answers),
+        "small": [
+            ["Moisture of a pile", table(answers, "tests.moisture.", &MOISTURE)],
+            ["How damp sand bulks", table(answers, "tests.bulking.", &BULKING)],
+            ["A bucket, weighed", table(answers, "tests.weighings.", &WEIGHINGS)],
+            ["How it feels", table(answers, "tests.feel.", &FEEL)],
+        ],
         "textures": textures.collect::<Vec<_>>(),
     })
+}
+
+/// The readings of all hydrometers, the last of each first.
+fn readings(answers: &Answers) -> Value {
+    let sizes = answers.rows.matching("tests.gradings.*.hydrometer.readings.*.size");
+    let names = sizes.filter_map(|row| {
+        let keys: Vec<&str> = row.path.split('.').collect();
+        Some((format!("{}, {}", spoken(keys.get(2)?), keys.get(5)?), row.path.strip_suffix("size")?.to_owned()))
+    });
+    lines(answers, "", names, &READINGS)
 }

@@ -85,6 +85,17 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             let title = format!("Place {}: {}", place + 1, spoken(tag));
             (title, "True along, thicker across. Marks are measured from the end that goes to the wall.".to_owned())
         }
+        "texture" => {
+            let note = "Discs: gradings, which weigh; rings and broken outlines: jars, which show volumes. Hatched: where the soil may lie. \
+                        Clay is read on the left, sand below, silt on the right, along the short lines.";
+            ("Sand, silt and clay by the tests of the soil".to_owned(), note.to_owned())
+        }
+        other if other.starts_with("grading-") => {
+            let grading = pictures?.gradings.iter().find(|own| other.strip_prefix("grading-") == Some(&own.name))?;
+            let note = "Discs: sieves; rings: hydrometer. Shaded: the mix that packs densest, from round grains to angular ones. \
+                        Broken: what jars of the same soil say. Upright at 0.002 mm: how far its clay may be off.";
+            (super::grading::title(grading), note.to_owned())
+        }
         other if other.starts_with("mixes-") => of_mixes(other.strip_prefix("mixes-")?, answers),
         other if other.starts_with("panels-") => {
             let title = format!("{}: cracks as they were scored", panels::title(other.strip_prefix("panels-")?));

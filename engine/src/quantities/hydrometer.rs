@@ -1,0 +1,104 @@
+//! Rows of a hydrometer: what each reading says of the grains still afloat, and how far the shares that follow may be off.
+
+use crate::earth::soil;
+use crate::house::{Grading, Hydrometer, HydrometerReading};
+use crate::reason::Answer;
+use crate::row::Rows;
+use crate::units::Ratio;
+
+pub(super) fn walk(grading: &Grading, read: &Hydrometer, rows: &mut Rows) {
+    let of = format!("the hydrometer of {}, grading {}", spoken(&grading.of), spoken(&grading.name));
+    rows.known(format!("dry soil in the litre of {of}"), &read.dry);
+    rows.known(format!("reading in clear water with the same salt of {of}"), &read.blank);
+    if let Some(meniscus) = &read.meniscus {
+        rows.known(format!("divisions that the brim of water hides, of {of}"), meniscus);
+    }
+    rows.known(format!("divisions that a reading may be off, of {of}"), &read.off);
+    rows.known(format!("density of the grains of {of}"), &read.grain);
+    rows.known(format!("temperature of the water of {of}"), &read.water);
+    for reading in &read.readings {
+        Read { grading, read, reading }.walk(rows);
+    }
+}
+
+fn spoken(name: &str) -> String {
+    name.replace('-', " ")
+}
+
+/// How far sand, silt and clay may be off by the readings; none where the curve does not reach 2 mm.
+pub(super) fn error(grading: &Grading, read: &Hydrometer, rows: &mut Rows) -> Option<Ratio> {
+    let path = |noun: &str| grading.path(noun);
+    let all = rows.value::<Ratio>(&path("finer.sand"))?;
+    let off = soil::off_by_reading(read.off.value, read.grain.value, read.dry.value, read.share_through(), all)
+        .from("off", read.off.path.as_str())
+        .from("grain density", read.grain.path.as_str())
+        .from("dry in litre", read.dry.path.as_str())
+        .from("finer than stones", path("finer.sand"));
+    let off = match &read.through {
+        Some(through) => off.from("share through", through.path.as_str()),
+        None => off.without("share through"),
+    };
+    let words = format!(
+        "how far sand, silt and clay may be off by the hydrometer's readings in {}, grading {}",
+        spoken(&grading.of),
+        spoken(&grading.name)
+    );
+    Some(rows.add(path("error"), words, off))
+}
+
+/// One reading.
+struct Read<'a> {
+    grading: &'a Grading,
+    read: &'a Hydrometer,
+    reading: &'a HydrometerReading,
+}
+
+impl Read<'_> {
+    fn path(&self, noun: &str) -> String {
+        self.grading.path(&format!("hydrometer.readings.{}.{noun}", self.reading.name))
+    }
+
+    fn title(&self, words: &str) -> String {
+        let (name, of) = (&self.reading.name, spoken(&self.grading.of));
+        format!("{words} reading {name} of {of}, grading {}", spoken(&self.grading.name))
+    }
+
+    fn walk(&self, rows: &mut Rows) {
+        let Read { read, reading, .. } = self;
+        let after = rows.known(self.title("time of"), &reading.after);
+        let scale = rows.known(self.title("scale at"), &reading.reading);
+        if let Some(water) = &reading.water {
+            rows.known(self.title("temperature of the water at"), water);
+        }
+        let water = read.water_of(reading);
+        let temperature = |answer: Answer<f64>| answer.with("temperature", water.value, water.path.as_str());
+        let corrected = Answer { value: reading.corrected, ..soil::corrected(scale, read.blank.value, 0.0) }
+            .from("reading", reading.reading.path.as_str())
+            .from("blank", read.blank.path.as_str())
+            .without("correction");
+        rows.add(self.path("corrected"), self.title("soil alone at"), temperature(corrected));
+        let size = soil::grain_afloat(after, read.grain.value, reading.size)
+            .from("time", reading.after.path.as_str())
+            .from("grain density", read.grain.path.as_str())
+            .with("temperature", water.value, water.path.as_str());
+        let size = match &read.meniscus {
+            None => size.with("corrected reading", reading.corrected, self.path("corrected")),
+            Some(meniscus) => size.with("reading", scale, reading.reading.path.as_str()).with(
+                "meniscus",
+                meniscus.value,
+                meniscus.path.as_str(),
+            ),
+        };
+        rows.add(self.path("size"), self.title("largest grain still afloat at"), size);
+        let share = read.share_through();
+        let finer = soil::finer_of_whole(reading.corrected, read.grain.value, read.dry.value, share)
+            .from("reading", self.path("corrected"))
+            .from("grain density", read.grain.path.as_str())
+            .from("dry in litre", read.dry.path.as_str());
+        let finer = match &read.through {
+            Some(through) => finer.from("share through", through.path.as_str()),
+            None => finer.without("share through"),
+        };
+        rows.add(self.path("finer"), self.title("finer than the grain of"), finer);
+    }
+}
