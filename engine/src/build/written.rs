@@ -1,6 +1,7 @@
 //! The tables of a build file, key by key.
 
 use super::bond_beam::{self, BondBeam, Gap};
+use super::batches::{self, Batches};
 use super::bricks::{self, Bricks};
 use super::built_in::{self, Anchors, BuiltIn};
 use super::earth::{self, Earth};
@@ -73,6 +74,8 @@ pub struct Build {
     pub sandings: Vec<Sanding>,
     /// `[tests.mixes.NAME]`
     pub mixes: Vec<Mixes>,
+    /// `[tests.batches.NAME]`
+    pub batches: Vec<Batches>,
     /// `[rules.tolerances.NAME]`
     pub tolerances: Vec<Tolerance>,
     /// Tables that the build file may hold but that nothing reads yet.
@@ -243,6 +246,7 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
         build.gradings = soil::gradings(&mut table);
         build.sandings = soil::sandings(&mut table);
         build.mixes = mixes::mixes(&mut table);
+        build.batches = batches::batches(&mut table);
         let (bricks, unread) = bricks::tests(table);
         build.bricks = bricks;
         build.unread.extend(unread);

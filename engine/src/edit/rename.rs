@@ -173,7 +173,7 @@ impl Renamed<'_> {
         let path: Vec<&str> = path.iter().map(String::as_str).collect();
         let key = path.last().copied().unwrap_or("");
         let is_of = key == "of" || key.ends_with("-of");
-        let is_tested = matches!(path[..], ["tests", "bricks" | "mixes", _, "of"]);
+        let is_tested = matches!(path[..], ["tests", "bricks" | "mixes" | "batches", _, "of"]);
         // What else is made of something is bought by the name of it and never mixed.
         let is_mixed = matches!(path[..], ["floor" | "skin" | "built-in", ..] | ["wall", "gap", _]);
         match self.parent.join(".").as_str() {

@@ -27,7 +27,7 @@ pub(super) enum Node<'a> {
 const LISTED: [&str; 7] =
     ["wall.line", "wall.lifts", "floor.layers", "floor.oil", "skin.inside", "skin.outside", "roof.layers"];
 /// Tables of named tables.
-const NAMED: [&str; 20] = [
+const NAMED: [&str; 21] = [
     "openings",
     "built-in",
     "services",
@@ -46,6 +46,7 @@ const NAMED: [&str; 20] = [
     "tests.jars",
     "tests.limits",
     "tests.mixes",
+    "tests.batches",
     "tests.gradings",
     "tests.sand-to-add",
 ];
@@ -158,7 +159,7 @@ pub(super) fn holds_named(keys: &[String]) -> bool {
     NAMED.contains(&keys.join(".").as_str())
         || matches!(
             keys[..],
-            ["tests", "bricks", _, "each"]
+            ["tests", "bricks" | "batches", _, "each"]
                 | ["tests", "jars", _, "readings"]
                 | ["tests", "gradings", _, "sieves"]
                 | ["tests", "mixes", _, "wishes" | "tried"]

@@ -1,5 +1,6 @@
 //! The house: every value known, every part placed.
 
+mod batches;
 mod bond_beam;
 mod bought;
 mod bricks;
@@ -28,6 +29,7 @@ mod lifts;
 mod limits;
 mod line;
 mod mix_choice;
+mod mix_plan;
 mod mixes;
 mod opening;
 mod openings;
@@ -80,7 +82,9 @@ pub use jars::{Jar, Settled};
 pub use layers::{Layer, Of, Skin};
 pub use lift_cards::{lift_cards, service_places};
 pub use limits::Limits;
+pub use batches::{Batch, Batches};
 pub use mix_choice::{MixFound, MixSurface, Unchosen};
+pub use mix_plan::MixPlan;
 pub use mixes::{Mixes, Tried, Wish};
 pub use opening::{FittedFrame, Hanging, Lintel, Opening, SillBoard, Splay};
 pub use openings::offsets;
@@ -166,6 +170,8 @@ pub struct House {
     pub limits: Vec<Limits>,
     /// Tried mixes, in the order of their names.
     pub mixes: Vec<Mixes>,
+    /// Logs of batches, in the order of their names.
+    pub batches: Vec<Batches>,
     /// Gradings, in the order of their names.
     pub gradings: Vec<Grading>,
     /// Sand that is to be added, in the order of their names.
