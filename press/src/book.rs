@@ -29,6 +29,7 @@ mod lifts;
 mod mixes;
 #[cfg(feature = "book")]
 mod orders;
+mod plans;
 #[cfg(feature = "book")]
 mod quantities;
 #[cfg(feature = "book")]
@@ -66,8 +67,8 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, quantities, roof,
-        set_out, site, skin, soil, sources, studies, walls,
+        bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, plans, quantities,
+        roof, set_out, site, skin, soil, sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;
@@ -83,6 +84,7 @@ mod whole {
         ("/walls.typ", include_str!("book/chapters/walls.typ")),
         ("/earth.typ", include_str!("book/chapters/earth.typ")),
         ("/mixes.typ", include_str!("book/chapters/mixes.typ")),
+        ("/plans.typ", include_str!("book/chapters/plans.typ")),
         ("/bricks.typ", include_str!("book/chapters/bricks.typ")),
         ("/lifts.typ", include_str!("book/chapters/lifts.typ")),
         ("/roof.typ", include_str!("book/chapters/roof.typ")),
@@ -128,6 +130,8 @@ mod whole {
             "recipes": earth::recipes(answers),
             "behind": earth::behind(answers),
             "mixes": mixes::chapter(answers),
+            "plans": plans::chapter(answers),
+            "batches": plans::logs(answers),
             "bricks": bricks::chapter(answers),
             "soil": soil::section(answers),
             "lifts": lifts::chapter(answers),

@@ -2,6 +2,7 @@
 
 mod all;
 pub mod area;
+mod batches;
 mod bending;
 mod bond_beam;
 mod bricks;
@@ -40,6 +41,7 @@ mod way;
 mod words;
 
 pub use all::{Drawing, all};
+pub use batches::batches;
 pub use bending::bending;
 pub use bond_beam::bond_beam;
 pub use bricks::bricks;

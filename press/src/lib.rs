@@ -1,5 +1,6 @@
 //! Answers in, bytes out: drawings as SVG, the build book as PDF. Places things on paper, computes nothing else.
 
+pub mod batches;
 pub mod book;
 pub mod bricks;
 pub mod drawing;
@@ -11,6 +12,7 @@ pub mod lettering;
 pub mod mixes;
 pub mod orders;
 pub mod paper;
+pub mod plans;
 mod spoken;
 pub mod studies;
 pub mod svg;

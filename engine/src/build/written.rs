@@ -1,7 +1,7 @@
 //! The tables of a build file, key by key.
 
-use super::bond_beam::{self, BondBeam, Gap};
 use super::batches::{self, Batches};
+use super::bond_beam::{self, BondBeam, Gap};
 use super::bricks::{self, Bricks};
 use super::built_in::{self, Anchors, BuiltIn};
 use super::earth::{self, Earth};

@@ -69,7 +69,12 @@ fn batches(
     let recipe = earth.recipe(&of)?;
     let all: f64 = earth.buckets(recipe).iter().sum();
     let each = written.each.iter().filter_map(|own| batch(source, own, earth, all, system)).collect();
-    (!source.is_faulty(&name.path)).then(|| Batches { name: name.value.clone(), of, day: known(written.day.as_ref()), each })
+    (!source.is_faulty(&name.path)).then(|| Batches {
+        name: name.value.clone(),
+        of,
+        day: known(written.day.as_ref()),
+        each,
+    })
 }
 
 fn batch(source: &Source<'_>, written: &build::Batch, earth: &Earth, all: f64, system: System) -> Option<Batch> {
@@ -86,7 +91,12 @@ fn batch(source: &Source<'_>, written: &build::Batch, earth: &Earth, all: f64, s
     }
     if people.is_some() != time.is_some() {
         let message = format!("of batch \"{}\" only one of `people` and `time` is written", name.value);
-        source.fault(name.span.clone(), &name.path, message, "write both, such as people = 3, time = \"35 min\", or neither");
+        source.fault(
+            name.span.clone(),
+            &name.path,
+            message,
+            "write both, such as people = 3, time = \"35 min\", or neither",
+        );
         return None;
     }
     if placed.is_none() && handful.is_none() && time.is_none() {
@@ -99,7 +109,12 @@ fn batch(source: &Source<'_>, written: &build::Batch, earth: &Earth, all: f64, s
         let loose = earth::loose_volume(earth.bucket(), buckets.as_ref().map_or(all, |own| own.value)).value;
         if own.value > loose * MOST {
             let message = format!("batch \"{}\" filled more than three times what its buckets hold", name.value);
-            source.fault(at.span.clone(), &at.path, message, "`placed` is of one batch alone: measure it in a frame of boards");
+            source.fault(
+                at.span.clone(),
+                &at.path,
+                message,
+                "`placed` is of one batch alone: measure it in a frame of boards",
+            );
             return None;
         }
     }

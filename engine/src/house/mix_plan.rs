@@ -124,7 +124,8 @@ fn from_limits(
         Ok(None) => "the limits leave too few mixes of whole steps to plan any that could contradict each other",
         Err(why) => why.in_words(),
     };
-    let hint = format!("a trial mix is {} buckets: widen the limits, or measure in smaller steps", f64::from(whole) * step);
+    let hint =
+        format!("a trial mix is {} buckets: widen the limits, or measure in smaller steps", f64::from(whole) * step);
     source.fault(name.span.clone(), &format!("{}.limits", name.path), message, hint);
     None
 }

@@ -171,7 +171,17 @@ fn mixes(
         return None;
     }
     let plan = mix_plan::plan(source, written, (&parts, &tried, &found), (step.value, order), system);
-    Some(Mixes { name: name.value.clone(), of, day: known(written.day.as_ref()), step, parts, wishes, tried, found, plan })
+    Some(Mixes {
+        name: name.value.clone(),
+        of,
+        day: known(written.day.as_ref()),
+        step,
+        parts,
+        wishes,
+        tried,
+        found,
+        plan,
+    })
 }
 
 /// Refuses buckets that are not filled as those of the earth are.
@@ -182,8 +192,7 @@ pub(super) fn are_filled_alike(source: &Source<'_>, build: &Build, own: Option<&
     {
         let word = |fill| if fill == build::Fill::Struck { "struck" } else { "heaped" };
         let [own_word, earth_word] = [own.value, earth.value].map(word);
-        let message =
-            format!("{tried} in {own_word} buckets, and the earth is measured in {earth_word} ones");
+        let message = format!("{tried} in {own_word} buckets, and the earth is measured in {earth_word} ones");
         let hint = "a heap is no whole bucket: try one mix again as the batches will be measured, or measure all alike";
         source.fault(own.span.clone(), &own.path, message, hint);
     }

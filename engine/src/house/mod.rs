@@ -62,6 +62,7 @@ mod trench;
 mod trench_section;
 mod unrolled;
 
+pub use batches::{Batch, Batches};
 pub use bond_beam::{BeamPlan, beam_plan};
 pub use bought::{OIL, STONES, STRAW, THINNER, WATER};
 pub use bricks::{Brick, Bricks, Moisture, Trial};
@@ -82,7 +83,6 @@ pub use jars::{Jar, Settled};
 pub use layers::{Layer, Of, Skin};
 pub use lift_cards::{lift_cards, service_places};
 pub use limits::Limits;
-pub use batches::{Batch, Batches};
 pub use mix_choice::{MixFound, MixSurface, Unchosen};
 pub use mix_plan::MixPlan;
 pub use mixes::{Mixes, Tried, Wish};

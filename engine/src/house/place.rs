@@ -3,8 +3,8 @@
 use std::ops::Range;
 
 use super::{
-    About, House, Stone, Wall, batches, bricks, built_in, earth, floor as floor_work, gap, gauge, goods, gradings, jars, layers,
-    levels, lifts, limits, line, mixes, openings, profile, roof, sanding, set_out, shelter, site,
+    About, House, Stone, Wall, batches, bricks, built_in, earth, floor as floor_work, gap, gauge, goods, gradings,
+    jars, layers, levels, lifts, limits, line, mixes, openings, profile, roof, sanding, set_out, shelter, site,
 };
 use crate::build::{Build, Source, Written};
 use crate::curve::Along;

@@ -10,7 +10,8 @@ use crate::units::{Days, Fineness, Quantity, Ratio, System, Volume};
 
 pub(super) fn walk(house: &House, rows: &mut Rows) {
     for batches in &house.batches {
-        let Some((earth, recipe)) = house.earth.as_ref().and_then(|earth| Some((earth, earth.recipe(&batches.of)?))) else {
+        let Some((earth, recipe)) = house.earth.as_ref().and_then(|earth| Some((earth, earth.recipe(&batches.of)?)))
+        else {
             continue;
         };
         let log = Log { batches, recipe, system: house.system, name: batches.name.replace('-', " ") };
@@ -75,9 +76,11 @@ impl Log<'_> {
         let (loose, path) = match &batch.buckets {
             Some(buckets) => {
                 rows.known(own("buckets in"), buckets);
-                let loose = earth::loose_volume(bucket, buckets.value)
-                    .from("bucket", bucket_path)
-                    .with("buckets", buckets.value, buckets.path.as_str());
+                let loose = earth::loose_volume(bucket, buckets.value).from("bucket", bucket_path).with(
+                    "buckets",
+                    buckets.value,
+                    buckets.path.as_str(),
+                );
                 let path = self.path_of(batch, "loose");
                 (rows.add(path.as_str(), own("loose volume of"), loose), path)
             }

@@ -1,10 +1,10 @@
 //! Rows of a plan of mixes: how many, in which order, of what, how many bricks and bars, what to set aside, first and last day.
 
+use crate::build::{BrickTest, Wanted};
 use crate::earth::mixture;
 use crate::earth::strength;
 use crate::earth::tables::number;
 use crate::house::{Bricks, Earth, House, MixPlan, Mixes, Wish};
-use crate::build::{BrickTest, Wanted};
 use crate::row::Rows;
 use crate::units::{Kind, Mass, Pressure, Quantity, Ratio};
 
@@ -169,7 +169,9 @@ impl Plan<'_> {
         }
         let of_it = bricks.iter().filter(|lot| lot.of == self.mixes.of && lot.test == BrickTest::Crushed);
         let found = of_it.map(|lot| ["deviation", "mean"].map(|noun| lot.path(noun))).find_map(|[deviation, mean]| {
-            let [Some(own), Some(middle)] = [&deviation, &mean].map(|path| rows.value::<Pressure>(path)) else { return None };
+            let [Some(own), Some(middle)] = [&deviation, &mean].map(|path| rows.value::<Pressure>(path)) else {
+                return None;
+            };
             Some(mixture::scatter_share(own, middle).from("deviation", deviation).from("mean", mean))
         });
         Some(rows.add(self.path("scatter"), self.title(words), found?))
@@ -180,16 +182,19 @@ impl Plan<'_> {
         let Some(bricks) = rows.value::<u64>(&self.path("bricks")) else { return };
         let each = |noun: &str, fact: &str| if rows.find(&self.path(noun)).is_some() { number(fact) } else { 0.0 };
         let [damp, bars, panels] =
-            [("all.damp", "plan-damp"), ("all.bars", "plan-bars"), ("all.panels", "plan-panels")].map(|(noun, fact)| each(noun, fact));
+            [("all.damp", "plan-damp"), ("all.bars", "plan-bars"), ("all.panels", "plan-panels")]
+                .map(|(noun, fact)| each(noun, fact));
         let moulded = mixture::moulded(bricks, damp, bars, panels).from("bricks", self.path("bricks"));
         let moulded = moulded.without("damp").without("bars").without("panels");
-        let moulded = rows.add(self.path("moulded"), self.title("volume of the pieces of one mix, as moulded, by"), moulded);
+        let moulded =
+            rows.add(self.path("moulded"), self.title("volume of the pieces of one mix, as moulded, by"), moulded);
         let Some(recipe) = self.earth.recipe(&self.mixes.of) else { return };
-        let placed = mixture::trial_placed(steps, self.mixes.step.value, self.earth.bucket(), recipe.placed_yield.value)
-            .from("steps", self.steps_path())
-            .from("step", self.mixes.step.path.as_str())
-            .from("bucket", self.earth.bucket_path())
-            .from("placed yield", recipe.path("yield"));
+        let placed =
+            mixture::trial_placed(steps, self.mixes.step.value, self.earth.bucket(), recipe.placed_yield.value)
+                .from("steps", self.steps_path())
+                .from("step", self.mixes.step.path.as_str())
+                .from("bucket", self.earth.bucket_path())
+                .from("placed yield", recipe.path("yield"));
         let is_enough = placed.value >= moulded;
         let words = if is_enough { "" } else { " (too little: write a larger `batch`)" };
         let title = self.title(&format!("what a trial mix gives, placed{words}, in"));
@@ -211,7 +216,8 @@ impl Plan<'_> {
             rows.add(path("volume"), title("loose volume"), volume);
             let full = format!("earth.ingredients.{ingredient}.bucket-mass");
             if let Some(mass) = rows.value::<Mass>(&full) {
-                let mass = mixture::aside_mass(buckets, mass).from("buckets", path("buckets")).from("full bucket", full);
+                let mass =
+                    mixture::aside_mass(buckets, mass).from("buckets", path("buckets")).from("full bucket", full);
                 rows.add(path("mass"), title("mass, damp from its pile,"), mass);
             }
         }

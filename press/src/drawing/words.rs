@@ -5,8 +5,8 @@ use engine::pictures::{Pictures, SoilStays};
 use engine::units::System;
 
 use crate::bricks;
-use crate::mixes;
 use crate::spoken::spoken;
+use crate::{batches, mixes};
 
 /// The words of a drawing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -85,6 +85,12 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             (title, "True along, thicker across. Marks are measured from the end that goes to the wall.".to_owned())
         }
         other if other.starts_with("mixes-") => of_mixes(other.strip_prefix("mixes-")?, answers),
+        other if other.starts_with("batches-") => {
+            let title = batches::title(other.strip_prefix("batches-")?);
+            let note = "Band: within three deviations of the first ten, by the steps from one to the next; crossed: outside, so stop and find what \
+                        changed.";
+            (format!("{title}: yield and moisture, one after the other"), note.to_owned())
+        }
         other if other.starts_with("bricks-") || other.starts_with("damp-bricks-") => of_bricks(other, answers)?,
         other => match (other.strip_prefix("plaster-lots-"), other.strip_prefix("elevation-")) {
             (Some(side), _) => {

@@ -13,8 +13,8 @@ pub use design::{Limits, Unmeasurable, centroid, lattice, lattice_count, measura
 pub use desirability::{Goal, Want, desirability, overall};
 pub use fit::{Fit, LackOfFit, Predicted, Unfitted, distinct, fitted, groups, highest_order};
 pub use plan::{
-    Planned, aside_mass, aside_volume, bricks_of_each, first_making_day, last_making_day, making_days, mixes_in_all, mixes_to_make,
-    moulded, one_mix, pieces, pieces_by_habit, planned, scatter_share, set_aside, to_fill, trial_placed,
+    Planned, aside_mass, aside_volume, bricks_of_each, first_making_day, last_making_day, making_days, mixes_in_all,
+    mixes_to_make, moulded, one_mix, pieces, pieces_by_habit, planned, scatter_share, set_aside, to_fill, trial_placed,
 };
 pub use terms::{Kind, Order, Terms};
 pub use tried::{

@@ -73,7 +73,8 @@ fn candidates(counts: &[Vec<u32>]) -> Vec<Vec<u32>> {
             own.fold([u32::MAX, 0], |[low, high], count| [low.min(count), high.max(count)])
         })
         .collect();
-    let is_corner = |counts: &[u32]| counts.iter().zip(&ends).filter(|(count, ends)| ends.contains(count)).count() + 1 >= parts;
+    let is_corner =
+        |counts: &[u32]| counts.iter().zip(&ends).filter(|(count, ends)| ends.contains(count)).count() + 1 >= parts;
     let own = counts.iter().enumerate().filter(|(place, counts)| place % every == 0 || is_corner(counts));
     own.map(|(_, counts)| counts.clone()).collect()
 }
@@ -98,8 +99,11 @@ fn repeated(mixes: &[Vec<f64>], chosen: &[usize], count: usize) -> Vec<usize> {
     let middle: Vec<f64> =
         (0..parts).map(|part| mixes.iter().map(|mix| mix[part]).sum::<f64>() / mixes.len() as f64).collect();
     let mut sorted = chosen.to_vec();
-    sorted.sort_by(|one, other| apart(&mixes[*one], &middle).total_cmp(&apart(&mixes[*other], &middle)).then(one.cmp(other)));
-    let own = (0..count.min(sorted.len())).map(|turn| sorted[if turn % 2 == 0 { sorted.len() - 1 - turn / 2 } else { turn / 2 }]);
+    sorted.sort_by(|one, other| {
+        apart(&mixes[*one], &middle).total_cmp(&apart(&mixes[*other], &middle)).then(one.cmp(other))
+    });
+    let own = (0..count.min(sorted.len()))
+        .map(|turn| sorted[if turn % 2 == 0 { sorted.len() - 1 - turn / 2 } else { turn / 2 }]);
     own.collect()
 }
 
