@@ -83,7 +83,7 @@ fn batch(source: &Source<'_>, written: &build::Batch, earth: &Earth, all: f64, s
     let litres = Volume::litres(1.0)..Volume::m3(5.0);
     let placed = within(source, written.placed.as_ref(), litres, "what a batch fills as it is placed", system);
     let handful = handful(source, written, system);
-    let people = within(source, written.people.as_ref(), 1..101, "a number of people at one tarp", system);
+    let people = within(source, written.people.as_ref(), 1..100, "a number of people at one tarp", system);
     let times = Days::days(1.0 / 1440.0)..Days::days(2.0);
     let time = within(source, written.time.as_ref(), times, "how long a batch takes", system);
     if source.is_faulty(&name.path) {

@@ -51,9 +51,8 @@ pub(super) fn plan(
         None if tried.is_empty() => &bare,
         None => return None,
     };
-    let count = |written: &Option<Written<u64>>, most: u64, what: &str| {
-        within(source, written.as_ref(), 1..most + 1, what, system)
-    };
+    let count =
+        |written: &Option<Written<u64>>, most: u64, what: &str| within(source, written.as_ref(), 1..most, what, system);
     let batch = within(source, keys.batch.as_ref(), 0.5..500.0, "a number of buckets in a trial mix", system);
     let start = count(&keys.start, 1_000_000, "a number from which an order is drawn by lot");
     let bricks = count(&keys.bricks, 60, "a number of dry bricks of a mix");

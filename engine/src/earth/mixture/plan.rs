@@ -30,7 +30,10 @@ pub struct Planned {
 /// Methods, 5.5.4, from memory; how many is this project's judgement.
 #[must_use]
 pub fn planned(counts: &[Vec<u32>], asked: Option<Order>, tried: &[Vec<f64>], start: u64) -> Option<Planned> {
-    let kept = candidates(counts);
+    let near = number("mixes-alike-ratio");
+    let alike = |mix: &[f64], other: &Vec<f64>| mix.iter().zip(other).all(|(one, other)| (one - other).abs() < near);
+    let mut kept = candidates(counts);
+    kept.retain(|counts| !tried.iter().any(|other| alike(&shares(counts), other)));
     let mixes: Vec<Vec<f64>> = kept.iter().map(|counts| shares(counts)).collect();
     let ingredients = mixes.first()?.len();
     let terms = |order: Order| Terms::of(Kind::Shares, order, ingredients);
