@@ -79,7 +79,7 @@ fn words(answers: &Answers, name: String) -> BatchWords {
     });
     let header = std::iter::once("batch").chain(used.iter().map(|(_, words)| *words)).map(str::to_owned);
     let said = TOGETHER.iter().filter_map(|(noun, words)| Some([(*words).to_owned(), marked(answers, find(noun)?)]));
-    let by_title = ["yield.apart", "outside"].into_iter().filter_map(find);
+    let by_title = ["yield.apart", "changed"].into_iter().filter_map(find);
     let by_title = by_title.map(|row| [sentence(&row.title), marked(answers, row)]);
     BatchWords {
         title: title(&name),

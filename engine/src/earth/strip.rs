@@ -64,6 +64,18 @@ formula! {
 }
 
 formula! {
+    /// Later batches at which the work stops until one knows what has changed: all that lie outside.
+    ///
+    /// ```text
+    /// s = n        n: outside of the strip
+    /// ```
+    /// Source: common practice of such charts, no source.
+    pub fn batches_changed(outside: u64) -> f64 {
+        outside as f64
+    }
+}
+
+formula! {
     /// What a batch took of people's time.
     ///
     /// ```text

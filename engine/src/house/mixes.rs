@@ -3,8 +3,10 @@
 use jiff::civil::Date;
 
 use super::earth::{Earth, Recipe, recipe_named};
-use super::mix_choice::{MixFound, found};
-use super::mix_plan::{self, MixPlan};
+use super::mix_choice::found;
+pub use super::mix_choice::{MixFound, MixSurface, Unchosen};
+use super::mix_plan;
+pub use super::mix_plan::MixPlan;
 use super::place::{known, nearest, within};
 use crate::build::{self, Build, Source, SurfaceOrder, Wanted, Written};
 use crate::earth::mixture::{Goal, Order, Want};

@@ -161,7 +161,7 @@ impl Log<'_> {
         let lacking = strips.iter().map(|(_, found, _)| wanted.saturating_sub(found.len())).min().unwrap_or(wanted);
         if strips.iter().all(|(.., strip)| strip.is_none()) {
             let words = format!("later batches outside of the strip, which is not known yet (log {lacking} more), of");
-            return rows.not_known(self.path("outside"), self.title(&words));
+            return rows.not_known(self.path("changed"), self.title(&words));
         }
         let mut names: Vec<&str> = Vec::new();
         let mut said: Vec<String> = Vec::new();
@@ -188,7 +188,10 @@ impl Log<'_> {
             let said = said.join("; ");
             format!("later batches outside of the strip ({said}: stop, find what changed: sand damp? another pile?) of")
         };
-        rows.add(self.path("outside"), self.title(&words), answer);
+        let count =
+            rows.add(self.path("outside"), self.title("count of later batches outside of the strip of"), answer);
+        let answer = earth::batches_changed(count).from("outside", self.path("outside"));
+        rows.add(self.path("changed"), self.title(&words), answer);
     }
 
     fn shown(&self, ratio: Ratio) -> String {
