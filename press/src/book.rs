@@ -31,6 +31,7 @@ mod mixes;
 mod orders;
 #[cfg(feature = "book")]
 mod panels;
+mod plans;
 #[cfg(feature = "book")]
 mod quantities;
 #[cfg(feature = "book")]
@@ -68,7 +69,7 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, panels,
+        bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, panels, plans,
         quantities, roof, set_out, site, skin, soil, sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
@@ -88,6 +89,7 @@ mod whole {
         ("/earth.typ", include_str!("book/chapters/earth.typ")),
         ("/mixes.typ", include_str!("book/chapters/mixes.typ")),
         ("/panels.typ", include_str!("book/chapters/panels.typ")),
+        ("/plans.typ", include_str!("book/chapters/plans.typ")),
         ("/bricks.typ", include_str!("book/chapters/bricks.typ")),
         ("/lifts.typ", include_str!("book/chapters/lifts.typ")),
         ("/roof.typ", include_str!("book/chapters/roof.typ")),
@@ -134,6 +136,8 @@ mod whole {
             "behind": earth::behind(answers),
             "mixes": mixes::chapter(answers),
             "panels": panels::chapter(answers),
+            "plans": plans::chapter(answers),
+            "batches": plans::logs(answers),
             "bricks": bricks::chapter(answers),
             "soil": soil::section(answers),
             "lifts": lifts::chapter(answers),
@@ -158,7 +162,8 @@ mod whole {
         drawn_files
             .extend(drawings.iter().map(|drawing| (format!("/{}.svg", drawing.name), drawing.scaled.svg.to_string())));
         drawn_files.extend(earth::drawings(answers));
-        let mut files: Vec<(&str, &[u8])> = vec![("/main.typ", MAIN.as_bytes()), ("/data.typ", DATA), ("/data.json", data.as_bytes())];
+        let mut files: Vec<(&str, &[u8])> =
+            vec![("/main.typ", MAIN.as_bytes()), ("/data.typ", DATA), ("/data.json", data.as_bytes())];
         files.extend(CHAPTERS.iter().map(|(name, text)| (*name, text.as_bytes())));
         files.extend(drawn_files.iter().map(|(name, drawn)| (name.as_str(), drawn.as_bytes())));
         typeset(&files, "/main.typ")

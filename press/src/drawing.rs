@@ -2,6 +2,7 @@
 
 mod all;
 pub mod area;
+mod batches;
 mod bending;
 mod bond_beam;
 mod bricks;
@@ -15,8 +16,8 @@ mod faces;
 mod first_shape;
 mod floor_bays;
 mod frame;
-mod hand;
 mod grading;
+mod hand;
 mod hatch;
 pub mod labels;
 mod lettered;
@@ -43,6 +44,7 @@ mod way;
 mod words;
 
 pub use all::{Drawing, all};
+pub use batches::batches;
 pub use bending::bending;
 pub use bond_beam::bond_beam;
 pub use bricks::bricks;

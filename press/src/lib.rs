@@ -1,5 +1,6 @@
 //! Answers in, bytes out: drawings as SVG, the build book as PDF. Places things on paper, computes nothing else.
 
+pub mod batches;
 pub mod book;
 pub mod bricks;
 pub mod drawing;
@@ -12,6 +13,7 @@ pub mod mixes;
 pub mod orders;
 pub mod panels;
 pub mod paper;
+pub mod plans;
 pub mod soils;
 mod spoken;
 pub mod studies;

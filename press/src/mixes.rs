@@ -41,7 +41,7 @@ const WISH: [(&str, &str); 11] = [
 /// The words of all tried mixes.
 #[must_use]
 pub fn series(answers: &Answers) -> Vec<MixWords> {
-    names(answers, "tests.mixes.*.batch", 2).into_iter().map(|name| words(answers, &name)).collect()
+    names(answers, "tests.mixes.*.tried.*.buckets.*", 2).into_iter().map(|name| words(answers, &name)).collect()
 }
 
 /// The names of the mixes that choose a recipe and have a picture: those of two or three ingredients.
@@ -58,7 +58,7 @@ pub(crate) fn title(name: &str) -> String {
 }
 
 /// The names that stand at a place of the paths of a pattern, each once.
-fn names(answers: &Answers, pattern: &str, place: usize) -> Vec<String> {
+pub(crate) fn names(answers: &Answers, pattern: &str, place: usize) -> Vec<String> {
     let mut names: Vec<String> = Vec::new();
     for name in answers.rows.matching(pattern).filter_map(|row| row.path.split('.').nth(place)) {
         if !names.iter().any(|own| own == name) {
@@ -137,7 +137,7 @@ fn together(answers: &Answers, name: &str, ingredients: &[String]) -> Vec<[Strin
 }
 
 /// A title with its first letter large.
-fn sentence(title: &str) -> String {
+pub(crate) fn sentence(title: &str) -> String {
     let mut letters = title.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

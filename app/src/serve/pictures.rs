@@ -52,6 +52,7 @@ pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
             names.extend(press::soils::drawn(answers));
             names.extend(press::mixes::drawn(answers).into_iter().map(|name| format!("mixes-{name}")));
             names.extend(press::panels::drawn(answers).into_iter().map(|name| format!("panels-{name}")));
+            names.extend(press::batches::logged(answers).into_iter().map(|name| format!("batches-{name}")));
             for lot in &answers.bricks {
                 names.push(format!("bricks-{}", lot.name));
                 names.extend(lot.fall.as_ref().map(|_| format!("damp-bricks-{}", lot.name)));
@@ -164,6 +165,7 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
             let all = &standing.pictures()?.panels;
             Some(drawing::panels(all.iter().find(|own| other.strip_prefix("panels-") == Some(&own.name))?, medium))
         }
+        other if other.starts_with("batches-") => drawing::batches(answers, other.strip_prefix("batches-")?, medium),
         other if other.starts_with("bricks-") || other.starts_with("damp-bricks-") => bricks(answers, other, medium),
         "exploded" => Some(drawing::exploded(answers, &standing.pictures()?.exploded, medium)),
         other => match (other.strip_prefix("plaster-lots-"), other.strip_prefix("elevation-")) {

@@ -14,7 +14,13 @@ pub fn tables(leaf: &str, answers: &Answers) -> Vec<Table> {
         "walls" => vec![openings(answers)],
         "earth" => {
             let recipes = answers.recipes.iter().map(|recipe| of_recipe(answers, recipe));
-            recipes.chain(of_mixes(answers)).chain(of_panels(answers)).chain(of_bricks(answers)).collect()
+            recipes
+                .chain(of_mixes(answers))
+                .chain(of_plans(answers))
+                .chain(of_batches(answers))
+                .chain(of_panels(answers))
+                .chain(of_bricks(answers))
+                .collect()
         }
         "roof" => places(answers).into_iter().chain(deck(answers)).chain(beam(answers)).collect(),
         _ => Vec::new(),
@@ -99,6 +105,30 @@ fn of_mixes(answers: &Answers) -> Vec<Table> {
         let tried = Table { title: mixes.title, header: mixes.tried.header, rows: mixes.tried.rows };
         let wishes = Table { title: titles[0].clone(), header: mixes.wishes.header, rows: mixes.wishes.rows };
         [tried, wishes, table(&titles[1], &["what", "how much"], together)]
+    });
+    all.filter(|table| !table.rows.is_empty()).collect()
+}
+
+/// What to make next, in its order, and by when.
+fn of_plans(answers: &Answers) -> Vec<Table> {
+    let all = press::plans::plans(answers).into_iter().flat_map(|plan| {
+        let open = plan.open.into_iter().map(|sentence| vec![sentence, "–".to_owned()]);
+        let facts = plan.facts.into_iter().map(Vec::from).chain(open).collect();
+        let title = format!("{}: how many, by when", plan.title);
+        let mixes = Table { title: plan.title, header: plan.mixes.header, rows: plan.mixes.rows };
+        [mixes, table(&title, &["what", "how much"], facts)]
+    });
+    all.collect()
+}
+
+/// What each batch of a log filled, and what they say together.
+fn of_batches(answers: &Answers) -> Vec<Table> {
+    let all = press::batches::logs(answers).into_iter().flat_map(|log| {
+        let open = log.open.into_iter().map(|sentence| vec![sentence, "–".to_owned()]);
+        let together = log.together.into_iter().map(Vec::from).chain(open).collect();
+        let title = format!("{}: together", log.title);
+        let each = Table { title: log.title, header: log.each.header, rows: log.each.rows };
+        [each, table(&title, &["what", "how much"], together)]
     });
     all.collect()
 }

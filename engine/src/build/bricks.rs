@@ -128,9 +128,7 @@ fn bricks(name: Written<String>, mut table: Table<'_, '_>) -> Bricks {
         lever,
         each: table
             .table("each")
-            .map(|mut each| {
-                each.named_tables().into_iter().map(|(name, table)| brick(name, table, way)).collect()
-            })
+            .map(|mut each| each.named_tables().into_iter().map(|(name, table)| brick(name, table, way)).collect())
             .unwrap_or_default(),
     };
     table.finish();

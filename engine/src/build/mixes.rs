@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use super::earth::Fill;
 use super::reader::Table;
 use super::source::Written;
-use crate::units::{Kind, Quantity};
+use crate::units::{Days, Kind, Quantity, Ratio};
 
 /// `[tests.mixes.NAME]`
 #[derive(Clone, Debug)]
@@ -28,6 +28,27 @@ pub struct Mixes {
     pub wishes: Vec<Wish>,
     /// `[tests.mixes.NAME.tried]`
     pub tried: Vec<Tried>,
+    /// `[tests.mixes.NAME.plan]`
+    pub plan: Option<Plan>,
+}
+
+/// How the mixes are planned.
+#[derive(Clone, Debug, Default)]
+pub struct Plan {
+    /// The day on which they are to be tested.
+    pub wanted_by: Option<Written<Date>>,
+    /// Buckets of a trial mix.
+    pub batch: Option<Written<f64>>,
+    /// From which number their order is drawn by lot.
+    pub start: Option<Written<u64>>,
+    /// Dry bricks of each.
+    pub bricks: Option<Written<u64>>,
+    /// How bricks of a mix scatter, as a share of their mean.
+    pub scatter: Option<Written<Ratio>>,
+    /// Days until they are dry.
+    pub dry: Option<Written<Days>>,
+    /// Mixes that are made in a day.
+    pub in_a_day: Option<Written<u64>>,
 }
 
 /// How bent a surface is.
@@ -116,6 +137,21 @@ fn one(name: Written<String>, mut table: Table<'_, '_>) -> Mixes {
         limits: limits.into_iter().map(|(name, table)| bounds(name, table)).collect(),
         wishes: wishes.into_iter().map(|(name, table)| wish(name, table)).collect(),
         tried: tried.into_iter().map(|(name, table)| tried_mix(name, table)).collect(),
+        plan: table.table("plan").map(plan),
+    };
+    table.finish();
+    read
+}
+
+fn plan(mut table: Table<'_, '_>) -> Plan {
+    let read = Plan {
+        wanted_by: table.date("wanted-by"),
+        batch: table.quantity("batch", Kind::Number),
+        start: table.count("start"),
+        bricks: table.count("bricks"),
+        scatter: table.quantity("scatter", Kind::Ratio),
+        dry: table.quantity("dry", Kind::Days),
+        in_a_day: table.count("in-a-day"),
     };
     table.finish();
     read

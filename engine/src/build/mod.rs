@@ -1,5 +1,6 @@
 //! What the builder may write: the build file as written, nothing filled in yet.
 
+mod batches;
 mod begin;
 mod bond_beam;
 mod bricks;
@@ -33,6 +34,7 @@ mod source;
 mod tables;
 mod written;
 
+pub use batches::{Batch, Batches};
 pub use begin::begin;
 pub use bond_beam::{BondBeam, Gap};
 pub use bricks::{Brick, BrickSize, BrickTest, Bricks, Lever};
@@ -44,7 +46,7 @@ pub use ground::{Drain, Fabric, Ground, Trench, Water};
 pub use hydrometer::{Hydrometer, HydrometerReading};
 pub use jars::{Jar, SEPARATES};
 pub use line::{Arc, Curve, Point};
-pub use mixes::{Mixes, SurfaceOrder, Tried, Wanted, Wish};
+pub use mixes::{Mixes, Plan, SurfaceOrder, Tried, Wanted, Wish};
 pub use openings::{FittedFrame, Hand, Hanging, Lintel, Opening, OpeningForm, OpeningKind, SillBoard, Splay, Swing};
 pub use oven::{Oven, OvenBase, OvenFloor, OvenFooting};
 pub use panels::{Panel, Panels};

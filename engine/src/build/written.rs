@@ -1,5 +1,6 @@
 //! The tables of a build file, key by key.
 
+use super::batches::{self, Batches};
 use super::bond_beam::{self, BondBeam, Gap};
 use super::bricks::{self, Bricks};
 use super::built_in::{self, Anchors, BuiltIn};
@@ -79,6 +80,8 @@ pub struct Build {
     pub mixes: Vec<Mixes>,
     /// `[tests.panels.NAME]`
     pub panels: Vec<Panels>,
+    /// `[tests.batches.NAME]`
+    pub batches: Vec<Batches>,
     /// `[rules.tolerances.NAME]`
     pub tolerances: Vec<Tolerance>,
     /// Tables that the build file may hold but that nothing reads yet.
@@ -251,6 +254,7 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
         build.small_tests = small_tests::small_tests(&mut table);
         build.mixes = mixes::mixes(&mut table);
         build.panels = panels::panels(&mut table);
+        build.batches = batches::batches(&mut table);
         let (bricks, unread) = bricks::tests(table);
         build.bricks = bricks;
         build.unread.extend(unread);

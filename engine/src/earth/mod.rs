@@ -22,7 +22,10 @@ pub use recipe::{
     part_dry_mass, pile_water, settled_buckets, straw_mass,
 };
 pub use settlement::{gap_over_door, gap_over_frame, settlement, wet_built};
-pub use strip::{placed_yield, strip, strip_half};
+pub use strip::{
+    batches_changed, outside, person_time, placed_in_all, placed_yield, strip, strip_half, strip_middle, strip_reach,
+    time_for_volume, time_in_all, yield_apart,
+};
 
 #[cfg(test)]
 mod tests;

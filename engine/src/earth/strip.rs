@@ -1,7 +1,7 @@
 //! What a log of batches says: the yield, and whether batches still are as the first ten were.
 
 use crate::reason::formula;
-use crate::units::{Ratio, Volume};
+use crate::units::{Days, Ratio, Volume};
 
 formula! {
     /// Yield: placed volume for each loose volume of soil, sand and aggregate.
@@ -24,6 +24,114 @@ formula! {
     /// Source: W. A. Shewhart (1931), chart of single values, from memory; √π / 2: mean difference of two normal numbers.
     pub fn strip_half(mean_step: f64) -> f64 {
         3.0 * mean_step * std::f64::consts::PI.sqrt() * 0.5
+    }
+}
+
+formula! {
+    /// The middle of the strip: the mean of the first batches.
+    ///
+    /// ```text
+    /// m = Σ x / n        x: of each of the first ten batches, or of those that there are
+    /// ```
+    /// Source: the definition of the mean.
+    pub fn strip_middle(; middle: f64) -> Ratio {
+        Ratio::fraction(middle)
+    }
+}
+
+formula! {
+    /// How far a later batch may lie from the mean of the first ten before something has changed.
+    ///
+    /// ```text
+    /// a = 3 · MR √π / 2        MR: mean step from one batch to the next
+    /// ```
+    /// Source: W. A. Shewhart (1931), chart of single values, from memory; √π / 2: mean difference of two normal numbers.
+    pub fn strip_reach(; half: f64) -> Ratio {
+        Ratio::fraction(half)
+    }
+}
+
+formula! {
+    /// Later batches that lie outside of the strip.
+    ///
+    /// ```text
+    /// n = Σ 1        over the later batches with |x − m| > a in yield or moisture
+    /// ```
+    /// Source: W. A. Shewhart (1931), chart of single values, from memory.
+    pub fn outside(; count: usize) -> u64 {
+        count as u64
+    }
+}
+
+formula! {
+    /// Later batches at which the work stops until one knows what has changed: all that lie outside.
+    ///
+    /// ```text
+    /// s = n        n: outside of the strip
+    /// ```
+    /// Source: common practice of such charts, no source.
+    pub fn batches_changed(outside: u64) -> f64 {
+        outside as f64
+    }
+}
+
+formula! {
+    /// What a batch took of people's time.
+    ///
+    /// ```text
+    /// T = p t        p: people at the tarp, t: from the first bucket to the last loaf
+    /// ```
+    /// Source: counting.
+    pub fn person_time(people: u64, time: Days) -> Days {
+        time * people as f64
+    }
+}
+
+formula! {
+    /// People's time for each cubic metre of the mix as it is placed.
+    ///
+    /// ```text
+    /// q = Σ T / Σ V        over the batches of which both are written, V in m³
+    /// ```
+    /// Source: counting.
+    pub fn time_for_volume(time: Days, placed: Volume) -> Days {
+        time * (1.0 / placed.in_m3())
+    }
+}
+
+formula! {
+    /// People's time for the batches together.
+    ///
+    /// ```text
+    /// Σ T        over the batches of which both time and placed volume are written
+    /// ```
+    /// Source: counting.
+    pub fn time_in_all(; time: Days) -> Days {
+        time
+    }
+}
+
+formula! {
+    /// Volume placed of the batches together.
+    ///
+    /// ```text
+    /// Σ V        over the batches of which both time and placed volume are written
+    /// ```
+    /// Source: counting.
+    pub fn placed_in_all(; placed: Volume) -> Volume {
+        placed
+    }
+}
+
+formula! {
+    /// By how much the yield of the log lies above that of the recipe; below it, negative.
+    ///
+    /// ```text
+    /// Δ = m − y        m: mean of the log, y: yield of the recipe
+    /// ```
+    /// Source: subtraction.
+    pub fn yield_apart(logged: Ratio, of_the_recipe: Ratio) -> Ratio {
+        logged - of_the_recipe
     }
 }
 

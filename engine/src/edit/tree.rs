@@ -27,7 +27,7 @@ pub(super) enum Node<'a> {
 const LISTED: [&str; 7] =
     ["wall.line", "wall.lifts", "floor.layers", "floor.oil", "skin.inside", "skin.outside", "roof.layers"];
 /// Tables of named tables.
-const NAMED: [&str; 25] = [
+const NAMED: [&str; 26] = [
     "openings",
     "built-in",
     "services",
@@ -47,6 +47,7 @@ const NAMED: [&str; 25] = [
     "tests.limits",
     "tests.mixes",
     "tests.panels",
+    "tests.batches",
     "tests.gradings",
     "tests.sand-to-add",
     "tests.moisture",
@@ -163,7 +164,7 @@ pub(super) fn holds_named(keys: &[String]) -> bool {
     NAMED.contains(&keys.join(".").as_str())
         || matches!(
             keys[..],
-            ["tests", "bricks" | "panels", _, "each"]
+            ["tests", "bricks" | "panels" | "batches", _, "each"]
                 | ["tests", "jars", _, "readings"]
                 | ["tests", "gradings", _, "sieves"]
                 | ["tests", "gradings", _, "hydrometer", "readings"]

@@ -366,8 +366,12 @@ fn is_of_one_system(source: &Source<'_>, written: &build::Bricks) -> bool {
     let lengths = sizes(&written.size).into_iter().chain([place_of(&written.span)]);
     let lengths: Vec<Place> =
         lengths.chain(written.each.iter().flat_map(|brick| sizes(&brick.size))).flatten().collect();
-    let masses: Vec<Place> =
-        written.each.iter().flat_map(|brick| brick.mass.iter().flatten().chain([&brick.hung])).filter_map(place_of).collect();
+    let masses: Vec<Place> = written
+        .each
+        .iter()
+        .flat_map(|brick| brick.mass.iter().flatten().chain([&brick.hung]))
+        .filter_map(place_of)
+        .collect();
     let loads: Vec<Place> = written.each.iter().filter_map(|brick| place_of(&brick.load)).collect();
     let mut is_one = true;
     for (what, places) in [("lengths", lengths), ("masses", masses), ("loads", loads)] {

@@ -38,6 +38,8 @@ pub struct MixSurface {
 /// Why nothing is chosen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Unchosen {
+    /// None was tried.
+    NoneTried,
     /// Of a wish there is no surface yet.
     NoSurface,
     /// No mix of whole steps within the limits lies between those tried.
@@ -51,6 +53,7 @@ impl Unchosen {
     #[must_use]
     pub fn in_words(self) -> &'static str {
         match self {
+            Unchosen::NoneTried => "none was tried yet: the plan says which to make",
             Unchosen::NoSurface => "too few mixes were tried: see what each wish lacks",
             Unchosen::Untried => "no mix of whole steps within the limits lies between those that were tried: try more",
             Unchosen::Unmet => "no mix within the limits meets every wish at all: widen a wish or a limit",
@@ -89,21 +92,29 @@ pub(super) fn found(
     (whole, step): (u32, f64),
     asked: Option<Order>,
 ) -> Result<MixFound, Unmeasurable> {
+    if tried.is_empty() {
+        let choice = Err(Unchosen::NoneTried);
+        return Ok(MixFound { surfaces: Vec::new(), whole, counts: Vec::new(), choice });
+    }
     let mixes: Vec<Vec<f64>> = tried.iter().map(Tried::shares).collect();
     let surfaces: Vec<MixSurface> = (0..wishes.len()).map(|wish| surface(wish, tried, &mixes, asked)).collect();
-    // Limits that are no whole steps are those of the steps within them.
-    let side = |side: usize, round: fn(f64) -> f64| -> Vec<u32> {
-        parts.iter().map(|(_, limits)| round(limits[side].value / step) as u32).collect()
-    };
-    let low = side(0, |steps| (steps - ROUNDING).ceil());
-    let high: Vec<u32> = side(1, |steps| (steps + ROUNDING).floor()).into_iter().map(|most| most.min(whole)).collect();
-    let mut counts = measurable(&Limits { low, high, whole })?;
+    let mut counts = measurable(&limited(parts, whole, step))?;
     if counts.is_empty() {
         return Err(Unmeasurable::Below);
     }
     counts.retain(|counts| is_between(&shares(counts), &mixes));
     let choice = chosen(&surfaces, wishes, &counts);
     Ok(MixFound { surfaces, whole, counts, choice })
+}
+
+/// Limits in whole steps of a bucket: limits that are none are those of the steps within them.
+pub(super) fn limited(parts: &[Limited], whole: u32, step: f64) -> Limits {
+    let side = |side: usize, round: fn(f64) -> f64| -> Vec<u32> {
+        parts.iter().map(|(_, limits)| round(limits[side].value / step) as u32).collect()
+    };
+    let low = side(0, |steps| (steps - ROUNDING).ceil());
+    let high = side(1, |steps| (steps + ROUNDING).floor()).into_iter().map(|most| most.min(whole)).collect();
+    Limits { low, high, whole }
 }
 
 /// Steps are whole to within this.

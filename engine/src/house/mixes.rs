@@ -3,7 +3,10 @@
 use jiff::civil::Date;
 
 use super::earth::{Earth, Recipe, recipe_named};
-use super::mix_choice::{MixFound, found};
+use super::mix_choice::found;
+pub use super::mix_choice::{MixFound, MixSurface, Unchosen};
+use super::mix_plan;
+pub use super::mix_plan::MixPlan;
 use super::place::{known, nearest, within};
 use crate::build::{self, Build, Fill, Source, SurfaceOrder, Wanted, Written};
 use crate::earth::mixture::{Goal, Order, Want};
@@ -29,6 +32,8 @@ pub struct Mixes {
     pub tried: Vec<Tried>,
     /// What they say together.
     pub found: MixFound,
+    /// Which to make next: all of them where none is tried.
+    pub plan: Option<MixPlan>,
 }
 
 /// What is wanted of a mix.
@@ -116,7 +121,7 @@ fn mixes(
     let of = recipe_named(source, written.of.as_ref()?, earth)?;
     let earth = earth?;
     let recipe = earth.recipe(&of)?;
-    are_filled_alike(source, build, written.fill.as_ref(), "mixes");
+    are_filled_alike(source, build, written.fill.as_ref(), "these mixes were tried");
     let fault = |message: String, hint: &str| source.fault(name.span.clone(), &name.path, message, hint);
     if !(2..=5).contains(&recipe.parts.len()) {
         let count = recipe.parts.len();
@@ -131,10 +136,6 @@ fn mixes(
     if written.wishes.is_empty() {
         let hint = "write wishes = { shrinkage = { want = \"at-most\", value = \"1 %\", above = \"3 %\" } }";
         fault("nothing says what is wanted of these mixes".into(), hint);
-    }
-    if written.tried.is_empty() {
-        let hint = "write tried = { a = { buckets = { soil = 2, sand = 4 }, found = { shrinkage = \"1.2 %\" } } }";
-        fault("no mix is written".into(), hint);
     }
     let tried: Vec<Tried> =
         written.tried.iter().filter_map(|own| tried(source, own, (&of, &ingredients), &wishes, system)).collect();
@@ -167,7 +168,18 @@ fn mixes(
         );
         return None;
     }
-    Some(Mixes { name: name.value.clone(), of, day: known(written.day.as_ref()), step, parts, wishes, tried, found })
+    let plan = mix_plan::plan(source, written, (&parts, &tried, &found), (step.value, order), system);
+    Some(Mixes {
+        name: name.value.clone(),
+        of,
+        day: known(written.day.as_ref()),
+        step,
+        parts,
+        wishes,
+        tried,
+        found,
+        plan,
+    })
 }
 
 /// The least part of a bucket that is measured.
@@ -184,16 +196,15 @@ pub(super) fn least_part(
 }
 
 /// Refuses buckets that are not filled as those of the earth are.
-pub(super) fn are_filled_alike(source: &Source<'_>, build: &Build, own: Option<&Written<Fill>>, what: &str) {
+pub(super) fn are_filled_alike(source: &Source<'_>, build: &Build, own: Option<&Written<build::Fill>>, tried: &str) {
     let earth = build.earth.bucket.as_ref().and_then(|bucket| bucket.fill.as_ref());
     if let (Some(own), Some(earth)) = (own, earth)
         && own.value != earth.value
     {
         let word = |fill| if fill == Fill::Struck { "struck" } else { "heaped" };
         let [own_word, earth_word] = [own.value, earth.value].map(word);
-        let message =
-            format!("these {what} were tried in {own_word} buckets, and the earth is measured in {earth_word} ones");
-        let hint = "a heap is no whole bucket: try one again as the batches will be measured, or measure all alike";
+        let message = format!("{tried} in {own_word} buckets, and the earth is measured in {earth_word} ones");
+        let hint = "a heap is no whole bucket: try one mix again as the batches will be measured, or measure all alike";
         source.fault(own.span.clone(), &own.path, message, hint);
     }
 }
@@ -328,4 +339,4 @@ pub(super) fn batch(
 }
 
 /// Nobody measures a batch in more steps.
-const MOST_STEPS: f64 = 60.0;
+pub(super) const MOST_STEPS: f64 = 60.0;

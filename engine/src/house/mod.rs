@@ -1,5 +1,6 @@
 //! The house: every value known, every part placed.
 
+mod batches;
 mod bond_beam;
 mod bought;
 mod bricks;
@@ -28,6 +29,7 @@ mod lifts;
 mod limits;
 mod line;
 mod mix_choice;
+mod mix_plan;
 mod mixes;
 mod opening;
 mod openings;
@@ -61,6 +63,7 @@ mod trench;
 mod trench_section;
 mod unrolled;
 
+pub use batches::{Batch, Batches};
 pub use bond_beam::{BeamPlan, beam_plan};
 pub use bought::{OIL, STONES, STRAW, THINNER, WATER};
 pub use bricks::{Brick, Bricks, Load, Moisture, Trial};
@@ -81,8 +84,7 @@ pub use jars::{Jar, Settled};
 pub use layers::{Layer, Of, Skin};
 pub use lift_cards::{lift_cards, service_places};
 pub use limits::Limits;
-pub use mix_choice::{MixFound, MixSurface, Unchosen};
-pub use mixes::{Mixes, Tried, Wish};
+pub use mixes::{MixFound, MixPlan, MixSurface, Mixes, Tried, Unchosen, Wish};
 pub use opening::{FittedFrame, Hanging, Lintel, Opening, SillBoard, Splay};
 pub use openings::offsets;
 pub use panels::{Panel, Panels, PanelsFound};
@@ -170,6 +172,8 @@ pub struct House {
     pub mixes: Vec<Mixes>,
     /// Test panels of plaster, in the order of their names.
     pub panels: Vec<Panels>,
+    /// Logs of batches, in the order of their names.
+    pub batches: Vec<Batches>,
     /// Gradings, in the order of their names.
     pub gradings: Vec<Grading>,
     /// Sand that is to be added, in the order of their names.

@@ -131,7 +131,7 @@ fn panels(
     let earth = earth?;
     let recipe = earth.recipe(&of)?;
     let face = written.face.as_ref()?.value;
-    are_filled_alike(source, build, written.fill.as_ref(), "panels");
+    are_filled_alike(source, build, written.fill.as_ref(), "these panels were tried");
     let fault = |message: String, hint: &str| source.fault(name.span.clone(), &name.path, message, hint);
     if !(2..=5).contains(&recipe.parts.len()) {
         let count = recipe.parts.len();

@@ -3,8 +3,8 @@
 use std::ops::Range;
 
 use super::{
-    About, House, Stone, Wall, bricks, built_in, earth, floor as floor_work, gap, gauge, goods, gradings, jars, layers,
-    levels, lifts, limits, line, mixes, openings, panels, profile, roof, sanding, set_out, shelter, site,
+    About, House, Stone, Wall, batches, bricks, built_in, earth, floor as floor_work, gap, gauge, goods, gradings,
+    jars, layers, levels, lifts, limits, line, mixes, openings, panels, profile, roof, sanding, set_out, shelter, site,
 };
 use crate::build::{Build, Source, Written};
 use crate::curve::Along;
@@ -38,6 +38,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let gradings = gradings::place(source, build, earth.as_ref(), system);
     let sandings = sanding::place(source, build, earth.as_ref(), (&jars, &gradings), system);
     let mixes = mixes::place(source, build, earth.as_ref(), system);
+    let batches = batches::place(source, build, earth.as_ref(), system);
     let bricks = bricks::place(source, build, earth.as_ref(), cob.as_deref(), system);
     let skin = layers::skin(source, build, earth.as_ref(), &mut assumed, system);
     let panels = panels::place(source, build, (earth.as_ref(), &skin), system);
@@ -98,6 +99,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         gradings,
         mixes,
         panels,
+        batches,
         sandings,
         floor,
         bays,

@@ -243,7 +243,8 @@ fn load(bricks: &Bricks, brick: &Brick, rows: &mut Rows) -> Force {
         .from("pin", lever.pin.path.as_str())
         .from("brick arm", lever.brick.path.as_str())
         .from("pin force", path("pin-force"));
-    let friction = rows.add(path("pin-friction"), title("what friction of the pin may add or take, at the lever"), friction);
+    let friction =
+        rows.add(path("pin-friction"), title("what friction of the pin may add or take, at the lever"), friction);
     let certain =
         strength::certain_force(force, friction).from("force", path("force")).from("friction", path("pin-friction"));
     rows.add(path("load"), title("load that broke it for certain,"), certain)

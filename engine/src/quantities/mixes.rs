@@ -42,10 +42,14 @@ impl Series<'_> {
         for tried in &self.mixes.tried {
             self.shares(tried, rows);
         }
-        for (place, wish) in self.mixes.wishes.iter().enumerate() {
+        let is_tried = !self.mixes.tried.is_empty();
+        for (place, wish) in self.mixes.wishes.iter().enumerate().filter(|_| is_tried) {
             self.surface(place, wish, rows);
         }
         self.batch(rows);
+        if is_tried {
+            self.measurable(rows);
+        }
         match (&self.mixes.found.choice, self.mixes.found.best()) {
             (Ok(choice), Some(best)) => self.chosen(choice, best, rows),
             (Err(why), _) => {
@@ -184,7 +188,7 @@ impl Series<'_> {
         }
     }
 
-    /// Steps in a batch of the recipe, and how many mixes of whole steps there are.
+    /// Steps in a batch of the recipe.
     fn batch(&self, rows: &mut Rows) {
         let found = &self.mixes.found;
         let step = &self.mixes.step;
@@ -193,6 +197,11 @@ impl Series<'_> {
             whole = whole.with(format!("buckets of {ingredient}"), buckets, path);
         }
         rows.add(self.path("batch"), self.title("steps of a bucket in a batch, by"), whole);
+    }
+
+    /// How many mixes of whole steps there are between those that were tried.
+    fn measurable(&self, rows: &mut Rows) {
+        let (found, step) = (&self.mixes.found, &self.mixes.step);
         let count = mixture::steps_of_mixes(found.counts.len())
             .with("step", step.value, step.path.as_str())
             .with("steps of a batch", u64::from(found.whole), self.path("batch"))

@@ -1,6 +1,7 @@
 //! Walks round the house and asks the rooms how long, how large, how much. No formula of its own.
 
 mod balance;
+mod batches;
 mod bricks;
 mod built_in;
 mod called;
@@ -17,6 +18,7 @@ mod layers;
 mod lifts;
 mod limits;
 mod line;
+mod mix_plan;
 mod mixes;
 mod need;
 mod openings;
@@ -67,6 +69,8 @@ pub fn quantities(house: &House) -> (Rows, Vec<Need>) {
     jars::walk(house, &mut rows);
     limits::walk(house, &mut rows);
     mixes::walk(house, &mut rows);
+    mix_plan::walk(house, &mut rows);
+    batches::walk(house, &mut rows);
     gradings::walk(house, &mut rows);
     tested_soil::walk(house, &mut rows);
     small_tests::feel(house, &mut rows);

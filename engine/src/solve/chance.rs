@@ -101,9 +101,26 @@ pub fn tolerance_factor(count: usize, share: f64, confidence: f64) -> f64 {
     place / root
 }
 
+/// Whether the tolerance factor of a sample is no larger than a given one: one integral in place of a search.
+#[must_use]
+pub fn is_tolerance_within(count: usize, share: f64, confidence: f64, factor: f64) -> bool {
+    let root = (count as f64).sqrt();
+    count > 1 && Spread::new(count - 1).below(factor * root, normal_place(share) * root).0 >= confidence
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_factor_is_within_another_when_it_is_no_larger() {
+        for count in [2, 3, 5, 9, 40, 200] {
+            let own = tolerance_factor(count, 0.95, 0.75);
+            assert!(is_tolerance_within(count, 0.95, 0.75, own * (1.0 + 1e-6)), "{count}");
+            assert!(!is_tolerance_within(count, 0.95, 0.75, own * (1.0 - 1e-6)), "{count}");
+        }
+        assert!(!is_tolerance_within(1, 0.95, 0.75, 100.0) && is_tolerance_within(2, 0.95, 0.75, f64::INFINITY));
+    }
 
     #[track_caller]
     fn near(found: f64, expected: f64, within: f64) {

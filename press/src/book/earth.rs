@@ -1,7 +1,8 @@
 //! Lifts, recipes and the cards that hang beside the tarp.
 
 use engine::answers::Answers;
-use engine::row::Row;
+use engine::row::{Row, shown};
+use engine::units::Ratio;
 use serde_json::{Value, json};
 
 use super::rows::said;
@@ -143,8 +144,9 @@ fn steps(answers: &Answers, stem: &str, name: &str) -> Vec<String> {
     ));
     if let Some(armfuls) = spoken("armfuls") {
         steps.push(format!(
-            "Straw: {armfuls} armfuls ({}), strewn while you {}, until none shows dry.",
+            "Straw: {armfuls} armfuls ({}, an armful {} as weighed), strewn while you {}, until none shows dry.",
             said("straw-mass"),
+            self::said(answers, "earth.straw.armful").unwrap_or_default(),
             if is_trodden { "tread" } else { "mix" }
         ));
     }
@@ -156,7 +158,26 @@ fn steps(answers: &Answers, stem: &str, name: &str) -> Vec<String> {
         )),
         None => steps.push(format!("It is ready when {name} of the last batch and of this one feel alike: keep a handful in a lidded pot.")),
     }
+    let strip = logged_strip(answers, stem).unwrap_or_default();
+    steps.push(format!(
+        "Stop and ask when a ball flies apart or lies flat, water stands on the tarp, straw smells of mould, a clod or a root shows{strip}: \
+         find what changed before the next batch. Sand damper? Another pile?"
+    ));
     steps
+}
+
+/// Between which moistures a handful lies, where ten batches of a recipe are logged.
+fn logged_strip(answers: &Answers, stem: &str) -> Option<String> {
+    let of_it = format!("{stem}.yield");
+    let row = answers
+        .rows
+        .matching("tests.batches.*.yield.apart")
+        .find(|row| row.reason.inputs.iter().any(|own| own.path == of_it))?;
+    let log = row.path.strip_suffix("yield.apart")?;
+    let [mean, reach] = ["mean", "reach"].map(|noun| answers.rows.value::<Ratio>(&format!("{log}moisture.{noun}")));
+    let (mean, reach) = (mean?, reach?);
+    let [least, most] = [mean - reach, mean + reach].map(|end| shown(end.into(), answers.system));
+    Some(format!(", or a dried handful held less than {least} of water or more than {most}"))
 }
 
 /// What full buckets weigh: a hand should know before it lifts.

@@ -5,10 +5,11 @@ use engine::pictures::Pictures;
 
 use super::words::{Words, words};
 use super::{
-    Scaled, bending, bond_beam, bricks, damp_bricks, deck_plan, detail, elevation, exploded, floor_bays, grading,
-    lift_band, lift_bed, mixes, panels, plan, plaster_lots, pole_card, raising, raising_stages, roof_plan, section,
-    setting_out, site, story_pole, texture, trade, trench_section, unrolled,
+    Scaled, batches, bending, bond_beam, bricks, damp_bricks, deck_plan, detail, elevation, exploded, floor_bays,
+    grading, lift_band, lift_bed, mixes, panels, plan, plaster_lots, pole_card, raising, raising_stages, roof_plan,
+    section, setting_out, site, story_pole, texture, trade, trench_section, unrolled,
 };
+use crate::batches::logged;
 use crate::paper::Paper;
 use crate::spoken;
 
@@ -99,6 +100,10 @@ fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) 
     drawings.extend(pictures.mixes.iter().map(|own| whole(&format!("mixes-{}", own.name), "mixes", mixes(own, paper))));
     drawings
         .extend(pictures.panels.iter().map(|own| whole(&format!("panels-{}", own.name), "panels", panels(own, paper))));
+    drawings.extend(logged(answers).iter().filter_map(|name| {
+        let drawn = batches(answers, name, paper)?;
+        Some(whole(&format!("batches-{name}"), "batches", drawn))
+    }));
     drawings.extend(floor_bays(answers, paper).map(|bays| whole("floor-bays", "floor", bays)));
     let roof = [
         ("roof-plan", roof_plan(answers, paper)),

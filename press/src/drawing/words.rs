@@ -4,10 +4,8 @@ use engine::answers::Answers;
 use engine::pictures::{Pictures, SoilStays};
 use engine::units::System;
 
-use crate::bricks;
-use crate::mixes;
-use crate::panels;
 use crate::spoken::spoken;
+use crate::{batches, bricks, mixes, panels};
 
 /// The words of a drawing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -100,6 +98,12 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
         other if other.starts_with("panels-") => {
             let title = format!("{}: cracks as they were scored", panels::title(other.strip_prefix("panels-")?));
             (title, "A mark for each judge; the bucket: the mix that is chosen by all scores.".to_owned())
+        }
+        other if other.starts_with("batches-") => {
+            let title = batches::title(other.strip_prefix("batches-")?);
+            let note = "Band: within three deviations of the first ten, by the steps from one to the next; crossed: outside, so stop and find what \
+                        changed.";
+            (format!("{title}: yield and moisture, one after the other"), note.to_owned())
         }
         other if other.starts_with("bricks-") || other.starts_with("damp-bricks-") => of_bricks(other, answers)?,
         other => match (other.strip_prefix("plaster-lots-"), other.strip_prefix("elevation-")) {

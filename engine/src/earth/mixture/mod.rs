@@ -4,6 +4,7 @@ mod choice;
 mod design;
 mod desirability;
 mod fit;
+mod plan;
 mod terms;
 mod tried;
 
@@ -11,6 +12,10 @@ pub use choice::{Choice, Ranked, ranked, steady};
 pub use design::{Limits, Unmeasurable, centroid, lattice, lattice_count, measurable, shares, spread_out};
 pub use desirability::{Goal, Want, desirability, overall};
 pub use fit::{Fit, LackOfFit, Predicted, Unfitted, distinct, fitted, groups, highest_order};
+pub use plan::{
+    Planned, aside_mass, aside_volume, bricks_of_each, first_making_day, last_making_day, making_days, mixes_in_all,
+    mixes_to_make, moulded, one_mix, pieces, pieces_by_habit, planned, scatter_share, set_aside, to_fill, trial_placed,
+};
 pub use terms::{Kind, Order, Terms};
 pub use tried::{
     as_chosen, buckets_chosen, buckets_off, distinct_mixes, expected, explained_left_out, lack_of_fit, measured, meets,

@@ -2,7 +2,7 @@
 
 use crate::earth::tables::number;
 use crate::reason::formula;
-use crate::solve::chance::{t_place, tolerance_factor};
+use crate::solve::chance::{is_tolerance_within, t_place, tolerance_factor};
 use crate::solve::whole::rounded_up;
 use crate::units::{Pressure, Ratio};
 
@@ -208,8 +208,11 @@ const MOST_BRICKS: usize = 200;
 /// the greatest number would.
 #[must_use]
 pub fn bricks_wanted(mean: Pressure, deviation: Pressure, wanted: Pressure) -> Option<usize> {
-    let reaches =
-        |count: usize| lower_factor(count).is_some_and(|factor| lower_bound(mean, deviation, factor).value >= wanted);
+    if deviation <= Pressure::ZERO {
+        return (mean >= wanted).then_some(2);
+    }
+    let (share, confidence, factor) = (number("lower-share"), number("lower-confidence"), (mean - wanted) / deviation);
+    let reaches = |count: usize| is_tolerance_within(count, share, confidence, factor);
     if !reaches(MOST_BRICKS) {
         return None;
     }

@@ -1,0 +1,39 @@
+//! Mixes to make, with a page to fill, and the log of the first batches.
+
+use engine::answers::Answers;
+use serde_json::{Value, json};
+
+use crate::bricks::Columns;
+use crate::{batches, plans};
+
+fn table(columns: &Columns) -> Value {
+    json!({"header": columns.header, "rows": columns.rows})
+}
+
+pub(super) fn chapter(answers: &Answers) -> Value {
+    let all = plans::plans(answers).into_iter().map(|plan| {
+        json!({
+            "title": plan.title,
+            "facts": plan.facts,
+            "mixes": table(&plan.mixes),
+            "bricks": plan.bricks,
+            "bars": plan.has[0],
+            "panels": plan.has[1],
+            "open": plan.open,
+        })
+    });
+    json!(all.collect::<Vec<_>>())
+}
+
+pub(super) fn logs(answers: &Answers) -> Value {
+    let all = batches::logs(answers).into_iter().map(|log| {
+        json!({
+            "title": log.title,
+            "each": table(&log.each),
+            "together": log.together,
+            "open": log.open,
+            "drawing": format!("/batches-{}.svg", log.name),
+        })
+    });
+    json!(all.collect::<Vec<_>>())
+}

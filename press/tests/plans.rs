@@ -1,0 +1,54 @@
+//! Plans of mixes and logs of batches in words and as a strip: page and book show what the rows say.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+
+use engine::answers::{Answers, Inputs, answers};
+use press::drawing::batches;
+use press::paper::Paper;
+use press::{batches as logs, plans};
+
+fn answered(text: &str) -> Answers {
+    answers(&Inputs { build: text.as_bytes(), system: None }).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
+}
+
+const TANSY_BANK: &str = include_str!("../../builds/tansy-bank/tansy-bank.loam.toml");
+const BURDOCK_RISE: &str = include_str!("../../builds/burdock-rise/burdock-rise.loam.toml");
+
+#[test]
+fn a_plan_has_a_line_for_each_mix_and_for_each_brick_and_says_what_to_set_aside() {
+    let plan = plans::plans(&answered(TANSY_BANK)).remove(0);
+    assert_eq!((plan.mixes.rows.len(), plan.bricks.len(), plan.has), (7, 7 * 6, [true, true]));
+    assert_eq!([&plan.bricks[3], &plan.bricks[4], &plan.bricks[6]], ["1 d", "1 e, damp", "2 a"]);
+    let fact = |words: &str| plan.facts.iter().find(|[title, _]| title == words).unwrap()[1].clone();
+    assert_eq!(fact("The last is made on"), "27 March 2027");
+    assert!(fact("Set aside of soil").contains("buckets: ") && fact("Set aside of soil").ends_with(" kg"));
+    assert_eq!(fact("Wanted of strength"), "900 kPa; useless below 600 kPa");
+    let plaster = plans::plans(&answered(BURDOCK_RISE)).remove(0);
+    assert!(plaster.bricks.is_empty() && plaster.has == [true, true]);
+}
+
+#[test]
+fn a_log_is_drawn_with_its_band_once_there_are_ten_and_what_lies_outside_is_crossed() {
+    let strokes = |text: &str, name: &str| {
+        let answers = answered(text);
+        let drawn = batches(&answers, name, Paper::of(answers.system)).unwrap().svg.to_string();
+        [drawn.matches("<circle").count(), drawn.matches("<line").count(), drawn.matches("<rect").count()]
+    };
+    // Of each strip a middle and the two edges of its band; of the one batch outside two strokes more.
+    let [tansy, burdock] = [strokes(TANSY_BANK, "trial"), strokes(BURDOCK_RISE, "first")];
+    assert_eq!((tansy[0], burdock[0]), (24, 22));
+    assert_eq!(burdock[1], tansy[1] + 2);
+    let few: String = TANSY_BANK
+        .lines()
+        .filter(|line| !line.starts_with("b12") && !line.starts_with("b11") && !line.starts_with("b10"))
+        .map(|line| format!("{line}\n"))
+        .collect();
+    let few = strokes(&few, "trial");
+    assert_eq!((few[0], few[1] + 4, few[2] + 2), (18, tansy[1], tansy[2]));
+    let log = logs::logs(&answered(BURDOCK_RISE)).remove(0);
+    assert_eq!(log.each.rows.len(), 11);
+    assert!(
+        log.together
+            .iter()
+            .any(|[words, _]| words.contains("b11, moisture") && words.contains("stop, find what changed"))
+    );
+}
