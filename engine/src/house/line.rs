@@ -3,11 +3,39 @@
 use std::ops::Range;
 
 use super::place::{shown, within};
-use super::{Curve, Point, Wall, profile};
+use super::{Wall, profile};
 use crate::build::{self, Build, Source, Written};
 use crate::curve::{Cubic, CubicFault, Ends, LineFault, PlanLine, Vertex, Way};
 use crate::known::{Known, Origin};
 use crate::units::{Length, System};
+
+/// A named point of the wall line.
+#[derive(Clone, Debug)]
+pub struct Point {
+    /// Its name.
+    pub name: String,
+    /// x.
+    pub x: Known<Length>,
+    /// y.
+    pub y: Known<Length>,
+    /// The point that the run to the next point passes through.
+    pub through: Option<[Known<Length>; 2]>,
+    /// The cubic curve to the next point.
+    pub curve: Option<Curve>,
+    /// Radius of its rounded corner.
+    pub round: Known<Length>,
+    /// Thickness and height of the wall here, where the builder wrote one.
+    pub own: [Option<Known<Length>>; 2],
+}
+
+/// Tangents of a cubic curve in the direction of travel.
+#[derive(Clone, Debug)]
+pub struct Curve {
+    /// At the point that it leaves: x and y.
+    pub leave: [Known<Length>; 2],
+    /// At the next point: x and y.
+    pub arrive: [Known<Length>; 2],
+}
 
 /// Farther than this from the corner of the plan no small house reaches.
 const FAR: f64 = 200.0;

@@ -84,6 +84,7 @@ pub use jars::{Jar, Settled};
 pub use layers::{Layer, Of, Skin};
 pub use lift_cards::{lift_cards, service_places};
 pub use limits::Limits;
+pub use line::{Curve, Point};
 pub use mixes::{MixFound, MixPlan, MixSurface, Mixes, Tried, Unchosen, Wish};
 pub use opening::{FittedFrame, Hanging, Lintel, Opening, SillBoard, Splay};
 pub use openings::offsets;
@@ -227,34 +228,6 @@ pub struct About {
     pub use_: String,
     /// Which way it takes through the law.
     pub path: Option<Path>,
-}
-
-/// A named point of the wall line.
-#[derive(Clone, Debug)]
-pub struct Point {
-    /// Its name.
-    pub name: String,
-    /// x.
-    pub x: Known<Length>,
-    /// y.
-    pub y: Known<Length>,
-    /// The point that the run to the next point passes through.
-    pub through: Option<[Known<Length>; 2]>,
-    /// The cubic curve to the next point.
-    pub curve: Option<Curve>,
-    /// Radius of its rounded corner.
-    pub round: Known<Length>,
-    /// Thickness and height of the wall here, where the builder wrote one.
-    pub own: [Option<Known<Length>>; 2],
-}
-
-/// Tangents of a cubic curve in the direction of travel.
-#[derive(Clone, Debug)]
-pub struct Curve {
-    /// At the point that it leaves: x and y.
-    pub leave: [Known<Length>; 2],
-    /// At the next point: x and y.
-    pub arrive: [Known<Length>; 2],
 }
 
 /// The wall and its stem.

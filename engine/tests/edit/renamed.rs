@@ -83,7 +83,8 @@ fn a_thing_renamed_is_named_anew_wherever_it_is_meant_and_the_house_is_the_same(
 
 #[test]
 fn an_ingredient_renamed_keeps_its_supplier_in_every_part_that_takes_it() {
-    let text = TANSY_BANK.replace("of = \"floor-mix\"", "of = \"sand\"").replace("of = \"roof-soil\"", "of = \"soil\"");
+    let text = TANSY_BANK.replace("name = \"base\"\nof = \"floor-mix\"", "name = \"base\"\nof = \"sand\"");
+    let text = text.replace("of = \"roof-soil\"", "of = \"soil\"");
     let text = remove(&text, "prices.roof-soil");
     for name in ["sand", "soil"] {
         let new = rename(&text, &format!("earth.ingredients.{name}"), "other-name");
