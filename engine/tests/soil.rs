@@ -161,9 +161,13 @@ fn a_ribbon_names_classes_and_clay_and_a_dropped_ball_says_what_it_is() {
 
 #[test]
 fn a_hydrometer_joins_the_sieves_and_says_where_it_lies_above_them() {
-    let told = refused(&changed("d = { after = \"60 min\", reading = 25 }", "d = { after = \"60 min\", reading = 30 }"));
+    let told =
+        refused(&changed("d = { after = \"60 min\", reading = 25 }", "d = { after = \"60 min\", reading = 30 }"));
     assert!(told.contains("30 after 60 min is more than 29 after 15 min"), "{told}");
-    let told = refused(&changed("c = { size = \"0.063 mm\", passing = \"56 %\" }", "c = { size = \"0.063 mm\", passing = \"50 %\" }"));
+    let told = refused(&changed(
+        "c = { size = \"0.063 mm\", passing = \"56 %\" }",
+        "c = { size = \"0.063 mm\", passing = \"50 %\" }",
+    ));
     assert!(told.contains("50.0 % is finer than 0.063 mm, and 52.5 % finer than 0.0456 mm"), "{told}");
     let told = refused(&changed("off = 1\n", "off = 1\nmeniscus = -2\n"));
     assert!(told.contains("hydrometer's scale"), "{told}");

@@ -47,20 +47,12 @@ const SAND: [(&str, &str); 6] = [
     ("lacking", "clay lacking"),
 ];
 
-const READINGS: [(&str, &str); 4] = [
-    ("after", "after"),
-    ("reading", "reads"),
-    ("size", "grain afloat"),
-    ("finer", "finer"),
-];
+const READINGS: [(&str, &str); 4] =
+    [("after", "after"), ("reading", "reads"), ("size", "grain afloat"), ("finer", "finer")];
 const MOISTURE: [(&str, &str); 3] = [("wet", "wet"), ("dry", "dried"), ("moisture", "of dry mass")];
 const BULKING: [(&str, &str); 3] = [("damp", "damp"), ("flooded", "flooded"), ("bulking", "bulks")];
-const WEIGHINGS: [(&str, &str); 4] = [
-    ("full", "full"),
-    ("empty", "empty"),
-    ("loose-density", "loose, dry"),
-    ("over-weighed", "computed with, over it"),
-];
+const WEIGHINGS: [(&str, &str); 4] =
+    [("full", "full"), ("empty", "empty"), ("loose-density", "loose, dry"), ("over-weighed", "computed with, over it")];
 const FEEL: [(&str, &str); 6] = [
     ("ribbon", "ribbon"),
     ("clay-low", "clay from"),
@@ -72,7 +64,8 @@ const FEEL: [(&str, &str); 6] = [
 
 /// The section; null where nothing of the soil is tested.
 pub(super) fn section(answers: &Answers) -> Value {
-    let stems = ["jars", "gradings", "limits", "moisture", "bulking", "weighings", "feel"].map(|noun| format!("tests.{noun}."));
+    let stems =
+        ["jars", "gradings", "limits", "moisture", "bulking", "weighings", "feel"].map(|noun| format!("tests.{noun}."));
     if !answers.rows.iter().any(|row| stems.iter().any(|stem| row.path.starts_with(stem.as_str()))) {
         return Value::Null;
     }

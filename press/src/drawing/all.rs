@@ -6,8 +6,8 @@ use engine::pictures::Pictures;
 use super::words::{Words, words};
 use super::{
     Scaled, bending, bond_beam, bricks, damp_bricks, deck_plan, detail, elevation, exploded, floor_bays, grading,
-    lift_band, lift_bed, mixes, plan, plaster_lots, pole_card, raising, raising_stages, roof_plan, section, setting_out, site,
-    story_pole, texture, trade, trench_section, unrolled,
+    lift_band, lift_bed, mixes, plan, plaster_lots, pole_card, raising, raising_stages, roof_plan, section,
+    setting_out, site, story_pole, texture, trade, trench_section, unrolled,
 };
 use crate::paper::Paper;
 use crate::spoken;

@@ -122,7 +122,8 @@ impl Drawn {
         let turn = [1.0, -1.0][at % 2];
         let lines = hatched(&corners, [turn * 0.5, TALL], HATCH * (1.0 + 0.5 * (at / 2) as f64));
         let lines = lines.into_iter().map(|[from, to]| Element::line(from, to)).collect();
-        self.sheet.push(Element::group(lines).with("stroke", SLATE).with("stroke-width", 0.12).data_path(&test.paths[0]));
+        self.sheet
+            .push(Element::group(lines).with("stroke", SLATE).with("stroke-width", 0.12).data_path(&test.paths[0]));
         let ends = corners.iter().zip(corners.iter().cycle().skip(1));
         self.obstacles.extend(ends.map(|(from, to)| Obstacle::Segment(*from, *to, 3.0)));
         let rim = Element::polygon(&corners).with("fill", "none").with("stroke", INK).data_path(&test.paths[2]);
@@ -164,8 +165,7 @@ impl Drawn {
 pub(super) fn hatched(corners: &[[f64; 2]], [right, down]: [f64; 2], apart: f64) -> Vec<[[f64; 2]; 2]> {
     let across = |[x, y]: [f64; 2]| y * right - x * down;
     let sides = || corners.iter().zip(corners.iter().cycle().skip(1));
-    let [low, high] =
-        [f64::min, f64::max].map(|side| corners.iter().map(|at| across(*at)).reduce(side).unwrap_or(0.0));
+    let [low, high] = [f64::min, f64::max].map(|side| corners.iter().map(|at| across(*at)).reduce(side).unwrap_or(0.0));
     let count = ((high - low) / apart).floor().max(0.0) as u32;
     let lines = (0..=count).filter_map(|place| {
         let level = low + (f64::from(place) + 0.5) * apart;
