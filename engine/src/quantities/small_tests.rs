@@ -56,16 +56,14 @@ impl Pile {
         let tests = &earth.small_tests;
         let bulking = tests.bulking.iter().filter(|pair| pair.of == *name).map(|pair| {
             let [damp, flooded] = measured(pair, ["height of damp", "height, flooded, of"], rows);
-            let answer = strength::bulking(pair.found[0].value, pair.found[1].value)
-                .from("damp", damp)
-                .from("flooded", flooded);
+            let answer =
+                strength::bulking(pair.found[0].value, pair.found[1].value).from("damp", damp).from("flooded", flooded);
             found(pair, "bulking", "bulking by a jar of", answer, rows)
         });
         let bulking = bulking.collect();
         let moisture = tests.moisture.iter().filter(|pair| pair.of == *name).map(|pair| {
             let [wet, dry] = measured(pair, ["wet mass of a sample of", "dry mass of the sample of"], rows);
-            let answer =
-                moisture(pair.found[0].value, pair.found[1].value).from("wet mass", wet).from("dry mass", dry);
+            let answer = moisture(pair.found[0].value, pair.found[1].value).from("wet mass", wet).from("dry mass", dry);
             found(pair, "moisture", "moisture, of dry mass, by weighing a sample of", answer, rows)
         });
         Pile { bulking, moisture: moisture.collect() }
@@ -80,7 +78,7 @@ fn title(words: &str, of: &str, stem: &str) -> String {
 /// Rows of both measurements of a pair; their paths.
 fn measured<T: Copy + Into<Quantity>>(pair: &Pair<T>, words: [&str; 2], rows: &mut Rows) -> [String; 2] {
     if let Some(day) = &pair.day {
-        rows.known(title("day on which was tested", &pair.of, &pair.stem), day);
+        rows.known(title("day of the test of", &pair.of, &pair.stem), day);
     }
     let mut places = pair.found.iter().zip(words);
     [0, 1].map(|_| {
@@ -107,16 +105,12 @@ pub(super) fn weighings(earth: &Earth, rows: &mut Rows) {
     for pair in &earth.small_tests.weighings {
         let Some(ingredient) = earth.ingredients.iter().find(|ingredient| ingredient.name == pair.of) else { continue };
         let [full, empty] = measured(pair, ["mass of a full bucket of", "mass of the empty bucket of"], rows);
-        let loose = soil::loose_by_bucket(
-            pair.found[0].value,
-            pair.found[1].value,
-            earth.bucket(),
-            ingredient.moisture.value,
-        )
-        .from("full", full)
-        .from("empty", empty)
-        .from("bucket", earth.bucket_path())
-        .from("moisture", ingredient.path("moisture"));
+        let loose =
+            soil::loose_by_bucket(pair.found[0].value, pair.found[1].value, earth.bucket(), ingredient.moisture.value)
+                .from("full", full)
+                .from("empty", empty)
+                .from("bucket", earth.bucket_path())
+                .from("moisture", ingredient.path("moisture"));
         let words = "dry mass in a loose cubic metre, by a weighed bucket, of";
         let (_, path, weighed) = found(pair, "loose-density", words, loose, rows);
         let over = soil::density_over_weighed(ingredient.loose_density(), weighed)
@@ -149,7 +143,7 @@ impl Felt<'_> {
 
     fn walk(&self, rows: &mut Rows) {
         if let Some(day) = &self.feel.day {
-            rows.known(self.title("day on which was felt"), day);
+            rows.known(self.title("day of the test by feel of"), day);
         }
         self.ribbon(rows);
         self.ball(rows);
@@ -177,9 +171,8 @@ impl Felt<'_> {
         let Some(tested) = rows.value::<Ratio>(&of_tests) else { return };
         let is_low = tested - low < high - tested;
         let (nearer, side) = if is_low { (low, "clay-low") } else { (high, "clay-high") };
-        let within = soil::clay_within_feel(tested, nearer, is_low)
-            .from("tested", of_tests)
-            .from("nearer", self.path(side));
+        let within =
+            soil::clay_within_feel(tested, nearer, is_low).from("tested", of_tests).from("nearer", self.path(side));
         let words = "how far the clay that other tests say lies within what the feel allows (below zero, one of both is wrong), in";
         rows.add(self.path("clay-within"), self.title(words), within);
     }

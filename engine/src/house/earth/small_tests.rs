@@ -120,13 +120,14 @@ pub(super) fn place(source: &Source<'_>, build: &Build, ingredients: &[Ingredien
     let written = &build.small_tests;
     let place = Place { source, ingredients, system };
     let masses = Mass::g(1.0)..Mass::kg(200.0);
-    let moisture = place.pairs(&written.moisture, masses.clone(), "the mass of a handful or a bucket of a pile", |[wet, dry]| {
-        let found = moisture(*wet, *dry).value;
-        let is_right = percent(0.0, 80.0).contains(&found);
-        let [wet, dry] = [wet, dry].map(|mass| shown(*mass, system));
-        let hint = "weigh it wet, dry it in an oven until it no longer loses, and weigh it again without its tin";
-        (!is_right).then(|| (format!("{wet} wet and {dry} dry is a moisture that no pile has"), hint))
-    });
+    let moisture =
+        place.pairs(&written.moisture, masses.clone(), "the mass of a handful or a bucket of a pile", |[wet, dry]| {
+            let found = moisture(*wet, *dry).value;
+            let is_right = percent(0.0, 80.0).contains(&found);
+            let [wet, dry] = [wet, dry].map(|mass| shown(*mass, system));
+            let hint = "weigh it wet, dry it in an oven until it no longer loses, and weigh it again without its tin";
+            (!is_right).then(|| (format!("{wet} wet and {dry} dry is a moisture that no pile has"), hint))
+        });
     let heights = Length::mm(5.0)..Length::m(1.0);
     let bulking = place.pairs(&written.bulking, heights, "the height of sand in a jar", |[damp, flooded]| {
         let is_right = (1.0..1.8).contains(&strength::bulking(*damp, *flooded).value);

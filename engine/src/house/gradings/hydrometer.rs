@@ -121,11 +121,7 @@ fn named(source: &Source<'_>, through: &Written<String>, sieves: &[Sieve]) -> Op
 }
 
 /// Water that the standard's table has.
-fn warmth(
-    source: &Source<'_>,
-    written: Option<&Written<Temperature>>,
-    system: System,
-) -> Option<Known<Temperature>> {
+fn warmth(source: &Source<'_>, written: Option<&Written<Temperature>>, system: System) -> Option<Known<Temperature>> {
     let what = "a warmth of water that a hydrometer's standard has";
     within(source, written, Temperature::celsius(15.0)..Temperature::celsius(30.000_1), what, system)
 }
@@ -183,7 +179,11 @@ fn can_be(source: &Source<'_>, written: &build::Hydrometer, found: &Hydrometer, 
                 found.blank.value,
                 100.0 * alone
             );
-            fault(reading, message, "weigh the dry soil again, and read the blank in the same water with the same salt");
+            fault(
+                reading,
+                message,
+                "weigh the dry soil again, and read the blank in the same water with the same salt",
+            );
         }
     }
     for pair in found.readings.windows(2) {
