@@ -78,7 +78,7 @@ fn title(words: &str, of: &str, stem: &str) -> String {
 /// Rows of both measurements of a pair; their paths.
 fn measured<T: Copy + Into<Quantity>>(pair: &Pair<T>, words: [&str; 2], rows: &mut Rows) -> [String; 2] {
     if let Some(day) = &pair.day {
-        rows.known(title("day on which was tested", &pair.of, &pair.stem), day);
+        rows.known(title("day of the test of", &pair.of, &pair.stem), day);
     }
     let mut places = pair.found.iter().zip(words);
     [0, 1].map(|_| {
@@ -143,7 +143,7 @@ impl Felt<'_> {
 
     fn walk(&self, rows: &mut Rows) {
         if let Some(day) = &self.feel.day {
-            rows.known(self.title("day on which was felt"), day);
+            rows.known(self.title("day of the test by feel of"), day);
         }
         self.ribbon(rows);
         self.ball(rows);
