@@ -66,7 +66,8 @@ pub fn is_determinate(row: &str, path: &str) -> bool {
 pub fn is_of_a_band(row: &str, path: &str) -> bool {
     let ends = |nouns: &[&str]| nouns.iter().any(|noun| row.ends_with(noun));
     let is_middle = row.starts_with("tests.soils.") && ends(&[".clay", ".clay-over-tested"])
-        || row.starts_with("tests.sand-to-add.") && ends(&[".dry", ".buckets"]);
+        || row.starts_with("tests.sand-to-add.") && ends(&[".dry", ".buckets"])
+        || row.starts_with("tests.feel.") && row.ends_with(".clay-within");
     let is_half = row.starts_with("tests.soils.") && row.ends_with(".clay-error");
     let is_off = [".error", ".off"].iter().any(|noun| path.ends_with(noun));
     path.starts_with("tests.gradings.") && if is_off { is_middle } else { is_half }

@@ -4,7 +4,7 @@ use engine::answers::Answers;
 use serde_json::{Value, json};
 
 use super::rows::{lines, table};
-use crate::spoken::{capital, spoken};
+use crate::spoken::{capital, marked, spoken};
 
 const MARKS: [(&str, &str); 5] = [
     ("height", "water stands"),
@@ -75,7 +75,7 @@ pub(super) fn section(answers: &Answers) -> Value {
     let textures = said.into_iter().flat_map(|pattern| answers.rows.matching(pattern)).map(|row| capital(&row.title));
     json!({
         "marks": table(answers, "tests.jars.", &MARKS),
-        "aside": aside.map(|row| format!("{}: {}", capital(&row.title), row.shown(answers.system))).collect::<Vec<_>>(),
+        "aside": aside.map(|row| format!("{}: {}", capital(&row.title), marked(answers, row))).collect::<Vec<_>>(),
         "layers": table(answers, "tests.jars.", &LAYERS),
         "jars": table(answers, "tests.jars.", &BANDS),
         "gradings": table(answers, "tests.gradings.", &BANDS),
