@@ -141,13 +141,13 @@ fn under_a_lever(more: &str) -> String {
 fn what_hangs_on_a_lever_is_a_load_less_friction_and_stays_on_trust() {
     let home = answered(&under_a_lever(""));
     let of = |noun: &str| value(&home, &format!("tests.bricks.yard.each.a.{noun}"));
-    near(of("force"), 3520.587_35, 1e-9);
-    near(of("pin-force"), 3040.061_5, 1e-9);
-    near(of("load"), 3490.186_735, 1e-9);
+    near(of("force"), 3_520.587_35, 1e-9);
+    near(of("pin-force"), 3_040.061_5, 1e-9);
+    near(of("load"), 3_490.186_735, 1e-9);
     near(of("strength"), 349_018.673_5, 1e-9);
     near(value(&home, "tests.cob.compression"), 349_018.673_5, 1e-9);
     let word = answered(&under_a_lever(", friction = 0.1"));
-    near(value(&word, "tests.bricks.yard.each.a.load"), 3520.587_35 - 30.400_615 / 3.0, 1e-9);
+    near(value(&word, "tests.bricks.yard.each.a.load"), 3_520.587_35 - 30.400_615 / 3.0, 1e-9);
     let row = word.rows.find("tests.bricks.yard.each.a.strength").unwrap();
     assert_eq!(row.origin_in_words(), "computed, leans on the builder's word, not measured");
     let back = under_a_lever("").replace("brick = \"300 mm\"", "brick = \"2.5 m\"");

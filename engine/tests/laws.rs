@@ -182,17 +182,9 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
     let left_over = row.starts_with("poles.choice.") && path.starts_with("poles.pile.");
     // The beam lifts the plate and the prop alike.
     let lifted = row == "roof.raising.prop-above-plate" && path == "wall.bond-beam.height";
-    // The beam of a lever weighs alike on each brick: their scatter does not know it.
-    let beam = row.ends_with(".deviation") && [".lever.beam", ".lever.middle"].iter().any(|noun| path.ends_with(noun));
-    // Scores count by their order: the worst of them, which only one judge gave, is still the worst when it is worse.
-    let worst = match name {
-        "tansy-bank" => path == "tests.panels.inside.each.a.adhesion.il",
-        "burdock-rise" => path == "tests.panels.inside.each.a.dusting.jo",
-        _ => false,
-    };
     back || batches
-        || beam
-        || worst
+        || exempt::is_of_a_beam_alike_for_all(row, path)
+        || exempt::is_of_the_worst_score(name, path)
         || exempt::is_of_a_level_rafter(row, path)
         || exempt::is_determinate(row, path)
         || exempt::is_of_the_least_snow(name, row, path)

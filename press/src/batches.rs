@@ -21,9 +21,11 @@ pub struct BatchWords {
     pub open: Vec<String>,
 }
 
-const EACH: [(&str, &str); 6] = [
+const EACH: [(&str, &str); 8] = [
     ("placed", "placed"),
     ("yield", "yield"),
+    ("handful.wet", "handful"),
+    ("handful.dry", "dried"),
     ("moisture", "moisture"),
     ("people", "people"),
     ("time", "time"),

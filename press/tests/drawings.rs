@@ -57,7 +57,9 @@ fn every_number_on_a_drawing_is_a_row_or_names_a_part() {
             let svg = drawing.scaled.svg.to_string();
             // A window cut level in an open wall without plaster and joinery: no more than six things are there to be named.
             // A jar and a grading in the triangle of textures: sand, silt and clay of each, and what they are called.
+            // Three panels that one judge scored: a mark of each.
             let least = match (name, drawing.name.as_str()) {
+                ("burdock-rise", "panels-outside") => 2,
                 ("spiral-wall", "window-plan-detail") => 5,
                 (_, "texture") => 7,
                 _ => 8,

@@ -36,7 +36,7 @@ pub enum Found {
     /// What passes each sieve.
     Sieves(Box<Sieved>),
     /// Sand, silt and clay.
-    Shares([Known<Ratio>; 3]),
+    Shares(Box<[Known<Ratio>; 3]>),
 }
 
 /// What passes each sieve, and what is afloat in water.
@@ -150,7 +150,7 @@ fn grading(source: &Source<'_>, written: &build::Grading, earth: Option<&Earth>,
             source.fault(name.span.clone(), &name.path, "this grading is said twice", hint);
             None
         }
-        (Some(shares), [], None) => shares_of(source, shares, system).map(Found::Shares),
+        (Some(shares), [], None) => shares_of(source, shares, system).map(|own| Found::Shares(Box::new(own))),
         (None, [], None) => {
             if !source.is_faulty(&name.path) {
                 let hint = "write sieves = { a = { size = \"2 mm\", passing = \"62 %\" } }, two or more, or its shares";

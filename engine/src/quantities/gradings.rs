@@ -46,7 +46,7 @@ impl Graded<'_> {
         match &grading.found {
             Found::Shares(shares) => {
                 let error = self.error(rows);
-                for (separate, share) in SEPARATES.iter().zip(shares) {
+                for (separate, share) in SEPARATES.iter().zip(shares.iter()) {
                     let share = rows.known(self.title(&format!("{separate} by dry mass in")), share);
                     let path = self.path(&format!("shares.{separate}"));
                     self.band(separate, (path, share), error, rows);

@@ -110,3 +110,17 @@ pub fn group_of(path: &str) -> &str {
         None => path.strip_prefix("wall.").filter(|noun| ["height", "thickness"].contains(noun)).unwrap_or(path),
     }
 }
+
+/// The beam of a lever weighs alike on each brick: their scatter does not know it.
+pub fn is_of_a_beam_alike_for_all(row: &str, path: &str) -> bool {
+    row.ends_with(".deviation") && [".lever.beam", ".lever.middle"].iter().any(|noun| path.ends_with(noun))
+}
+
+/// Scores count by their order: the worst of them, which only one judge gave, is still the worst when it is worse.
+pub fn is_of_the_worst_score(name: &str, path: &str) -> bool {
+    match name {
+        "tansy-bank" => path == "tests.panels.inside.each.a.adhesion.il",
+        "burdock-rise" => path == "tests.panels.inside.each.a.dusting.jo",
+        _ => false,
+    }
+}

@@ -126,7 +126,7 @@ impl Drawn<'_> {
             0 | 1 => Element::circle([x, y], MARK),
             _ => Element::rectangle([x - MARK, y - MARK], 2.0 * MARK, 2.0 * MARK),
         };
-        let fill = if judge % 2 == 0 { INK } else { LIME };
+        let fill = if judge.is_multiple_of(2) { INK } else { LIME };
         let shape = shape.with("fill", fill).with("stroke", INK).with("stroke-width", weight::SEEN);
         self.sheet.push(if path.is_empty() { shape } else { shape.data_path(path) });
     }
