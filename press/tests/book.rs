@@ -205,8 +205,9 @@ fn is_a_step(path: &str) -> bool {
     let shares = [".less-", ".bed-less-", ".need.", ".loose.", ".through."];
     // Water is told as it is drawn, in litres or gallons; the sum of all orders by the area of the builder's own units.
     let other_units = ["order.water.needed", "order.total-per-m2", "order.total-per-sq-ft"];
-    // A tried mix is told in buckets.
-    let by_share = path.contains(".tried.") && path.contains(".share.");
+    // A tried mix, and that of a panel, is told in buckets.
+    let by_bucket = path.contains(".tried.") || path.starts_with("tests.panels.");
+    let by_share = by_bucket && path.contains(".share.");
     by_share
         || other_units.contains(&path)
         || nouns.iter().any(|noun| path.ends_with(noun))
