@@ -73,10 +73,11 @@ impl Beam {
         self.check(groups)?;
         let [bare, stops] = [false, true].map(|anchored| Stops::of(self, anchored));
         let cases: Vec<LoadCase> = groups.iter().flatten().map(|presses| thrust(&bare, presses)).collect();
-        let mut found = self.solved(&bare, &cases, Way::Plan).map_err(Fault::Frame)?.into_iter().map(|answer| InPlan {
-            ends: ends(&answer, [0, 2, 4]),
-            residual: answer.residual,
-        });
+        let mut found = self
+            .solved(&bare, &cases, Way::Plan)
+            .map_err(Fault::Frame)?
+            .into_iter()
+            .map(|answer| InPlan { ends: ends(&answer, [0, 2, 4]), residual: answer.residual });
         let thrust = groups.iter().map(|group| found.by_ref().take(group.len()).collect()).collect();
         let each = |group: &Vec<Presses>| combinations.iter().map(|one| summed(group, one)).collect();
         let sums: Vec<Vec<Vec<[f64; 3]>>> = groups.iter().map(each).collect();

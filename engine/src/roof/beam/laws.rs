@@ -134,7 +134,13 @@ fn a_bean_is_in_equilibrium_and_does_not_feel_where_it_is_held() {
     let found = in_plan(&beam, presses.clone());
     let stops = Stops::of(&beam, true);
     let lifts: Vec<LoadCase> = (0..9)
-        .map(|seat| beam.lifting(&stops, &std::array::from_fn::<_, 9, _>(|own| [0.0, 0.0, f64::from(u8::from(own == seat))]), 0.0))
+        .map(|seat| {
+            beam.lifting(
+                &stops,
+                &std::array::from_fn::<_, 9, _>(|own| [0.0, 0.0, f64::from(u8::from(own == seat))]),
+                0.0,
+            )
+        })
         .collect();
     let hung = beam.hung(&stops, &lifts).unwrap();
     let residuals = hung.iter().map(|one| one.residual).chain([found.thrust[0][0].residual]);
@@ -209,7 +215,8 @@ fn the_worst_of_a_square_is_its_bending_with_its_pull() {
         twist: SectionModulus::cm3(60.0),
     };
     let (combinations, weights) = ([vec![1.0], vec![-1.0]], [1.0, 1.0]);
-    let found = |count: usize| ring.answers(&[vec![presses.clone()]], &combinations[..count], &weights[..count]).unwrap();
+    let found =
+        |count: usize| ring.answers(&[vec![presses.clone()]], &combinations[..count], &weights[..count]).unwrap();
     let elastic = Length::mm(200.0);
     let under = |count: usize| Under {
         combinations: &combinations[..count],

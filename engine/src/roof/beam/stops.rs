@@ -60,12 +60,8 @@ impl Stops {
             (along, side, What::Anchor(anchor))
         }));
         marks.sort_by(|one, other| one.0.total_cmp(&other.0));
-        let mut stops = Stops {
-            seats: vec![0; beam.seats.len()],
-            anchors: vec![0; anchors.len()],
-            length,
-            ..Stops::default()
-        };
+        let mut stops =
+            Stops { seats: vec![0; beam.seats.len()], anchors: vec![0; anchors.len()], length, ..Stops::default() };
         for (along, side, what) in marks {
             let near = stops.along.last().is_some_and(|last| along - last < ONE);
             let stop = if length - along < ONE {
