@@ -184,6 +184,7 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
     let lifted = row == "roof.raising.prop-above-plate" && path == "wall.bond-beam.height";
     back || batches
         || exempt::is_of_a_beam_alike_for_all(row, path)
+        || exempt::is_of_an_odd_layer(row, path)
         || exempt::is_of_the_worst_score(name, path)
         || exempt::is_of_a_level_rafter(row, path)
         || exempt::is_determinate(row, path)

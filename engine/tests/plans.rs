@@ -32,7 +32,7 @@ fn alike(answers: &Answers, log: &str) -> (State, String) {
     let check = answers
         .checks
         .iter()
-        .find(|check| check.path.as_deref() == Some(&path) || check.rule.id == "batches-alike")
+        .find(|check| check.path.as_deref() == Some(&path) && check.rule.id == "batches-alike")
         .unwrap();
     (check.state, check.sentence(answers.system))
 }

@@ -33,9 +33,9 @@ const EACH: [(&str, &str); 8] = [
 ];
 
 const TOGETHER: [(&str, &str); 5] = [
-    ("yield.mean", "Mean yield of the first ten"),
+    ("yield.mean", "Mean yield of the first ones, ten at most"),
     ("yield.reach", "How far from it a later yield may lie"),
-    ("moisture.mean", "Mean moisture of the first ten, of dry mass"),
+    ("moisture.mean", "Mean moisture of the first ones, ten at most, of dry mass"),
     ("moisture.reach", "How far from it a later moisture may lie"),
     ("time-for-volume", "People's time for each cubic metre placed"),
 ];
@@ -65,12 +65,13 @@ fn words(answers: &Answers, name: String) -> BatchWords {
     let path = |noun: &str| format!("tests.batches.{name}.{noun}");
     let find = |noun: &str| answers.rows.find(&path(noun));
     let cell = |noun: &str| find(noun).map_or("–".to_owned(), |row| marked(answers, row));
-    let mut batches: Vec<String> = ["yield", "moisture", "time"]
-        .iter()
-        .flat_map(|noun| names(answers, &path(&format!("each.*.{noun}")), 4))
-        .collect();
-    batches.sort();
-    batches.dedup();
+    let stem = path("each.");
+    let mut batches: Vec<String> = Vec::new();
+    for named in answers.rows.iter().filter_map(|row| row.path.strip_prefix(&stem)?.split('.').next()) {
+        if !batches.iter().any(|batch| batch == named) {
+            batches.push(named.to_owned());
+        }
+    }
     let used: Vec<(&str, &str)> = EACH
         .into_iter()
         .filter(|(noun, _)| batches.iter().any(|batch| find(&format!("each.{batch}.{noun}")).is_some()))

@@ -6,7 +6,8 @@ use std::sync::Arc;
 use jiff::civil::Date;
 
 use super::earth::{Earth, percent, recipe_named};
-use super::place::{known, shown, within};
+use super::lever::{Lever, lever};
+use super::place::{known, within};
 use crate::build::{self, BrickTest, Build, Source, Written};
 use crate::earth::strength;
 use crate::earth::tables::{number, sample_shapes};
@@ -30,23 +31,6 @@ pub struct Bricks {
     pub is_proof: bool,
     /// Each of them, in the order of their names.
     pub each: Vec<Brick>,
-}
-
-/// A beam on a pin, the brick under it near the pin, water hung far out.
-#[derive(Clone, Debug)]
-pub struct Lever {
-    /// From the pin to what hangs.
-    pub arm: Known<Length>,
-    /// From the pin to the brick.
-    pub brick: Known<Length>,
-    /// The beam's mass.
-    pub beam: Known<Mass>,
-    /// From the pin to the beam's middle.
-    pub middle: Known<Length>,
-    /// The pin's diameter.
-    pub pin: Known<Length>,
-    /// Friction of the pin: on trust whatever is written, so that no lever outranks a laboratory.
-    pub friction: Known<f64>,
 }
 
 /// What bore on a brick.
@@ -161,38 +145,6 @@ fn bricks(source: &Source<'_>, written: &build::Bricks, earth: Option<&Earth>, s
     }
     let is_proof = written.proof.as_ref().is_some_and(|proof| proof.value);
     Some(Bricks { name: name.value.clone(), of: of?, test, day: known(written.day.as_ref()), age, is_proof, each })
-}
-
-/// A lever; one that gains nothing, or whose brick lies on the pin, is refused.
-fn lever(source: &Source<'_>, written: &build::Lever, path: &str, system: System) -> Option<Lever> {
-    let arm = |own: &Option<Written<Length>>, what: &str| {
-        within(source, own.as_ref(), Length::mm(50.0)..Length::m(10.0), what, system)
-    };
-    let from_pin = arm(&written.brick, "the way from a lever's pin to the brick");
-    let pins = Length::mm(3.0)..Length::mm(100.0);
-    let pin = within(source, written.pin.as_ref(), pins, "the diameter of a lever's pin", system);
-    let beams = Mass::kg(0.5)..Mass::kg(500.0);
-    let beam = within(source, written.beam.as_ref(), beams, "the mass of a lever's beam", system);
-    let middle = arm(&written.middle, "the way from a lever's pin to its beam's middle");
-    let long = arm(&written.arm, "the way from a lever's pin to what hangs on it");
-    let own = within(source, written.friction.as_ref(), 0.0..1.0, "the friction of a lever's pin", system);
-    let (friction, origin, why) = match own {
-        Some(own) => (own.value, Origin::Word, "whatever its pin, a home lever stays on trust"),
-        None => (number("lever-friction"), Origin::Judgement, "a greased bolt in a hole, as rough as it may be"),
-    };
-    let friction = Known::assumed(friction, format!("{path}.friction"), origin, why);
-    let lever = Lever { arm: long?, brick: from_pin?, beam: beam?, middle: middle?, pin: pin?, friction };
-    let at = written.brick.as_ref()?;
-    if lever.brick.value >= lever.arm.value {
-        let message = format!(
-            "the brick lies {} from the pin, and what hangs only {}",
-            shown(lever.brick.value, system),
-            shown(lever.arm.value, system)
-        );
-        source.fault(at.span.clone(), &at.path, message, "the brick lies near the pin, what hangs far out");
-        return None;
-    }
-    Some(lever)
 }
 
 fn side(source: &Source<'_>, written: &Option<Written<Length>>, what: &str, system: System) -> Option<Known<Length>> {
@@ -363,13 +315,16 @@ fn is_enough(
 /// Refuses lengths, masses or loads of one lot of which some are written in US units and some in metric ones.
 fn is_of_one_system(source: &Source<'_>, written: &build::Bricks) -> bool {
     let sizes = |size: &build::BrickSize| size.sides().map(|(_, side)| place_of(side));
-    let lengths = sizes(&written.size).into_iter().chain([place_of(&written.span)]);
+    let lever = written.lever.iter();
+    let arms = lever.clone().flat_map(|lever| [&lever.arm, &lever.brick, &lever.middle, &lever.pin]).map(place_of);
+    let lengths = sizes(&written.size).into_iter().chain([place_of(&written.span)]).chain(arms);
     let lengths: Vec<Place> =
         lengths.chain(written.each.iter().flat_map(|brick| sizes(&brick.size))).flatten().collect();
     let masses: Vec<Place> = written
         .each
         .iter()
         .flat_map(|brick| brick.mass.iter().flatten().chain([&brick.hung]))
+        .chain(lever.map(|lever| &lever.beam))
         .filter_map(place_of)
         .collect();
     let loads: Vec<Place> = written.each.iter().filter_map(|brick| place_of(&brick.load)).collect();

@@ -219,6 +219,12 @@ fn settled(source: &Source<'_>, written: &build::Jar, system: System) -> Option<
         })
     });
     let mut read = read.collect::<Option<Vec<_>>>()?;
+    let bare = written.readings.iter().flat_map(|reading| &reading.aside).find(|why| why.value.trim().is_empty());
+    if let Some(bare) = bare {
+        let hint = "write why, such as aside = \"read by a lamp\"";
+        source.fault(bare.span.clone(), &bare.path, "nothing says why this reading is set aside", hint);
+        return None;
+    }
     read.sort_by(|one, other| one.after.value.in_days().total_cmp(&other.after.value.in_days()));
     let (aside, used) = read.into_iter().partition(|reading| reading.aside.is_some());
     Some(Settled::Read(used, aside))

@@ -150,6 +150,11 @@ impl Log<'_> {
             return None;
         }
         let (_, half) = earth::strip(&values)?;
+        if half <= 0.0 {
+            let words = format!("strip of the {words} (all {wanted} are alike: measure finer), of");
+            rows.not_known(path("reach"), self.title(&words));
+            return None;
+        }
         let answer = earth::strip_reach(half).of_parts(first.to_vec());
         let title = self.title(&format!("how far from their mean a later {words} may lie, by the first {wanted} of"));
         Some(Strip { middle, half: rows.add(path("reach"), title, answer) })
@@ -159,6 +164,11 @@ impl Log<'_> {
     fn outside(&self, strips: &[(&str, &Vec<Found>, Option<Strip>); 2], rows: &mut Rows) {
         let wanted = rounded_up(number("strip-runs")) as usize;
         let lacking = strips.iter().map(|(_, found, _)| wanted.saturating_sub(found.len())).min().unwrap_or(wanted);
+        let later = strips.iter().any(|(_, found, strip)| strip.is_some() && found.len() > wanted);
+        if !later && strips.iter().any(|(.., strip)| strip.is_some()) {
+            let words = "later batches outside of the strip, of which none is logged yet (log one more), of";
+            return rows.not_known(self.path("changed"), self.title(words));
+        }
         if strips.iter().all(|(.., strip)| strip.is_none()) {
             let words = format!("later batches outside of the strip, which is not known yet (log {lacking} more), of");
             return rows.not_known(self.path("changed"), self.title(&words));

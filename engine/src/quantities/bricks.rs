@@ -201,7 +201,7 @@ fn tested<'a>(bricks: &Bricks, brick: &'a Brick, rows: &mut Rows) -> Tested<'a> 
     Tested { brick, strength, moisture }
 }
 
-/// What bore on a brick: what a press said, or of a lever what is certain.
+/// What bore on a brick: what a press said, or of a lever what its pin leaves.
 fn load(bricks: &Bricks, brick: &Brick, rows: &mut Rows) -> Force {
     let (hung, lever) = match &brick.load {
         Load::Press(load) => {
@@ -247,7 +247,7 @@ fn load(bricks: &Bricks, brick: &Brick, rows: &mut Rows) -> Force {
         rows.add(path("pin-friction"), title("what friction of the pin may add or take, at the lever"), friction);
     let certain =
         strength::certain_force(force, friction).from("force", path("force")).from("friction", path("pin-friction"));
-    rows.add(path("load"), title("load that broke it for certain,"), certain)
+    rows.add(path("load"), title("load that broke it, friction of the pin taken off,"), certain)
 }
 
 /// What a crushed brick bore, size and shape allowed for.

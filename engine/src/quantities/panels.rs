@@ -124,7 +124,7 @@ impl Series<'_> {
         scores.collect()
     }
 
-    /// The thickest panel, and by how much the coat is thicker.
+    /// The thinnest panel, and by how much the coat is thicker.
     fn thickness(&self, rows: &mut Rows) {
         let panels = self.panels;
         for (place, panel) in panels.each.iter().enumerate() {
@@ -139,12 +139,12 @@ impl Series<'_> {
             rows.known(title, own);
         }
         let thicknesses = panels.each.iter().map(|panel| &panel.thickness);
-        let thickest = thicknesses.reduce(|one, other| if other.value > one.value { other } else { one });
-        let Some(thickest) = thickest else { return };
-        let over = panel::coat_over_panel(panels.coat.value, thickest.value)
+        let thinnest = thicknesses.reduce(|one, other| if other.value < one.value { other } else { one });
+        let Some(thinnest) = thinnest else { return };
+        let over = panel::coat_over_panel(panels.coat.value, thinnest.value)
             .from("coat", panels.coat.path.as_str())
-            .from("panel", thickest.path.as_str());
-        rows.add(self.path("over"), self.title("thickness of the coat beyond the thickest of"), over);
+            .from("panel", thinnest.path.as_str());
+        rows.add(self.path("over"), self.title("thickness of the coat beyond the thinnest of"), over);
     }
 
     fn rejected(&self, rows: &mut Rows) {
@@ -280,18 +280,24 @@ impl Series<'_> {
             let title = self.title(&format!("chance that the chosen mix scores at most {good} in {what}, by"));
             let chance = rows.add(path("chance"), title, answer);
             let answer = panel::surely(chance, sure).from("chance", path("chance")).of_parts(parts);
-            let title = self.title(&format!("what that chance in {what} surely is, 19 times of 20, by"));
+            let title = self.title(&format!(
+                "what that chance in {what} surely is, 19 times of 20, were each score a panel of its own, by"
+            ));
             rows.add(path("surely"), title, answer);
             common = common.with(format!("chance in {what}"), chance, path("chance"));
         }
-        rows.add(self.path("overall"), self.title(&format!("chance that no score is above {good}, by")), common);
+        rows.add(
+            self.path("overall"),
+            self.title(&format!("chance that one judge scores the chosen mix at most {good} in all of it, by")),
+            common,
+        );
         let what = ASPECTS[chosen.governing];
         let surely = chosen.chances[chosen.governing].map_or(0.0, |[_, sure]| sure);
         let next = panel::sure_after(chosen.next.1)
             .with("surely now", Ratio::fraction(surely), self.path(&format!("best.{what}.surely")))
             .with("mixes of whole steps", self.panels.found.counts.len() as u64, self.path("measurable"));
         let words = format!(
-            "what the chance in {what}, the least sure, will surely be once a panel of {} is scored next, by",
+            "what the chance in {what}, the least sure, is expected surely to be once a panel of {} is scored next, by",
             self.called().mix(&self.panels.found.counts[chosen.next.0])
         );
         rows.add(self.path("next"), self.title(&words), next);

@@ -189,7 +189,7 @@ impl Felt<'_> {
         } else if flat.value.in_fraction() >= number("drop-flat-ratio") {
             "it splats: too wet, or too fat"
         } else {
-            "it holds: near right"
+            "near right: it stays a ball"
         };
         rows.add(self.path("flattened"), self.title(&format!("how flat a dropped ball is ({said}), of")), flat);
     }

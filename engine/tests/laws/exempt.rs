@@ -124,3 +124,8 @@ pub fn is_of_the_worst_score(name: &str, path: &str) -> bool {
         _ => false,
     }
 }
+
+/// Of two layers as of three one plank counts.
+pub fn is_of_an_odd_layer(row: &str, path: &str) -> bool {
+    row == "roof.beam.planks" && path == "wall.bond-beam.layers"
+}

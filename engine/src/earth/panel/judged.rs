@@ -66,7 +66,7 @@ fn scale(mixes: &[&[f64]]) -> Vec<[f64; 2]> {
         .map(|part| {
             let mean = mixes.iter().map(|mix| mix[part]).sum::<f64>() / count;
             let squares: f64 = mixes.iter().map(|mix| (mix[part] - mean).powi(2)).sum();
-            [mean, if squares > 0.0 { (squares / count).sqrt() } else { 1.0 }]
+            [mean, if squares > 1e-18 * count { (squares / count).sqrt() } else { 1.0 }]
         })
         .collect()
 }

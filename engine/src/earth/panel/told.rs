@@ -79,19 +79,19 @@ formula! {
 }
 
 formula! {
-    /// What that chance surely is, 19 times of 20, with as few panels as there are.
+    /// What that chance surely is, 19 times of 20, were each score a panel of its own: judges of one panel see the same cracks, so it is less sure.
     ///
     /// ```text
     /// ln(p′ / (1 − p′)) = ln(p / (1 − p)) − z s / (p (1 − p))        s² = ∇pᵀ (−H)⁻¹ ∇p, H: bend of the likelihood with its prior
     /// ```
-    /// Source: R. A. Fisher's information, from any book of statistics.
+    /// Source: R. A. Fisher's information, from memory.
     pub fn surely(chance: Ratio; sure: f64) -> Ratio {
         Ratio::fraction(sure)
     }
 }
 
 formula! {
-    /// The chance that all scores of the chosen mix are good, taken as if they did not hang together.
+    /// The chance that one judge, drawn by lot, scores the chosen mix good in all that tells mixes apart, as if that did not hang together.
     ///
     /// ```text
     /// P = P₁ P₂ …        of all that tell mixes apart
@@ -115,19 +115,19 @@ formula! {
 }
 
 formula! {
-    /// What the least sure chance will surely be when the next panel has been made, if all judges score it as they are expected to.
+    /// What the least sure chance is expected surely to be when the next panel has been made, if all judges score it as they are expected to.
     ///
     /// ```text
     /// −H′ = −H + Σ ∇p ∇pᵀ / p        over scores and judges of the next panel
     /// ```
-    /// Source: R. A. Fisher's information, from any book of statistics.
+    /// Source: R. A. Fisher's information, from memory.
     pub fn sure_after(; sure: f64) -> Ratio {
         Ratio::fraction(sure)
     }
 }
 
 formula! {
-    /// By how much the coat is to be thicker than the thickest panel: what is thicker than was tried may crack where that did not.
+    /// By how much the coat is to be thicker than the thinnest panel: what is thicker than was tried may crack where that did not.
     ///
     /// ```text
     /// d = t coat − t panel

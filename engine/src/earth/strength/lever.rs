@@ -44,7 +44,7 @@ formula! {
 }
 
 formula! {
-    /// Force that a brick under a lever had for certain, whichever way the pin rubs.
+    /// Force on a brick under a lever, whichever way the pin rubs.
     ///
     /// ```text
     /// F − ΔF

@@ -3,7 +3,7 @@
 use super::beam_parts::{BeamPart, Lie, Stretch, parts, stretches};
 use super::site::Site;
 use crate::build::{self, Written};
-use crate::house::place::known;
+use crate::house::place::{known, shown};
 use crate::known::{Known, Origin};
 use crate::timber;
 use crate::units::{Length, Pressure};
@@ -105,6 +105,14 @@ pub(super) fn place(site: &Site<'_>, written: &build::BondBeam) -> Option<BondBe
         }
     };
     let earth = [earth(site, &written.soft_earth, "soft")?, earth(site, &written.stiff_earth, "stiff")?];
+    if let Some(at) = written.soft_earth.as_ref().or(written.stiff_earth.as_ref())
+        && earth[0].value > earth[1].value
+    {
+        let [soft, stiff] = [&earth[0], &earth[1]].map(|earth| shown(earth.value, site.system));
+        let message = format!("the soft earth under the bond beam, {soft}, is stiffer than the stiff one, {stiff}");
+        site.source.fault(at.span.clone(), &at.path, message, "write both, the softer as `soft-earth`");
+        return None;
+    }
     if piece.value < 2.0 * scarf.value {
         let message = format!(
             "a timber of {} with scarfs of {} would be all scarf",

@@ -197,8 +197,15 @@ impl Place<'_> {
         let drop = written.drop.as_ref().map(|drop| {
             let balls = Length::mm(15.0)..Length::mm(200.0);
             let ball = within(self.source, drop.ball.as_ref(), balls, "how thick a ball of earth is", self.system)?;
-            let high = length(drop.high.as_ref(), ball.value, "how high a ball of earth stands that was let fall")?;
-            Some(([ball, high], known(drop.pieces.as_ref())?))
+            let high =
+                length(drop.high.as_ref(), ball.value * 1.001, "how high a ball of earth stands that was let fall")?;
+            let pieces = drop.pieces.as_ref()?;
+            if pieces.value == 0 {
+                let hint = "a ball that stays whole is one piece";
+                self.source.fault(pieces.span.clone(), &pieces.path, "a ball falls into one piece or more", hint);
+                return None;
+            }
+            Some(([ball, high], known(Some(pieces))?))
         });
         if written.ribbon.is_none() && written.drop.is_none() && !self.source.is_faulty(&name.path) {
             let hint = "write ribbon = \"40 mm\", or drop = { ball = \"50 mm\", high = \"42 mm\", pieces = 1 }";

@@ -74,6 +74,12 @@ pub(super) fn place(
         Some(through) => Some(named(source, through, sieves)?),
     };
     let path = |noun: &str| format!("{}.hydrometer.{noun}", name.path);
+    let is_coarse =
+        |sieve: &Sieve| sieve.size.value >= Length::m(number("sand-m")) && sieve.passing.value < Ratio::fraction(1.0);
+    if through.is_none() && sieves.iter().any(is_coarse) && !source.is_faulty(&name.path) {
+        let message = "what went through a sieve was read with a hydrometer, and nothing says through which";
+        source.fault(name.span.clone(), &path("through"), message, "write `through`, the name of that sieve");
+    }
     let masses = Mass::g(5.0)..Mass::g(200.0);
     let dry = within(source, written.dry.as_ref(), masses, "the dry soil in a litre for a hydrometer", system);
     let blank = within(source, written.blank.as_ref(), -5.0..20.0, "what a hydrometer reads in clear water", system);
@@ -192,8 +198,8 @@ fn can_be(source: &Source<'_>, written: &build::Hydrometer, found: &Hydrometer, 
         if late.after.value == early.after.value {
             fault(late, format!("two readings were made after {after}"), "write one reading for one time");
         } else if late.corrected > early.corrected {
-            let [high, low] = [late, early].map(|reading| reading.reading.value);
-            let message = format!("{high} after {after} is more than {low} after {before}");
+            let [high, low] = [late, early].map(|reading| reading.corrected);
+            let message = format!("corrected, {high:.2} after {after} is more than {low:.2} after {before}");
             let hint = "what has sunk does not rise again: read it anew, or write how warm the water was by then";
             fault(late, message, hint);
         }

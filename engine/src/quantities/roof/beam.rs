@@ -53,13 +53,22 @@ struct Laid<'a, 'b> {
     flats: Vec<Length>,
     /// Over which it hands a load on: to soft earth, to stiff earth.
     elastic: [Length; 2],
+    /// Why no share of its strength is known.
+    unknown: Option<String>,
 }
 
 pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
     let Some(beam) = house.bond_beam.as_ref().filter(|_| house.wall.line.is_closed()) else { return };
-    let laid = Laid::of(house, beam, stood, rows);
+    let mut laid = Laid::of(house, beam, stood, rows);
     let weights: Vec<f64> = stood.strength.combinations.iter().map(|one| one.weight).collect();
     let Ok(answers) = laid.ring().answers(&laid.groups, &laid.shares, &weights) else { return };
+    laid.unknown = match answers.anchors() {
+        Err(fault) => Some(fault.to_string()),
+        Ok(_) if timber::whole_planks(beam.layers.value).value == 0 => {
+            Some("each scarf cuts its only layer, and what a scarf carries is not known".to_owned())
+        }
+        Ok(_) => None,
+    };
     let resists = laid.resists();
     let under = Under {
         combinations: &laid.shares,
@@ -107,7 +116,7 @@ impl<'a, 'b> Laid<'a, 'b> {
         let sizes = ["width", "height", "layers"].map(|noun| format!("wall.bond-beam.{noun}"));
         let nouns = house.anchors.iter().flat_map(|own| ["along", "spacing", "count"].map(|noun| own.path(noun)));
         let anchored = sizes.into_iter().chain(nouns).collect();
-        Laid { house, beam, stood, feet, groups, shares, left, shape, corners, anchored, flats, elastic }
+        Laid { house, beam, stood, feet, groups, shares, left, shape, corners, anchored, flats, elastic, unknown: None }
     }
 
     fn ring(&self) -> Beam {
@@ -235,6 +244,14 @@ impl Part<'_> {
         self.laid.stood.strength.durations[used.combination]
     }
 
+    /// A share of its strength, where it is known.
+    fn share(&self, noun: &str, title: String, share: Answer<Ratio>, rows: &mut Rows) {
+        match &self.laid.unknown {
+            Some(why) => rows.not_known(self.row(noun), format!("{title} ({why})")),
+            None => drop(rows.add(self.row(noun), title, share)),
+        }
+    }
+
     /// Drops the factors of the tables and adds the strength and the place of damp.
     fn by_wood(&self, share: Answer<Ratio>, noun: &str, rows: &Rows) -> Answer<Ratio> {
         let share = ["strength", "duration", "partial"].iter().fold(share, |share, name| share.without(name));
@@ -272,7 +289,7 @@ impl Part<'_> {
             .from("plan modulus", path("plan.modulus"));
         let share = self.by_wood(share, "bending", rows);
         let noun = self.laid.stood.factors.noun("bending");
-        rows.add(self.row(&noun), self.title(members::words("bending"), used), share);
+        self.share(&noun, self.title(members::words("bending"), used), share, rows);
         for (noun, of, words) in [
             ("scarf-upright", "moment-upright", "moment up and down that a scarf must carry, each plank"),
             ("scarf-plan", "moment-plan", "moment in plan that a scarf must carry, each plank"),
@@ -298,7 +315,7 @@ impl Part<'_> {
             .without("bending used");
         let share = self.by_ring_and_bending(share, along, rows);
         let share = self.laid.upright(share, used, rows);
-        rows.add(self.row(&factors.noun("ring")), self.title("strength used by ring force and bending", used), share);
+        self.share(&factors.noun("ring"), self.title("strength used by ring force and bending", used), share, rows);
         let each = timber::scarf_pull(force, self.laid.beam.layers.value)
             .from("force", self.row("ring-force"))
             .from("layers", self.laid.beam.layers.path.as_str());
@@ -327,7 +344,7 @@ impl Part<'_> {
                 .from("area", path("area"))
                 .without("uncracked");
         let share = self.by_wood(share, "shear", rows);
-        rows.add(self.row(&factors.noun("shear")), self.title(members::words("shear"), used), share);
+        self.share(&factors.noun("shear"), self.title(members::words("shear"), used), share, rows);
     }
 
     fn twist(&self, worst: &Worst, rows: &mut Rows) {
@@ -347,6 +364,6 @@ impl Part<'_> {
         let sizes = ["wall.bond-beam.width", "wall.bond-beam.height", "wall.bond-beam.layers"];
         let share = sizes.iter().fold(share, |share, path| bind(share, rows, path));
         let share = self.by_wood(share, "shear", rows);
-        rows.add(self.row(&factors.noun("twist")), self.title("shear strength used by twist", used), share);
+        self.share(&factors.noun("twist"), self.title("shear strength used by twist", used), share, rows);
     }
 }

@@ -10,12 +10,16 @@ use crate::row::Rows;
 use crate::timber::{beam as timber, section};
 use crate::units::{Area, Length, SecondMoment, SectionModulus};
 
-/// What bears of the beam.
+/// What bears of the beam; of one layer alone as if its scarfs held, for finding where it is used most.
 pub(super) fn left(beam: &BondBeam, rows: &mut Rows) -> Left {
     let (width, height, layers) = (beam.width.value, beam.height.value, beam.layers.value);
     let planks = timber::whole_planks(layers).from("layers", beam.layers.path.as_str());
-    let planks =
-        rows.add(path("planks"), "planks of the bond beam that count in strength, one less for its scarfs", planks);
+    let planks = rows.add(
+        path("planks"),
+        "planks of the bond beam that count in strength, every second one cut by a scarf",
+        planks,
+    );
+    let planks = planks.max(1);
     let sized = |answer: Answer<SectionModulus>| {
         let answer = answer.from("width", beam.width.path.as_str()).from("height", beam.height.path.as_str());
         answer.from("layers", beam.layers.path.as_str()).from("planks", path("planks"))
@@ -39,7 +43,7 @@ pub(super) fn left(beam: &BondBeam, rows: &mut Rows) -> Left {
 
 /// Over which length the beam hands a load on to soft earth and to stiff earth; as if only the planks that count lay there.
 pub(super) fn elastic(beam: &BondBeam, stood: &Stood<'_>, plank: Length, rows: &mut Rows) -> [Length; 2] {
-    let planks = timber::whole_planks(beam.layers.value).value as f64;
+    let planks = timber::whole_planks(beam.layers.value).value.max(1) as f64;
     let second: SecondMoment = section::rectangle_second_moment(beam.width.value, plank).value * planks;
     [("soft", &beam.earth[0]), ("stiff", &beam.earth[1])].map(|(noun, earth)| {
         let own = earth.path.as_str();

@@ -104,7 +104,7 @@ impl Laid<'_, '_> {
         let off = rows.add(row("off-middle"), title, self.loaded(off, most, rows));
         let title = format!("{on}: pressure on the earth under the edge of the bond beam, under {under}");
         if off >= width * 0.5 {
-            rows.not_known(row("pressure"), title);
+            rows.not_known(row("pressure"), format!("{title}: it lies outside of the beam, which tips"));
             return;
         }
         let pressure = ring::bed_pressure(most.force, self.elastic[1], width, off)
