@@ -163,7 +163,7 @@ fn a_ribbon_names_classes_and_clay_and_a_dropped_ball_says_what_it_is() {
 fn a_hydrometer_joins_the_sieves_and_says_where_it_lies_above_them() {
     let told =
         refused(&changed("d = { after = \"60 min\", reading = 25 }", "d = { after = \"60 min\", reading = 30 }"));
-    assert!(told.contains("30 after 60 min is more than 29 after 15 min"), "{told}");
+    assert!(told.contains("corrected, 25.00 after 60 min is more than 24.00 after 15 min"), "{told}");
     let told = refused(&changed(
         "c = { size = \"0.063 mm\", passing = \"56 %\" }",
         "c = { size = \"0.063 mm\", passing = \"50 %\" }",

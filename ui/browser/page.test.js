@@ -304,8 +304,19 @@ test("a tap on a handle moves nothing; held beside its middle, it moves by as mu
   });
 });
 
+/** A folder with Tansy Bank anchored on one side alone: with deadmen all round there is no room for one more door. */
+function anchoredOnOneSide() {
+  const place = folder("tansy-bank");
+  const file = `${place}/tansy-bank.loam.toml`;
+  const tables = readFileSync(file, "utf8").split(/\n(?=\[)/);
+  const kept = tables.filter((table) => !/^\[wall\.anchors\.(east|hollow|west)\]/.test(table));
+  assert.equal(kept.length, tables.length - 3);
+  writeFileSync(file, kept.join("\n"));
+  return place;
+}
+
 test("each kind of thing is added by keyboard and by touch, and taken back in one step", async () => {
-  await sitting({}, async (shown, program) => {
+  await sitting({ place: anchoredOnOneSide() }, async (shown, program) => {
     const first = program.text();
     await shown.getByText("Add something").click();
     const words = ["a window", "a door", "a point of the wall", "a lift", "a bench", "a niche", "bottles"];

@@ -23,6 +23,8 @@ class Sitting {
   problems = $state.raw<readonly Problem[]>([]);
   /** The leaf that is asked for. */
   leaf = $state<Leaf>("");
+  /** Whether the pictures of a new leaf are drawn for the room that they have: until then they would jump. */
+  fits = $state(true);
   /** The leaf that what is here belongs to: the old one stays until the new one has come. */
   shown = $state<Leaf>("");
   /** Whether the program on this computer answers. */
@@ -84,13 +86,16 @@ class Sitting {
   }
 
   /** Tells how much room the picture has, in CSS pixels; asks for all again when that changes. */
-  fit(width: number, height: number): void {
+  fit(width: number, height: number, isNew = false): void {
     const room: [number, number] = [Math.round(width * MM_PER_PX), Math.round(height * MM_PER_PX)];
     // A window that is put away for a moment has no room at all.
     if (room[0] <= 0) return;
     if (room[0] === this.room[0] && Math.abs(room[1] - this.room[1]) < 12 && this.frame) return;
     this.room = room;
-    this.ask(null);
+    const fitted = this.ask(null);
+    if (!isNew) return;
+    this.fits = false;
+    void fitted.finally(() => (this.fits = true));
   }
 
   /** Asks for everything anew. */
