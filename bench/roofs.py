@@ -296,16 +296,26 @@ def ring(data):
 
 
 def straight(data):
+    """The envelope of the rafters, and how much of it the most used of them uses as it lies."""
     own = data["straight"]
-    span, d, pitch = own["span"], own["diameter"], own["pitch"]
-    end = (own["length"] - span) / 2
+    worst = rafter(data, own["whole"])
+    most = max(rafter(data, one)["roof.members.rafter.asd-bending"] for one in own["each"])
+    worst["no less: roof.members.rafter.asd-bending"] = most
+    return worst
+
+
+def rafter(data, one):
+    own = data["straight"]
+    span, pitch, length = one["span"], own["pitch"], one["length"]
+    end = one.get("low", (length - span) / 2)
     c = np.cos(pitch)
-    x = np.linspace(0, own["length"], 40001)
-    low, high, middle = end, end + span, own["length"] / 2
+    x = np.linspace(0, length, 40001)
+    low, high = end, end + span
+    middle = (low + high) / 2
     wide = own["spacing"] * c
-    weight = data["density"] * GRAVITY * np.pi * d**2 / 4
+    d = one["butt"] + (one["tip"] - one["butt"]) * x / length
+    weight = d**2 / np.trapezoid(d**2, x) * one["mass"] * GRAVITY
     zone = np.where(x < low, 2, np.where(x > high, 3, np.where(x < middle, 0, 1)))
-    area, modulus, *_ = counted(d, own["seat"], 0.0)
     worst = {}
     for g, loads, word in combinations(data["loads"], ASD):
         w = g * weight + np.array(loads)[zone] * wide
@@ -318,11 +328,10 @@ def straight(data):
         shear = np.concatenate([[0], np.cumsum(w)])
         first = np.concatenate([[0], np.cumsum(w * at)])
         moment = (left * np.clip(x - low, 0, None) + right * np.clip(x - high, 0, None) - (shear * x - first)) * c
-        force = (left * (x > low) + right * (x > high) - shear) * c
         whole = abs(moment) / (np.pi * d**3 / 32)
         for seat in (low, high):
             near = np.argmin(abs(x - seat))
-            whole[near] = abs(moment[near]) / modulus
+            whole[near] = abs(moment[near]) / counted(d[near], own["seat"], 0.0)[1]
         share = whole.max() / (FB * CD[word])
         worst["roof.members.rafter.asd-bending"] = max(worst.get("roof.members.rafter.asd-bending", 0), share)
         for name, up in (("low", left), ("high", right)):

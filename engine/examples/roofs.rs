@@ -49,9 +49,21 @@ fn places(house: &House) -> Option<Vec<Value>> {
     Some(ring.layout.rafters.iter().map(place).collect())
 }
 
+/// Straight rafters: the longest as thin as the thinnest and as heavy as the heaviest, then each as it lies.
 fn straight(rows: &Rows) -> Option<Value> {
     let value = |path: &str| rows.find(path).and_then(|row| row.quantity.si());
     let span = value("roof.poles.span")?;
-    Some(json!({ "span": span, "length": value("roof.poles.cut-length"), "pitch": value("roof.angle"),
-        "spacing": value("roof.spacing"), "diameter": value("poles.diameter"), "seat": value("roof.seat") }))
+    let whole = json!({ "length": value("roof.poles.cut-length"), "span": span,
+        "butt": value("roof.rafters.low-thinnest"), "tip": value("roof.rafters.high-thinnest"),
+        "mass": value("roof.rafters.heaviest") });
+    let own = |place: u64| {
+        let of = |noun: &str| value(&format!("roof.rafters.{place}.{noun}"));
+        json!({ "length": of("cut-length"), "span": of("span"), "low": of("low-tail"), "butt": of("low"), "tip": of("high"),
+            "mass": of("mass") })
+    };
+    let last = value("roof.poles.count")? as u64;
+    // The outermost two lie along their walls.
+    let each: Vec<Value> = (2..last).map(own).collect();
+    Some(json!({ "pitch": value("roof.angle"), "spacing": value("roof.spacing"), "seat": value("roof.seat"),
+        "whole": whole, "each": each }))
 }

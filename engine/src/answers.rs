@@ -7,8 +7,8 @@ use crate::house::handles::{self, Handle, On};
 use crate::house::lift_cards::{LiftCard, ServicePlace};
 use crate::house::part::{Plan, Section};
 use crate::house::{
-    self, About, BeamPlan, Carded, DeckTables, Detail, Furnishing, House, Hung, Mark, Pegs, RingPlan, SitePlan,
-    Surfaces,
+    self, About, BeamPlan, Carded, DeckTables, Detail, Furnishing, House, Hung, Mark, Pegs, RafterPlan, RingPlan,
+    SitePlan, Surfaces,
 };
 use crate::money::{Order, money};
 use crate::pictures::{self, BrickLot, Pictures, RoofCut};
@@ -64,6 +64,8 @@ pub struct Answers {
     pub roof_cut: Option<RoofCut>,
     /// The measured poles of a reciprocal roof where they lie; none without a measured pile.
     pub ring_plan: Option<RingPlan>,
+    /// Straight rafters where they lie; none where the roof does not fall one way.
+    pub rafter_plan: Option<RafterPlan>,
     /// Drawings of single places, larger than those of the whole.
     pub details: Vec<Detail>,
     /// The wall unrolled, seen from outside.
@@ -188,7 +190,8 @@ impl Computed {
         let (plan, site) = (house::parts(&house), house::site_plan(&house, &rows));
         let (section, details) = (house::section(&house), house::details(&house));
         let roof_cut = pictures::roof_cut(&house, &rows);
-        let (ring_plan, bricks) = (house::ring_plan(&house), pictures::brick_lots(&house, &rows));
+        let (ring_plan, rafter_plan) = (house::ring_plan(&house), house::rafter_plan(&house));
+        let bricks = pictures::brick_lots(&house, &rows);
         let recipes = house.recipes_used().into_iter().map(str::to_owned).collect();
         let (unrolled, unrolled_rows) = (house::unrolled(&house), house::unrolled_rows(&house));
         let surfaces = house::surfaces(&house, &unrolled);
@@ -215,6 +218,7 @@ impl Computed {
             section,
             roof_cut,
             ring_plan,
+            rafter_plan,
             details,
             unrolled,
             unrolled_rows,

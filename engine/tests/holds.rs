@@ -193,7 +193,14 @@ fn a_script_of_its_own_finds_the_forces_and_shares_of_both_demo_roofs() {
     for line in table.lines().skip(1) {
         let [build, path, found] = line.split(',').collect::<Vec<&str>>()[..] else { panic!("{line}") };
         let answers = if build == "tansy-bank" { &tansy_bank } else { &burdock_rise };
-        let (own, found) = (value(answers, path), found.parse::<f64>().unwrap());
+        let found = found.parse::<f64>().unwrap();
+        // Straight rafters are held as the longest, as thin as the thinnest: no less than any of them as it lies.
+        if let Some(path) = path.strip_prefix("no less: ") {
+            let own = value(answers, path);
+            assert!(own > found && own < 1.15 * found, "{path}: {own} here, {found} of the most used there");
+            continue;
+        }
+        let own = value(answers, path);
         assert!((own / found - 1.0).abs() < 0.02, "{path}: {own} here, {found} there");
         count += 1;
     }

@@ -308,7 +308,11 @@ fn metric_and_us_spelling_give_the_same_answers() {
             for (path, quantity) in rows(&before) {
                 match (quantity.si(), new[&path].si()) {
                     (Some(old), Some(_)) => {
-                        assert!(is_alike(&path, quantity, new[&path]), "{name}: {path} is not {old}")
+                        assert!(
+                            is_alike(&path, quantity, new[&path]),
+                            "{name}: {path} is {new:?}, not {old}",
+                            new = new[&path].si()
+                        )
                     }
                     _ => assert_eq!(quantity, new[&path]),
                 }

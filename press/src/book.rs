@@ -35,6 +35,8 @@ mod plans;
 #[cfg(feature = "book")]
 mod quantities;
 #[cfg(feature = "book")]
+mod rafters;
+#[cfg(feature = "book")]
 mod roof;
 #[cfg(feature = "book")]
 mod rows;
@@ -70,7 +72,7 @@ mod whole {
     use super::typeset::{Typeset, typeset};
     use super::{
         bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, panels, plans,
-        quantities, roof, set_out, site, skin, soil, sources, studies, walls,
+        quantities, rafters, roof, set_out, site, skin, soil, sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;
@@ -93,6 +95,7 @@ mod whole {
         ("/bricks.typ", include_str!("book/chapters/bricks.typ")),
         ("/lifts.typ", include_str!("book/chapters/lifts.typ")),
         ("/roof.typ", include_str!("book/chapters/roof.typ")),
+        ("/rafters.typ", include_str!("book/chapters/rafters.typ")),
         ("/holds.typ", include_str!("book/chapters/holds.typ")),
         ("/studies.typ", include_str!("book/chapters/studies.typ")),
         ("/poles.typ", include_str!("book/chapters/poles.typ")),
@@ -142,6 +145,7 @@ mod whole {
             "soil": soil::section(answers),
             "lifts": lifts::chapter(answers),
             "roof": roof::chapter(answers),
+            "rafters": rafters::chapter(answers),
             "holds": holds::chapter(answers),
             "studies": studies::chapter(answers, findings),
             "poles": roof::cards(answers),

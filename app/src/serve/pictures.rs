@@ -64,6 +64,9 @@ pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
                 let measured = ring.places.iter().filter(|pole| pole.is_measured);
                 names.extend(measured.map(|pole| format!("pole-{}", pole.tag)));
             }
+            if answers.rafter_plan.is_some() {
+                names.insert(0, "rafter-plan".to_owned());
+            }
             if answers.rows.find("roof.trade.used").is_some() {
                 names.push("trade".to_owned());
             }
@@ -142,6 +145,7 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
         "site" => Some(drawing::site(answers, medium)),
         "floor-bays" => drawing::floor_bays(answers, medium),
         "roof-plan" => drawing::roof_plan(answers, medium),
+        "rafter-plan" => drawing::rafter_plan(answers, medium),
         "trade" => drawing::trade(answers, standing.pictures()?.choice.as_ref(), medium),
         "bending" => drawing::bending(answers, standing.pictures()?.bent.as_ref(), medium),
         "deck-plan" => drawing::deck_plan(answers, medium),

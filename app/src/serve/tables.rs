@@ -22,7 +22,9 @@ pub fn tables(leaf: &str, answers: &Answers) -> Vec<Table> {
                 .chain(of_bricks(answers))
                 .collect()
         }
-        "roof" => places(answers).into_iter().chain(deck(answers)).chain(beam(answers)).collect(),
+        "roof" => {
+            places(answers).into_iter().chain(rafters(answers)).chain(deck(answers)).chain(beam(answers)).collect()
+        }
         _ => Vec::new(),
     }
 }
@@ -186,6 +188,29 @@ fn deck(answers: &Answers) -> Vec<Table> {
     let header =
         ["pole", "along", "left, inner", "left, outer", "left, cut", "right, inner", "right, outer", "right, cut"];
     vec![table("Shims under the deck", &header, shims.collect())]
+}
+
+/// Which pole lies where among straight rafters.
+fn rafters(answers: &Answers) -> Vec<Table> {
+    let Some(plan) = &answers.rafter_plan else { return Vec::new() };
+    let nouns = ["cut-length", "low-tail", "span", "high-tail", "low-seat", "high-seat", "low-packing", "high-packing"];
+    let rows = plan.places.iter().enumerate().map(|(place, rafter)| {
+        let name = rafter.tag.as_ref().map_or_else(String::new, |tag| format!(" {}", words(tag)));
+        let cells = nouns.iter().map(|noun| shown(answers, &format!("{}.{noun}", rafter.stem)));
+        std::iter::once(format!("{}{name}", place + 1)).chain(cells).collect()
+    });
+    let header = [
+        "rafter",
+        "cut to",
+        "low tail",
+        "on its seats",
+        "high tail",
+        "low seat",
+        "high seat",
+        "packed, low",
+        "packed, high",
+    ];
+    vec![table("Where each rafter lies", &header, rows.collect())]
 }
 
 fn places(answers: &Answers) -> Vec<Table> {

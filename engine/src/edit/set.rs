@@ -51,6 +51,11 @@ fn new_key(tree: &Tree<'_>, path: &str, keys: &[String], to: &str) -> Result<Spl
             Ok((at..at, format!("{before}{}{after}", nested(missing, to))))
         }
         Some(Node::Entries(_)) => Err(no_entry(there)),
+        // The next of a list, as the second measure of a pole.
+        Some(Node::Value(Value::Array(parts))) if missing == [(parts.len() + 1).to_string()] && !parts.is_empty() => {
+            let last = parts.get(parts.len() - 1).and_then(Value::span).ok_or_else(|| tree.nothing_there(path))?;
+            Ok((last.end..last.end, format!(", {to}")))
+        }
         Some(Node::Value(_)) | None => {
             let message = format!("`{}` is a value and has no keys", there.join("."));
             Err(tree.problem(0..0, path, message, "write the value itself"))

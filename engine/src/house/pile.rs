@@ -4,7 +4,7 @@ use super::place::{nearest, within};
 use crate::build::{self, Source, Written};
 use crate::known::{Known, Origin};
 use crate::roof::poles::{self, Candidate, Laid, Pole};
-use crate::units::{Angle, Length, System};
+use crate::units::{Angle, Length, Mass, System};
 
 /// A pole of the pile, as it is measured, or a typical one that stands in for it.
 #[derive(Clone, Debug)]
@@ -153,4 +153,13 @@ pub(super) fn laid(source: &Source<'_>, written: &build::Poles, pile: &[PilePole
         laid.push(Laid { pole, is_turned: tag != one.value });
     }
     Some(laid)
+}
+
+/// What each of those who lift poles lifts alone.
+pub(super) fn alone(source: &Source<'_>, written: &build::Poles, system: System) -> Option<Known<Mass>> {
+    let what = "what one lifts alone";
+    within(source, written.alone.as_ref(), Mass::kg(1.0)..Mass::kg(60.0), what, system).or_else(|| {
+        let why = "guideline figure of guidance L23 for a man, close to the body; a woman 16 kg";
+        Some(Known::assumed(poles::each_alone()?, "poles.alone", Origin::Memory, why))
+    })
 }

@@ -131,7 +131,7 @@ pub(super) fn place(
     let ring = Loose {
         weights: pile::weights(source, &written.weights, system),
         measured_to: length(&written.measured_to, [0.5, 50.0], "how closely one measures", measured),
-        alone: alone(source, written, system)?,
+        alone: pile::alone(source, written, system)?,
         turned: known(keys.turned.as_ref()).unwrap_or_else(|| {
             Known::assumed(
                 Angle::deg(0.0),
@@ -173,14 +173,6 @@ fn seats(
     raised::at_most_one_each(source, &keys.seats, wanted.count.value, ("roof.seats", "seats", hint))?;
     let read = keys.seats.iter().map(|one| within(source, Some(one), range(), what, system));
     read.collect()
-}
-
-fn alone(source: &Source<'_>, written: &build::Poles, system: System) -> Option<Known<Mass>> {
-    let what = "what one lifts alone";
-    within(source, written.alone.as_ref(), Mass::kg(1.0)..Mass::kg(60.0), what, system).or_else(|| {
-        let why = "guideline figure of guidance L23 for a man, close to the body; a woman 16 kg";
-        Some(Known::assumed(poles::each_alone()?, "poles.alone", Origin::Memory, why))
-    })
 }
 
 /// A ring before its poles are chosen.

@@ -2,6 +2,7 @@
 
 use super::deck::{self, Deck};
 use super::place::{known, shown, within};
+use super::rafters::{self, Rafters};
 use super::ring::{self, Ring};
 use super::roof_loads::{self, RoofSoil, SiteLoads};
 use super::roof_wood::{self, Bolt, Code, Wood};
@@ -76,6 +77,8 @@ pub enum Frame {
         spacing: Known<Length>,
         /// How deep a rafter is let into its plates.
         seat: Known<Length>,
+        /// Where each of them lies.
+        rafters: Box<Rafters>,
     },
 }
 
@@ -147,13 +150,13 @@ pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Lengt
     let layers: Vec<Layer> = written.layers.iter().filter_map(|layer| self::layer(source, layer, system)).collect();
     let of = poles.of.as_ref().map_or_else(|| "pole".to_owned(), |of| of.value.clone());
     let (overhang, diameter) = (overhang?, diameter?);
-    let mut frame = match kind {
-        RoofKind::Reciprocal => reciprocal(source, written, poles, &diameter, wall, system)?,
-        RoofKind::OneWay => one_way(source, written, system)?,
-    };
     if !eave_is_whole(source, written, wall, overhang.value, system) {
         return None;
     }
+    let mut frame = match kind {
+        RoofKind::Reciprocal => reciprocal(source, written, poles, &diameter, wall, system)?,
+        RoofKind::OneWay => one_way(source, (written, poles), wall, overhang.value, system)?,
+    };
     if let Frame::Reciprocal { count, eye, notch, tip, ring } = &mut frame
         && (!poles.pile.is_empty() || poles.typical.is_some())
     {
@@ -267,7 +270,13 @@ fn reciprocal(
     Some(Frame::Reciprocal { count, eye, notch, tip, ring: None })
 }
 
-fn one_way(source: &Source<'_>, written: &build::Roof, system: System) -> Option<Frame> {
+fn one_way(
+    source: &Source<'_>,
+    (written, poles): (&build::Roof, &build::Poles),
+    wall: &Wall,
+    overhang: Length,
+    system: System,
+) -> Option<Frame> {
     let pitches = Slope::ratio(0.005)..Slope::ratio(2.0);
     let pitch = within(source, written.pitch.as_ref(), pitches, "the pitch of a roof that falls one way", system);
     let spacings = Length::mm(100.0)..Length::m(3.0);
@@ -278,7 +287,10 @@ fn one_way(source: &Source<'_>, written: &build::Roof, system: System) -> Option
         let why = "a flat seat that a pole does not roll from";
         Known::assumed(Length::mm(20.0), "roof.seat", Origin::Judgement, why)
     });
-    Some(Frame::OneWay { pitch: pitch?, falls: known(written.falls.as_ref())?, spacing: spacing?, seat })
+    let (pitch, falls, spacing) = (pitch?, known(written.falls.as_ref())?, spacing?);
+    let wanted = rafters::Wanted { pitch: &pitch, falls: &falls, spacing: &spacing, overhang };
+    let rafters = Box::new(rafters::place(source, (written, poles), wall, &wanted, system)?);
+    Some(Frame::OneWay { pitch, falls, spacing, seat, rafters })
 }
 
 fn layer(source: &Source<'_>, written: &build::RoofLayer, system: System) -> Option<Layer> {

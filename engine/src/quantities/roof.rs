@@ -12,8 +12,11 @@ mod hold;
 mod layers;
 mod loads;
 mod members;
+mod opening;
 mod places;
 mod rafter;
+mod rafter_pile;
+mod rafter_places;
 mod rafters;
 mod secondary;
 mod slide;
@@ -74,17 +77,19 @@ fn measured(roof: &Roof) -> Option<&Ring> {
     }
 }
 
-/// Wood, mass and height of poles that are all taken to be alike.
+/// Wood, mass and height of poles that are all taken to be alike; what is measured of them was said.
 fn typical(house: &House, roof: &Roof, (count, length): (u64, Length), rows: &mut Rows) {
-    let volume = roof::pole_volume(count, roof.diameter.value, length)
-        .from("count", count_path(roof))
-        .from("diameter", "poles.diameter")
-        .from("length", "roof.poles.cut-length");
-    let volume = add(rows, "roof.poles.volume", "wood of the poles", volume);
-    let mass = roof::pole_mass(volume, roof.density.value)
-        .from("volume", "roof.poles.volume")
-        .from("density", "poles.density");
-    add(rows, "roof.poles.mass", "mass of the poles", mass);
+    if rows.find("roof.poles.volume").is_none() {
+        let volume = roof::pole_volume(count, roof.diameter.value, length)
+            .from("count", count_path(roof))
+            .from("diameter", "poles.diameter")
+            .from("length", "roof.poles.cut-length");
+        let volume = add(rows, "roof.poles.volume", "wood of the poles", volume);
+        let mass = roof::pole_mass(volume, roof.density.value)
+            .from("volume", "roof.poles.volume")
+            .from("density", "poles.density");
+        add(rows, "roof.poles.mass", "mass of the poles", mass);
+    }
     let rise = rows.value("roof.rise").unwrap_or(Length::ZERO);
     let (top, top_path) = sizes(house, rows)[1];
     let height = roof::height_above_ground(top, house.ground.value, rise)
@@ -214,7 +219,7 @@ fn pitch_path(rows: &Rows) -> &'static str {
 }
 
 fn one_way(house: &House, roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64, Length) {
-    let Frame::OneWay { pitch, falls, spacing, .. } = &roof.frame else {
+    let Frame::OneWay { pitch, falls, spacing, seat, rafters } = &roof.frame else {
         return (0, Length::ZERO);
     };
     let slope = rows.known("pitch of the roof", pitch);
@@ -246,6 +251,9 @@ fn one_way(house: &House, roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64
     };
     add(rows, "roof.rise", title, rise);
     sloped(eave_area, "roof.eave-area", angle, rows);
+    let seat = rows.known("how deep a rafter is let into its plates", seat);
+    rafter_places::walk(house, roof, (rafters, seat), rows);
+    opening::flues(house, roof, rafters, rows);
     (count, longest)
 }
 

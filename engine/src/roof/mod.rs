@@ -21,7 +21,11 @@ pub use living::{
     drain_water, fixed_layers, held_water, lapped_sheet, layer_on_area, over_deep, pond_depth, pond_on_each_metre,
     pond_reach, pond_weight, soaked_density, weight_on_slope,
 };
-pub use one_way::{angle, longest, mean_length, rafter_count, reach, rise};
+pub use one_way::{
+    along_rafter, angle, blocking_count, blocking_height, blocking_length, end_as_cut, first_rafter, flue_opening,
+    flue_to_rafter, heaviest, longest, low_end, mean_length, over_clearance, packing, rafter_choice, rafter_count,
+    rafter_place, rafters_cut, reach, rise, seat_of_thicker, thinnest_end, thinnest_over_seat, ties, trimmer_span,
+};
 pub use reciprocal::{
     axis_distance, axis_length, between_crossings, closes, contact_shift, crossing_height, crossing_offset,
     eye_radius_for_pitch, most_apart, notch_for_pitch, pitch, plan_length, plan_radius, pole_length, prop_height,

@@ -102,7 +102,7 @@ const ORDERED: [(&str, &str); 3] =
     [("volume", "volume"), ("delivered-density", "density as delivered"), ("bought", "bought")];
 
 /// Stems of rows that have tables of their own.
-const TABLED: [&str; 22] = [
+const TABLED: [&str; 23] = [
     "wall.line.",
     "wall.lifts.",
     "openings.",
@@ -119,6 +119,7 @@ const TABLED: [&str; 22] = [
     "roof.feet.",
     "roof.beam.",
     "roof.places.",
+    "roof.rafters.",
     "roof.trade.",
     "order.",
     "site.boundary.",

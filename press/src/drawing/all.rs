@@ -6,8 +6,8 @@ use engine::pictures::Pictures;
 use super::words::{Words, words};
 use super::{
     Scaled, batches, bending, bond_beam, bricks, damp_bricks, deck_plan, detail, elevation, exploded, floor_bays,
-    grading, lift_band, lift_bed, mixes, panels, plan, plaster_lots, pole_card, raising, raising_stages, roof_plan,
-    section, setting_out, site, story_pole, texture, trade, trench_section, unrolled,
+    grading, lift_band, lift_bed, mixes, panels, plan, plaster_lots, pole_card, rafter_plan, raising, raising_stages,
+    roof_plan, section, setting_out, site, story_pole, texture, trade, trench_section, unrolled,
 };
 use crate::batches::logged;
 use crate::paper::Paper;
@@ -107,6 +107,7 @@ fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) 
     drawings.extend(floor_bays(answers, paper).map(|bays| whole("floor-bays", "floor", bays)));
     let roof = [
         ("roof-plan", roof_plan(answers, paper)),
+        ("rafter-plan", rafter_plan(answers, paper)),
         ("trade", trade(answers, pictures.choice.as_ref(), paper)),
         ("bending", bending(answers, pictures.bent.as_ref(), paper)),
         ("raising", raising(answers, paper)),

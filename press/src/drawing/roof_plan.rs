@@ -17,7 +17,7 @@ use crate::spoken::spoken;
 use crate::svg::Element;
 
 /// Share of straw in the tint of a pole.
-const TINT: f64 = 0.28;
+pub(super) const TINT: f64 = 0.28;
 /// Radius of the mark of the prop, in millimetres.
 const PROP: f64 = 2.0;
 /// Half the side of the mark of a seat, in millimetres.
@@ -65,7 +65,7 @@ pub fn roof_plan(answers: &Answers, paper: Paper) -> Option<Scaled> {
     Some(sheet.finished())
 }
 
-fn is_small(paper: Paper) -> bool {
+pub(super) fn is_small(paper: Paper) -> bool {
     matches!(paper, Paper::Screen { width_mm, .. } if width_mm < SMALL)
 }
 
@@ -76,14 +76,14 @@ pub(super) fn bounds(ring: &RingPlan) -> Rect {
 }
 
 /// A closed dashed line.
-fn line(sheet: &mut Sheet, points: &[Point], path: &str, dashes: &'static str) {
+pub(super) fn line(sheet: &mut Sheet, points: &[Point], path: &str, dashes: &'static str) {
     let points: Vec<[f64; 2]> = points.iter().map(|&point| sheet.at(point)).collect();
     let drawn = Element::polygon(&points).with("fill", "none").with("stroke", SLATE).with("stroke-dasharray", dashes);
     sheet.push(drawn.with("stroke-width", weight::HIDDEN).data_path(path));
 }
 
 /// A piece between two poles: thinner lines and no tint.
-fn round(sheet: &mut Sheet, piece: &Round) {
+pub(super) fn round(sheet: &mut Sheet, piece: &Round) {
     let corners = outline(piece.axis, [piece.diameter; 2]).map(|corner| sheet.at(corner));
     let drawn = Element::polygon(&corners).with("fill", LIME).with("stroke", INK).with("stroke-width", weight::THIN);
     sheet.push(drawn.data_path(&piece.path));

@@ -62,6 +62,10 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
              the shim table. Dots: downspouts, with the roof in plan that runs to each."
                 .to_owned(),
         ),
+        "rafter-plan" => (
+            "Plan of the rafters".to_owned(),
+            "Black squares: seats; dot and dash: the line of the plate; dashes: eave and openings. Low ends have the numbers.".to_owned(),
+        ),
         "raising" => (
             "The prop, seen square to its first pole".to_owned(),
             "The whole pole is drawn on the prop; dashes: as it lies when the prop is gone. The prop itself is not designed here."

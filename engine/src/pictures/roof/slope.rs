@@ -3,13 +3,11 @@
 use kurbo::{Point, Vec2};
 
 use super::pole::Pole;
-use crate::house::House;
+use crate::house::rafter_plan::PlacedRafter;
+use crate::house::{Frame, House, rafter_plan};
 use crate::row::Rows;
 use crate::solid::{Mesh, prism};
 use crate::units::{Angle, Length, Slope as Pitch};
-
-/// Places along the wall at which a top that is not level is held against the rafters.
-const PLACES: u32 = 512;
 
 /// Rafters on the walls; lengths in metres.
 pub(super) struct Slope {
@@ -26,6 +24,8 @@ pub(super) struct Slope {
     count: u64,
     half: f64,
     half_plumb: f64,
+    /// Rafters that somebody measured.
+    measured: Vec<PlacedRafter>,
 }
 
 impl Slope {
@@ -36,27 +36,18 @@ impl Slope {
         let fall = Vec2::from_angle(rows.value::<Angle>("roof.falls")?.in_rad());
         let pitch = rows.value::<Pitch>("roof.pitch")?.in_ratio();
         let half = 0.5 * length("poles.diameter")?;
-        let [_, lowest] = wall.line.reach(plate, fall).0;
-        // They lie on the low side of a level wall, else where the top stands highest against their fall.
-        let base = if wall.top.is_level() {
-            wall.height.value.in_m() + lowest * pitch
-        } else {
-            let against = (0..PLACES).map(|place| {
-                let along = wall.line.length() * f64::from(place) / f64::from(PLACES);
-                let station = wall.line.at(along);
-                wall.top.at(&wall.line, along) + station.beside(plate).to_vec2().dot(fall) * pitch
-            });
-            against.fold(f64::NEG_INFINITY, f64::max)
-        };
+        let Frame::OneWay { rafters, .. } = &house.roof.as_ref()?.frame else { return None };
         Some(Slope {
             eave,
             fall,
             pitch,
-            base: base + beam,
+            base: rafters.base.in_m() + beam,
             along: wall.line.reach(length("roof.eave-offset")?, fall).0,
             across: wall.line.reach(plate, fall.turn_90()).0,
             count: rows.value::<u64>("roof.poles.count")?,
             half,
+            measured: rafter_plan(house)
+                .map_or_else(Vec::new, |plan| plan.places.into_iter().filter(|rafter| rafter.tag.is_some()).collect()),
             half_plumb: half / rows.value::<Angle>("roof.angle")?.in_rad().cos(),
         })
     }
@@ -71,8 +62,11 @@ impl Slope {
         -self.pitch * way.dot(self.fall)
     }
 
-    /// The rafters as they are ordered, eave to eave, the outermost two over the side walls.
+    /// The rafters: measured ones as they are cut, others as they are ordered, the outermost two over the side walls.
     pub(super) fn poles(&self) -> Vec<Pole> {
+        if !self.measured.is_empty() {
+            return self.measured.iter().map(|rafter| self.measured(rafter)).collect();
+        }
         let gaps = self.count.saturating_sub(1).max(1) as f64;
         let body = |place: u64| {
             let [low, high] = self.across;
@@ -84,6 +78,17 @@ impl Slope {
             Pole::new([at(self.along[1]), at(self.along[0])], self.half)
         };
         (0..self.count).map(body).collect()
+    }
+
+    /// A measured rafter: its top lies in the plane of all tops.
+    fn measured(&self, rafter: &PlacedRafter) -> Pole {
+        let steep = self.half_plumb / self.half;
+        let ends = [0, 1].map(|end| {
+            let (point, radius) = (rafter.axis[end], 0.5 * rafter.diameters[end]);
+            [point.x, point.y, self.under(point) + 2.0 * self.half_plumb - radius * steep]
+        });
+        let row = Some(format!("{}.wood", rafter.stem));
+        Pole { row, ..Pole::tapered(ends, rafter.diameters.map(|diameter| 0.5 * diameter)) }
     }
 
     /// A layer within the eave: how high its underside and its top lie above the tops of the rafters, plumb.

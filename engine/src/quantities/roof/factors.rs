@@ -8,6 +8,7 @@ use crate::timber::{asd, eurocode};
 use crate::units::{Length, Pressure, Ratio};
 
 /// The factors of a code in a place of damp.
+#[derive(Clone)]
 pub(super) struct Factors {
     pub code: Code,
     damp: u64,

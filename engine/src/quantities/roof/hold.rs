@@ -71,7 +71,7 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
                 rows.not_known(format!("roof.members.1.{}", factors.noun(noun)), title);
             }
         }
-        Frame::OneWay { .. } => rafters::walk(house, roof, held, loaded.as_ref(), rows),
+        Frame::OneWay { rafters: own, .. } => rafters::walk(house, (roof, own), held, loaded.as_ref(), rows),
     }
 }
 

@@ -3,6 +3,7 @@
 use super::super::line::bind;
 use super::super::uneven::{bind_height, bind_line, bind_once};
 use crate::house::{House, PilePole, Ring, Roof};
+use crate::known::Known;
 use crate::reason::Answer;
 use crate::roof::poles::{self, Band};
 use crate::row::Rows;
@@ -26,8 +27,9 @@ pub(super) fn walk(house: &House, roof: &Roof, ring: &Ring, rows: &mut Rows) {
     rows.not_known("roof.without.a-pole.spare", "poles that the ring may lose and still stand");
 }
 
-fn known(ring: &Ring, rows: &mut Rows) {
-    for pole in PilePole::of_each_kind(&ring.pile) {
+/// Notes every measure of a pile.
+pub(super) fn of_pile(pile: &[PilePole], rows: &mut Rows) {
+    for pole in PilePole::of_each_kind(pile) {
         let tag = if pole.is_measured { pole.tag.replace('-', " ") } else { "typical pole".to_owned() };
         for (end, diameters) in [("butt", &pole.butt), ("tip", &pole.tip)] {
             for (place, diameter) in diameters.iter().enumerate() {
@@ -38,6 +40,10 @@ fn known(ring: &Ring, rows: &mut Rows) {
         rows.known(format!("{tag}, its greatest bow"), &pole.bow[0]);
         rows.known(format!("{tag}, its bow square to that"), &pole.bow[1]);
     }
+}
+
+fn known(ring: &Ring, rows: &mut Rows) {
+    of_pile(&ring.pile, rows);
     let titles = ["waste", "a notch other than wanted", "bow to the side"];
     for (weight, title) in ring.weights.iter().zip(titles) {
         rows.known(format!("what a millimetre of {title} counts"), weight);
@@ -272,17 +278,22 @@ pub(super) fn whole_of_poles(house: &House, ring: &Ring, rows: &mut Rows) {
         let longest = bind(poles::longest_cut(longest), rows, &path);
         rows.add("roof.poles.cut-length", "longest of the poles, cut to length", longest);
     }
-    let wood = rows.parts::<Volume>(all("wood"));
-    let sum = poles::wood_of_all(wood.iter().map(|(.., volume)| *volume).sum()).of_parts(wood);
-    rows.add("roof.poles.volume", "wood of the poles, cut to length", sum);
-    let mass = rows.parts::<Mass>(all("mass"));
-    let sum = poles::mass_of_all(mass.iter().map(|(.., mass)| *mass).sum()).of_parts(mass);
-    rows.add("roof.poles.mass", "mass of the poles, cut to length", sum);
+    wood_of_all(&all("wood"), &all("mass"), rows);
     let level = |place: &usize| poles::rest_height(&ring.solved.sets[*place]).value;
     let Some(highest) = places.clone().max_by(|a, b| level(a).in_m().total_cmp(&level(b).in_m())) else { return };
     let (crossing, ground) = (Ring::path(highest, "rest-level"), &house.ground);
     let height = poles::above(level(&highest), ground.value).from("level", crossing).from("base", ground.path.as_str());
     rows.add("house.height", "height of the poles' axes at their highest crossing above the ground outside", height);
+}
+
+/// Wood and mass of poles, each cut to its length.
+pub(super) fn wood_of_all(wood: &[String], mass: &[String], rows: &mut Rows) {
+    let wood = rows.parts::<Volume>(wood.iter().cloned());
+    let sum = poles::wood_of_all(wood.iter().map(|(.., volume)| *volume).sum()).of_parts(wood);
+    rows.add("roof.poles.volume", "wood of the poles, cut to length", sum);
+    let mass = rows.parts::<Mass>(mass.iter().cloned());
+    let sum = poles::mass_of_all(mass.iter().map(|(.., mass)| *mass).sum()).of_parts(mass);
+    rows.add("roof.poles.mass", "mass of the poles, cut to length", sum);
 }
 
 fn raising(house: &House, ring: &Ring, rows: &mut Rows) {
@@ -319,10 +330,15 @@ fn raising(house: &House, ring: &Ring, rows: &mut Rows) {
     let sunk = poles::sunk(ring.solved.eye_height, ring.settled.eye_height).without("before").without("after");
     let sunk = bind(bind(sunk, rows, "roof.bedding"), rows, "roof.ring.pitch");
     rows.add("roof.raising.sinks", "how far the eye sinks when the prop goes", sunk);
-    let alone = rows.known("what each lifts alone", &ring.alone);
+    teams(&ring.alone, rows);
+}
+
+/// What people lift together.
+pub(super) fn teams(alone: &Known<Mass>, rows: &mut Rows) {
+    let each = rows.known("what each lifts alone", alone);
     for team in poles::teams() {
         let path = format!("roof.raising.lift-of-{}", team.people);
-        let lifted = poles::team_lift(alone, team).from("each alone", "poles.alone");
+        let lifted = poles::team_lift(each, team).from("each alone", "poles.alone");
         rows.add(path, format!("what {} people lift by hand", team.people), lifted);
     }
 }

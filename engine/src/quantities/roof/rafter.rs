@@ -6,31 +6,37 @@ use super::hold::left;
 use super::{loads, members};
 use crate::house::Held;
 use crate::reason::Answer;
-use crate::roof::standing::{Lasting, Straight, StraightAnswers, Used};
+use crate::roof::standing::{Lasting, Straight, StraightAnswers, Used, Wood};
 use crate::row::Rows;
 use crate::timber::{stress, used};
-use crate::units::{Length, Ratio};
+use crate::units::{Length, LineLoad, Ratio};
 
 /// What a straight pole is called, and the rows that it follows from.
-pub(super) struct Named {
+#[derive(Clone)]
+pub(super) struct Named<'a> {
     /// The stem of its rows, without a dot at its end.
-    pub stem: &'static str,
-    pub words: &'static str,
+    pub stem: &'a str,
+    pub words: &'a str,
     /// Its supports, and the end from which places along it count.
-    pub seats: [&'static str; 2],
-    pub from: &'static str,
+    pub seats: [&'a str; 2],
+    pub from: &'a str,
     /// Rows of its shape.
-    pub frame: &'static [&'static str],
-    pub span: &'static str,
-    pub diameter: &'static str,
-    pub seat: &'static str,
+    pub frame: &'a [&'a str],
+    pub span: &'a str,
+    /// Rows of its thickness.
+    pub thick: &'a [&'a str],
+    pub seat: &'a str,
 }
 
 /// A straight pole as a beam, with its answers.
 pub(super) struct Rafter<'a> {
-    pub named: &'static Named,
+    pub named: &'a Named<'a>,
     pub held: &'a Held,
     pub beam: Straight,
+    /// Its wood; as light as it is at the least; water behind the edge board.
+    pub wood: Wood,
+    pub light: Wood,
+    pub pond: Option<(LineLoad, Length)>,
     pub answers: StraightAnswers,
     pub factors: Factors,
     pub strength: Lasts,
@@ -40,6 +46,17 @@ pub(super) struct Rafter<'a> {
 }
 
 impl Rafter<'_> {
+    /// Another stick of the same wood, held by the same code.
+    pub fn like<'a>(
+        &'a self,
+        named: &'a Named<'a>,
+        (beam, answers): (&Straight, &StraightAnswers),
+        [strength, sag]: [Lasts; 2],
+    ) -> Rafter<'a> {
+        let (beam, answers, factors) = (beam.clone(), answers.clone(), self.factors.clone());
+        Rafter { named, beam, answers, factors, strength, sag, ..*self }
+    }
+
     fn path(&self, noun: &str) -> String {
         format!("{}.{noun}", self.named.stem)
     }
@@ -55,10 +72,10 @@ impl Rafter<'_> {
     }
 
     pub fn strength(&self, rows: &mut Rows) {
-        let (span, diameter) = (self.beam.supports[1] - self.beam.supports[0], self.beam.pole.butt);
-        let bears = self.factors.bears(self.held, &self.strength.durations, span, diameter);
+        let span = self.beam.supports[1] - self.beam.supports[0];
+        let bears = self.factors.bears(self.held, &self.strength.durations, span, self.thin_end());
         let under = Lasting { combinations: &self.strength.combinations, bears: &bears };
-        let seats = [left(diameter, self.seat, Length::ZERO); 2];
+        let seats = [0, 1].map(|seat| left(self.over(seat), self.seat, Length::ZERO));
         let worst = self.beam.worst(&self.answers, &seats, &under);
         if let Some(most) = &worst.bending {
             self.bending(most, rows);
@@ -74,6 +91,16 @@ impl Rafter<'_> {
         }
     }
 
+    /// Its diameter over a support.
+    pub fn over(&self, seat: usize) -> Length {
+        self.beam.pole.diameter(self.beam.supports[seat])
+    }
+
+    /// The thickness that it is taken to buckle with: no less anywhere.
+    fn thin_end(&self) -> Length {
+        self.beam.pole.butt.min(self.beam.pole.tip)
+    }
+
     fn governs(&self, most: &Used) -> String {
         let near = |at: Length| (most.section.along - at).in_m().abs() < 1e-6;
         let at = match self.beam.supports.iter().position(|at| near(*at)) {
@@ -84,7 +111,7 @@ impl Rafter<'_> {
     }
 
     fn section<T>(&self, answer: Answer<T>, most: &Used, rows: &Rows) -> Answer<T> {
-        let answer = bind(answer, rows, self.named.diameter);
+        let answer = self.named.thick.iter().fold(answer, |answer, path| bind(answer, rows, path));
         if most.is_cut && self.seat > Length::ZERO { bind(answer, rows, self.named.seat) } else { answer }
     }
 
@@ -162,8 +189,8 @@ impl Rafter<'_> {
         let share = if noun == "tension" {
             used::pulled_and_bent(force, area, values.tension.value * factors.wet("tension"), bent, duration, partial)
         } else {
-            let (span, diameter) = (self.beam.supports[1] - self.beam.supports[0], self.beam.pole.butt);
-            let (kept, buckling) = factors.column(self.held, span, diameter, duration);
+            let span = self.beam.supports[1] - self.beam.supports[0];
+            let (kept, buckling) = factors.column(self.held, span, self.thin_end(), duration);
             let strength = values.compression.value * factors.wet("compression");
             match buckling {
                 None => used::pushed_and_bent(-force, area, kept, strength, bent, duration, partial),

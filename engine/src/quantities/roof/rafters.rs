@@ -4,45 +4,75 @@ use super::super::line::bind;
 use super::factors::Factors;
 use super::loads::Loaded;
 use super::members;
+use super::opening;
 use super::rafter::{Named, Rafter};
-use crate::house::{Code, Frame, Held, House, Roof};
-use crate::roof::poles::Pole;
-use crate::roof::standing::{Extra, OnPole, Straight, Wood};
+use crate::house::{Code, Frame, Held, House, Rafters, Roof};
+use crate::roof::poles::{Pole, tapered_volume};
+use crate::roof::standing::{Extra, OnPole, Straight, StraightAnswers, Wood};
 use crate::row::Rows;
 use crate::timber::{asd, section, used};
-use crate::units::{Angle, Force, Length, LineLoad, Pressure, Ratio};
+use crate::units::{Angle, Density, Force, Length, LineLoad, Mass, Pressure, Ratio};
 
 const SEATS: [&str; 2] = ["low", "high"];
 
-const LONGEST: Named = Named {
+const LONGEST: Named<'static> = Named {
     stem: "roof.members.rafter",
     words: "longest rafter",
     seats: ["its low seat", "its high seat"],
     from: "its low end",
     frame: &["roof.poles.span", "roof.poles.cut-length", "roof.angle", "roof.spacing", "poles.diameter"],
     span: "roof.poles.span",
-    diameter: "poles.diameter",
+    thick: &["poles.diameter"],
     seat: "roof.seat",
 };
 
-fn seat_path(seat: usize, noun: &str) -> String {
-    format!("roof.crossings.{}-seat.{noun}", SEATS[seat])
-}
+/// The same of measured poles: no thicker anywhere than any of them, as heavy as the heaviest.
+const THINNEST: Named<'static> = Named {
+    words: "longest rafter, as thin as the thinnest",
+    frame: &[
+        LONGEST.frame[0],
+        LONGEST.frame[1],
+        LONGEST.frame[2],
+        LONGEST.frame[3],
+        "roof.rafters.heaviest",
+        ENDS_THIN[0],
+        ENDS_THIN[1],
+    ],
+    thick: &ENDS_THIN,
+    ..LONGEST
+};
+const ENDS_THIN: [&str; 2] = ["roof.rafters.low-thinnest", "roof.rafters.high-thinnest"];
 
-/// The longest rafter, and the beam that it lies on.
+/// A rafter, and the beam that it lies on.
 struct OneWay<'a> {
     house: &'a House,
-    rafter: Rafter<'a>,
+    rafter: &'a Rafter<'a>,
+    /// The same, no heavier than it is thick: what lifts it finds the least weight.
+    light: &'a StraightAnswers,
+    /// What stands before the names of its seats.
+    of: &'a str,
 }
 
-pub(super) fn walk(house: &House, roof: &Roof, held: &Held, loaded: Option<&Loaded>, rows: &mut Rows) {
+/// What each seat of a rafter bears, how its notch is sheared, and what lifts it; `of` stands before the names of its seats.
+pub(super) fn seats(house: &House, (rafter, light): (&Rafter<'_>, &StraightAnswers), of: &str, rows: &mut Rows) {
+    OneWay { house, rafter, light, of }.seats(rows);
+}
+
+pub(super) fn walk(
+    house: &House,
+    (roof, rafters): (&Roof, &Rafters),
+    held: &Held,
+    loaded: Option<&Loaded>,
+    rows: &mut Rows,
+) {
     let Frame::OneWay { seat, .. } = &roof.frame else { return };
-    let seat = rows.known("how deep a rafter is let into its plates", seat);
-    match loaded.and_then(|loaded| rafter(roof, held, (loaded, seat), rows)) {
-        Some(rafter) => {
+    let named = if rafters.pile.is_some() { &THINNEST } else { &LONGEST };
+    match loaded.and_then(|loaded| rafter(roof, held, (loaded, seat.value), named, rows)) {
+        Some((rafter, light)) => {
             rafter.strength(rows);
             rafter.sags(rows);
-            OneWay { house, rafter }.seats(rows);
+            opening::walk(house, rafters, &rafter, rows);
+            seats(house, (&rafter, &light), "", rows);
         }
         None => not_known(held, rows),
     }
@@ -58,12 +88,20 @@ fn not_known(held: &Held, rows: &mut Rows) {
     }
     for (seat, name) in SEATS.iter().enumerate() {
         let title = format!("{name} seat of a rafter: bearing strength used");
-        rows.not_known(seat_path(seat, &factors.noun("bearing")), title);
+        let path = format!("roof.crossings.{}-seat.{}", SEATS[seat], factors.noun("bearing"));
+        rows.not_known(path, title);
     }
 }
 
-/// The longest rafter: from eave to eave over both plates, as thick as the pile is on the whole.
-fn rafter<'a>(roof: &Roof, held: &'a Held, (loaded, seat): (&Loaded, Length), rows: &mut Rows) -> Option<Rafter<'a>> {
+/// The longest rafter, from eave to eave over both plates: as thick as the pile is on the whole, or as thin at each end as the
+/// thinnest of those that are measured. Beside it its answers with no more weight than it is thick.
+fn rafter<'a>(
+    roof: &Roof,
+    held: &'a Held,
+    (loaded, seat): (&Loaded, Length),
+    named: &'a Named<'a>,
+    rows: &mut Rows,
+) -> Option<(Rafter<'a>, StraightAnswers)> {
     let Frame::OneWay { spacing, .. } = &roof.frame else { return None };
     let pitch: Angle = rows.value("roof.angle")?;
     let length: Length = rows.value("roof.poles.cut-length")?;
@@ -71,21 +109,26 @@ fn rafter<'a>(roof: &Roof, held: &'a Held, (loaded, seat): (&Loaded, Length), ro
     let span = crate::roof::longest(plates, pitch).from("along", "roof.plate-along").from("pitch", "roof.angle");
     let span = rows.add("roof.poles.span", "span of the longest rafter from plate to plate, on the slope", span);
     let end = (length - span) * 0.5;
-    let diameter = roof.diameter.value;
-    let pole = Pole { length, butt: diameter, tip: diameter, bow: Length::ZERO, bow_turn: Angle::ZERO };
+    let [butt, tip] = ENDS_THIN.map(|path| rows.value(path).unwrap_or(roof.diameter.value));
+    let pole = Pole { length, butt, tip, bow: Length::ZERO, bow_turn: Angle::ZERO };
     let beam = Straight { pole, supports: vec![end, end + span], pitch, spacing: spacing.value };
-    let values = &held.wood.values;
     let factors = Factors::of(held);
-    let wood = Wood {
-        young: values.stiffness.value * factors.wet("e"),
-        shear: values.shear_stiffness.value,
-        density: roof.density.value,
-    };
+    let light = wood(held, &factors, roof.density.value);
+    let own = tapered_volume(butt, tip, length).value;
+    let density = rows.value::<Mass>("roof.rafters.heaviest").map_or(light.density, |mass| mass / own);
+    let heavy = wood(held, &factors, density.max(light.density));
     let extras: Vec<Extra> = loaded.pond.map(|pond| ponded(&beam, pond)).into_iter().collect();
     let count = extras.len();
-    let answers = beam.answers(&wood, &extras).ok()?;
+    let [answers, lifted] = [&heavy, &light].map(|wood| beam.answers(wood, &extras));
     let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
-    Some(Rafter { named: &LONGEST, held, beam, answers, factors, strength, sag, seat })
+    let (answers, pond, wood) = (answers.ok()?, loaded.pond, heavy);
+    Some((Rafter { named, held, beam, wood, light, pond, answers, factors, strength, sag, seat }, lifted.ok()?))
+}
+
+/// The wood of a rafter as it is in its place.
+pub(super) fn wood(held: &Held, factors: &Factors, density: Density) -> Wood {
+    let values = &held.wood.values;
+    Wood { young: values.stiffness.value * factors.wet("e"), shear: values.shear_stiffness.value, density }
 }
 
 /// Water behind the edge board on the low end of a rafter: a wedge, deepest at the board.
@@ -99,19 +142,27 @@ pub(super) fn ponded(beam: &Straight, (weight, reach): (LineLoad, Length)) -> Ex
 }
 
 impl OneWay<'_> {
+    fn path(&self, seat: usize, noun: &str) -> String {
+        format!("roof.crossings.{}{}-seat.{noun}", self.of, SEATS[seat])
+    }
+
+    fn title(&self, seat: usize) -> String {
+        format!("{}{} seat of a rafter", self.of.replace('-', " "), SEATS[seat])
+    }
+
     /// What each seat bears, how its notch is sheared, and what lifts it.
     fn seats(&self, rows: &mut Rows) {
         let strength = &self.rafter.strength;
-        let diameter = self.rafter.beam.pole.butt;
-        for (seat, name) in SEATS.into_iter().enumerate() {
+        for seat in 0..SEATS.len() {
+            let diameter = self.rafter.over(seat);
             let Some(most) = self.rafter.answers.pressed(seat, &strength.combinations, &strength.durations) else {
                 continue;
             };
             let governs = self.rafter.at(strength, most.combination);
             let press = self.rafter.forced(used::foot_force(most.value), (strength, most.combination), rows);
             let press = rows.add(
-                seat_path(seat, "up"),
-                format!("{name} seat of a rafter: what it presses on its plate under {governs}"),
+                self.path(seat, "up"),
+                format!("{}: what it presses on its plate under {governs}", self.title(seat)),
                 press,
             );
             let duration = strength.durations[most.combination];
@@ -142,12 +193,11 @@ impl OneWay<'_> {
                 }
             };
             let share = kept.without("shear used").without("kept");
-            let share = [seat_path(seat, "up"), "roof.seat".into(), "poles.diameter".into()]
-                .iter()
-                .fold(share, |share, path| bind(share, rows, path));
+            let share = bind(bind(share, rows, &self.path(seat, "up")), rows, "roof.seat");
+            let share = self.rafter.named.thick.iter().fold(share, |share, path| bind(share, rows, path));
             let share = self.rafter.by_wood(share, "shear", rows);
-            let title = format!("{name} seat of a rafter: shear strength used at the notch under {governs}");
-            rows.add(seat_path(seat, &self.rafter.factors.noun("notch")), title, share);
+            let title = format!("{}: shear strength used at the notch under {governs}", self.title(seat));
+            rows.add(self.path(seat, &self.rafter.factors.noun("notch")), title, share);
             self.lifted(seat, rows);
         }
     }
@@ -161,42 +211,38 @@ impl OneWay<'_> {
         let Some(most) = self.rafter.answers.pressed(seat, &self.rafter.strength.combinations, &[]) else { return };
         let governs = self.rafter.at(&self.rafter.strength, most.combination);
         let press = self.rafter.forced(used::foot_force(most.value), (&self.rafter.strength, most.combination), rows);
-        let title = format!("{} seat of a rafter: the most that it presses on its plate, under {governs}", SEATS[seat]);
-        let press = rows.add(seat_path(seat, "borne"), title, press);
+        let title = format!("{}: the most that it presses on its plate, under {governs}", self.title(seat));
+        let press = rows.add(self.path(seat, "borne"), title, press);
         self.bears(seat, ("borne", press, 1.0, &governs), rows);
     }
 
     fn bears(&self, seat: usize, (noun, press, duration, governs): (&str, Force, f64, &str), rows: &mut Rows) {
-        let title = format!("{} seat of a rafter: bearing strength used under {governs}", SEATS[seat]);
-        let row = seat_path(seat, &self.rafter.factors.noun("bearing"));
+        let title = format!("{}: bearing strength used under {governs}", self.title(seat));
+        let row = self.path(seat, &self.rafter.factors.noun("bearing"));
         let Some(beam) = &self.house.bond_beam else {
             rows.not_known(row, title);
             return;
         };
-        let width = section::seat_width(self.rafter.beam.pole.butt, self.rafter.seat).value;
+        let width = section::seat_width(self.rafter.over(seat), self.rafter.seat).value;
         let area = crate::timber::eurocode::seat_area(beam.width.value, width).from("length", "wall.bond-beam.width");
-        let area =
-            ["roof.seat", "poles.diameter"].iter().fold(area.without("width"), |area, path| bind(area, rows, path));
-        let area = rows.add(
-            seat_path(seat, "seat"),
-            format!("{} seat of a rafter: area on which it bears", SEATS[seat]),
-            area,
-        );
+        let area = bind(area.without("width"), rows, "roof.seat");
+        let area = self.rafter.named.thick.iter().fold(area, |area, path| bind(area, rows, path));
+        let area = rows.add(self.path(seat, "seat"), format!("{}: area on which it bears", self.title(seat)), area);
         let strength = self.rafter.held.wood.values.across.value * self.rafter.factors.wet("across");
         let share = used::seat_used(press, area, strength, 1.0, duration, self.rafter.factors.partial)
-            .from("force", seat_path(seat, noun))
-            .from("area", seat_path(seat, "seat"))
+            .from("force", self.path(seat, noun))
+            .from("area", self.path(seat, "seat"))
             .without("beside");
         let share = self.rafter.by_wood(share, "across", rows);
         rows.add(row, title, share);
     }
 
     fn lifted(&self, seat: usize, rows: &mut Rows) {
-        let Some(least) = self.rafter.answers.lifted(seat, &self.rafter.strength.combinations) else { return };
+        let Some(least) = self.light.lifted(seat, &self.rafter.strength.combinations) else { return };
         let governs = self.rafter.at(&self.rafter.strength, least.combination);
         let lifts = self.rafter.forced(used::foot_force(least.value), (&self.rafter.strength, least.combination), rows);
-        let title = format!("{} seat of a rafter: what lifts it, and its tie must hold, under {governs}", SEATS[seat]);
-        rows.add(seat_path(seat, "held-down"), title, lifts);
+        let title = format!("{}: what lifts it, and its tie must hold, under {governs}", self.title(seat));
+        rows.add(self.path(seat, "held-down"), title, lifts);
     }
 }
 

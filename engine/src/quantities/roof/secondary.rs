@@ -5,34 +5,34 @@ use super::super::need::Need;
 use super::factors::{Factors, Lasts};
 use super::loads::Loaded;
 use super::rafter::{Named, Rafter};
-use super::rafters::ponded;
+use super::rafters::{ponded, wood as wood_in_place};
 use crate::house::{Held, Ring, Secondary};
 use crate::reason::Answer;
 use crate::roof::poles::Pole;
-use crate::roof::standing::{Combination, Extra, OnPole, Straight, Wood};
+use crate::roof::standing::{Combination, Extra, OnPole, Straight};
 use crate::roof::{self, pole_mass};
 use crate::row::Rows;
 use crate::timber::used;
 use crate::units::{Angle, Density, Force, Length, Pressure, Quantity};
 
-const SECONDARY: Named = Named {
+const SECONDARY: Named<'static> = Named {
     stem: "roof.members.secondary",
     words: "longest secondary rafter",
     seats: ["the plate", "its trimmer"],
     from: "its low end",
     frame: &SHAPE,
     span: "roof.secondary.span",
-    diameter: "roof.secondary.diameter",
+    thick: &["roof.secondary.diameter"],
     seat: "roof.seat",
 };
-const TRIMMER: Named = Named {
+const TRIMMER: Named<'static> = Named {
     stem: "roof.members.trimmer",
     words: "longest trimmer",
     seats: ["one of its poles", "the other of its poles"],
     from: "its end",
     frame: &UNDER,
     span: "roof.secondary.trimmer-length",
-    diameter: "roof.secondary.trimmer",
+    thick: &["roof.secondary.trimmer"],
     seat: "roof.seat",
 };
 const SHAPE: [&str; 5] = [
@@ -151,7 +151,7 @@ pub(super) fn held(
     );
     let rafter = loaded.and_then(|loaded| rafter((secondary, ring), held, (loaded, density), rows));
     let trimmer = rafter.as_ref().and_then(|rafter| trimmer(secondary, rafter, rows));
-    let (Some(rafter), Some(trimmer)) = (rafter, trimmer) else {
+    let (Some(rafter), Some(trimmer)) = (&rafter, &trimmer) else {
         let factors = Factors::of(held);
         for named in [&SECONDARY, &TRIMMER] {
             for noun in super::members::NOUNS {
@@ -161,7 +161,7 @@ pub(super) fn held(
         }
         return;
     };
-    for one in [&rafter, &trimmer] {
+    for one in [rafter, trimmer] {
         one.strength(rows);
         one.sags(rows);
     }
@@ -195,26 +195,26 @@ fn rafter<'a>(
     let factors = Factors::of(held);
     let extras: Vec<Extra> = loaded.pond.map(|pond| ponded(&beam, pond)).into_iter().collect();
     let count = extras.len();
-    let answers = beam.answers(&wood_of(held, &factors, density), &extras).ok()?;
+    let wood = wood_in_place(held, &factors, density);
+    let answers = beam.answers(&wood, &extras).ok()?;
     let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
-    Some(Rafter { named: &SECONDARY, held, beam, answers, factors, strength, sag, seat: ring.seat.value })
+    let (pond, seat) = (loaded.pond, ring.seat.value);
+    Some(Rafter { named: &SECONDARY, held, beam, wood, light: wood, pond, answers, factors, strength, sag, seat })
 }
 
 /// The longest trimmer under what as many of the longest secondary rafters press on it. Nothing is cut at its ends.
-fn trimmer<'a>(secondary: &Secondary, rafter: &Rafter<'a>, rows: &Rows) -> Option<Rafter<'a>> {
+fn trimmer<'a>(secondary: &Secondary, rafter: &'a Rafter<'a>, rows: &Rows) -> Option<Rafter<'a>> {
     let length: Length = rows.value(&path("trimmer-length"))?;
     let pole = round(length, secondary.trimmer.value);
     let count = secondary.count.value;
     let at = |place: u64| length * ((place + 1) as f64 / (count + 1) as f64);
     let loads = (0..count).map(|place| OnPole::Point { pole: 0, at: at(place), down: Force::n(1.0) }).collect();
     let extras = [Extra { name: "secondary rafters".into(), loads }];
-    let factors = Factors::of(rafter.held);
     let spacing = rafter.beam.spacing;
     let beam = Straight { pole, supports: vec![Length::ZERO, length], pitch: Angle::ZERO, spacing };
-    let density: Density = rows.value("poles.density")?;
-    let answers = beam.answers(&wood_of(rafter.held, &factors, density), &extras).ok()?;
-    let [strength, sag] = [&rafter.strength, &rafter.sag].map(|lasts| pressed(rafter, lasts));
-    Some(Rafter { named: &TRIMMER, held: rafter.held, beam, answers, factors, strength, sag, seat: Length::ZERO })
+    let answers = beam.answers(&rafter.wood, &extras).ok()?;
+    let lasts = [&rafter.strength, &rafter.sag].map(|lasts| pressed(rafter, lasts));
+    Some(Rafter { seat: Length::ZERO, ..rafter.like(&TRIMMER, (&beam, &answers), lasts) })
 }
 
 /// The same combinations for a trimmer: its own weight, and what a secondary rafter presses on it then.
@@ -232,9 +232,4 @@ fn pressed(rafter: &Rafter<'_>, lasts: &Lasts) -> Lasts {
 
 fn round(length: Length, diameter: Length) -> Pole {
     Pole { length, butt: diameter, tip: diameter, bow: Length::ZERO, bow_turn: Angle::ZERO }
-}
-
-fn wood_of(held: &Held, factors: &Factors, density: Density) -> Wood {
-    let values = &held.wood.values;
-    Wood { young: values.stiffness.value * factors.wet("e"), shear: values.shear_stiffness.value, density }
 }

@@ -1,0 +1,63 @@
+//! Openings in a roof of straight rafters for flues: where each lies, and which rafters it cuts.
+
+use kurbo::Point;
+
+use super::built_in::{Way, What};
+use super::{BuiltIn, Frame, House, Rafters};
+use crate::known::Known;
+use crate::roof;
+use crate::units::Length;
+
+/// The opening for a flue, or what is known of it.
+#[derive(Clone, Debug)]
+pub struct RoofOpening<'a> {
+    /// The flue.
+    pub thing: &'a BuiltIn,
+    /// Its diameter.
+    pub diameter: &'a Known<Length>,
+    /// Where it goes through, in plan.
+    pub at: &'a [Known<Length>; 2],
+    /// How far across from the first rafter and how far up from the origin that is.
+    pub reach: [Length; 2],
+    /// What its listing wants about it, and the opening that this makes; none where it is not written.
+    pub framed: Option<Framed<'a>>,
+}
+
+/// An opening of a known size.
+#[derive(Clone, Debug)]
+pub struct Framed<'a> {
+    /// To what burns.
+    pub clearance: &'a Known<Length>,
+    /// Its side.
+    pub side: Length,
+    /// The rafters that it cuts, in order.
+    pub cut: Vec<usize>,
+}
+
+impl Framed<'_> {
+    /// The rafters that carry its trimmers; none where nothing is cut, or where no rafter lies beside.
+    #[must_use]
+    pub fn beside(&self, rafters: &Rafters) -> Option<[usize; 2]> {
+        let (first, last) = (*self.cut.first()?, *self.cut.last()?);
+        (first > 0 && last + 1 < rafters.places.len()).then(|| [first - 1, last + 1])
+    }
+}
+
+/// The openings of a roof that falls one way, in the order of its flues.
+#[must_use]
+pub fn roof_openings(house: &House) -> Vec<RoofOpening<'_>> {
+    let Some(roof) = &house.roof else { return Vec::new() };
+    let Frame::OneWay { rafters, .. } = &roof.frame else { return Vec::new() };
+    let through = house.built_in.iter().filter_map(|thing| {
+        let What::Service(service) = &thing.what else { return None };
+        let Way::Roof { at, clearance } = &service.way else { return None };
+        let reach = rafters.reach(Point::new(at[0].value.in_m(), at[1].value.in_m()));
+        let framed = clearance.as_ref().map(|clearance| {
+            let side = roof::flue_opening(service.diameter.value, clearance.value).value;
+            let is_cut = |place: &usize| (rafters.across(*place) - reach[0]).abs() < (side + roof.diameter.value) * 0.5;
+            Framed { clearance, side, cut: (0..rafters.places.len()).filter(is_cut).collect() }
+        });
+        Some(RoofOpening { thing, diameter: &service.diameter, at, reach, framed })
+    });
+    through.collect()
+}
