@@ -1,6 +1,8 @@
 //! Rows of the opening for a flue between straight rafters: what it cuts, what it keeps clear of, its trimmers and the rafters that
 //! carry them.
 
+use kurbo::Vec2;
+
 use super::super::line::bind;
 use super::factors::Lasts;
 use super::rafter::{Named, Rafter};
@@ -26,10 +28,15 @@ impl Flue<'_> {
         self.0.thing.name.replace('-', " ")
     }
 
-    /// Adds its place in plan, and what turns it into one across and up the roof.
-    fn placed<T>(&self, answer: Answer<T>, rows: &Rows) -> Answer<T> {
-        let at = [self.0.at[0].path.as_str(), self.0.at[1].path.as_str(), "roof.falls", "roof.rafters.first"];
-        at.iter().fold(answer, |answer, path| bind(answer, rows, path))
+    /// Adds what of its place in plan says how far along a direction it lies, and what says which direction that is.
+    fn placed<T>(&self, answer: Answer<T>, along: Vec2, rows: &Rows) -> Answer<T> {
+        let counts = [along.x, along.y].into_iter().zip(self.0.at).filter(|(share, _)| share.abs() > 1e-9);
+        counts.fold(bind(answer, rows, "roof.falls"), |answer, (_, known)| bind(answer, rows, &known.path))
+    }
+
+    /// The same across the fall, from the first rafter.
+    fn aside<T>(&self, answer: Answer<T>, rafters: &Rafters, rows: &Rows) -> Answer<T> {
+        bind(self.placed(answer, rafters.fall.turn_90(), rows), rows, "roof.rafters.first")
     }
 }
 
@@ -52,7 +59,7 @@ pub(super) fn flues(house: &House, roof: &Roof, rafters: &Rafters, rows: &mut Ro
             .from("opening", flue.path("opening"))
             .from("diameter", "poles.diameter");
         let count = (0..rafters.places.len())
-            .fold(flue.placed(count, rows), |count, place| bind(count, rows, &Rafters::path(place, "across")));
+            .fold(flue.aside(count, rafters, rows), |count, place| bind(count, rows, &Rafters::path(place, "across")));
         rows.add(flue.path("cuts"), format!("rafters that the opening for {said} cuts"), count);
         flue.spare((rafters, framed), thick, rows);
         match framed.beside(rafters) {
@@ -75,7 +82,7 @@ impl Flue<'_> {
         let beside = roof::flue_to_rafter(self.0.diameter.value, thick, far(nearest))
             .from("flue", self.0.diameter.path.as_str())
             .from("diameter", "poles.diameter");
-        let beside = bind(self.placed(beside, rows), rows, &Rafters::path(nearest, "across"));
+        let beside = bind(self.aside(beside, rafters, rows), rows, &Rafters::path(nearest, "across"));
         let said = self.said();
         let title = format!("from {said} to the side of rafter {}", nearest + 1);
         let beside = rows.add(self.path("to-rafter"), title, beside);
@@ -107,7 +114,8 @@ impl Flue<'_> {
         let up = self.0.reach[1];
         for (noun, at) in [("below", up - half), ("above", up + half)] {
             let along = roof::along_rafter(pitch, at - low).from("pitch", "roof.angle");
-            let along = bind(bind(self.placed(along, rows), rows, &self.path("opening")), rows, "poles.diameter");
+            let along =
+                bind(bind(self.placed(along, rafters.fall, rows), rows, &self.path("opening")), rows, "poles.diameter");
             let along = bind(along, rows, &Rafters::path(place, "low-end"));
             let title = format!("trimmer {noun} {said}: from the low end of rafter {}, along it", place + 1);
             rows.add(self.path(noun), title, along);

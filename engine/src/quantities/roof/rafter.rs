@@ -22,6 +22,8 @@ pub(super) struct Named<'a> {
     pub from: &'a str,
     /// Rows of its shape.
     pub frame: &'a [&'a str],
+    /// The row of its weight, where its thickness does not say it.
+    pub heavy: Option<&'a str>,
     pub span: &'a str,
     /// Rows of its thickness.
     pub thick: &'a [&'a str],
@@ -66,7 +68,13 @@ impl Rafter<'_> {
     }
 
     /// Adds what every force in a rafter follows from.
-    pub fn forced<T>(&self, answer: Answer<T>, (lasts, combination): (&Lasts, usize), rows: &Rows) -> Answer<T> {
+    pub fn forced<T>(&self, answer: Answer<T>, by: (&Lasts, usize), rows: &Rows) -> Answer<T> {
+        let answer = self.named.heavy.iter().fold(answer, |answer, path| bind(answer, rows, path));
+        self.lifted(answer, by, rows)
+    }
+
+    /// The same of what lifts it, which finds the least weight.
+    pub fn lifted<T>(&self, answer: Answer<T>, (lasts, combination): (&Lasts, usize), rows: &Rows) -> Answer<T> {
         let answer = self.named.frame.iter().fold(answer, |answer, path| bind(answer, rows, path));
         loads::bound(answer, &lasts.acting[combination], rows)
     }

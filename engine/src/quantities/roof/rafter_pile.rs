@@ -122,9 +122,12 @@ impl<'a> Placed<'a> {
 
     /// Adds what makes its diameter over a seat.
     fn tapers<T>(&self, answer: Answer<T>, end: usize, rows: &Rows) -> Answer<T> {
-        let tail = format!("{}-tail", ENDS[end]);
-        let nouns = ["low", "high", "cut-length", tail.as_str()];
-        nouns.iter().fold(answer, |answer, noun| bind(answer, rows, &self.path(noun)))
+        let measured = self.of.butt.iter().chain(&self.of.tip).chain([&self.of.length]);
+        let answer = measured.fold(answer, |answer, known| bind(answer, rows, &known.path));
+        let answer = bind(answer, rows, &self.path(&format!("{}-tail", ENDS[end])));
+        // Marks are measured from the low end, which nothing is cut off.
+        let answer = if end == 1 { bind(answer, rows, &self.path("cut-length")) } else { answer };
+        bind(answer, rows, &self.path("pole"))
     }
 }
 
@@ -159,7 +162,7 @@ fn seats(poles: &[Placed<'_>], end: usize, seat: Length, rows: &mut Rows) -> Len
     for pole in poles {
         let deep = roof::seat_of_thicker(seat, thin, pole.over_seat(end, rows)).from("seat", "roof.seat");
         let deep = if pole.place == least.place {
-            deep.without("thinnest")
+            bind(deep.without("thinnest"), rows, &pole.path("pole"))
         } else {
             pole.tapers(deep.from("thinnest", AT_SEAT[end]), end, rows)
         };

@@ -49,10 +49,21 @@ impl OnWall<'_> {
     fn over<T>(&self, answer: Answer<T>, outline: &str, ends: &[usize], rows: &Rows) -> Answer<T> {
         let is_on_side = self.rafters.places[self.place].is_on_side;
         let of_side = if outline == PLATE && is_on_side { "poles.diameter" } else { "" };
-        let paths = ["roof.falls", outline, "roof.rafters.first", &self.path("across"), of_side];
-        let answer = paths.iter().fold(answer, |answer, path| bind_once(answer, rows, path));
+        let paths = ["roof.falls", outline, of_side];
+        let answer = self.aside(paths.iter().fold(answer, |answer, path| bind_once(answer, rows, path)), rows);
         let on = ends.iter().map(|&end| self.on(outline, end, rows));
         on.fold(answer, |answer, piece| bind_piece(answer, self.house, piece, rows))
+    }
+
+    /// Adds where it lies across the fall: the last one by the far side of the plate alone.
+    fn aside<T>(&self, answer: Answer<T>, rows: &Rows) -> Answer<T> {
+        if self.place + 1 < self.rafters.places.len() {
+            let answer = bind_once(answer, rows, "roof.rafters.first");
+            return bind_once(answer, rows, &self.path("across"));
+        }
+        let plate: Length = rows.value(PLATE).unwrap_or(Length::ZERO);
+        let far = self.house.wall.line.reach(plate.in_m(), self.rafters.fall.turn_90()).1[1];
+        bind_piece(bind_once(answer, rows, PLATE), self.house, far, rows)
     }
 
     /// Adds what a tail lies between: along one straight run eave and plate are everywhere equally far apart.

@@ -21,6 +21,7 @@ const LONGEST: Named<'static> = Named {
     seats: ["its low seat", "its high seat"],
     from: "its low end",
     frame: &["roof.poles.span", "roof.poles.cut-length", "roof.angle", "roof.spacing", "poles.diameter"],
+    heavy: None,
     span: "roof.poles.span",
     thick: &["poles.diameter"],
     seat: "roof.seat",
@@ -29,15 +30,8 @@ const LONGEST: Named<'static> = Named {
 /// The same of measured poles: no thicker anywhere than any of them, as heavy as the heaviest.
 const THINNEST: Named<'static> = Named {
     words: "longest rafter, as thin as the thinnest",
-    frame: &[
-        LONGEST.frame[0],
-        LONGEST.frame[1],
-        LONGEST.frame[2],
-        LONGEST.frame[3],
-        "roof.rafters.heaviest",
-        ENDS_THIN[0],
-        ENDS_THIN[1],
-    ],
+    frame: &[LONGEST.frame[0], LONGEST.frame[1], LONGEST.frame[2], LONGEST.frame[3], ENDS_THIN[0], ENDS_THIN[1]],
+    heavy: Some("roof.rafters.heaviest"),
     thick: &ENDS_THIN,
     ..LONGEST
 };
@@ -240,7 +234,7 @@ impl OneWay<'_> {
     fn lifted(&self, seat: usize, rows: &mut Rows) {
         let Some(least) = self.light.lifted(seat, &self.rafter.strength.combinations) else { return };
         let governs = self.rafter.at(&self.rafter.strength, least.combination);
-        let lifts = self.rafter.forced(used::foot_force(least.value), (&self.rafter.strength, least.combination), rows);
+        let lifts = self.rafter.lifted(used::foot_force(least.value), (&self.rafter.strength, least.combination), rows);
         let title = format!("{}: what lifts it, and its tie must hold, under {governs}", self.title(seat));
         rows.add(self.path(seat, "held-down"), title, lifts);
     }
