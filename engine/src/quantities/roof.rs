@@ -15,6 +15,7 @@ mod members;
 mod places;
 mod rafter;
 mod rafters;
+mod second;
 mod secondary;
 mod slide;
 pub(crate) mod trade;
@@ -60,7 +61,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
         typical(house, roof, (count, length), rows);
     }
     let mut needs = vec![Need::of(&roof.of, [count_path(roof).to_owned()])];
-    needs.extend(roof.secondary.as_ref().map(|own| secondary::walk(own, roof.density.value, rows)));
+    needs.extend(roof.secondary.as_ref().map(|own| secondary::walk((own, measured(roof)), roof.density.value, rows)));
     needs.extend(layers::walk(roof, rows));
     hold::walk(house, roof, rows);
     needs

@@ -6,24 +6,39 @@ use engine::house::ring_plan::PlacedPole;
 use engine::units::Fineness;
 use serde_json::{Value, json};
 
-use super::rows::{cell, figures, said};
+use super::rows::{cell, figures, lines, said};
 use crate::spoken::{capital, spoken};
 
 /// Rows of secondary rafters, and what they are called here.
-const SECONDARY: [(&str, &str); 13] = [
+const SECONDARY: [(&str, &str); 19] = [
     ("count", "In each bay"),
     ("total", "On the roof"),
     ("diameter", "Diameter"),
     ("cut-length", "Longest, cut to"),
     ("tail", "Of that from the eave to over the plate"),
     ("pitch", "Pitch of the longest"),
-    ("at", "Trimmers at, of the way from the plate to the crossing"),
+    ("across", "On the plate, of the way from a pole to the next"),
+    ("at", "Trimmers, or heads, at, of the way from the plate to the crossing"),
+    ("share", "Heads at, of the way from the plate to the crossing, on the mean"),
+    ("length", "Each cut to"),
+    ("notch", "Cut into the rafter where it rests"),
     ("trimmer", "Diameter of a trimmer"),
     ("trimmer-length", "Longest trimmer, from axis to axis"),
     ("on-plate", "A secondary rafter presses on the plate at most"),
     ("on-plate-lifts", "Lifts off the plate at most"),
     ("on-trimmer", "Presses on its trimmer at most"),
     ("on-trimmer-lifts", "Lifts off its trimmer at most"),
+    ("on-pole", "Presses on its pole at most"),
+    ("on-pole-lifts", "Lifts off its pole at most"),
+];
+
+/// Rows of a rafter of a second ring, and what they are called here.
+const SECOND: [(&str, &str); 5] = [
+    ("along", "from the butt of that pole"),
+    ("level", "level of its middle there"),
+    ("above", "its top above the pole's"),
+    ("angle", "angle of the two"),
+    ("cut", "cut to"),
 ];
 
 /// The chapter; null where no pole is measured.
@@ -40,7 +55,20 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "measured": measured(answers, ring),
         "sinks": sinks(answers),
         "secondary": figures(answers, "roof.secondary.", &SECONDARY),
+        "second": second(answers, ring),
     })
+}
+
+/// Where each rafter of a second ring rests; no lines where there is none.
+fn second(answers: &Answers, ring: &RingPlan) -> Value {
+    let bays = ring.places.iter().enumerate().filter_map(|(place, pole)| {
+        let stem = format!("roof.secondary.{}.", place + 1);
+        answers.rows.find(&format!("{stem}along"))?;
+        let on = pole.neighbours.rests_on;
+        let tag = spoken(&ring.places.get(on)?.tag);
+        Some((format!("{} and {}, on {tag}", place + 1, on + 1), stem))
+    });
+    lines(answers, "between places", bays, &SECOND)
 }
 
 /// The cards of the measured poles in the order of their places.

@@ -119,7 +119,7 @@ impl Trial<'_, '_> {
             Some((weight, reach)) => vec![standing::ponded(&layout, &solved, weight, reach).ok()?],
             None => Vec::new(),
         };
-        let loading = Loading { first_half: Angle::ZERO, extras, between: self.loaded.between };
+        let loading = Loading { first_half: Angle::ZERO, extras, between: self.loaded.between.clone() };
         let answers = model.answers(&loading, feet).ok()?;
         let half = |place: usize| layout.rafters[place].notch * 0.5;
         let shares = (0..layout.rafters.len()).map(|place| {

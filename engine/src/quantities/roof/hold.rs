@@ -132,7 +132,7 @@ pub(super) fn stand<'a>(held: &'a Held, ring: &'a Ring, loaded: &Loaded, rows: &
         None => Vec::new(),
     };
     let count = extras.len();
-    let loading = Loading { first_half: Angle::ZERO, extras, between: loaded.between };
+    let loading = Loading { first_half: Angle::ZERO, extras, between: loaded.between.clone() };
     let answers = model.answers(&loading, &Feet::BOTH)?;
     let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
     Ok(Stood { held, ring, factors, model, answers, wood, stiff, strength, sag })

@@ -18,6 +18,7 @@ fn stood() -> Model {
 }
 
 fn found(between: Option<Between>) -> Vec<Found> {
+    let between = between.map(Secondaries::Trimmed);
     let loading = Loading { first_half: Angle::ZERO, extras: Vec::new(), between };
     stood().answers(&loading, &[Feet::Held]).unwrap().of.remove(0).1
 }
@@ -134,4 +135,75 @@ fn their_weight_lies_on_trimmer_and_plate_as_on_two_supports() {
         })
         .sum();
     assert!((weights([0.0, 4.0]) - own - trimmers).abs() < 1e-6 * trimmers);
+}
+
+fn second(mass: f64) -> SecondRing {
+    SecondRing { across: 0.5, shares: vec![0.6; 9], beyond: 0.1, mass }
+}
+
+fn with_second(own: SecondRing) -> Vec<Found> {
+    let loading = Loading { first_half: Angle::ZERO, extras: Vec::new(), between: Some(Secondaries::OnPoles(own)) };
+    stood().answers(&loading, &[Feet::Held]).unwrap().of.remove(0).1
+}
+
+#[test]
+fn what_lies_on_feet_and_plate_under_a_second_ring_is_the_load_on_the_whole_roof() {
+    let model = stood();
+    let own = second(0.0);
+    // By small pieces of the bay: what lies nearer to the rafter than to either pole, and how it turns about the plate.
+    let plates: f64 = (0..9)
+        .map(|pole| {
+            let below = model.layout.below(pole);
+            let sides = [(pole, model.lies[pole].second()), (below, model.lies[below].first)];
+            let plan = |along: f64, across: f64| {
+                let [one, other] = sides.map(|(side, reach)| {
+                    let lie = &model.lies[side];
+                    let [x, y, _] = if along < 0.0 { lie.at(-along * lie.ends[0]) } else { lie.at(along * reach) };
+                    [x, y, 0.0]
+                });
+                moved(one, way(one, other), across)
+            };
+            let axis = |along: f64| own.across + (1.0 - own.across) * along.max(0.0) / 0.6;
+            let middle = |from: f64, to: f64| size(way(plan(from, axis(from)), plan(to, axis(to))));
+            let outward = middle(0.0, -1.0) / middle(0.0, 0.6);
+            let (steps, strips) = (300, 60);
+            let mut sum = 0.0;
+            for (from, to) in [(0.0, 0.6), (-1.0, 0.0)] {
+                let part = (to - from) / f64::from(steps);
+                for step in 0..steps {
+                    let along = from + part * (f64::from(step) + 0.5);
+                    let lever = if along < 0.0 { outward * along } else { along / 0.6 };
+                    let (start, wide) = (0.5 * axis(along), 0.5 / f64::from(strips));
+                    for strip in 0..strips {
+                        let across = start + wide * (f64::from(strip) + 0.5);
+                        let [ahead, back] = [0.5, -0.5].map(|half| plan(along + half * part, across));
+                        let [left, right] = [0.5, -0.5].map(|half| plan(along, across + half * wide));
+                        let ([x, y, _], [to_x, to_y, _]) = (way(back, ahead), way(left, right));
+                        sum += (x * to_y - y * to_x).abs() * (1.0 - lever);
+                    }
+                }
+            }
+            sum
+        })
+        .sum();
+    let (whole, left) = (on_feet(&found(None)), on_feet(&with_second(own)));
+    assert!((left + plates - whole).abs() < 2e-3 * whole, "{left} and {plates} for {whole}");
+    assert!(plates > 0.15 * whole);
+}
+
+#[test]
+fn the_weight_of_a_second_ring_lies_on_plate_and_poles_as_on_two_supports() {
+    let weights = |mass: f64| with_second(second(mass))[0].feet.iter().map(|foot| foot[2]).sum::<f64>();
+    let model = stood();
+    let told: f64 = (0..9)
+        .map(|pole| {
+            let [one, other] = [&model.lies[pole], &model.lies[model.layout.below(pole)]];
+            let on = |from: f64, to: f64| moved(one.at(from), way(one.at(from), other.at(to)), 0.5);
+            let plate = on(0.0, 0.0);
+            let tail = size(way(on(one.ends[0], other.ends[0]), plate));
+            let span = size(way(plate, other.at(0.6 * other.first)));
+            3.0 * 9.806_65 * (tail + span + 0.1) * (0.5 * (span + 0.1 - tail)) / span
+        })
+        .sum();
+    assert!((weights(3.0) - weights(0.0) - told).abs() < 1e-6 * told);
 }
