@@ -73,6 +73,10 @@ pub struct Secondary {
     pub length: Option<Written<Length>>,
     /// How deep it is cut where it rests.
     pub notch: Option<Written<Length>>,
+    /// How deep its pole is cut there.
+    pub housing: Option<Written<Length>>,
+    /// Diameter of a bolt through both.
+    pub bolt: Option<Written<Length>>,
     /// How many in each bay.
     pub count: Option<Written<u64>>,
     /// Where the trimmers lie, or the heads, as a share of the way from the plate to the crossing.
@@ -210,6 +214,8 @@ fn secondary(mut table: Table<'_, '_>) -> Secondary {
         across: if is_ring { table.quantity("across", Kind::Ratio) } else { None },
         length: if is_ring { table.quantity("length", Kind::Length) } else { None },
         notch: if is_ring { table.quantity("notch", Kind::Length) } else { None },
+        housing: if is_ring { table.quantity("housing", Kind::Length) } else { None },
+        bolt: if is_ring { table.quantity("bolt", Kind::Length) } else { None },
         count: if is_ring { None } else { table.needed_count("count", 1) },
         at: table.quantity("at", Kind::Ratio),
         diameter: table.needed_like("diameter", Kind::Length, "110 mm"),

@@ -1,8 +1,8 @@
 //! A second ring of rafters on the poles of a ring: where each lies, and why it cannot.
 
 use super::place::{shown, within};
-use super::{Ring, Wall};
-use crate::build::{self, Source};
+use super::{Ring, Wall, roof_wood};
+use crate::build::{self, Source, Written};
 use crate::known::{Known, Origin};
 use crate::roof::poles::{Head, Leaning, Misfit, Second};
 use crate::roof::standing;
@@ -13,12 +13,18 @@ use crate::wall;
 /// The rafters of a second ring, one in each bay.
 #[derive(Clone, Debug)]
 pub struct SecondRing {
+    /// Diameter of one.
+    pub diameter: Length,
     /// Where each lies on the plate: share of the way along it from the pole that rests on the other of its bay.
     pub across: Known<Ratio>,
     /// Where its head lies.
     pub head: Placed,
     /// How deep it is cut where it rests.
     pub notch: Known<Length>,
+    /// How deep its pole is cut there.
+    pub housing: Known<Length>,
+    /// A bolt through both, where the builder has one.
+    pub bolt: Option<Known<Length>>,
     /// Bay by bay.
     pub rafters: Vec<Leaning>,
     /// The butts of the two poles of each bay.
@@ -37,13 +43,15 @@ pub enum Placed {
 impl SecondRing {
     /// As the frame takes it, with so many kilograms on each metre.
     pub(super) fn on_frame(&self, mass: f64) -> standing::SecondRing {
-        let share = |one: &Leaning| match &self.head {
-            Placed::At(share) => share.value.in_fraction(),
-            Placed::Length(_) => one.share,
-        };
         let beyond = self.rafters.first().map_or(Length::ZERO, |one| one.lengths[2] - one.lengths[0] - one.lengths[1]);
-        let shares = self.rafters.iter().map(share).collect();
-        standing::SecondRing { across: self.across.value.in_fraction(), shares, beyond: beyond.in_m(), mass }
+        standing::SecondRing {
+            across: self.across.value.in_fraction(),
+            shares: self.rafters.iter().map(|one| one.share).collect(),
+            beyond: beyond.in_m(),
+            mass,
+            cut: [self.diameter, self.housing.value].map(Length::in_m),
+            hole: self.bolt.as_ref().map_or(0.0, |bolt| bolt.value.in_m()),
+        }
     }
 }
 
@@ -55,28 +63,21 @@ pub(super) fn place(
     diameter: &Known<Length>,
     system: System,
 ) -> Option<SecondRing> {
-    let across = match &written.across {
-        Some(_) => {
-            let range = Ratio::percent(20.0)..Ratio::percent(80.0);
-            within(source, written.across.as_ref(), range, "where a rafter lies between two poles on the plate", system)
-        }
-        None => {
-            let why = "half-way between two poles";
-            Some(Known::assumed(Ratio::percent(50.0), "roof.secondary.across", Origin::Judgement, why))
-        }
+    let (head, across) = (head(source, written, system), across(source, written, system));
+    let cut = |given: Option<&Written<Length>>, of: Length, what: &str, path: &str| match given {
+        Some(_) => within(source, given, Length::ZERO..of * 0.5, what, system),
+        None => Some(Known::assumed(Length::ZERO, path, Origin::Judgement, "nothing is cut")),
     };
-    let notch = match &written.notch {
-        Some(_) => {
-            let range = Length::ZERO..diameter.value * 0.5;
-            within(source, written.notch.as_ref(), range, "how deep a rafter is cut where it rests", system)
-        }
-        None => {
-            let why = "nothing is cut";
-            Some(Known::assumed(Length::ZERO, "roof.secondary.notch", Origin::Judgement, why))
-        }
-    };
-    let head = head(source, written, system);
-    let (across, notch, head) = (across?, notch?, head?);
+    let poles = ring.layout.rafters.iter().map(|rafter| rafter.pole.butt.min(rafter.pole.tip));
+    let thinnest = poles.fold(diameter.value, Length::min);
+    let rafter = "how deep a rafter is cut where it rests";
+    let notch = cut(written.notch.as_ref(), diameter.value, rafter, "roof.secondary.notch");
+    let pole = "how deep a pole is cut for the rafter on it";
+    let housing = cut(written.housing.as_ref(), thinnest, pole, "roof.secondary.housing");
+    let bolt = written.bolt.as_ref();
+    let bolt = bolt.map(|_| within(source, bolt, roof_wood::bolts(), "the diameter of a bolt", system));
+    let bolt = bolt.map_or(Some(None), |bolt| bolt.map(Some));
+    let (head, across, notch, housing, bolt) = (head?, across?, notch?, housing?, bolt?);
     let supports = supports(ring, wall, across.value.in_fraction());
     let mean = |bay: usize| {
         let [own, next] = [bay, ring.layout.below(bay)].map(|pole| ring.layout.rafters[pole].overhang);
@@ -85,7 +86,7 @@ pub(super) fn place(
     let second = Second {
         diameter: diameter.value,
         seat: ring.seat.value,
-        notch: notch.value,
+        let_in: notch.value + housing.value,
         beyond: diameter.value,
         head: match &head {
             Placed::At(share) => Head::Share(share.value.in_fraction()),
@@ -97,7 +98,7 @@ pub(super) fn place(
     match second.laid(&ring.layout, &ring.solved) {
         Ok(rafters) => {
             let eaves = second.eaves(&ring.layout, &ring.solved);
-            Some(SecondRing { across, head, notch, rafters, eaves })
+            Some(SecondRing { diameter: diameter.value, across, head, notch, housing, bolt, rafters, eaves })
         }
         Err(misfit) => {
             let at = written.length.as_ref().map(|own| (own.span.clone(), own.path.as_str()));
@@ -108,6 +109,15 @@ pub(super) fn place(
             None
         }
     }
+}
+
+fn across(source: &Source<'_>, written: &build::Secondary, system: System) -> Option<Known<Ratio>> {
+    if written.across.is_none() {
+        let why = "half-way between two poles";
+        return Some(Known::assumed(Ratio::percent(50.0), "roof.secondary.across", Origin::Judgement, why));
+    }
+    let range = Ratio::percent(20.0)..Ratio::percent(80.0);
+    within(source, written.across.as_ref(), range, "where a rafter lies between two poles on the plate", system)
 }
 
 fn head(source: &Source<'_>, written: &build::Secondary, system: System) -> Option<Placed> {

@@ -5,7 +5,7 @@ use super::{Ring, Wall, second_ring};
 use crate::build::{self, SecondaryKind, Source};
 use crate::known::{Known, Origin};
 use crate::roof::poles::Leaning;
-use crate::roof::standing::{Between, Secondaries, Trimmed};
+use crate::roof::standing::{self, Between, Secondaries, Trimmed};
 use crate::solve::space::{Vector, size, way};
 use crate::timber::section::round_area;
 use crate::units::{Angle, Density, Length, Ratio, System};
@@ -71,6 +71,15 @@ impl Secondary {
         }
     }
 
+    /// The second ring that they are, and as the frame takes it.
+    #[must_use]
+    pub fn second_ring(&self) -> Option<(&second_ring::SecondRing, &standing::SecondRing)> {
+        match (&self.borne, &self.between) {
+            (Borne::OnPoles(own), Secondaries::OnPoles(on_frame)) => Some((own, on_frame)),
+            _ => None,
+        }
+    }
+
     /// Where they lie between poles, bay by bay, where they are trimmed.
     #[must_use]
     pub fn trimmed(&self) -> &[Trimmed] {
@@ -132,7 +141,7 @@ pub(super) fn place(
         SecondaryKind::Trimmed => trimmed(source, written, ring, (diameter.as_ref(), &on_metre), system)?,
         SecondaryKind::Ring => {
             let own = second_ring::place(source, written, (ring, wall), diameter.as_ref()?, system)?;
-            let between = Secondaries::OnPoles(own.on_frame(on_metre(diameter.as_ref()?.value)));
+            let between = Secondaries::OnPoles(own.on_frame(on_metre(own.diameter)));
             (Borne::OnPoles(own), between)
         }
     };

@@ -1,7 +1,7 @@
 //! Secondary rafters between the poles of a ring: their figures, each with its reason.
 
 use crate::reason::formula;
-use crate::units::{Angle, Area, Length, Ratio, Volume};
+use crate::units::{Angle, Area, Force, Length, Ratio, Volume};
 
 formula! {
     /// Span of the longest secondary rafter: from over the plate to the axis of its trimmer.
@@ -140,7 +140,7 @@ formula! {
     /// Level of the middle of a rafter of the second ring where it rests.
     ///
     /// ```text
-    /// (p − q) · (u × w) / |u × w| = (d₁ + d₂)/2 − k        p, q: on the axes, u, w: their ways, k: what is cut; solved for its pitch
+    /// (p − q) · (u × w) / |u × w| = (d₁ + d₂)/2 − k        p, q: on the axes, u, w: their ways, k: let in; solved for its pitch
     /// ```
     /// Source: distance of two skew lines.
     pub fn second_level(; level: Length) -> Length {
@@ -149,12 +149,13 @@ formula! {
 }
 
 formula! {
-    /// How far the top of a rafter of the second ring stands above that of its pole where it rests: what boards have to pass over.
+    /// How far the top of a rafter of the second ring stands above that of its pole where they cross in plan: what boards have to pass
+    /// over.
     ///
     /// ```text
-    /// z₁ + d₁ / (2 cos β₁) − z₂ − d₂ / (2 cos β₂)        z: axes, β: pitches
+    /// h = ((d₁ + d₂)/2 − k) / cos γ + d₁ / (2 cos β₁) − d₂ / (2 cos β₂)        β: pitches, γ: lean of the common normal, k: let in
     /// ```
-    /// Source: height of a cylinder over its axis.
+    /// Source: distance of two skew lines, plumb; height of a cylinder over its axis.
     pub fn second_above(; above: Length) -> Length {
         above
     }
@@ -169,6 +170,81 @@ formula! {
     /// Source: angle of two directions.
     pub fn second_angle(; angle: Angle) -> Angle {
         angle
+    }
+}
+
+formula! {
+    /// How far the common normal of a rafter of the second ring and its pole leans from plumb.
+    ///
+    /// ```text
+    /// cos γ = |(u × w)_z| / |u × w|        u, w: ways of the two axes where they touch
+    /// ```
+    /// Source: the common perpendicular of two lines.
+    pub fn second_lean(; lean: Angle) -> Angle {
+        lean
+    }
+}
+
+formula! {
+    /// What a rafter of the second ring presses on its pole, plumb; below zero it is lifted.
+    ///
+    /// Its butt is taken not to push against the plate: then plumb loads are borne plumb. Its strip reaches half-way to its two poles.
+    ///
+    /// ```text
+    /// R = ∫ q x dx / l + w (l + e)² / (2 l) − w o² / (2 l)        q: load on its strip, x: from the plate in plan, w: its weight on each
+    ///                                                            metre, l: span, e: beyond its pole, o: overhang
+    /// ```
+    /// Source: moments about the plate.
+    pub fn second_press(; press: Force) -> Force {
+        press
+    }
+}
+
+formula! {
+    /// What of that presses the two together.
+    ///
+    /// ```text
+    /// N = R cos γ
+    /// ```
+    /// Source: the part of a plumb force along a line that leans by γ.
+    pub fn second_push(press: Force, lean: Angle) -> Force {
+        press * lean.in_rad().cos()
+    }
+}
+
+formula! {
+    /// What of that would make it slide on its pole, and friction or a bolt must hold.
+    ///
+    /// ```text
+    /// V = |R| sin γ
+    /// ```
+    /// Source: the part of a plumb force across a line that leans by γ.
+    pub fn second_across(press: Force, lean: Angle) -> Force {
+        Force::n((press * lean.in_rad().sin()).in_n().abs())
+    }
+}
+
+formula! {
+    /// What lifts it off its pole along the common normal.
+    ///
+    /// ```text
+    /// P = −R cos γ
+    /// ```
+    /// Source: the part of a plumb force along a line that leans by γ.
+    pub fn second_lift(press: Force, lean: Angle) -> Force {
+        press * -lean.in_rad().cos()
+    }
+}
+
+formula! {
+    /// Friction at which it would not slide without a bolt.
+    ///
+    /// ```text
+    /// μ = tan γ
+    /// ```
+    /// Source: a body on a slope of γ.
+    pub fn second_friction(lean: Angle) -> f64 {
+        lean.in_rad().tan()
     }
 }
 

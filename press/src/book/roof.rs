@@ -10,7 +10,7 @@ use super::rows::{cell, figures, lines, said};
 use crate::spoken::{capital, spoken};
 
 /// Rows of secondary rafters, and what they are called here.
-const SECONDARY: [(&str, &str); 19] = [
+const SECONDARY: [(&str, &str); 21] = [
     ("count", "In each bay"),
     ("total", "On the roof"),
     ("diameter", "Diameter"),
@@ -22,6 +22,8 @@ const SECONDARY: [(&str, &str); 19] = [
     ("share", "Heads at, of the way from the plate to the crossing, on the mean"),
     ("length", "Each cut to"),
     ("notch", "Cut into the rafter where it rests"),
+    ("housing", "Cut into its pole there"),
+    ("bolt", "Bolt through both there"),
     ("trimmer", "Diameter of a trimmer"),
     ("trimmer-length", "Longest trimmer, from axis to axis"),
     ("on-plate", "A secondary rafter presses on the plate at most"),
@@ -41,6 +43,16 @@ const SECOND: [(&str, &str); 5] = [
     ("cut", "cut to"),
 ];
 
+/// Rows of its head on its pole.
+const HEADS: [(&str, &str); 6] = [
+    ("push", "presses on it"),
+    ("seat", "bears on"),
+    ("bearing", "bearing used"),
+    ("asd-bearing", "bearing used"),
+    ("across", "across its bolt"),
+    ("bolt", "bolt used"),
+];
+
 /// The chapter; null where no pole is measured.
 pub(super) fn chapter(answers: &Answers) -> Value {
     let Some(ring) = &answers.ring_plan else { return Value::Null };
@@ -55,20 +67,21 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "measured": measured(answers, ring),
         "sinks": sinks(answers),
         "secondary": figures(answers, "roof.secondary.", &SECONDARY),
-        "second": second(answers, ring),
+        "second": second(answers, ring, ("roof.secondary.", "along"), &SECOND),
+        "heads": second(answers, ring, ("roof.crossings.second-", "push"), &HEADS),
     })
 }
 
-/// Where each rafter of a second ring rests; no lines where there is none.
-fn second(answers: &Answers, ring: &RingPlan) -> Value {
+/// A line for each rafter of a second ring that has a row; no lines where there is none.
+fn second(answers: &Answers, ring: &RingPlan, (stem, noun): (&str, &str), nouns: &[(&str, &str)]) -> Value {
     let bays = ring.places.iter().enumerate().filter_map(|(place, pole)| {
-        let stem = format!("roof.secondary.{}.", place + 1);
-        answers.rows.find(&format!("{stem}along"))?;
+        let stem = format!("{stem}{}.", place + 1);
+        answers.rows.find(&format!("{stem}{noun}"))?;
         let on = pole.neighbours.rests_on;
         let tag = spoken(&ring.places.get(on)?.tag);
         Some((format!("{} and {}, on {tag}", place + 1, on + 1), stem))
     });
-    lines(answers, "between places", bays, &SECOND)
+    lines(answers, "between places", bays, nouns)
 }
 
 /// The cards of the measured poles in the order of their places.

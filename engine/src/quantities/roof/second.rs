@@ -11,7 +11,7 @@ use crate::row::Rows;
 use crate::units::{Length, Ratio};
 
 /// Rows that place a rafter; those that a build has not are not bound.
-const PLACES: [&str; 7] = [
+const PLACES: [&str; 8] = [
     "roof.ring.pitch",
     "roof.secondary.across",
     "roof.secondary.at",
@@ -19,6 +19,7 @@ const PLACES: [&str; 7] = [
     "roof.secondary.diameter",
     "roof.secondary.notch",
     "roof.seat",
+    "roof.secondary.housing",
 ];
 
 /// Rows that its tail follows from, and what a written length leaves for its span.
@@ -36,7 +37,11 @@ pub(super) fn walk(secondary: &Secondary, (own, ring): (&SecondRing, &Ring), row
         }
     }
     rows.known("diameter of a rafter of the second ring", &secondary.diameter);
-    rows.known("how deep it is cut where it rests; its pole is left whole", &own.notch);
+    rows.known("how deep it is cut where it rests", &own.notch);
+    rows.known("how deep its pole is cut there", &own.housing);
+    if let Some(bolt) = &own.bolt {
+        rows.known("diameter of the bolt through both there", bolt);
+    }
     for bay in 0..own.rafters.len() {
         in_bay((own, ring), bay, rows);
     }
@@ -74,13 +79,30 @@ fn in_bay((own, ring): (&SecondRing, &Ring), bay: usize, rows: &mut Rows) {
         row(&format!("{}.{noun}", bay + 1), &format!("{on}: {words}"), answer, rows);
     };
     put("along", format!("from the butt of {tag} to where it rests on it"), roof::second_along(one.along));
-    put("level", "level of its middle where it rests".to_owned(), roof::second_level(Length::m(one.axis[2][2])));
     put("above", format!("its top stands above that of {tag} there"), roof::second_above(one.above));
     if matches!(own.head, Placed::At(_)) {
         put("cut", "length to cut to".to_owned(), roof::second_length(one.lengths[2]));
     }
-    let angle = placed(roof::second_angle(one.angle), rows);
-    row(&format!("{}.angle", bay + 1), &format!("{on}: angle between it and {tag}"), angle, rows);
+    let level = placed(roof::second_level(Length::m(one.axis[2][2])), rows);
+    let seats = [bay, one.on].map(|place| Ring::path(place, "seat-level"));
+    let level = seats.iter().fold(level, |level, path| bind(level, rows, path));
+    row(&format!("{}.level", bay + 1), &format!("{on}: level of its middle where it rests"), level, rows);
+    for (noun, words, answer) in [
+        ("angle", format!("angle between it and {tag}"), roof::second_angle(one.angle)),
+        ("lean", "how far the line through both leans from plumb there".to_owned(), roof::second_lean(one.lean)),
+    ] {
+        row(&format!("{}.{noun}", bay + 1), &format!("{on}: {words}"), placed(answer, rows), rows);
+    }
+}
+
+/// The row of the rafter of a bay.
+pub(super) fn place(bay: usize, noun: &str) -> String {
+    path(&format!("{}.{noun}", bay + 1))
+}
+
+/// Adds what makes the section of a pole where it carries a rafter.
+pub(super) fn housed<T>(answer: Answer<T>, rows: &Rows) -> Answer<T> {
+    bind(placed(answer, rows), rows, "roof.secondary.bolt")
 }
 
 /// All of them, end to end.
@@ -93,7 +115,7 @@ pub(super) fn end_to_end(own: &SecondRing, length: Length, rows: &Rows) -> Answe
 }
 
 /// Adds what places a rafter.
-fn placed<T>(answer: Answer<T>, rows: &Rows) -> Answer<T> {
+pub(super) fn placed<T>(answer: Answer<T>, rows: &Rows) -> Answer<T> {
     by(&PLACES, answer, rows)
 }
 

@@ -67,13 +67,15 @@ const SECOND: Named = Named {
 /// The same, where it is cut deeper on its pole than on the plate.
 const NOTCHED: Named = Named { seat: "roof.secondary.notch", ..SECOND };
 /// Rows on which what a ring carries leans where it has secondary rafters.
-pub(super) const ON_POLES: [&str; 6] = [
+pub(super) const ON_POLES: [&str; 8] = [
     "roof.secondary.count",
     "roof.secondary.across",
     "roof.secondary.at",
     "roof.secondary.share",
     "roof.secondary.diameter",
     "roof.secondary.trimmer",
+    "roof.secondary.notch",
+    "roof.secondary.housing",
 ];
 
 /// Notes how they lie, and what of them is bought.
@@ -183,7 +185,7 @@ pub(super) fn held(
     let joint = if on_trimmer {
         "what holds a secondary rafter to its trimmer, and a trimmer to its poles: an engineer decides"
     } else {
-        "what holds a rafter of the second ring to the pole that it rests on, and its butt to the plate: an engineer decides"
+        "what holds the butt of a rafter of the second ring to the plate: an engineer decides"
     };
     rows.not_known(path("joint"), joint);
     let rafter = loaded.and_then(|loaded| rafter((secondary, ring), held, (loaded, density), rows));

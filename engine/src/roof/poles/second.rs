@@ -23,8 +23,8 @@ pub struct Second {
     pub diameter: Length,
     /// How deep one is let into the plate.
     pub seat: Length,
-    /// How deep it is cut where it rests on its pole; the pole is left whole.
-    pub notch: Length,
+    /// How deep it and its pole are let into each other where it rests.
+    pub let_in: Length,
     /// How far it reaches beyond that place.
     pub beyond: Length,
     /// Where its head lies.
@@ -50,7 +50,9 @@ pub struct Leaning {
     pub angle: Angle,
     /// Its pitch.
     pub pitch: Angle,
-    /// How far its top stands above that of its pole there: what the deck has to pass over.
+    /// How far the common normal of the two axes leans from plumb.
+    pub lean: Angle,
+    /// How far its top stands above that of its pole where the two cross in plan: what the deck has to pass over.
     pub above: Length,
     /// From the eave to over the plate, from there to where it rests, and all that is cut, along it.
     pub lengths: [Length; 3],
@@ -199,7 +201,7 @@ impl Second {
         let lie = |pitch: f64| Lie::new(&rafter, &course, pitch);
         let open = |pitch: f64| {
             let met = contact(&lie(pitch), lower)?;
-            Some(met.apart - met.touching + self.notch.in_m())
+            Some(met.apart - met.touching + self.let_in.in_m())
         };
         let pitch = root([start, start + 0.02], open)?;
         let mut lie = lie(pitch);
@@ -219,7 +221,7 @@ impl Second {
             rests: Rests::Top(self.seat),
             toward: [Length::m(under[0]), Length::m(under[1])],
             overhang,
-            notch: self.notch,
+            notch: self.let_in,
             bedding: Length::ZERO,
             beyond: self.beyond,
         }
@@ -229,16 +231,20 @@ impl Second {
         let tail = self.overhangs[bay].in_m();
         let end = met.upper + self.beyond.in_m();
         let (own, others) = (lie.way(met.upper), lower.way(met.lower));
-        let top = |lie: &Lie, along: f64| 2.0 * lie.at(along)[2] - lie.underside(along);
-        let [x, y, rise] = own;
+        let steep = |[x, y, rise]: Vector| rise.atan2(x.hypot(y));
+        let [across, aside, up] = cross(own, others);
+        let lean = across.hypot(aside).atan2(up.abs());
+        // From the axis up to the top, plumb.
+        let top = |lie: &Lie, along: f64| 0.5 * lie.diameter(along) / steep(lie.way(along)).cos();
         Leaning {
             axis: [-tail, 0.0, met.upper, end].map(|along| lie.at(along)),
             on,
             along: layout.rafters[on].overhang + Length::m(met.lower),
             share: met.lower / lower.first,
             angle: Angle::rad(size(cross(own, others)).atan2(dot(own, others))),
-            pitch: Angle::rad(rise.atan2(x.hypot(y))),
-            above: Length::m(top(&lie, met.upper) - top(lower, met.lower)),
+            pitch: Angle::rad(steep(own)),
+            lean: Angle::rad(lean),
+            above: Length::m(met.apart / lean.cos() + top(&lie, met.upper) - top(lower, met.lower)),
             lengths: [tail, met.upper, tail + end].map(Length::m),
         }
     }

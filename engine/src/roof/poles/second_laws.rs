@@ -23,7 +23,7 @@ fn second(layout: &Layout, head: Head) -> Second {
     Second {
         diameter: Length::mm(120.0),
         seat: Length::mm(10.0),
-        notch: Length::ZERO,
+        let_in: Length::ZERO,
         beyond: Length::mm(120.0),
         head,
         supports: (0..count).map(half_way).collect(),
@@ -93,7 +93,7 @@ fn a_notch_lets_its_top_down_toward_that_of_its_pole() {
     let mut own = second(&layout, Head::Share(0.5));
     let above = |own: &Second| own.laid(&layout, &ring).unwrap()[0].above.in_m();
     let whole = above(&own);
-    own.notch = Length::mm(40.0);
+    own.let_in = Length::mm(40.0);
     let cut = whole - above(&own);
     assert!((0.115..0.150).contains(&whole), "as high as it is thick, and a little since it is steeper: {whole}");
     assert!((0.038..0.050).contains(&cut), "{cut}");

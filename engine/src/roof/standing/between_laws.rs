@@ -6,7 +6,7 @@ use super::answers::Found;
 use super::laws::{TOUCHING, WOOD};
 use super::*;
 use crate::solve::space::{moved, size, way};
-use crate::units::{Angle, Length};
+use crate::units::{Angle, Force, Length, Pressure};
 
 const PARTS: u32 = 2000;
 
@@ -138,7 +138,7 @@ fn their_weight_lies_on_trimmer_and_plate_as_on_two_supports() {
 }
 
 fn second(mass: f64) -> SecondRing {
-    SecondRing { across: 0.5, shares: vec![0.6; 9], beyond: 0.1, mass }
+    SecondRing { across: 0.5, shares: vec![0.6; 9], beyond: 0.1, mass, cut: [0.12, 0.0], hole: 0.0 }
 }
 
 fn with_second(own: SecondRing) -> Vec<Found> {
@@ -206,4 +206,46 @@ fn the_weight_of_a_second_ring_lies_on_plate_and_poles_as_on_two_supports() {
         })
         .sum();
     assert!((weights(3.0) - weights(0.0) - told).abs() < 1e-6 * told);
+}
+
+/// The sections of a pole just before and just after the rafter of a second ring that rests on it, under its own weight.
+fn beside_its_seat(model: &Model, answers: &Answers, pole: usize) -> [Section; 2] {
+    let weight = Combination { name: String::new(), weight: 1.0, areas: [Pressure::ZERO; 4], extras: Vec::new() };
+    let all = answers.sections(pole, Feet::Held, &weight).unwrap();
+    let seat = model.bears_at(pole).unwrap();
+    let near: Vec<Section> = all.into_iter().filter(|one| (one.along - seat).in_m().abs() < 1e-9).collect();
+    near.try_into().unwrap()
+}
+
+#[test]
+fn each_pole_is_bent_at_a_stop_where_a_rafter_rests_by_what_that_presses() {
+    let own = second(3.0);
+    let between = Some(Secondaries::OnPoles(own.clone()));
+    let model = stood().bearing(between.as_ref());
+    let loading = Loading { first_half: Angle::ZERO, extras: Vec::new(), between };
+    let answers = model.answers(&loading, &[Feet::Held]).unwrap();
+    for (bay, presses) in model.presses(&own, Angle::ZERO).iter().enumerate() {
+        let [before, after] = beside_its_seat(&model, &answers, model.layout.below(bay));
+        let jump = |part: fn(&Section) -> Force| (part(&after) - part(&before)).in_n();
+        let [along, one, other] = [jump(|at| at.pull), jump(|at| at.shear[0]), jump(|at| at.shear[1])];
+        let whole = (along * along + one * one + other * other).sqrt();
+        assert!((whole - presses[0].in_n()).abs() < 1e-6 * presses[0].in_n(), "{bay}: {whole} for {:?}", presses[0]);
+        assert!((after.upright - before.upright).in_n_m().abs() < 1e-6 * before.upright.in_n_m().abs());
+    }
+}
+
+#[test]
+fn a_stop_at_the_seat_moves_nothing_and_a_housing_there_lets_the_poles_sag_further() {
+    let sunk = |model: &Model, own: SecondRing| {
+        let loading = Loading { first_half: Angle::ZERO, extras: Vec::new(), between: Some(Secondaries::OnPoles(own)) };
+        let found = model.answers(&loading, &[Feet::Held]).unwrap().of.remove(0).1;
+        Found::together(&found, &[1.0; 5]).sags.iter().map(|sags| sags[3]).sum::<f64>()
+    };
+    let with = |depth: f64| {
+        let own = SecondRing { cut: [0.12, depth], ..second(3.0) };
+        sunk(&stood().bearing(Some(&Secondaries::OnPoles(own.clone()))), own)
+    };
+    let (without, whole, cut) = (sunk(&stood(), second(3.0)), with(0.0), with(0.04));
+    assert!((whole - without).abs() < 2e-3 * without, "{whole} for {without}");
+    assert!(cut > 1.001 * whole && cut < 1.3 * whole, "{cut} for {whole}");
 }

@@ -53,11 +53,20 @@ impl Model {
                     let sides = [(bay.inside[0], 1.0 - pressing.across), (bay.inside[1], pressing.across)];
                     for (side, part) in sides.into_iter().filter(|(_, part)| *part > 0.0) {
                         let at = side.span[0] + share * (side.span[1] - side.span[0]);
-                        point(built, side.pole, at, part * pressed, case);
+                        match self.seat_node(built, side.pole) {
+                            Some(node) => case.nodes.push((node, [0.0, 0.0, -part * pressed, 0.0, 0.0, 0.0])),
+                            None => point(built, side.pole, at, part * pressed, case),
+                        }
                     }
                 }
             }
         }
+    }
+
+    /// The node of a pole on which the rafter of a second ring rests.
+    fn seat_node(&self, built: &Built, pole: usize) -> Option<usize> {
+        let (seat, row) = (self.seats.get(pole)?, built.rows.get(pole)?.as_ref()?);
+        row.stops.iter().position(|stop| *stop == seat.along).map(|stop| row.node + stop)
     }
 
     fn extra(&self, built: &Built, load: &OnPole, case: &mut LoadCase) -> Result<(), Fault> {
@@ -116,6 +125,7 @@ pub(super) fn point(built: &Built, pole: usize, at: f64, down: f64, case: &mut L
 pub(super) fn together(cases: &[LoadCase], factors: &[f64]) -> LoadCase {
     let mut whole = LoadCase::default();
     for (case, &factor) in cases.iter().zip(factors).filter(|(_, factor)| **factor != 0.0) {
+        whole.nodes.extend(case.nodes.iter().map(|(node, load)| (*node, load.map(|part| factor * part))));
         whole.members.extend(case.members.iter().map(|(member, load)| (*member, times(load, factor))));
     }
     whole

@@ -5,10 +5,13 @@
 
 use super::super::STANDARD_GRAVITY_M_S2;
 use super::super::poles::{Layout, Lie};
-use super::bays::{Band, Bay, band, strip};
+use super::bays::{Band, Bay, band, bays, strip};
 use super::between::Pressing;
 use super::cases::ZONES;
-use crate::solve::space::{Vector, moved, size, way};
+use super::notch::half_length;
+use super::{Model, Secondaries};
+use crate::solve::space::{Vector, cross, moved, size, way};
+use crate::units::{Angle, Force, Length};
 
 /// A second ring, as the frame takes it.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,6 +24,70 @@ pub struct SecondRing {
     pub beyond: f64,
     /// Kilograms on each metre of one.
     pub mass: f64,
+    /// Diameter of one, and how deep its pole is cut where it rests, in metres.
+    pub cut: [f64; 2],
+    /// Diameter of the hole through both there, in metres; zero where none is bored.
+    pub hole: f64,
+}
+
+/// Where the rafter of a second ring rests on a pole.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Seat {
+    /// From the butt of the pole, in metres.
+    pub along: f64,
+    /// How deep the pole is cut there, and half the length of the cut.
+    pub depth: f64,
+    pub half: f64,
+    /// Diameter of the hole there.
+    pub hole: f64,
+}
+
+/// What a pole loses where the rafter of a second ring rests on it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Lost {
+    /// Diameter of the pole there.
+    pub diameter: Length,
+    /// How deep it is cut.
+    pub depth: Length,
+    /// Diameter of the hole.
+    pub hole: Length,
+}
+
+impl Model {
+    /// The same with the rafters of a second ring on its poles: each is bent, cut and bored where one rests.
+    #[must_use]
+    pub fn bearing(mut self, between: Option<&Secondaries>) -> Model {
+        if let Some(Secondaries::OnPoles(own)) = between {
+            let seat = |pole: usize| own.seat(&self.layout, &self.lies, self.layout.above(pole));
+            self.seats = (0..self.lies.len()).map(seat).collect();
+        }
+        self
+    }
+
+    /// Where the rafter of a second ring rests on a pole, from its butt.
+    #[must_use]
+    pub fn bears_at(&self, place: usize) -> Option<Length> {
+        self.seats.get(place).map(|seat| Length::m(seat.along))
+    }
+
+    /// What a pole loses there; none where it is left whole.
+    #[must_use]
+    pub fn lost_at_seat(&self, place: usize) -> Option<Lost> {
+        let seat = self.seats.get(place).filter(|seat| seat.depth > 0.0 || seat.hole > 0.0)?;
+        let [diameter, depth, hole] = [self.diameter(place, seat.along), seat.depth, seat.hole].map(Length::m);
+        Some(Lost { diameter, depth, hole })
+    }
+
+    /// What the rafter of each bay presses on its pole under each basic load: its own weight, then a pascal on each zone.
+    #[must_use]
+    pub fn presses(&self, own: &SecondRing, first_half: Angle) -> Vec<Vec<Force>> {
+        let bays = bays(&self.layout, &self.lies, first_half);
+        let presses = |(number, bay): (usize, &Bay)| {
+            let pressing = own.presses(&self.layout, &self.lies, number, bay);
+            std::iter::once(pressing.weight).chain(pressing.zones).map(Force::n).collect()
+        };
+        bays.iter().enumerate().map(presses).collect()
+    }
 }
 
 /// Parts of the way along a bay in which a rafter that nears its pole takes evenly more or less.
@@ -94,6 +161,17 @@ impl SecondRing {
         let reach = span + self.beyond;
         let weight = self.mass * STANDARD_GRAVITY_M_S2 * (reach * reach - tail * tail) / (2.0 * span);
         Pressing { across: 1.0, zones, weight }
+    }
+
+    /// Where the rafter of a bay rests on the pole that carries it.
+    pub(super) fn seat(&self, layout: &Layout, lies: &[Lie], number: usize) -> Seat {
+        let lower = &lies[layout.below(number)];
+        let at = self.share(number) * lower.first;
+        let [_, plate, head] = self.axis(layout, lies, number);
+        let [own, others] = [way(plate, head), lower.way(at)];
+        let sine = size(cross(own, others)) / (size(own) * size(others));
+        let [diameter, depth] = self.cut;
+        Seat { along: at - lower.ends[0], depth, half: half_length(depth, diameter, sine), hole: self.hole }
     }
 
     /// The axis of the rafter of a bay: at the eave, over the plate, on its pole.
