@@ -36,7 +36,9 @@ fn si(answers: &Answers, path: &str) -> f64 {
 }
 
 fn is_of_them(path: &str) -> bool {
-    ["roof.secondary.", "roof.members.secondary.", "roof.members.trimmer."].iter().any(|stem| path.starts_with(stem))
+    ["roof.secondary.", "roof.members.secondary.", "roof.members.trimmer.", "roof.crossings.second"]
+        .iter()
+        .any(|stem| path.starts_with(stem))
 }
 
 #[test]
