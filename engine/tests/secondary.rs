@@ -16,6 +16,9 @@ use engine::units::Quantity;
 const KEYS: &str =
     "\n[roof.secondary]\ncount = 2\nat = \"60 %\"\ndiameter = \"150 mm\"\ntrimmer = \"140 mm\"\nof = \"larch-pole\"\n";
 
+const RING: &str = "\n[roof.secondary]\nkind = \"ring\"\nat = \"60 %\"\nacross = \"50 %\"\ndiameter = \"130 mm\"\n\
+                    notch = \"30 mm\"\nhousing = \"20 mm\"\nbolt = \"12 mm\"\nof = \"larch-pole\"\n";
+
 fn tansy_bank() -> &'static str {
     BUILDS.iter().find(|(name, _)| *name == "tansy-bank").unwrap().1
 }
@@ -24,12 +27,18 @@ fn with_them() -> String {
     format!("{}{KEYS}", tansy_bank())
 }
 
+fn with_a_second_ring() -> String {
+    format!("{}{RING}", tansy_bank())
+}
+
 fn si(answers: &Answers, path: &str) -> f64 {
     answers.rows.find(path).unwrap_or_else(|| panic!("there is no {path}")).quantity.si().unwrap()
 }
 
 fn is_of_them(path: &str) -> bool {
-    ["roof.secondary.", "roof.members.secondary.", "roof.members.trimmer."].iter().any(|stem| path.starts_with(stem))
+    ["roof.secondary.", "roof.members.secondary.", "roof.members.trimmer.", "roof.crossings.second"]
+        .iter()
+        .any(|stem| path.starts_with(stem))
 }
 
 #[test]
@@ -69,12 +78,56 @@ fn poles_are_bent_more_between_their_ends_and_press_on_each_other_hardly_more() 
 }
 
 #[test]
+fn a_second_ring_lays_on_the_next_pole_what_its_rafters_take() {
+    let [without, with] = [tansy_bank().to_owned(), with_a_second_ring()].map(|text| answered(&text));
+    let row = |noun: &str| si(&with, &format!("roof.secondary.{noun}"));
+    assert_eq!(row("total"), 9.0);
+    assert!((row("cut-length") - row("tail") - row("span") - 0.130).abs() < 1e-12);
+    let cuts: f64 = (1..=9).map(|bay| row(&format!("{bay}.cut"))).sum();
+    assert!((row("rafters-length") - cuts).abs() < 1e-12);
+    for bay in 1..=9 {
+        let above = row(&format!("{bay}.above"));
+        assert!((0.08..0.13).contains(&above), "as high as it is thick, less what is cut, and a little: {above}");
+    }
+    for place in 1..=9 {
+        let push = format!("roof.crossings.{place}.push");
+        let more = si(&with, &push) / si(&without, &push);
+        assert!((0.9..1.25).contains(&more), "{push}: {more}");
+    }
+    for bay in 1..=9 {
+        let head = |noun: &str| si(&with, &format!("roof.crossings.second-{bay}.{noun}"));
+        let lean = row(&format!("{bay}.lean"));
+        assert!((head("push") - head("press") * lean.cos()).abs() < 1e-9 * head("push"));
+        // Its rafter carries as wide a strip all along as the widest bay has at the eave, when it is looked at by itself.
+        assert!(head("press") > 0.0 && head("press") < row("on-pole"), "{bay}");
+        assert!(head("bearing") > 0.0 && head("bolt") > 0.0);
+    }
+    // Nine of them and nine poles.
+    assert!((si(&with, "order.larch-pole.needed") - 18.0).abs() < 1e-12);
+}
+
+#[test]
 fn every_one_of_their_keys_moves_what_it_reaches_and_no_other_row() {
-    let text = with_them();
-    let before = answered(&text);
-    for (key, change) in [("at", "61 %"), ("diameter", "152 mm"), ("trimmer", "142 mm")] {
+    let trimmed = [("at", "61 %"), ("diameter", "152 mm"), ("trimmer", "142 mm")];
+    moves_what_it_reaches(&with_them(), &trimmed);
+    let ring = [
+        ("at", "61 %"),
+        ("across", "51 %"),
+        ("diameter", "132 mm"),
+        ("notch", "31 mm"),
+        ("housing", "21 mm"),
+        ("bolt", "14 mm"),
+    ];
+    moves_what_it_reaches(&with_a_second_ring(), &ring);
+    let by_length = with_a_second_ring().replace("\"ring\"\nat = \"60 %\"", "\"ring\"\nlength = \"2.5 m\"");
+    moves_what_it_reaches(&by_length, &[("length", "2.51 m"), ("across", "51 %"), ("notch", "31 mm")]);
+}
+
+fn moves_what_it_reaches(text: &str, changes: &[(&str, &str)]) {
+    let before = answered(text);
+    for (key, change) in changes {
         let path = format!("roof.secondary.{key}");
-        let after = answered(&rewritten(&text, &path, &format!("\"{change}\"")));
+        let after = answered(&rewritten(text, &path, &format!("\"{change}\"")));
         let mut count = 0;
         for row in before.rows.iter() {
             let has_moved = moved(row.quantity, after.rows.find(&row.path).unwrap().quantity);
@@ -91,8 +144,12 @@ fn every_one_of_their_keys_moves_what_it_reaches_and_no_other_row() {
 
 #[test]
 fn nothing_else_that_is_written_moves_their_rows_unless_it_is_among_their_reasons() {
-    let text = with_them();
-    let before = answered(&text);
+    moves_nothing_else(&with_them());
+    moves_nothing_else(&with_a_second_ring());
+}
+
+fn moves_nothing_else(text: &str) {
+    let before = answered(text);
     let given = before.rows.iter().filter(|row| row.own == Some(Origin::Given) && row.reason.inputs.is_empty());
     let may =
         ["roof.", "poles.count", "poles.density", "poles.strength.", "poles.pile.jay.", "site.", "wall.bond-beam."];
@@ -106,7 +163,7 @@ fn nothing_else_that_is_written_moves_their_rows_unless_it_is_among_their_reason
                 other.kind().of_si(if si == 0.0 { 1e-4 } else { si * 1.001 }).unwrap()
             }
         };
-        let Some(after) = edit::try_answered(&rewritten(&text, &written.path, &spelled(changed))) else { continue };
+        let Some(after) = edit::try_answered(&rewritten(text, &written.path, &spelled(changed))) else { continue };
         tried += 1;
         for row in before.rows.iter().filter(|row| is_of_them(&row.path)) {
             let Some(now) = after.rows.find(&row.path) else { panic!("{} is gone", row.path) };

@@ -53,7 +53,7 @@ pub use panels::{Panel, Panels};
 pub use people::{Crew, Dates};
 pub use pile::Pole;
 pub use prices::{Price, SoldBy, Vehicle};
-pub use roof::{Poles, RingKeys, Roof, RoofKind, RoofLayer, Weights};
+pub use roof::{Poles, RingKeys, Roof, RoofKind, RoofLayer, Secondary, SecondaryKind, Weights};
 pub use roof_loads::{Battens, Bucket as SoakedBucket, RoofBolt, RoofSoil, SiteLoads, Strength, Wood};
 pub use services::{Passage, Service, ServiceKind};
 pub use set_out::{Place, SetOut, Tolerance};

@@ -51,14 +51,35 @@ pub struct Roof {
     pub secondary: Option<Secondary>,
 }
 
-/// `[roof.secondary]`: rafters between the poles of a ring, each from the plate to a trimmer.
+/// What bears the heads of secondary rafters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SecondaryKind {
+    /// Trimmers from pole to pole.
+    Trimmed,
+    /// The next pole: they are a second ring.
+    Ring,
+}
+
+/// `[roof.secondary]`: rafters between the poles of a ring, each from the plate to a trimmer or to the next pole.
 #[derive(Clone, Debug)]
 pub struct Secondary {
     /// Where the table stands.
     pub at_table: Range<usize>,
+    /// What bears their heads.
+    pub kind: Option<Written<SecondaryKind>>,
+    /// Where one of a second ring lies between its two poles on the plate.
+    pub across: Option<Written<Ratio>>,
+    /// What one of a second ring is cut to.
+    pub length: Option<Written<Length>>,
+    /// How deep it is cut where it rests.
+    pub notch: Option<Written<Length>>,
+    /// How deep its pole is cut there.
+    pub housing: Option<Written<Length>>,
+    /// Diameter of a bolt through both.
+    pub bolt: Option<Written<Length>>,
     /// How many in each bay.
     pub count: Option<Written<u64>>,
-    /// Where the trimmers lie, as a share of the way from the plate to the crossing.
+    /// Where the trimmers lie, or the heads, as a share of the way from the plate to the crossing.
     pub at: Option<Written<Ratio>>,
     /// Diameter of a secondary rafter.
     pub diameter: Option<Written<Length>>,
@@ -185,12 +206,20 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
 }
 
 fn secondary(mut table: Table<'_, '_>) -> Secondary {
+    let kind = table.choice("kind", &[("trimmed", SecondaryKind::Trimmed), ("ring", SecondaryKind::Ring)]);
+    let is_ring = kind.as_ref().is_some_and(|kind| kind.value == SecondaryKind::Ring);
     let read = Secondary {
         at_table: table.span.clone(),
-        count: table.needed_count("count", 1),
+        kind,
+        across: if is_ring { table.quantity("across", Kind::Ratio) } else { None },
+        length: if is_ring { table.quantity("length", Kind::Length) } else { None },
+        notch: if is_ring { table.quantity("notch", Kind::Length) } else { None },
+        housing: if is_ring { table.quantity("housing", Kind::Length) } else { None },
+        bolt: if is_ring { table.quantity("bolt", Kind::Length) } else { None },
+        count: if is_ring { None } else { table.needed_count("count", 1) },
         at: table.quantity("at", Kind::Ratio),
         diameter: table.needed_like("diameter", Kind::Length, "110 mm"),
-        trimmer: table.needed_like("trimmer", Kind::Length, "130 mm"),
+        trimmer: if is_ring { None } else { table.needed_like("trimmer", Kind::Length, "130 mm") },
         of: table.needed_text("of", "thin-pole"),
     };
     table.finish();

@@ -3,7 +3,7 @@
 use kurbo::{Point, Vec2};
 
 use super::part::{Dimension, Material, Meaning, Measured, Outline, Part};
-use super::{Frame, House, Ring, Secondary};
+use super::{Borne, Frame, House, Ring, Secondary};
 use crate::known::Known;
 use crate::roof::poles::{self, Set};
 use crate::units::{Length, Mass};
@@ -182,10 +182,13 @@ fn secondary(own: &Secondary) -> Vec<Round> {
         diameter: known.value.in_m(),
         path: known.path.clone(),
     };
-    let trimmers = own.trimmed.iter().map(|bay| round(bay.trimmer.map(flat), &own.trimmer));
-    let rafters = own.trimmed.iter().flat_map(|bay| &bay.rafters);
-    let rafters = rafters.map(|&[eave, _, end]| round([flat(eave), flat(end)], &own.diameter));
-    rafters.chain(trimmers).collect()
+    let rafters = own.trimmed().iter().flat_map(|bay| &bay.rafters).map(|&[eave, _, end]| [eave, end]);
+    let on_poles = own.on_poles().iter().map(|one| [one.axis[0], one.axis[3]]);
+    let mut all: Vec<Round> = rafters.chain(on_poles).map(|axis| round(axis.map(flat), &own.diameter)).collect();
+    if let Borne::Trimmed { trimmer, bays, .. } = &own.borne {
+        all.extend(bays.iter().map(|bay| round(bay.trimmer.map(flat), trimmer)));
+    }
+    all
 }
 
 fn placed(ring: &Ring, place: usize, density: crate::units::Density) -> PlacedPole {

@@ -187,7 +187,7 @@ pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Lengt
         Frame::Reciprocal { ring, .. } => ring.as_deref(),
         Frame::OneWay { .. } => None,
     };
-    let secondary = secondary::place(source, written, ring, density.value, system)?;
+    let secondary = secondary::place(source, written, (ring, wall), density.value, system)?;
     Some(Roof { frame, overhang, diameter, density, of, layers, soil, held, deck, secondary })
 }
 

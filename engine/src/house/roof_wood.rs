@@ -93,9 +93,8 @@ pub(super) fn code(source: &Source<'_>, build: &Build) -> Option<Option<Code>> {
 }
 
 pub(super) fn bolt(source: &Source<'_>, written: &build::RoofBolt, system: System) -> Bolt {
-    let diameters = Length::mm(6.0)..Length::mm(30.000_001);
     let washers = Length::mm(15.0)..Length::mm(200.0);
-    let diameter = within(source, written.diameter.as_ref(), diameters, "the diameter of a bolt", system);
+    let diameter = within(source, written.diameter.as_ref(), bolts(), "the diameter of a bolt", system);
     let washer = within(source, written.washer.as_ref(), washers, "the side of a washer", system);
     Bolt {
         diameter: diameter.unwrap_or_else(|| {
@@ -107,6 +106,11 @@ pub(super) fn bolt(source: &Source<'_>, written: &build::RoofBolt, system: Syste
             Known::assumed(Length::mm(60.0), "roof.bolt.washer", Origin::Judgement, why)
         }),
     }
+}
+
+/// Diameters of bolts.
+pub(super) fn bolts() -> std::ops::Range<Length> {
+    Length::mm(6.0)..Length::mm(30.000_001)
 }
 
 /// Where the values of a pole come from.

@@ -8,6 +8,7 @@ mod deck;
 mod deck_boards;
 mod factors;
 mod feet;
+mod heads;
 mod hold;
 mod layers;
 mod loads;
@@ -18,6 +19,7 @@ mod rafter;
 mod rafter_pile;
 mod rafter_places;
 mod rafters;
+mod second;
 mod secondary;
 mod slide;
 pub(crate) mod trade;
@@ -58,12 +60,16 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
     if let Some(deck) = &roof.deck {
         deck::surface(deck, rows);
         deck::walk(house, deck, rows);
+        if roof.secondary.as_ref().is_some_and(|own| !own.on_poles().is_empty()) {
+            let title = "shims over the second ring, whose tops stand above those of its poles: scribe them on site";
+            rows.not_known("roof.deck.second-ring-shims", title);
+        }
     }
     if measured(roof).is_none() {
         typical(house, roof, (count, length), rows);
     }
     let mut needs = vec![Need::of(&roof.of, [count_path(roof).to_owned()])];
-    needs.extend(roof.secondary.as_ref().map(|own| secondary::walk(own, roof.density.value, rows)));
+    needs.extend(roof.secondary.as_ref().map(|own| secondary::walk((own, measured(roof)), roof.density.value, rows)));
     needs.extend(layers::walk(roof, rows));
     hold::walk(house, roof, rows);
     needs

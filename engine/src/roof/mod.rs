@@ -32,8 +32,10 @@ pub use reciprocal::{
     support_to_eave, to_first_crossing,
 };
 pub use secondary::{
-    end_to_end, pieces_between, secondary_cut, secondary_pitch, secondary_span, secondary_tail, secondary_total,
-    strip_width, trimmer_length, wood_of_round,
+    end_to_end, pieces_between, second_above, second_across, second_along, second_angle, second_cut, second_friction,
+    second_lean, second_length, second_level, second_lift, second_pitch, second_press, second_push, second_share,
+    second_span, second_tail, secondary_cut, secondary_pitch, secondary_span,
+    secondary_tail, secondary_total, strip_width, trimmer_length, wood_of_round,
 };
 pub use slide::{
     batten_slide_safety, downhill_pull, edge_push, edge_push_without_friction, slide_safety, water_push,

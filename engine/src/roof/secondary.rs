@@ -1,7 +1,7 @@
 //! Secondary rafters between the poles of a ring: their figures, each with its reason.
 
 use crate::reason::formula;
-use crate::units::{Angle, Area, Length, Volume};
+use crate::units::{Angle, Area, Force, Length, Ratio, Volume};
 
 formula! {
     /// Span of the longest secondary rafter: from over the plate to the axis of its trimmer.
@@ -121,5 +121,201 @@ formula! {
     /// Source: volume of a cylinder.
     pub fn wood_of_round(diameter: Length, length: Length) -> Volume {
         Area::m2(std::f64::consts::FRAC_PI_4 * diameter.in_m().powi(2)) * length
+    }
+}
+
+formula! {
+    /// Where a rafter of the second ring rests, from the butt of its pole along it.
+    ///
+    /// ```text
+    /// s = o + a        a: from the plate to the foot of the common perpendicular of the two axes, o: from the butt to the plate
+    /// ```
+    /// Source: two skew round poles that touch: their axes lie half the sum of their diameters apart, less what is cut.
+    pub fn second_along(; along: Length) -> Length {
+        along
+    }
+}
+
+formula! {
+    /// Level of the middle of a rafter of the second ring where it rests.
+    ///
+    /// ```text
+    /// (p − q) · (u × w) / |u × w| = (d₁ + d₂)/2 − k        p, q: on the axes, u, w: their ways, k: let in; solved for its pitch
+    /// ```
+    /// Source: distance of two skew lines.
+    pub fn second_level(; level: Length) -> Length {
+        level
+    }
+}
+
+formula! {
+    /// How far the top of a rafter of the second ring stands above that of its pole where they cross in plan: what boards have to pass
+    /// over.
+    ///
+    /// ```text
+    /// h = ((d₁ + d₂)/2 − k) / cos γ + d₁ / (2 cos β₁) − d₂ / (2 cos β₂)        β: pitches, γ: lean of the common normal, k: let in
+    /// ```
+    /// Source: distance of two skew lines, plumb; height of a cylinder over its axis.
+    pub fn second_above(; above: Length) -> Length {
+        above
+    }
+}
+
+formula! {
+    /// Angle between a rafter of the second ring and its pole.
+    ///
+    /// ```text
+    /// tan θ = |u × w| / (u · w)        u, w: ways of the two axes where they touch
+    /// ```
+    /// Source: angle of two directions.
+    pub fn second_angle(; angle: Angle) -> Angle {
+        angle
+    }
+}
+
+formula! {
+    /// How far the common normal of a rafter of the second ring and its pole leans from plumb.
+    ///
+    /// ```text
+    /// cos γ = |(u × w)_z| / |u × w|        u, w: ways of the two axes where they touch
+    /// ```
+    /// Source: the common perpendicular of two lines.
+    pub fn second_lean(; lean: Angle) -> Angle {
+        lean
+    }
+}
+
+formula! {
+    /// What a rafter of the second ring presses on its pole, plumb; below zero it is lifted.
+    ///
+    /// Its butt is taken not to push against the plate: then plumb loads are borne plumb. Its strip reaches half-way to its two poles.
+    ///
+    /// ```text
+    /// R = ∫ q x dx / l + w (l + e)² / (2 l) − w o² / (2 l)        q: load on its strip, x: from the plate in plan, w: its weight on each
+    ///                                                            metre, l: span, e: beyond its pole, o: overhang
+    /// ```
+    /// Source: moments about the plate.
+    pub fn second_press(; press: Force) -> Force {
+        press
+    }
+}
+
+formula! {
+    /// What of that presses the two together.
+    ///
+    /// ```text
+    /// N = R cos γ
+    /// ```
+    /// Source: the part of a plumb force along a line that leans by γ.
+    pub fn second_push(press: Force, lean: Angle) -> Force {
+        press * lean.in_rad().cos()
+    }
+}
+
+formula! {
+    /// What of that would make it slide on its pole, and friction or a bolt must hold.
+    ///
+    /// ```text
+    /// V = |R| sin γ
+    /// ```
+    /// Source: the part of a plumb force across a line that leans by γ.
+    pub fn second_across(press: Force, lean: Angle) -> Force {
+        Force::n((press * lean.in_rad().sin()).in_n().abs())
+    }
+}
+
+formula! {
+    /// What lifts it off its pole along the common normal.
+    ///
+    /// ```text
+    /// P = −R cos γ
+    /// ```
+    /// Source: the part of a plumb force along a line that leans by γ.
+    pub fn second_lift(press: Force, lean: Angle) -> Force {
+        press * -lean.in_rad().cos()
+    }
+}
+
+formula! {
+    /// Friction at which it would not slide without a bolt.
+    ///
+    /// ```text
+    /// μ = tan γ
+    /// ```
+    /// Source: a body on a slope of γ.
+    pub fn second_friction(lean: Angle) -> f64 {
+        lean.in_rad().tan()
+    }
+}
+
+formula! {
+    /// Length to cut a rafter of the second ring to.
+    ///
+    /// ```text
+    /// L = o + l + d        o: from the eave to over the plate, l: to where it rests, d: as far beyond as it is thick
+    /// ```
+    /// Source: the definition of a sum.
+    pub fn second_length(; length: Length) -> Length {
+        length
+    }
+}
+
+formula! {
+    /// Where rafters of one length rest on their poles, on the mean.
+    ///
+    /// ```text
+    /// t = Σ aᵢ/fᵢ / n        a: from the plate to where it rests, f: to where the other pole of the bay crosses, both on its pole
+    /// ```
+    /// Source: the definition of a mean.
+    pub fn second_share(; share: Ratio) -> Ratio {
+        share
+    }
+}
+
+formula! {
+    /// Span of the longest rafter of the second ring: from over the plate to where it rests on its pole.
+    ///
+    /// ```text
+    /// l = |p − s|        s: its axis over the plate, p: its axis at the foot of the common perpendicular
+    /// ```
+    /// Source: distance of two points.
+    pub fn second_span(; span: Length) -> Length {
+        span
+    }
+}
+
+formula! {
+    /// Overhang of the longest rafter of the second ring, along it: as far as its two poles have, on the mean.
+    ///
+    /// ```text
+    /// o = (1 − v) o₁ + v o₂        v: where it lies between them
+    /// ```
+    /// Source: a line from butt to butt.
+    pub fn second_tail(; tail: Length) -> Length {
+        tail
+    }
+}
+
+formula! {
+    /// Pitch of the longest rafter of the second ring.
+    ///
+    /// ```text
+    /// (p − q) · (u × w) / |u × w| = (d₁ + d₂)/2 − k        solved for the pitch of u
+    /// ```
+    /// Source: distance of two skew lines.
+    pub fn second_pitch(; pitch: Angle) -> Angle {
+        pitch
+    }
+}
+
+formula! {
+    /// Length to cut the longest rafter of the second ring to.
+    ///
+    /// ```text
+    /// L = o + l + d        d: it reaches as far beyond where it rests as it is thick
+    /// ```
+    /// Source: the definition of a sum; how far it reaches beyond is our choice.
+    pub fn second_cut(tail: Length, span: Length, diameter: Length) -> Length {
+        tail + span + diameter
     }
 }

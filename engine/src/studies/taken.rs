@@ -33,6 +33,9 @@ pub(super) fn taken(roof: &Roof, rows: &Rows) -> Option<Taken> {
         ),
         "Left out: snow, wind, people and what they bring up.".to_owned(),
     ];
+    if roof.secondary.is_some() {
+        words.push("Left out: secondary rafters; the poles take the layers between them alone.".to_owned());
+    }
     if combinations.len() < 2 {
         words.push("The roof has no layers yet: the poles carry themselves alone.".to_owned());
     }

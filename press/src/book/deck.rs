@@ -58,6 +58,14 @@ pub(super) fn chapter(answers: &Answers) -> Value {
 
 /// On what poles the deck of this book lies.
 fn lies(answers: &Answers) -> String {
+    let lies = on_poles(answers);
+    match answers.rows.find("roof.deck.second-ring-shims") {
+        Some(_) => format!("{lies} Shims and boards pass over the second ring nowhere in these tables: scribe its shims on site."),
+        None => lies,
+    }
+}
+
+fn on_poles(answers: &Answers) -> String {
     match answers.ring_plan.as_ref().map_or(0, roof::typical) {
         0 => "The deck lies on the tops of the poles as they are measured and raised.".to_owned(),
         typical => format!(

@@ -6,24 +6,51 @@ use engine::house::ring_plan::PlacedPole;
 use engine::units::Fineness;
 use serde_json::{Value, json};
 
-use super::rows::{cell, figures, said};
+use super::rows::{cell, figures, lines, said};
 use crate::spoken::{capital, spoken};
 
 /// Rows of secondary rafters, and what they are called here.
-const SECONDARY: [(&str, &str); 13] = [
+const SECONDARY: [(&str, &str); 21] = [
     ("count", "In each bay"),
     ("total", "On the roof"),
     ("diameter", "Diameter"),
     ("cut-length", "Longest, cut to"),
     ("tail", "Of that from the eave to over the plate"),
     ("pitch", "Pitch of the longest"),
-    ("at", "Trimmers at, of the way from the plate to the crossing"),
+    ("across", "On the plate, of the way from a pole to the next"),
+    ("at", "Trimmers, or heads, at, of the way from the plate to the crossing"),
+    ("share", "Heads at, of the way from the plate to the crossing, on the mean"),
+    ("length", "Each cut to"),
+    ("notch", "Cut into the rafter where it rests"),
+    ("housing", "Cut into its pole there"),
+    ("bolt", "Bolt through both there"),
     ("trimmer", "Diameter of a trimmer"),
     ("trimmer-length", "Longest trimmer, from axis to axis"),
     ("on-plate", "A secondary rafter presses on the plate at most"),
     ("on-plate-lifts", "Lifts off the plate at most"),
     ("on-trimmer", "Presses on its trimmer at most"),
     ("on-trimmer-lifts", "Lifts off its trimmer at most"),
+    ("on-pole", "Presses on its pole at most"),
+    ("on-pole-lifts", "Lifts off its pole at most"),
+];
+
+/// Rows of a rafter of a second ring, and what they are called here.
+const SECOND: [(&str, &str); 5] = [
+    ("along", "from the butt of that pole"),
+    ("level", "level of its middle there"),
+    ("above", "its top above the pole's"),
+    ("angle", "angle of the two"),
+    ("cut", "cut to"),
+];
+
+/// Rows of its head on its pole.
+const HEADS: [(&str, &str); 6] = [
+    ("push", "presses on it"),
+    ("seat", "bears on"),
+    ("bearing", "bearing used"),
+    ("asd-bearing", "bearing used"),
+    ("across", "across its bolt"),
+    ("bolt", "bolt used"),
 ];
 
 /// The chapter; null where no pole is measured.
@@ -40,7 +67,21 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "measured": measured(answers, ring),
         "sinks": sinks(answers),
         "secondary": figures(answers, "roof.secondary.", &SECONDARY),
+        "second": second(answers, ring, ("roof.secondary.", "along"), &SECOND),
+        "heads": second(answers, ring, ("roof.crossings.second-", "push"), &HEADS),
     })
+}
+
+/// A line for each rafter of a second ring that has a row; no lines where there is none.
+fn second(answers: &Answers, ring: &RingPlan, (stem, noun): (&str, &str), nouns: &[(&str, &str)]) -> Value {
+    let bays = ring.places.iter().enumerate().filter_map(|(place, pole)| {
+        let stem = format!("{stem}{}.", place + 1);
+        answers.rows.find(&format!("{stem}{noun}"))?;
+        let on = pole.neighbours.rests_on;
+        let tag = spoken(&ring.places.get(on)?.tag);
+        Some((format!("{} and {}, on {tag}", place + 1, on + 1), stem))
+    });
+    lines(answers, "between places", bays, nouns)
 }
 
 /// The cards of the measured poles in the order of their places.

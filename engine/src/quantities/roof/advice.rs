@@ -71,7 +71,7 @@ fn governing(stood: &Stood<'_>) -> Option<usize> {
         let middle = rafter.pole.diameter(rafter.overhang + span * 0.5);
         let bears = stood.factors.bears(stood.held, &stood.strength.durations, span, middle);
         let under = Lasting { combinations: &stood.strength.combinations, bears: &bears };
-        let worst = stood.model.worst(&stood.answers, place, stood.cuts(place), &under).ok()?;
+        let worst = stood.model.worst(&stood.answers, place, &stood.cuts(place), &under).ok()?;
         let all = [worst.bending, worst.shear, worst.compression, worst.tension];
         all.into_iter()
             .flatten()
@@ -115,21 +115,20 @@ impl Trial<'_, '_> {
         let (layout, solved) = other_ring(self.house, self.roof, stood.ring, self.other)?;
         let passing = Passing::Touching { push: stood.stiff[0], tie: stood.stiff[1] };
         let model = standing::model(&layout, &solved, &stood.wood, &Joints { passing, upper_share: 0.5 }).ok()?;
+        let model = model.bearing(self.loaded.between.as_ref());
         let extras = match self.loaded.pond {
             Some((weight, reach)) => vec![standing::ponded(&layout, &solved, weight, reach).ok()?],
             None => Vec::new(),
         };
-        let loading = Loading { first_half: Angle::ZERO, extras, between: self.loaded.between };
+        let loading = Loading { first_half: Angle::ZERO, extras, between: self.loaded.between.clone() };
         let answers = model.answers(&loading, feet).ok()?;
-        let half = |place: usize| layout.rafters[place].notch * 0.5;
         let shares = (0..layout.rafters.len()).map(|place| {
             let (set, rafter) = (&solved.sets[place], &layout.rafters[place]);
-            let cuts = [(set.carry_diameter, half(layout.above(place))), (set.rest_diameter, half(place))]
-                .map(|(diameter, seat)| hold::left(diameter, seat, stood.hole()));
+            let cuts = hold::cuts((&layout, &solved), &model, place, stood.hole());
             let span = set.carry - rafter.overhang;
             let middle = rafter.pole.diameter(rafter.overhang + span * 0.5);
             let bears = stood.factors.bears(stood.held, durations, span, middle);
-            let worst = model.worst(&answers, place, cuts, &Lasting { combinations, bears: &bears }).ok()?;
+            let worst = model.worst(&answers, place, &cuts, &Lasting { combinations, bears: &bears }).ok()?;
             let all = [worst.bending, worst.shear, worst.compression, worst.tension];
             Some(all.iter().flatten().map(|used| used.share).fold(0.0, f64::max))
         });

@@ -67,6 +67,9 @@ pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
         Ok(_) if timber::whole_planks(beam.layers.value).value == 0 => {
             Some("each scarf cuts its only layer, and what a scarf carries is not known".to_owned())
         }
+        Ok(_) if house.roof.as_ref().is_some_and(|roof| roof.secondary.is_some()) => {
+            Some("what secondary rafters press on it between the poles is not counted".to_owned())
+        }
         Ok(_) => None,
     };
     let resists = laid.resists();

@@ -26,7 +26,7 @@ pub(super) fn path(place: usize, noun: &str) -> String {
     format!("roof.crossings.{}.{noun}", place + 1)
 }
 
-fn number(name: &str) -> f64 {
+pub(super) fn number(name: &str) -> f64 {
     factor(name).map_or(f64::NAN, |fact| fact.number)
 }
 
@@ -75,19 +75,61 @@ pub(super) fn stiffness(held: &Held, ring: &Ring, angles: &[Angle], rows: &mut R
 
 /// Length along the grain beside the seat that helps on each of the two poles: on the one that rests and on that below it.
 fn helps(held: &Held, ring: &Ring, place: usize, flats: [Length; 2], angle: Angle) -> [Length; 2] {
-    let added = if held.code == Code::En { Length::m(number("contact-more-m")) } else { Length::ZERO };
     let below = ring.layout.below(place);
     let (set, under) = (&ring.solved.sets[place], &ring.solved.sets[below]);
     let wood = [
         [set.rest - set.carry, ring.layout.rafters[place].pole.length - set.rest],
         [under.carry, under.rest - under.carry],
     ];
+    beside(held, wood, flats, angle)
+}
+
+/// The same where so much wood lies along each before the middle of the seat and after it.
+pub(super) fn beside(held: &Held, wood: [[Length; 2]; 2], flats: [Length; 2], angle: Angle) -> [Length; 2] {
+    let added = if held.code == Code::En { Length::m(number("contact-more-m")) } else { Length::ZERO };
     let turned = angle.in_rad().sin();
     [0, 1].map(|pole| {
         let seat = flats[1 - pole] / turned;
         let [before, after] = wood[pole].map(|wood| (wood - seat * 0.5).max(Length::ZERO));
         eurocode::bearing_length(seat, added, before, after).value - seat
     })
+}
+
+/// What a bolt through two poles so thick carries before factors of time: across it with the rope of its washers, across it
+/// without, along it by its washers and by its steel, the last with the factor of the wood, which it has not, taken out; none where
+/// the code's way is not worked out.
+pub(super) fn carried(
+    stood: &Stood<'_>,
+    (d, side): (Length, Length),
+    [thick, other]: [Length; 2],
+) -> Option<[Force; 4]> {
+    let held = stood.held;
+    let [low, _] = held.wood.values.densities.as_ref()?;
+    let right = Angle::rad(std::f64::consts::FRAC_PI_2);
+    let along = bolt::embedment(d, low.value).value;
+    let wood = bolt::embedment_at_angle(along, d, right, number("embedment-softwood")).value;
+    let strength = Pressure::pa(number("bolt-tension-pa"));
+    let yields = bolt::yield_moment(d, strength).value;
+    let [thread, share, factor] = ["bolt-thread-share", "bolt-tension-share", "gamma-m2"].map(number);
+    let breaks = |factor: f64| bolt::tension(d, strength, thread, share, factor).value;
+    let washer = side * side - section::round_area(d).value;
+    let pull = bolt::washer_pull(held.wood.values.across.value, washer).value;
+    let [once, twice] = [number("johansen-once"), number("johansen-twice")];
+    let across = |pull: Force| {
+        let roped =
+            |force: Force, factor: f64| bolt::with_rope(force, factor, pull, number("rope-share-bolt")).value;
+        let ways = [
+            bolt::crushed(wood, thick, d).value,
+            bolt::crushed(wood, other, d).value,
+            roped(bolt::tilted(wood, wood, thick, other, d).value, 1.0),
+            roped(bolt::bent_once(wood, wood, thick, d, yields).value, once),
+            roped(bolt::bent_once(wood, wood, other, d, yields).value, once),
+            roped(bolt::bent_twice(wood, wood, d, yields).value, twice),
+        ];
+        bolt::least(&ways).map(|(_, force)| force)
+    };
+    let steel = breaks(factor) * stood.factors.partial;
+    Some([across(pull.min(breaks(1.0)))?, across(Force::ZERO)?, pull, steel])
 }
 
 struct Crossing<'a, 'b> {
@@ -204,43 +246,12 @@ impl Crossing<'_, '_> {
         rows.add(self.row(&factors.noun("notch")), title, share);
     }
 
-    /// What the bolt carries before factors of time: across it with the rope of its washers, across it without, along it by its
-    /// washers and by its steel, the last with the factor of the wood, which it has not, taken out; none where the code's way is
-    /// not worked out.
     fn carried(&self) -> Option<[Force; 4]> {
-        let (held, ring) = (self.stood.held, self.stood.ring);
-        let [low, _] = held.wood.values.densities.as_ref()?;
-        let d = held.bolt.diameter.value;
-        let right = Angle::rad(std::f64::consts::FRAC_PI_2);
-        let along = bolt::embedment(d, low.value).value;
-        let wood = bolt::embedment_at_angle(along, d, right, number("embedment-softwood")).value;
-        let strength = Pressure::pa(number("bolt-tension-pa"));
-        let yields = bolt::yield_moment(d, strength).value;
-        let [thread, share, factor] = ["bolt-thread-share", "bolt-tension-share", "gamma-m2"].map(number);
-        let breaks = |factor: f64| bolt::tension(d, strength, thread, share, factor).value;
+        let (bolt, ring) = (&self.stood.held.bolt, self.stood.ring);
         let half = ring.layout.rafters[self.place].notch * 0.5;
-        let below = ring.layout.below(self.place);
-        let thick = ring.solved.sets[self.place].rest_diameter - half;
-        let other = ring.solved.sets[below].carry_diameter - half;
-        let side = held.bolt.washer.value;
-        let washer = side * side - section::round_area(d).value;
-        let pull = bolt::washer_pull(held.wood.values.across.value, washer).value;
-        let [once, twice] = [number("johansen-once"), number("johansen-twice")];
-        let across = |pull: Force| {
-            let roped =
-                |force: Force, factor: f64| bolt::with_rope(force, factor, pull, number("rope-share-bolt")).value;
-            let ways = [
-                bolt::crushed(wood, thick, d).value,
-                bolt::crushed(wood, other, d).value,
-                roped(bolt::tilted(wood, wood, thick, other, d).value, 1.0),
-                roped(bolt::bent_once(wood, wood, thick, d, yields).value, once),
-                roped(bolt::bent_once(wood, wood, other, d, yields).value, once),
-                roped(bolt::bent_twice(wood, wood, d, yields).value, twice),
-            ];
-            bolt::least(&ways).map(|(_, force)| force)
-        };
-        let steel = breaks(factor) * self.stood.factors.partial;
-        Some([across(pull.min(breaks(1.0)))?, across(Force::ZERO)?, pull, steel])
+        let below = &ring.solved.sets[ring.layout.below(self.place)];
+        let woods = [ring.solved.sets[self.place].rest_diameter, below.carry_diameter].map(|thick| thick - half);
+        carried(self.stood, (bolt.diameter.value, bolt.washer.value), woods)
     }
 
     /// Notes what the bolt holds across it.

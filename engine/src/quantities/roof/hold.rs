@@ -3,10 +3,11 @@
 use super::super::line::bind;
 use super::factors::{Factors, Lasts};
 use super::loads::{self, Loaded};
-use super::{advice, beam, crossings, feet, members, rafters, secondary, slide, trade};
-use crate::house::{Code, Frame, Held, House, Ring, Roof};
+use super::{advice, beam, crossings, feet, heads, members, rafters, secondary, slide, trade};
+use crate::house::{Borne, Code, Frame, Held, House, Ring, Roof, Secondary};
 use crate::loads::acting::Acting;
 use crate::reason::Answer;
+use crate::roof::poles;
 use crate::roof::standing::{self, Answers, Fault, Feet, Joints, Loading, Model, Passing};
 use crate::row::Rows;
 use crate::timber::section;
@@ -47,13 +48,16 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
     match &roof.frame {
         Frame::Reciprocal { ring: Some(ring), .. } => {
             let stood = loaded.as_ref().and_then(|loaded| Some((stand(held, ring, loaded, rows).ok()?, loaded)));
-            match stood {
+            match &stood {
                 Some((stood, loaded)) => {
-                    members::walk(&stood, rows);
-                    crossings::walk(&stood, rows);
-                    feet::walk(&stood, rows);
-                    beam::walk(house, &stood, rows);
-                    advice::walk(house, roof, (&stood, loaded), rows);
+                    members::walk(stood, rows);
+                    crossings::walk(stood, rows);
+                    if let Some((second, on_frame)) = roof.secondary.as_ref().and_then(Secondary::second_ring) {
+                        heads::walk(stood, (second, on_frame), rows);
+                    }
+                    feet::walk(stood, rows);
+                    beam::walk(house, stood, rows);
+                    advice::walk(house, roof, (stood, loaded), rows);
                 }
                 None => {
                     not_known(held, ring, rows);
@@ -61,6 +65,9 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
                 }
             }
             if let Some(own) = &roof.secondary {
+                if let (Borne::OnPoles(second), None) = (&own.borne, &stood) {
+                    heads::not_known(second, held, rows);
+                }
                 secondary::held((own, ring), held, (loaded.as_ref(), roof.density.value), rows);
             }
         }
@@ -126,13 +133,13 @@ pub(super) fn stand<'a>(held: &'a Held, ring: &'a Ring, loaded: &Loaded, rows: &
         density: rows.value("poles.density").ok_or(Fault::Size("a density of the poles"))?,
     };
     let joints = Joints { passing: Passing::Touching { push: stiff[0], tie: stiff[1] }, upper_share: 0.5 };
-    let model = standing::model(layout, solved, &wood, &joints)?;
+    let model = standing::model(layout, solved, &wood, &joints)?.bearing(loaded.between.as_ref());
     let extras = match loaded.pond {
         Some((weight, reach)) => vec![standing::ponded(layout, solved, weight, reach)?],
         None => Vec::new(),
     };
     let count = extras.len();
-    let loading = Loading { first_half: Angle::ZERO, extras, between: loaded.between };
+    let loading = Loading { first_half: Angle::ZERO, extras, between: loaded.between.clone() };
     let answers = model.answers(&loading, &Feet::BOTH)?;
     let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
     Ok(Stood { held, ring, factors, model, answers, wood, stiff, strength, sag })
@@ -166,13 +173,31 @@ impl Stood<'_> {
         self.held.bolt.diameter.value
     }
 
-    /// What is left of a pole where it carries and where it rests.
-    pub fn cuts(&self, place: usize) -> [standing::Left; 2] {
-        let (set, above) = (&self.ring.solved.sets[place], self.ring.layout.above(place));
-        let half = |place: usize| self.ring.layout.rafters[place].notch * 0.5;
-        [(set.carry_diameter, half(above)), (set.rest_diameter, half(place))]
-            .map(|(d, seat)| left(d, seat, self.hole()))
+    /// What is left of a pole where it carries, where it rests, and where it carries a rafter of a second ring.
+    pub fn cuts(&self, place: usize) -> Vec<standing::Left> {
+        cuts((&self.ring.layout, &self.ring.solved), &self.model, place, self.hole())
     }
+
+    /// Whether a place along a pole is that of the rafter of a second ring, not of a crossing.
+    pub fn is_seat(&self, place: usize, along: Length) -> bool {
+        let set = &self.ring.solved.sets[place];
+        let far = |mark: Length| (along - mark).in_m().abs();
+        self.model.bears_at(place).is_some_and(|seat| far(seat) < far(set.carry).min(far(set.rest)))
+    }
+}
+
+/// What is left of a pole where it carries, where it rests, and where it carries a rafter of a second ring.
+pub(super) fn cuts(
+    (layout, solved): (&poles::Layout, &poles::Ring),
+    model: &Model,
+    place: usize,
+    hole: Length,
+) -> Vec<standing::Left> {
+    let (set, above) = (&solved.sets[place], layout.above(place));
+    let half = |place: usize| layout.rafters[place].notch * 0.5;
+    let crossings = [(set.carry_diameter, half(above), hole), (set.rest_diameter, half(place), hole)];
+    let seat = model.lost_at_seat(place).map(|lost| (lost.diameter, lost.depth, lost.hole));
+    crossings.into_iter().chain(seat).map(|(diameter, depth, hole)| left(diameter, depth, hole)).collect()
 }
 
 /// What a seat and a bolt's hole leave of a pole.

@@ -8,7 +8,7 @@ use crate::loads::tables::fact;
 use crate::loads::{combined, snow, wind};
 use crate::reason::Answer;
 use crate::roof;
-use crate::roof::standing::Between;
+use crate::roof::standing::Secondaries;
 use crate::row::Rows;
 use crate::units::{Angle, Density, Length, LineLoad, Pressure, Ratio, SurfaceMass};
 
@@ -17,7 +17,7 @@ use crate::units::{Angle, Density, Length, LineLoad, Pressure, Ratio, SurfaceMas
 pub(super) struct Loaded {
     pub loads: Loads,
     pub pond: Option<(LineLoad, Length)>,
-    pub between: Option<Between>,
+    pub between: Option<Secondaries>,
 }
 
 /// The row of a load.
@@ -78,7 +78,7 @@ pub(super) fn walk(house: &House, roof: &Roof, held: &Held, pitch: &str, rows: &
     let soil = soil.unwrap_or(Pressure::ZERO);
     let loads =
         Loads { weight: 1.0, fixed, fixed_least, soil, imposed, placing, snow, wind_down, wind_up, wind_up_eaves };
-    Some(Loaded { loads, pond, between: roof.secondary.as_ref().map(|own| own.between) })
+    Some(Loaded { loads, pond, between: roof.secondary.as_ref().map(|own| own.between.clone()) })
 }
 
 fn not_known(held: &Held, rows: &mut Rows) {

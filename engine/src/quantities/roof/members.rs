@@ -2,6 +2,7 @@
 
 use super::super::line::bind;
 use super::hold::Stood;
+use super::second;
 use crate::house::Ring;
 use crate::reason::Answer;
 use crate::roof::standing::{Lasting, Used};
@@ -50,7 +51,7 @@ fn strength(stood: &Stood<'_>, place: usize, rows: &mut Rows) {
     let middle = rafter.pole.diameter(rafter.overhang + span * 0.5);
     let bears = stood.factors.bears(stood.held, &stood.strength.durations, span, middle);
     let under = Lasting { combinations: &stood.strength.combinations, bears: &bears };
-    let Ok(worst) = stood.model.worst(&stood.answers, place, stood.cuts(place), &under) else { return };
+    let Ok(worst) = stood.model.worst(&stood.answers, place, &stood.cuts(place), &under) else { return };
     let on = format!("place {}, {}", place + 1, tag(stood.ring, place));
     let member = Member { stood, place, on };
     if let Some(most) = &worst.bending {
@@ -80,6 +81,8 @@ impl Member<'_, '_> {
             "at its first crossing".to_owned()
         } else if near(set.rest) {
             "where it rests".to_owned()
+        } else if self.stood.model.bears_at(self.place).is_some_and(near) {
+            "where it carries the second ring".to_owned()
         } else if near(rafter.overhang) {
             "over the wall".to_owned()
         } else {
@@ -95,7 +98,11 @@ impl Member<'_, '_> {
     /// Adds what makes the section at that place.
     fn cut<T>(&self, answer: Answer<T>, most: &Used, rows: &Rows) -> Answer<T> {
         let answer = bind(answer, rows, "roof.ring.pitch");
-        if most.is_cut { bind(answer, rows, "roof.bolt.diameter") } else { answer }
+        match most.is_cut {
+            true if self.stood.is_seat(self.place, most.section.along) => second::housed(answer, rows),
+            true => bind(answer, rows, "roof.bolt.diameter"),
+            false => answer,
+        }
     }
 
     fn duration(&self, most: &Used) -> f64 {

@@ -1,4 +1,4 @@
-//! Rows of secondary rafters and their trimmers: how many and how long, what governs them, what they lay on the poles.
+//! Rows of secondary rafters, and of their trimmers where they have any: how many and how long, what governs them, what they lay on the poles.
 
 use super::super::line::bind;
 use super::super::need::Need;
@@ -6,7 +6,8 @@ use super::factors::{Factors, Lasts};
 use super::loads::Loaded;
 use super::rafter::{Named, Rafter};
 use super::rafters::{ponded, wood as wood_in_place};
-use crate::house::{Held, Ring, Secondary};
+use super::second;
+use crate::house::{Borne, Held, Ring, Secondary};
 use crate::reason::Answer;
 use crate::roof::poles::Pole;
 use crate::roof::standing::{Combination, Extra, OnPole, Straight};
@@ -37,12 +38,13 @@ const TRIMMER: Named<'static> = Named {
     thick: &["roof.secondary.trimmer"],
     seat: "roof.seat",
 };
-const SHAPE: [&str; 5] = [
+const SHAPE: [&str; 6] = [
     "roof.secondary.span",
     "roof.secondary.cut-length",
     "roof.secondary.pitch",
     "roof.secondary.strip",
     "roof.secondary.diameter",
+    "roof.secondary.length",
 ];
 const UNDER: [&str; 8] = [
     SHAPE[0],
@@ -54,16 +56,75 @@ const UNDER: [&str; 8] = [
     "roof.secondary.trimmer",
     "roof.secondary.count",
 ];
+const SECOND: Named<'static> = Named {
+    stem: "roof.members.secondary",
+    words: "longest rafter of the second ring",
+    seats: ["the plate", "its pole"],
+    from: "its low end",
+    frame: &SHAPE,
+    heavy: None,
+    span: "roof.secondary.span",
+    thick: &["roof.secondary.diameter"],
+    seat: "roof.seat",
+};
+/// The same, where it is cut deeper on its pole than on the plate.
+const NOTCHED: Named<'static> = Named { seat: "roof.secondary.notch", ..SECOND };
 /// Rows on which what a ring carries leans where it has secondary rafters.
-pub(super) const ON_POLES: [&str; 4] =
-    ["roof.secondary.count", "roof.secondary.at", "roof.secondary.diameter", "roof.secondary.trimmer"];
+pub(super) const ON_POLES: [&str; 8] = [
+    "roof.secondary.count",
+    "roof.secondary.across",
+    "roof.secondary.at",
+    "roof.secondary.share",
+    "roof.secondary.diameter",
+    "roof.secondary.trimmer",
+    "roof.secondary.notch",
+    "roof.secondary.housing",
+];
 
 /// Notes how they lie, and what of them is bought.
-pub(super) fn walk(secondary: &Secondary, density: Density, rows: &mut Rows) -> Need {
-    rows.known("secondary rafters in each bay", &secondary.count);
-    rows.known("where their trimmers lie, on the way from the plate to the crossing", &secondary.at);
-    rows.known("diameter of a secondary rafter", &secondary.diameter);
-    rows.known("diameter of a trimmer", &secondary.trimmer);
+pub(super) fn walk((secondary, ring): (&Secondary, Option<&Ring>), density: Density, rows: &mut Rows) -> Need {
+    let bays: u64 = rows.value("poles.count").unwrap_or(0);
+    let bay = secondary.widest_bay();
+    let words = "roof that one secondary rafter carries, where it is widest";
+    match &secondary.borne {
+        Borne::Trimmed { count, at, trimmer, .. } => {
+            rows.known("secondary rafters in each bay", count);
+            rows.known("where their trimmers lie, on the way from the plate to the crossing", at);
+            rows.known("diameter of a secondary rafter", &secondary.diameter);
+            rows.known("diameter of a trimmer", trimmer);
+            shape(secondary, rows);
+            let strip = bind(roof::strip_width(bay, count.value), rows, "roof.ring.pitch");
+            row("strip", words, strip.from("count", path("count")), rows);
+            let total = roof::secondary_total(bays, count.value).from("bays", "poles.count");
+            row("total", "secondary rafters of the roof", total.from("count", path("count")), rows);
+            let pieces = roof::pieces_between(bays, count.value).from("bays", "poles.count");
+            row("pieces", "secondary rafters and trimmers of the roof", pieces.from("count", path("count")), rows);
+            let longest = trimmed(roof::trimmer_length(secondary.longest_trimmer()), rows);
+            row("trimmer-length", "longest trimmer, from axis to axis", longest, rows);
+            let [rafters, trimmers] = secondary.end_to_end();
+            let all = in_bay(lying(roof::end_to_end(rafters), rows), rows);
+            wood("rafters", "secondary rafters", (all, "diameter"), density, rows);
+            wood("trimmers", "trimmers", (trimmed(roof::end_to_end(trimmers), rows), "trimmer"), density, rows);
+            Need::of(&secondary.of, [path("pieces")])
+        }
+        Borne::OnPoles(own) => {
+            if let Some(ring) = ring {
+                second::walk(secondary, (own, ring), rows);
+            }
+            // One in each bay: half of it is its own.
+            let strip = bind(roof::strip_width(bay, 1), rows, "roof.ring.pitch").without("count");
+            row("strip", words, strip, rows);
+            let total = roof::secondary_total(bays, 1).from("bays", "poles.count").without("count");
+            row("total", "rafters of the second ring", total, rows);
+            let all = second::end_to_end(own, secondary.end_to_end()[0], rows);
+            wood("rafters", "rafters of the second ring", (all, "diameter"), density, rows);
+            Need::of(&secondary.of, [path("total")])
+        }
+    }
+}
+
+/// Span, tail, pitch and length of the longest that lies on a trimmer.
+fn shape(secondary: &Secondary, rows: &mut Rows) {
     if let Some((tail, span, pitch)) = secondary.longest() {
         row(
             "span",
@@ -79,37 +140,13 @@ pub(super) fn walk(secondary: &Secondary, density: Density, rows: &mut Rows) -> 
         let cut = roof::secondary_cut(tail, span).from("tail", path("tail")).from("span", path("span"));
         row("cut-length", "longest secondary rafter, length to cut to", cut, rows);
     }
-    let bay = secondary.widest_bay();
-    let strip = bind(roof::strip_width(bay, secondary.count.value), rows, "roof.ring.pitch");
-    row(
-        "strip",
-        "roof that one secondary rafter carries, where it is widest",
-        strip.from("count", path("count")),
-        rows,
-    );
-    let bays: u64 = rows.value("poles.count").unwrap_or(0);
-    let total = roof::secondary_total(bays, secondary.count.value).from("bays", "poles.count");
-    row("total", "secondary rafters of the roof", total.from("count", path("count")), rows);
-    let pieces = roof::pieces_between(bays, secondary.count.value).from("bays", "poles.count");
-    row("pieces", "secondary rafters and trimmers of the roof", pieces.from("count", path("count")), rows);
-    row(
-        "trimmer-length",
-        "longest trimmer, from axis to axis",
-        trimmed(roof::trimmer_length(secondary.longest_trimmer()), rows),
-        rows,
-    );
-    let [rafters, trimmers] = secondary.end_to_end();
-    let all = in_bay(lying(roof::end_to_end(rafters), rows), rows);
-    wood("rafters", "secondary rafters", (all, "diameter"), density, rows);
-    wood("trimmers", "trimmers", (trimmed(roof::end_to_end(trimmers), rows), "trimmer"), density, rows);
-    Need::of(&secondary.of, [path("pieces")])
 }
 
-fn path(noun: &str) -> String {
+pub(super) fn path(noun: &str) -> String {
     format!("roof.secondary.{noun}")
 }
 
-fn row<T: Copy + Into<Quantity>>(noun: &str, title: &str, answer: Answer<T>, rows: &mut Rows) -> T {
+pub(super) fn row<T: Copy + Into<Quantity>>(noun: &str, title: &str, answer: Answer<T>, rows: &mut Rows) -> T {
     rows.add(path(noun), title, answer)
 }
 
@@ -147,15 +184,18 @@ pub(super) fn held(
     (loaded, density): (Option<&Loaded>, Density),
     rows: &mut Rows,
 ) {
-    rows.not_known(
-        path("joint"),
-        "what holds a secondary rafter to its trimmer, and a trimmer to its poles: an engineer decides",
-    );
+    let on_trimmer = matches!(secondary.borne, Borne::Trimmed { .. });
+    let joint = if on_trimmer {
+        "what holds a secondary rafter to its trimmer, and a trimmer to its poles: an engineer decides"
+    } else {
+        "what holds the butt of a rafter of the second ring to the plate: an engineer decides"
+    };
+    rows.not_known(path("joint"), joint);
     let rafter = loaded.and_then(|loaded| rafter((secondary, ring), held, (loaded, density), rows));
     let trimmer = rafter.as_ref().and_then(|rafter| trimmer(secondary, rafter, rows));
-    let (Some(rafter), Some(trimmer)) = (&rafter, &trimmer) else {
+    let Some(rafter) = rafter.as_ref().filter(|_| trimmer.is_some() || !on_trimmer) else {
         let factors = Factors::of(held);
-        for named in [&SECONDARY, &TRIMMER] {
+        for named in [&SECONDARY, &TRIMMER].into_iter().take(if on_trimmer { 2 } else { 1 }) {
             for noun in super::members::NOUNS {
                 let title = format!("{}: {}", named.words, super::members::words(noun));
                 rows.not_known(format!("{}.{}", named.stem, factors.noun(noun)), title);
@@ -163,12 +203,13 @@ pub(super) fn held(
         }
         return;
     };
-    for one in [rafter, trimmer] {
+    for one in [Some(rafter), trimmer.as_ref()].into_iter().flatten() {
         one.strength(rows);
         one.sags(rows);
     }
     let combinations = &rafter.strength.combinations;
-    for (seat, noun, onto) in [(0, "on-plate", "the plate"), (1, "on-trimmer", "its trimmer")] {
+    let head = if on_trimmer { (1, "on-trimmer", "its trimmer") } else { (1, "on-pole", "its pole") };
+    for (seat, noun, onto) in [(0, "on-plate", "the plate"), head] {
         if let Some(most) = rafter.answers.pressed(seat, combinations, &[]) {
             let press = rafter.forced(used::foot_force(most.value), (&rafter.strength, most.combination), rows);
             let governs = rafter.at(&rafter.strength, most.combination);
@@ -200,15 +241,21 @@ fn rafter<'a>(
     let wood = wood_in_place(held, &factors, density);
     let answers = beam.answers(&wood, &extras).ok()?;
     let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
-    let (pond, seat) = (loaded.pond, ring.seat.value);
-    Some(Rafter { named: &SECONDARY, held, beam, wood, light: wood, pond, answers, factors, strength, sag, seat })
+    let (named, seat) = match &secondary.borne {
+        Borne::Trimmed { .. } => (&SECONDARY, ring.seat.value),
+        Borne::OnPoles(own) if own.notch.value > ring.seat.value => (&NOTCHED, own.notch.value),
+        Borne::OnPoles(_) => (&SECOND, ring.seat.value),
+    };
+    let pond = loaded.pond;
+    Some(Rafter { named, held, beam, wood, light: wood, pond, answers, factors, strength, sag, seat })
 }
 
 /// The longest trimmer under what as many of the longest secondary rafters press on it. Nothing is cut at its ends.
 fn trimmer<'a>(secondary: &Secondary, rafter: &'a Rafter<'a>, rows: &Rows) -> Option<Rafter<'a>> {
+    let Borne::Trimmed { count, trimmer, .. } = &secondary.borne else { return None };
     let length: Length = rows.value(&path("trimmer-length"))?;
-    let pole = round(length, secondary.trimmer.value);
-    let count = secondary.count.value;
+    let pole = round(length, trimmer.value);
+    let count = count.value;
     let at = |place: u64| length * ((place + 1) as f64 / (count + 1) as f64);
     let loads = (0..count).map(|place| OnPole::Point { pole: 0, at: at(place), down: Force::n(1.0) }).collect();
     let extras = [Extra { name: "secondary rafters".into(), loads }];

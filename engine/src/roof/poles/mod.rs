@@ -20,6 +20,9 @@ mod raising;
 mod raising_laws;
 mod ring;
 mod search;
+mod second;
+#[cfg(test)]
+mod second_laws;
 mod teams;
 mod thorough;
 
@@ -45,5 +48,6 @@ pub use raising::{
 pub(in crate::roof) use ring::laid;
 pub use ring::{Ring, Set, notches_for_pitch, pitches, ring};
 pub use search::Best;
+pub use second::{Head, Leaning, Misfit, Second};
 pub use teams::{each_alone, team_lift, teams};
 pub use thorough::{WhichPole, choose};

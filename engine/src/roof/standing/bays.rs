@@ -5,7 +5,7 @@
 //! The loads so found change evenly along each pole, and their sum is the area between the outlines of butts and of eye.
 
 use super::super::poles::{Layout, Lie};
-use super::Between;
+use super::Secondaries;
 use crate::units::Angle;
 
 /// Square metres of roof in plan on each metre of a pole, from one place along it to another, of one zone.
@@ -62,20 +62,24 @@ pub(super) fn bays(layout: &Layout, lies: &[Lie], first_half: Angle) -> Vec<Bay>
 
 /// What each pole carries of its bays; with secondary rafters in them, no more than half way to the first of those as far as
 /// these reach.
-pub(super) fn bands(bays: &[Bay], between: Option<&Between>) -> Vec<Band> {
+pub(super) fn bands(bays: &[Bay], between: Option<&Secondaries>) -> Vec<Band> {
     let mut all = Vec::with_capacity(4 * bays.len());
-    for bay in bays {
+    for (number, bay) in bays.iter().enumerate() {
+        if let Some(Secondaries::OnPoles(own)) = between {
+            all.extend(own.bands(number, bay));
+            continue;
+        }
         for (part, sides) in [(0, bay.inside), (1, bay.eaves)] {
             for (own, other, zone) in [(0, 1, bay.zones[part][0]), (1, 0, bay.zones[part][1])] {
                 let (own, other) = (sides[own], sides[other]);
-                let band = |share: [f64; 2], wide: f64| band(zone, (own, other), share, [0.0, wide]);
+                let band = |share: [f64; 2], wide: f64| band(zone, (own, other), share, [wide; 2]);
                 match between {
-                    None => all.extend(band([0.0, 1.0], 0.5)),
-                    Some(between) if part == 0 => {
+                    Some(Secondaries::Trimmed(between)) if part == 0 => {
                         all.extend(band([0.0, between.at], between.first()));
                         all.extend(band([between.at, 1.0], 0.5));
                     }
-                    Some(between) => all.extend(band([0.0, 1.0], between.first())),
+                    Some(Secondaries::Trimmed(between)) => all.extend(band([0.0, 1.0], between.first())),
+                    _ => all.extend(band([0.0, 1.0], 0.5)),
                 }
             }
         }
@@ -95,14 +99,17 @@ pub(super) fn strip([own, other]: [Side; 2], wide: [f64; 2]) -> [f64; 2] {
     [0, 1].map(|end: usize| turn(mixed, less(other.line[end], own.line[end])).abs())
 }
 
-/// A strip of a bay along its own pole, from a share of the way to another.
-fn band(zone: usize, (own, other): (Side, Side), part: [f64; 2], wide: [f64; 2]) -> Option<Band> {
+/// A strip of a bay along its own pole, from a share of the way to another; so wide, as a share of the bay, where it starts and
+/// where it ends.
+pub(super) fn band(zone: usize, (own, other): (Side, Side), part: [f64; 2], wide: [f64; 2]) -> Option<Band> {
     let long = own.span[1] - own.span[0];
     if long * (part[1] - part[0]) < 1e-6 {
         return None;
     }
-    let [start, end] = strip([own, other], wide);
-    let widths = part.map(|share| (start + share * (end - start)) / long);
+    let widths = [0, 1].map(|place: usize| {
+        let [start, end] = strip([own, other], [0.0, wide[place]]);
+        (start + part[place] * (end - start)) / long
+    });
     Some(Band { pole: own.pole, zone, span: part.map(|share| own.span[0] + share * long), widths })
 }
 

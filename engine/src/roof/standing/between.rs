@@ -3,12 +3,39 @@
 
 use super::super::STANDARD_GRAVITY_M_S2;
 use super::super::poles::{self, Layout, Lie, Ring};
-use super::Fault;
 use super::bays::{Bay, strip};
 use super::cases::ZONES;
+use super::{Fault, SecondRing};
 use crate::solve::space::{Vector, moved, size, way};
 
-/// Secondary rafters, the same in each bay.
+/// Secondary rafters of one kind in all bays.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Secondaries {
+    /// Each on a trimmer between two poles.
+    Trimmed(Between),
+    /// Each on a pole.
+    OnPoles(SecondRing),
+}
+
+impl Secondaries {
+    /// What they press on the poles of a bay.
+    pub(super) fn presses(&self, layout: &Layout, lies: &[Lie], pole: usize, bay: &Bay) -> Vec<Pressing> {
+        match self {
+            Secondaries::Trimmed(own) => own.presses(bay, &own.trimmed_on(layout, lies, pole)),
+            Secondaries::OnPoles(own) => vec![own.presses(layout, lies, pole, bay)],
+        }
+    }
+
+    /// Where they press on them, as a share of the way from the plate to the crossing.
+    pub(super) fn share(&self, pole: usize) -> f64 {
+        match self {
+            Secondaries::Trimmed(own) => own.at,
+            Secondaries::OnPoles(own) => own.share(pole),
+        }
+    }
+}
+
+/// Secondary rafters on trimmers, the same in each bay.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Between {
     /// How many in a bay.
@@ -30,11 +57,11 @@ pub struct Trimmed {
     pub eave: [Vector; 2],
 }
 
-/// What a secondary rafter presses on its trimmer: in newtons for each pascal on each zone, and in newtons by its weight and its
+/// What a secondary rafter presses on its trimmer, or on its pole: in newtons for each pascal on each zone, and in newtons by its weight and its
 /// share of the trimmer's.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Pressing {
-    /// Where it lies, as a share of the way across its bay.
+    /// Where it does, as a share of the way across its bay.
     pub across: f64,
     pub zones: [f64; ZONES],
     pub weight: f64,

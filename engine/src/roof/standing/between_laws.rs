@@ -6,7 +6,7 @@ use super::answers::Found;
 use super::laws::{TOUCHING, WOOD};
 use super::*;
 use crate::solve::space::{moved, size, way};
-use crate::units::{Angle, Length};
+use crate::units::{Angle, Force, Length, Pressure};
 
 const PARTS: u32 = 2000;
 
@@ -18,6 +18,7 @@ fn stood() -> Model {
 }
 
 fn found(between: Option<Between>) -> Vec<Found> {
+    let between = between.map(Secondaries::Trimmed);
     let loading = Loading { first_half: Angle::ZERO, extras: Vec::new(), between };
     stood().answers(&loading, &[Feet::Held]).unwrap().of.remove(0).1
 }
@@ -134,4 +135,117 @@ fn their_weight_lies_on_trimmer_and_plate_as_on_two_supports() {
         })
         .sum();
     assert!((weights([0.0, 4.0]) - own - trimmers).abs() < 1e-6 * trimmers);
+}
+
+fn second(mass: f64) -> SecondRing {
+    SecondRing { across: 0.5, shares: vec![0.6; 9], beyond: 0.1, mass, cut: [0.12, 0.0], hole: 0.0 }
+}
+
+fn with_second(own: SecondRing) -> Vec<Found> {
+    let loading = Loading { first_half: Angle::ZERO, extras: Vec::new(), between: Some(Secondaries::OnPoles(own)) };
+    stood().answers(&loading, &[Feet::Held]).unwrap().of.remove(0).1
+}
+
+#[test]
+fn what_lies_on_feet_and_plate_under_a_second_ring_is_the_load_on_the_whole_roof() {
+    let model = stood();
+    let own = second(0.0);
+    // By small pieces of the bay: what lies nearer to the rafter than to either pole, and how it turns about the plate.
+    let plates: f64 = (0..9)
+        .map(|pole| {
+            let below = model.layout.below(pole);
+            let sides = [(pole, model.lies[pole].second()), (below, model.lies[below].first)];
+            let plan = |along: f64, across: f64| {
+                let [one, other] = sides.map(|(side, reach)| {
+                    let lie = &model.lies[side];
+                    let [x, y, _] = if along < 0.0 { lie.at(-along * lie.ends[0]) } else { lie.at(along * reach) };
+                    [x, y, 0.0]
+                });
+                moved(one, way(one, other), across)
+            };
+            let axis = |along: f64| own.across + (1.0 - own.across) * along.max(0.0) / 0.6;
+            let middle = |from: f64, to: f64| size(way(plan(from, axis(from)), plan(to, axis(to))));
+            let outward = middle(0.0, -1.0) / middle(0.0, 0.6);
+            let (steps, strips) = (300, 60);
+            let mut sum = 0.0;
+            for (from, to) in [(0.0, 0.6), (-1.0, 0.0)] {
+                let part = (to - from) / f64::from(steps);
+                for step in 0..steps {
+                    let along = from + part * (f64::from(step) + 0.5);
+                    let lever = if along < 0.0 { outward * along } else { along / 0.6 };
+                    let (start, wide) = (0.5 * axis(along), 0.5 / f64::from(strips));
+                    for strip in 0..strips {
+                        let across = start + wide * (f64::from(strip) + 0.5);
+                        let [ahead, back] = [0.5, -0.5].map(|half| plan(along + half * part, across));
+                        let [left, right] = [0.5, -0.5].map(|half| plan(along, across + half * wide));
+                        let ([x, y, _], [to_x, to_y, _]) = (way(back, ahead), way(left, right));
+                        sum += (x * to_y - y * to_x).abs() * (1.0 - lever);
+                    }
+                }
+            }
+            sum
+        })
+        .sum();
+    let (whole, left) = (on_feet(&found(None)), on_feet(&with_second(own)));
+    assert!((left + plates - whole).abs() < 2e-3 * whole, "{left} and {plates} for {whole}");
+    assert!(plates > 0.15 * whole);
+}
+
+#[test]
+fn the_weight_of_a_second_ring_lies_on_plate_and_poles_as_on_two_supports() {
+    let weights = |mass: f64| with_second(second(mass))[0].feet.iter().map(|foot| foot[2]).sum::<f64>();
+    let model = stood();
+    let told: f64 = (0..9)
+        .map(|pole| {
+            let [one, other] = [&model.lies[pole], &model.lies[model.layout.below(pole)]];
+            let on = |from: f64, to: f64| moved(one.at(from), way(one.at(from), other.at(to)), 0.5);
+            let plate = on(0.0, 0.0);
+            let tail = size(way(on(one.ends[0], other.ends[0]), plate));
+            let span = size(way(plate, other.at(0.6 * other.first)));
+            3.0 * 9.806_65 * (tail + span + 0.1) * (0.5 * (span + 0.1 - tail)) / span
+        })
+        .sum();
+    assert!((weights(3.0) - weights(0.0) - told).abs() < 1e-6 * told);
+}
+
+/// The sections of a pole just before and just after the rafter of a second ring that rests on it, under its own weight.
+fn beside_its_seat(model: &Model, answers: &Answers, pole: usize) -> [Section; 2] {
+    let weight = Combination { name: String::new(), weight: 1.0, areas: [Pressure::ZERO; 4], extras: Vec::new() };
+    let all = answers.sections(pole, Feet::Held, &weight).unwrap();
+    let seat = model.bears_at(pole).unwrap();
+    let near: Vec<Section> = all.into_iter().filter(|one| (one.along - seat).in_m().abs() < 1e-9).collect();
+    near.try_into().unwrap()
+}
+
+#[test]
+fn each_pole_is_bent_at_a_stop_where_a_rafter_rests_by_what_that_presses() {
+    let own = second(3.0);
+    let between = Some(Secondaries::OnPoles(own.clone()));
+    let model = stood().bearing(between.as_ref());
+    let loading = Loading { first_half: Angle::ZERO, extras: Vec::new(), between };
+    let answers = model.answers(&loading, &[Feet::Held]).unwrap();
+    for (bay, presses) in model.presses(&own, Angle::ZERO).iter().enumerate() {
+        let [before, after] = beside_its_seat(&model, &answers, model.layout.below(bay));
+        let jump = |part: fn(&Section) -> Force| (part(&after) - part(&before)).in_n();
+        let [along, one, other] = [jump(|at| at.pull), jump(|at| at.shear[0]), jump(|at| at.shear[1])];
+        let whole = (along * along + one * one + other * other).sqrt();
+        assert!((whole - presses[0].in_n()).abs() < 1e-6 * presses[0].in_n(), "{bay}: {whole} for {:?}", presses[0]);
+        assert!((after.upright - before.upright).in_n_m().abs() < 1e-6 * before.upright.in_n_m().abs());
+    }
+}
+
+#[test]
+fn a_stop_at_the_seat_moves_nothing_and_a_housing_there_lets_the_poles_sag_further() {
+    let sunk = |model: &Model, own: SecondRing| {
+        let loading = Loading { first_half: Angle::ZERO, extras: Vec::new(), between: Some(Secondaries::OnPoles(own)) };
+        let found = model.answers(&loading, &[Feet::Held]).unwrap().of.remove(0).1;
+        Found::together(&found, &[1.0; 5]).sags.iter().map(|sags| sags[3]).sum::<f64>()
+    };
+    let with = |depth: f64| {
+        let own = SecondRing { cut: [0.12, depth], ..second(3.0) };
+        sunk(&stood().bearing(Some(&Secondaries::OnPoles(own.clone()))), own)
+    };
+    let (without, whole, cut) = (sunk(&stood(), second(3.0)), with(0.0), with(0.04));
+    assert!((whole - without).abs() < 2e-3 * without, "{whole} for {without}");
+    assert!(cut > 1.001 * whole && cut < 1.3 * whole, "{cut} for {whole}");
 }

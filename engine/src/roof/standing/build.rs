@@ -95,7 +95,7 @@ impl Model {
             let [first, last] = [pair[0], pair[1]].map(|along| self.diameter(place, along));
             let nodes = [node + index, node + index + 1];
             let whole = Member::new(nodes, [0.0, 0.0, 1.0], moduli, Section::Round { first, last });
-            let notched = self.notched(whole, place, [index, index + 1], &at, pair[1] - pair[0]);
+            let notched = self.notched(whole, (place, [index, index + 1]), &at, &stops);
             frame.members.push(notched);
         }
         let foot = points[at[0]];
@@ -127,15 +127,16 @@ impl Model {
     }
 
     /// The member with what the notches at its ends have cut away.
-    fn notched(&self, member: Member, place: usize, ends: [usize; 2], at: &[usize; 4], long: f64) -> Member {
+    fn notched(&self, member: Member, (place, ends): (usize, [usize; 2]), at: &[usize; 4], stops: &[f64]) -> Member {
         let mut member = member;
+        let long = stops[ends[1]] - stops[ends[0]];
         for (end, stop) in ends.into_iter().enumerate() {
             let cut = if stop == at[2] {
                 self.cut(place, false)
             } else if stop == at[3] {
                 self.cut(place, true)
             } else {
-                None
+                self.housed(place, stops[stop])
             };
             let Some((section, half)) = cut else { continue };
             // No more than the whole stub beyond a rest, and less than half of a member between two notches.
@@ -166,6 +167,12 @@ impl Model {
             if rests { [(upper, on_upper), (lower, on_lower)] } else { [(lower, on_lower), (upper, on_upper)] }
                 .map(|(place, along)| self.diameter(place, along));
         Some((left(own, depth), half_length(depth, other, sine)))
+    }
+
+    /// The section left by the housing for the rafter of a second ring, where a stop is its place, and half its length.
+    fn housed(&self, place: usize, along: f64) -> Option<(Section, f64)> {
+        let seat = self.seats.get(place).filter(|seat| seat.along == along && seat.depth > 0.0)?;
+        Some((left(self.diameter(place, along), seat.depth), seat.half))
     }
 
     /// Half the length along a pole of the notch where it rests, or where it carries; zero where none is cut.

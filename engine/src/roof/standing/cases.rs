@@ -3,7 +3,7 @@
 use super::super::STANDARD_GRAVITY_M_S2;
 use super::bays::{Band, Bay};
 use super::build::{Built, Row};
-use super::{Between, Fault, Loading, Model, OnPole};
+use super::{Fault, Loading, Model, OnPole, Secondaries};
 use crate::solve::frame::{LoadCase, MemberLoad, Sense};
 use crate::solve::space::{size, way};
 
@@ -24,7 +24,7 @@ impl Model {
             all.push(case);
         }
         if let Some(between) = &loading.between {
-            self.trimmed(built, between, &bays, &mut all);
+            self.between(built, between, &bays, &mut all);
         }
         for extra in &loading.extras {
             let mut case = LoadCase::default();
@@ -44,19 +44,29 @@ impl Model {
     }
 
     /// Adds to own weight and zones what secondary rafters lay on the two poles of their bay.
-    fn trimmed(&self, built: &Built, between: &Between, bays: &[Bay], cases: &mut [LoadCase]) {
+    fn between(&self, built: &Built, between: &Secondaries, bays: &[Bay], cases: &mut [LoadCase]) {
         for (pole, bay) in bays.iter().enumerate() {
-            let trimmed = between.trimmed_on(&self.layout, &self.lies, pole);
-            for pressing in between.presses(bay, &trimmed) {
+            let share = between.share(pole);
+            for pressing in between.presses(&self.layout, &self.lies, pole, bay) {
                 let loads = std::iter::once(pressing.weight).chain(pressing.zones);
                 for (case, pressed) in cases.iter_mut().zip(loads).filter(|(_, pressed)| *pressed != 0.0) {
-                    for (side, share) in [(bay.inside[0], 1.0 - pressing.across), (bay.inside[1], pressing.across)] {
-                        let at = side.span[0] + between.at * (side.span[1] - side.span[0]);
-                        point(built, side.pole, at, share * pressed, case);
+                    let sides = [(bay.inside[0], 1.0 - pressing.across), (bay.inside[1], pressing.across)];
+                    for (side, part) in sides.into_iter().filter(|(_, part)| *part > 0.0) {
+                        let at = side.span[0] + share * (side.span[1] - side.span[0]);
+                        match self.seat_node(built, side.pole) {
+                            Some(node) => case.nodes.push((node, [0.0, 0.0, -part * pressed, 0.0, 0.0, 0.0])),
+                            None => point(built, side.pole, at, part * pressed, case),
+                        }
                     }
                 }
             }
         }
+    }
+
+    /// The node of a pole on which the rafter of a second ring rests.
+    fn seat_node(&self, built: &Built, pole: usize) -> Option<usize> {
+        let (seat, row) = (self.seats.get(pole)?, built.rows.get(pole)?.as_ref()?);
+        row.stops.iter().position(|stop| *stop == seat.along).map(|stop| row.node + stop)
     }
 
     fn extra(&self, built: &Built, load: &OnPole, case: &mut LoadCase) -> Result<(), Fault> {
@@ -115,6 +125,7 @@ pub(super) fn point(built: &Built, pole: usize, at: f64, down: f64, case: &mut L
 pub(super) fn together(cases: &[LoadCase], factors: &[f64]) -> LoadCase {
     let mut whole = LoadCase::default();
     for (case, &factor) in cases.iter().zip(factors).filter(|(_, factor)| **factor != 0.0) {
+        whole.nodes.extend(case.nodes.iter().map(|(node, load)| (*node, load.map(|part| factor * part))));
         whole.members.extend(case.members.iter().map(|(member, load)| (*member, times(load, factor))));
     }
     whole

@@ -1,6 +1,6 @@
 //! What a ring of poles is asked to stand under: its wood, its joints, its feet, its loads.
 
-use super::Between;
+use super::Secondaries;
 use crate::units::{Angle, Density, Force, Length, LineLoad, Pressure};
 
 /// The wood of all poles.
@@ -97,8 +97,8 @@ pub struct Loading {
     pub first_half: Angle,
     /// Extra loads.
     pub extras: Vec<Extra>,
-    /// Secondary rafters that take from the poles what lies between them, and lay it on them where their trimmers are.
-    pub between: Option<Between>,
+    /// Secondary rafters that take from the poles what lies between them, and lay it on them where their trimmers or their heads are.
+    pub between: Option<Secondaries>,
 }
 
 /// What acts at one time: a combination of a code with a pattern.

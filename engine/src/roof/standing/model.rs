@@ -2,6 +2,7 @@
 
 use super::super::poles::{self, Layout, Lie, Ring};
 use super::build::Parts;
+use super::second::Seat;
 use super::{Fault, Feet, Joints, Passing, Wood};
 
 /// A ring of poles as a frame.
@@ -17,7 +18,12 @@ pub struct Model {
     pub(super) marks: Vec<[f64; 4]>,
     pub(super) wood: Wood,
     pub(super) joints: Joints,
+    /// Where the rafter of a second ring rests on each pole; none where there is no such ring.
+    pub(super) seats: Vec<Seat>,
 }
+
+/// A rafter that rests so near to the middle of a span is taken to rest there with its own stop, in metres.
+const NEAR: f64 = 0.05;
 
 /// A pole that ends so near to its last joint has no end of its own there, in metres.
 const NO_END: f64 = 1e-3;
@@ -64,7 +70,7 @@ impl Model {
             }
             marks.push([support, carry, rest, tip]);
         }
-        Ok(Model { layout: layout.clone(), lies, marks, wood: *wood, joints: *joints })
+        Ok(Model { layout: layout.clone(), lies, marks, wood: *wood, joints: *joints, seats: Vec::new() })
     }
 
     pub(super) fn whole(&self, feet: Feet) -> Parts {
@@ -75,16 +81,27 @@ impl Model {
     /// The places along a pole at which members meet, and which of them are its support, middle, carry, rest.
     pub(super) fn stops(&self, place: usize) -> (Vec<f64>, [usize; 4]) {
         let [support, carry, rest, tip] = self.marks[place];
-        let mut stops = Vec::with_capacity(6);
+        let mut stops = Vec::with_capacity(7);
         if support > NO_END {
             stops.push(0.0);
         }
         let first = stops.len();
-        stops.extend([support, 0.5 * (support + carry), carry, rest]);
+        let middle = 0.5 * (support + carry);
+        let mut at = [first, first + 1, first + 2, first + 3];
+        stops.push(support);
+        match self.seats.get(place).map(|seat| seat.along).filter(|along| support < *along && *along < carry) {
+            None => stops.push(middle),
+            Some(along) if (along - middle).abs() < NEAR => stops.push(along),
+            Some(along) => {
+                stops.extend([along.min(middle), along.max(middle)]);
+                at = [first, first + if along < middle { 2 } else { 1 }, first + 3, first + 4];
+            }
+        }
+        stops.extend([carry, rest]);
         if tip > rest + NO_END {
             stops.push(tip);
         }
-        (stops, [first, first + 1, first + 2, first + 3])
+        (stops, at)
     }
 
     /// The axis of a pole at a place along it from its butt.

@@ -86,18 +86,19 @@ pub(super) struct Place {
 }
 
 impl Model {
-    /// The greatest shares used of a pole. `cuts` is what is left of it where it carries and where it rests, as far as the notches
-    /// reach along it.
+    /// The greatest shares used of a pole. `cuts` is what is left of it where it carries, where it rests, and where the rafter of a
+    /// second ring rests on it if it is cut or bored for that, as far as each cut reaches along it.
     ///
     /// # Errors
     /// No such pole.
-    pub fn worst(&self, answers: &Answers, pole: usize, cuts: [Left; 2], under: &Lasting<'_>) -> Result<Worst, Fault> {
+    pub fn worst(&self, answers: &Answers, pole: usize, cuts: &[Left], under: &Lasting<'_>) -> Result<Worst, Fault> {
         let places = answers.places.get(pole).ok_or(Fault::Load(pole))?;
-        let marks = [places.marks[2], places.marks[3]];
-        let reaches = [false, true].map(|rests| self.notch_reach(pole, rests).in_m());
+        let reach = |rests: bool| self.notch_reach(pole, rests).in_m();
+        let joints = [(places.marks[2], reach(false)), (places.marks[3], reach(true))];
+        let seat = self.seats.get(pole).map(|seat| (seat.along, seat.half));
         let place = |&along: &f64| {
-            let at = (0..2).find(|&cut| (along - marks[cut]).abs() <= reaches[cut] + 1e-9);
-            Place { along, diameter: self.diameter(pole, along), cut: at.map(|cut| cuts[cut]) }
+            let at = joints.iter().chain(&seat).zip(cuts).find(|((mark, reach), _)| (along - mark).abs() <= reach + 1e-9);
+            Place { along, diameter: self.diameter(pole, along), cut: at.map(|(_, left)| *left) }
         };
         let places: Vec<Place> = places.along.iter().map(place).collect();
         let factors: Vec<Vec<f64>> = under.combinations.iter().map(|one| answers.factors(one)).collect();

@@ -1,0 +1,189 @@
+//! Rows of the heads of a second ring: what each presses on its pole, how it bears there, what its bolt holds.
+
+use super::super::line::bind;
+use super::factors::Factors;
+use super::hold::Stood;
+use super::{crossings, loads, members, second};
+use crate::house::second_ring::SecondRing;
+use crate::house::{Code, Held};
+use crate::reason::Answer;
+use crate::roof;
+use crate::roof::standing;
+use crate::row::Rows;
+use crate::timber::{section, used};
+use crate::units::{Angle, Area, Force, Ratio};
+
+fn path(bay: usize, noun: &str) -> String {
+    format!("roof.crossings.second-{}.{noun}", bay + 1)
+}
+
+/// The head of the rafter of a bay.
+struct Head<'a, 'b> {
+    stood: &'a Stood<'b>,
+    own: &'a SecondRing,
+    bay: usize,
+    on: String,
+    /// What it presses under each combination.
+    presses: Vec<Force>,
+}
+
+/// What a head presses, and under which combination.
+type Under = (Force, usize);
+
+pub(super) fn walk(stood: &Stood<'_>, (own, on_frame): (&SecondRing, &standing::SecondRing), rows: &mut Rows) {
+    let shares: Vec<Vec<f64>> =
+        stood.strength.combinations.iter().map(|one| stood.answers.shares(one)).collect();
+    let all = stood.model.presses(on_frame, Angle::ZERO);
+    for (bay, basic) in all.iter().enumerate() {
+        let press = |shares: &Vec<f64>| basic.iter().zip(shares).map(|(force, share)| *force * *share).sum();
+        let head = Head { stood, own, bay, on: words(own, stood, bay), presses: shares.iter().map(press).collect() };
+        head.bearing(rows);
+        head.held(rows);
+    }
+    if own.bolt.is_none() && stood.factors.code == Code::En {
+        let title = "what holds the heads of the second ring: write a bolt through each, or an engineer decides";
+        rows.not_known("roof.crossings.second.bolt", title);
+    }
+}
+
+/// What cannot be said of them since snow or wind is not known.
+pub(super) fn not_known(own: &SecondRing, held: &Held, rows: &mut Rows) {
+    let factors = Factors::of(held);
+    for bay in 0..own.rafters.len() {
+        let title = format!("second ring, bay {}: {}", bay + 1, crossings::words("bearing"));
+        rows.not_known(path(bay, &factors.noun("bearing")), title);
+    }
+}
+
+fn words(own: &SecondRing, stood: &Stood<'_>, bay: usize) -> String {
+    let next = stood.ring.layout.below(bay) + 1;
+    let tag = members::tag(stood.ring, own.rafters[bay].on);
+    format!("rafter between places {} and {next}, on {tag}", bay + 1)
+}
+
+impl Head<'_, '_> {
+    fn row(&self, noun: &str) -> String {
+        path(self.bay, noun)
+    }
+
+    fn lean(&self) -> (Angle, String) {
+        (self.own.rafters[self.bay].lean, second::place(self.bay, "lean"))
+    }
+
+    /// That of which a figure is greatest; what stands behind the edge board lies on the poles alone.
+    fn most(&self, of: impl Fn(&Under) -> f64) -> Option<Under> {
+        let dry = |(_, at): &Under| self.stood.strength.combinations[*at].extras.iter().all(|pond| *pond == 0.0);
+        let all = self.presses.iter().enumerate().map(|(at, press)| (*press, at)).filter(dry);
+        all.max_by(|one, other| of(one).total_cmp(&of(other)))
+    }
+
+    fn duration(&self, at: usize) -> f64 {
+        if self.stood.factors.code == Code::En { self.stood.strength.durations[at] } else { 1.0 }
+    }
+
+    fn governs(&self, at: usize) -> String {
+        self.stood.strength.acting[at].name()
+    }
+
+    fn pressed(&self, noun: &str, (press, at): Under, rows: &mut Rows) {
+        let press = loads::bound(second::placed(roof::second_press(press), rows), &self.stood.strength.acting[at], rows);
+        let title = format!("{}: what it presses on it, plumb, under {}", self.on, self.governs(at));
+        rows.add(self.row(noun), title, press);
+    }
+
+    /// Adds the strength and the place of damp, and drops the factors of the tables.
+    fn by_wood(&self, share: Answer<Ratio>, rows: &Rows) -> Answer<Ratio> {
+        let share = ["strength", "duration", "partial"].iter().fold(share, |share, name| share.without(name));
+        ["poles.strength.across", "poles.damp"].iter().fold(share, |share, path| bind(share, rows, path))
+    }
+
+    fn bearing(&self, rows: &mut Rows) {
+        let factors = &self.stood.factors;
+        let Some(most) = self.most(|(press, at)| press.in_n() / self.duration(*at)) else { return };
+        self.pressed("press", most, rows);
+        let (lean, leans) = self.lean();
+        let push = roof::second_push(most.0, lean).from("press", self.row("press")).from("lean", leans);
+        let title = format!("{}: what presses the two together, under {}", self.on, self.governs(most.1));
+        let push = rows.add(self.row("push"), title, push);
+        let seat = self.seat(rows);
+        let title = format!("{}: {} under {}", self.on, crossings::words("bearing"), self.governs(most.1));
+        if seat <= Area::ZERO {
+            rows.not_known(self.row(&factors.noun("bearing")), title);
+            return;
+        }
+        let strength = self.stood.held.wood.values.across.value * factors.wet("across");
+        let (beside, duration) = (crossings::number("kc90-none"), self.duration(most.1));
+        let share = used::seat_used(push, seat, strength, beside, duration, factors.partial)
+            .from("force", self.row("push"))
+            .from("area", self.row("seat"))
+            .without("beside");
+        rows.add(self.row(&factors.noun("bearing")), title, self.by_wood(share, rows));
+    }
+
+    /// Half of what the two are let into each other lies inside either: on a scribed seat no less than two flats so deep bears.
+    fn seat(&self, rows: &mut Rows) -> Area {
+        let (one, ring) = (&self.own.rafters[self.bay], self.stood.ring);
+        let depth = (self.own.notch.value + self.own.housing.value + ring.bedding.value) * 0.5;
+        let diameter = self.own.diameter;
+        let pole = ring.layout.rafters[one.on].pole;
+        let [own, other] = [diameter, pole.diameter(one.along)].map(|thick| section::seat_width(thick, depth).value);
+        let beyond = one.lengths[2] - one.lengths[0] - one.lengths[1];
+        let wood = [[one.lengths[0] + one.lengths[1], beyond], [one.along, pole.length - one.along]];
+        let [helps, helps_other] = crossings::beside(self.stood.held, wood, [own, other], one.angle);
+        let seat = used::crossing_area(own, other, one.angle, helps, helps_other)
+            .from("angle", second::place(self.bay, "angle"));
+        let names = ["own width", "other width", "own helps", "other helps"];
+        let seat = names.iter().fold(seat, |seat, name| seat.without(name));
+        let seat = bind(second::placed(seat, rows), rows, "roof.bedding");
+        rows.add(self.row("seat"), format!("{}: area on which it bears, at the least", self.on), seat)
+    }
+
+    /// What its bolt uses; without one, the friction that would do.
+    fn held(&self, rows: &mut Rows) {
+        let (lean, leans) = self.lean();
+        let Some(bolt) = &self.own.bolt else {
+            let friction = roof::second_friction(lean).from("lean", leans);
+            rows.add(self.row("friction"), format!("{}: friction that would do without a bolt", self.on), friction);
+            return;
+        };
+        let (held, factors) = (self.stood.held, &self.stood.factors);
+        let one = &self.own.rafters[self.bay];
+        let pole = self.stood.ring.layout.rafters[one.on].pole;
+        let woods = [self.own.diameter - self.own.notch.value, pole.diameter(one.along) - self.own.housing.value];
+        let Some([roped, bare, pull, steel]) =
+            crossings::carried(self.stood, (bolt.value, held.bolt.washer.value), woods)
+        else {
+            return;
+        };
+        let partial = factors.partial;
+        let parts = |press: Force| {
+            let lift = roof::second_lift(press, lean).value.max(Force::ZERO);
+            (roof::second_across(press, lean).value, lift, if lift > Force::ZERO { bare } else { roped })
+        };
+        let share = |&(press, at): &Under| {
+            let (across, lift, whole) = parts(press);
+            used::bolt_used(across, lift, whole, pull, steel / partial, self.duration(at), partial)
+        };
+        let Some(most) = self.most(|under| share(under).value.in_fraction()) else { return };
+        self.pressed("bolt-press", most, rows);
+        let (press, leans) = (self.row("bolt-press"), leans.as_str());
+        let governs = self.governs(most.1);
+        let across = roof::second_across(most.0, lean).from("press", press.as_str()).from("lean", leans);
+        rows.add(self.row("across"), format!("{}: what its bolt holds across it under {governs}", self.on), across);
+        let mut share = share(&most).from("across", self.row("across"));
+        for name in ["carried across", "carried along", "steel"] {
+            share = share.without(name);
+        }
+        if parts(most.0).1 > Force::ZERO {
+            let lift = roof::second_lift(most.0, lean).from("press", press.as_str()).from("lean", leans);
+            rows.add(self.row("lift"), format!("{}: what lifts it off, under {governs}", self.on), lift);
+            share = share.from("along", self.row("lift"));
+        } else {
+            share = share.without("along");
+        }
+        let more = ["roof.secondary.bolt", "roof.bolt.washer", "poles.strength.low-density"];
+        let share = more.iter().fold(share, |share, path| bind(share, rows, path));
+        let title = format!("{}: {} under {governs}", self.on, crossings::words("bolt"));
+        rows.add(self.row(&factors.noun("bolt")), title, self.by_wood(share, rows));
+    }
+}
