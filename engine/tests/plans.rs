@@ -62,6 +62,44 @@ fn mixes_that_nobody_tried_are_planned_within_their_limits_and_counted_back_from
     assert!((plan("aside.soil.volume") - 0.014 * plan("aside.soil.buckets")).abs() < 1e-12);
 }
 
+/// The mixes of the cob as if none were tried yet.
+fn untried_cob() -> String {
+    let (before, rest) = TANSY_BANK.split_once("[tests.mixes.cob.tried]").unwrap();
+    let (_, after) = rest.split_once("\n[").unwrap();
+    format!("{before}\n[{after}")
+}
+
+#[test]
+fn of_each_mix_of_the_walls_cob_as_many_bricks_are_made_as_the_code_asks_for_where_there_is_one() {
+    let with = |books: &str| answered(&changed(&untried_cob(), "rulebooks = [", &format!("rulebooks = [{books}")));
+    let plan = |answers: &Answers, noun: &str| value(answers, &format!("tests.mixes.cob.plan.{noun}"));
+    let answers = answered(&untried_cob());
+    let has_a_code = answers.checks.iter().any(|check| check.rule.id == "compression");
+    let answers = if has_a_code { answers } else { with("\"cob-appendix\", ") };
+    assert_eq!(plan(&answers, "bricks"), 5.0);
+    assert_eq!(plan(&answers, "all.bricks"), 5.0 * plan(&answers, "runs"));
+    let title = &answers.rows.find("tests.mixes.cob.plan.bricks").unwrap().title;
+    assert!(title.contains("AU106.6.1: five samples"), "{title}");
+    let own = answered(&changed(
+        &untried_cob(),
+        "[tests.mixes.cob.wishes]",
+        "[tests.mixes.cob.plan]\nbricks = 8\n\n[tests.mixes.cob.wishes]",
+    ));
+    assert_eq!(plan(&own, "bricks"), 8.0, "what is written stays");
+}
+
+#[test]
+fn a_wish_that_no_brick_bar_or_panel_shows_is_told() {
+    let heavy = changed(
+        TANSY_BANK,
+        "[tests.mixes.floor.wishes]\n",
+        "[tests.mixes.floor.wishes]\nbrushed = { want = \"at-most\", value = \"5 g\", above = \"30 g\" }\n",
+    );
+    let answers = answered(&heavy);
+    let told: Vec<&str> = answers.rows.unknown("tests.mixes.floor.plan.*").map(|(_, title)| title).collect();
+    assert!(told.len() == 1 && told[0].contains("pieces of each mix for brushed"), "{told:?}");
+}
+
 #[test]
 fn another_start_is_another_order_of_the_same_mixes() {
     let runs = |start: u32| {

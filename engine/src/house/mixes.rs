@@ -107,7 +107,29 @@ impl Tried {
 
 /// The tried mixes of a build file.
 pub(super) fn place(source: &Source<'_>, build: &Build, earth: Option<&Earth>, system: System) -> Vec<Mixes> {
-    build.mixes.iter().filter_map(|written| mixes(source, build, written, earth, system)).collect()
+    let mut placed: Vec<Mixes> = Vec::new();
+    for written in &build.mixes {
+        let Some(own) = mixes(source, build, written, earth, system) else { continue };
+        if let Some(before) = placed.iter().find(|other| other.of == own.of) {
+            is_said_twice(source, &written.name, &before.name, "mixes of one recipe");
+        }
+        placed.push(own);
+    }
+    placed
+}
+
+/// Refuses the later one of two tables that would choose two mixes for one thing.
+pub(super) fn is_said_twice(source: &Source<'_>, name: &Written<String>, before: &str, what: &str) {
+    if source.is_faulty(&name.path) {
+        return;
+    }
+    let message = format!("\"{before}\" and \"{}\" are {what}, and each would choose a mix of its own", name.value);
+    source.fault(
+        name.span.clone(),
+        &name.path,
+        message,
+        "write all of them in one table, each under a name of its own",
+    );
 }
 
 fn mixes(

@@ -4,10 +4,10 @@ use jiff::civil::Date;
 
 use super::earth::{Earth, Recipe, recipe_named};
 use super::layers::{Layer, Of, Skin};
-use super::mixes::{are_filled_alike, batch, is_of_the_recipe, least_part};
+use super::mixes::{are_filled_alike, batch, is_of_the_recipe, is_said_twice, least_part};
 use super::place::{known, within};
 use crate::build::{self, Build, Face, Source, Written};
-use crate::earth::mixture::{Limits, Unmeasurable, measurable, shares};
+use crate::earth::mixture::{Kind, Limits, Unmeasurable, distinct, measurable, shares};
 use crate::earth::panel::{self, ASPECTS, Chosen, Judged, Score, Unscored};
 use crate::earth::tables::number;
 use crate::known::Known;
@@ -62,6 +62,10 @@ pub struct PanelsFound {
     pub whole: u32,
     /// Mixes of whole steps between the panels, without those that were rejected.
     pub counts: Vec<Vec<u32>>,
+    /// How many distinct mixes they are of, and how many the model needs so that one can contradict it.
+    pub distinct: [usize; 2],
+    /// Panels that were not rejected and that two judges did not score in every aspect, by their places.
+    pub unscored: Vec<usize>,
     /// What is chosen among them.
     pub choice: Result<Chosen, Unscored>,
 }
@@ -108,7 +112,15 @@ pub(super) fn place(
     (earth, skin): (Option<&Earth>, &Skin),
     system: System,
 ) -> Vec<Panels> {
-    build.panels.iter().filter_map(|written| panels(source, build, written, (earth, skin), system)).collect()
+    let mut placed: Vec<Panels> = Vec::new();
+    for written in &build.panels {
+        let Some(own) = panels(source, build, written, (earth, skin), system) else { continue };
+        if let Some(before) = placed.iter().find(|other| other.of == own.of && other.face == own.face) {
+            is_said_twice(source, &written.name, &before.name, "panels of one recipe on one face");
+        }
+        placed.push(own);
+    }
+    placed
 }
 
 fn panels(
@@ -273,7 +285,17 @@ fn found(
     counts.retain(|counts| !panel::is_rejected(&shares(counts), &spoilt));
     let judged = [0, 1, 2].map(|aspect| judged(each, &mixes, aspect));
     let choice = choice(each, &judged, &counts);
-    Some(PanelsFound { judged, rejected, whole, counts, choice })
+    let wanted = recipe.parts.len() + number("plan-spare-mixes") as usize;
+    let distinct = [distinct(Kind::Shares, &mixes), wanted];
+    let unscored = unscored(each, &rejected);
+    Some(PanelsFound { judged, rejected, whole, counts, distinct, unscored, choice })
+}
+
+/// Panels that too few judges scored in some aspect; of a rejected one nothing more is asked.
+fn unscored(each: &[Panel], rejected: &[usize]) -> Vec<usize> {
+    let fewest = number("fewest-judges") as usize;
+    let lacks = |panel: &Panel| panel.scores.iter().any(|scores| scores.iter().flatten().count() < fewest);
+    (0..each.len()).filter(|place| !rejected.contains(place) && lacks(&each[*place])).collect()
 }
 
 /// Steps are whole to within this.
@@ -297,7 +319,7 @@ fn choice(each: &[Panel], judged: &[(Vec<usize>, Option<Judged>); 3], counts: &[
     if each.len() < wanted {
         return Err(Unscored::Few(each.len(), wanted));
     }
-    if judged.iter().all(|(judges, _)| judges.len() < 2) {
+    if judged.iter().all(|(judges, _)| judges.len() < number("fewest-judges") as usize) {
         return Err(Unscored::OneJudge);
     }
     let good = panel::good() as u64;

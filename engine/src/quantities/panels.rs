@@ -4,7 +4,8 @@ use super::called::Called;
 use crate::build::Face;
 use crate::earth::mixture;
 use crate::earth::panel::{self, ASPECTS, Chosen, Judged};
-use crate::house::{Earth, House, Panel, Panels};
+use crate::house::{Earth, House, Panel, Panels, PanelsFound};
+use crate::known::{Known, Origin};
 use crate::row::Rows;
 use crate::units::{Quantity, Ratio};
 
@@ -55,6 +56,7 @@ impl Series<'_> {
         let scored = panel::panels_scored(panels.each.len()).of_parts(self.shares());
         rows.add(self.path("panels"), self.title("scored panels among"), scored);
         self.rejected(rows);
+        self.lacks(rows);
         for (aspect, (judges, judged)) in panels.found.judged.iter().enumerate() {
             if let Some(judged) = judged {
                 self.judges(aspect, judges, judged, rows);
@@ -157,6 +159,32 @@ impl Series<'_> {
         rows.add(self.path("rejected"), self.title(&words), count);
     }
 
+    /// Distinct mixes among them; what keeps a choice on trust: too few of those, or panels that were not looked at in all.
+    fn lacks(&self, rows: &mut Rows) {
+        let PanelsFound { distinct: [found, wanted], unscored, choice, .. } = &self.panels.found;
+        if found < wanted && choice.is_ok() {
+            let title = format!("distinct mixes, fewer than the {wanted} of which one can contradict a choice, among");
+            let why = "a line through few mixes cannot be contradicted: try more of them";
+            rows.known(self.title(&title), &self.taken("distinct", *found, why));
+        } else {
+            let counted = mixture::distinct_mixes(*found).of_parts(self.shares());
+            rows.add(self.path("distinct"), self.title("distinct mixes among"), counted);
+        }
+        if !unscored.is_empty() && choice.is_ok() {
+            let names = unscored.iter().map(|place| self.panels.each[*place].name.replace('-', " "));
+            let names = names.collect::<Vec<_>>().join(", ");
+            let all = ASPECTS.join(", ");
+            let title = format!("panels ({names}) that two judges did not score in all of {all}, of");
+            let why =
+                "what nobody wiped, knocked or looked at is taken for as good as the others: let two judges score it";
+            rows.known(self.title(&title), &self.taken("unscored", unscored.len(), why));
+        }
+    }
+
+    fn taken(&self, noun: &str, count: usize, why: &'static str) -> Known<u64> {
+        Known::assumed(count as u64, self.path(noun), Origin::Judgement, why)
+    }
+
     /// How far judges differ, and how severe each is beside the first.
     fn judges(&self, aspect: usize, judges: &[usize], judged: &Judged, rows: &mut Rows) {
         let what = ASPECTS[aspect];
@@ -256,7 +284,12 @@ impl Series<'_> {
             self.panels.of.replace('-', " "),
             self.called().mix(best)
         );
-        rows.add(self.path("off"), self.title(&words), mixture::buckets_off(off).of_parts(off_parts));
+        let trusted = ["distinct", "unscored"].map(|noun| self.path(noun));
+        let trusted = trusted.iter().filter_map(|path| rows.find(path)).filter(|row| row.is_assumed());
+        let trusted: Parts =
+            trusted.map(|row| (String::from("taken on trust"), row.path.clone(), row.quantity)).collect();
+        let off = mixture::buckets_off(off).of_parts(off_parts).of_parts(trusted);
+        rows.add(self.path("off"), self.title(&words), off);
         steps
     }
 
@@ -280,9 +313,8 @@ impl Series<'_> {
             let title = self.title(&format!("chance that the chosen mix scores at most {good} in {what}, by"));
             let chance = rows.add(path("chance"), title, answer);
             let answer = panel::surely(chance, sure).from("chance", path("chance")).of_parts(parts);
-            let title = self.title(&format!(
-                "what that chance in {what} surely is, 19 times of 20, were each score a panel of its own, by"
-            ));
+            let title = self
+                .title(&format!("what that chance in {what} surely is, 19 times of 20, each panel counted once, by"));
             rows.add(path("surely"), title, answer);
             common = common.with(format!("chance in {what}"), chance, path("chance"));
         }

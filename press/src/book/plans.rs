@@ -1,6 +1,7 @@
 //! Mixes to make, with a page to fill, and the log of the first batches.
 
 use engine::answers::Answers;
+use engine::earth::panel;
 use serde_json::{Value, json};
 
 use crate::bricks::Columns;
@@ -10,6 +11,12 @@ fn table(columns: &Columns) -> Value {
     json!({"header": columns.header, "rows": columns.rows})
 }
 
+/// The scale of cracks in a sentence.
+fn cracks() -> String {
+    let steps = panel::scale().iter().filter(|step| step.aspect == panel::ASPECTS[0]);
+    steps.map(|step| format!("{} {}", step.score, step.words)).collect::<Vec<_>>().join("; ")
+}
+
 pub(super) fn chapter(answers: &Answers) -> Value {
     let all = plans::plans(answers).into_iter().map(|plan| {
         json!({
@@ -17,6 +24,8 @@ pub(super) fn chapter(answers: &Answers) -> Value {
             "facts": plan.facts,
             "mixes": table(&plan.mixes),
             "bricks": plan.bricks,
+            "more": plan.more,
+            "cracks": cracks(),
             "bars": plan.has[0],
             "panels": plan.has[1],
             "open": plan.open,
