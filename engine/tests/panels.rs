@@ -1,7 +1,10 @@
 //! Test panels of a build file: the mix that they choose, held against another library, what changes it, and how the floor may crack.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
-use engine::answers::{Answers, Inputs, answers, compute};
+mod demos;
+
+use demos::{answered, changed, value};
+use engine::answers::{Answers, Inputs, compute};
 use engine::check::{Check, State};
 use engine::earth::panel;
 use engine::rulebook::SHIPPED;
@@ -9,20 +12,6 @@ use engine::rulebook::SHIPPED;
 const TANSY_BANK: &str = include_str!("../../builds/tansy-bank/tansy-bank.loam.toml");
 const BURDOCK_RISE: &str = include_str!("../../builds/burdock-rise/burdock-rise.loam.toml");
 const QUINCE_HUT: &str = include_str!("../../builds/quince-hut/quince-hut.loam.toml");
-
-fn answered(text: &str) -> Answers {
-    answers(&Inputs { build: text.as_bytes(), system: None }).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
-}
-
-fn changed(text: &str, from: &str, to: &str) -> String {
-    let new = text.replacen(from, to, 1);
-    assert_ne!(new, text, "{from} is not in the build");
-    new
-}
-
-fn value(answers: &Answers, path: &str) -> f64 {
-    answers.rows.find(path).unwrap_or_else(|| panic!("{path} is no row")).quantity.si().unwrap()
-}
 
 fn check<'a>(answers: &'a Answers, path: &str) -> &'a Check {
     answers

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
 use engine::answers::{Answers, Inputs, answers};
+use engine::units::System;
 
 const TANSY: &str = include_str!("../../builds/tansy-bank/tansy-bank.loam.toml");
 
@@ -57,6 +58,13 @@ fn a_grading_says_sand_silt_and_clay_of_what_is_under_two_millimetres() {
     assert!(title(&answers, "tests.soils.soil.classes").contains("(clay loam)"));
     near(value(&answers, "tests.soils.soil.clay"), 0.318_35, 1e-5);
     near(value(&answers, "tests.soils.soil.clay-over-tested"), 0.31 - 0.318_35, 1e-5);
+}
+
+#[test]
+fn sieves_and_grains_are_in_millimetres_on_pages_in_feet_too() {
+    let answers = answers(&Inputs { build: TANSY.as_bytes(), system: Some(System::Us) }).unwrap();
+    let shown = |noun: &str| answers.rows.find(&format!("tests.gradings.laboratory.{noun}")).unwrap().shown(System::Us);
+    assert_eq!([shown("sieves.d.size"), shown("largest")], ["0.63 mm", "8 mm"]);
 }
 
 #[test]

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 
 use super::earth::{Earth, Recipe, recipe_named};
 use super::layers::{Layer, Of, Skin};
-use super::mixes::{are_filled_alike, batch, is_of_the_recipe, is_said_twice, least_part};
+use super::mixes::{all_of, are_filled_alike, batch, buckets_of, is_said_twice, least_part, shares_of};
 use super::place::{known, within};
 use crate::build::{self, Build, Face, Source, Written};
 use crate::earth::mixture::{Kind, Limits, Unmeasurable, distinct, measurable, shares};
@@ -87,14 +87,7 @@ impl Panel {
     /// Share of each ingredient in its buckets.
     #[must_use]
     pub fn shares(&self) -> Vec<f64> {
-        let all = self.all();
-        self.buckets.iter().map(|own| own.as_ref().map_or(0.0, |own| own.value / all)).collect()
-    }
-
-    /// Buckets of all ingredients together.
-    #[must_use]
-    pub fn all(&self) -> f64 {
-        self.buckets.iter().flatten().map(|own| own.value).sum()
+        shares_of(&self.buckets)
     }
 }
 
@@ -211,13 +204,7 @@ fn panel(
 ) -> Option<Panel> {
     let name = &written.name;
     let ingredients: Vec<&str> = parts.iter().map(String::as_str).collect();
-    let mut buckets = vec![None; parts.len()];
-    for (ingredient, count) in &written.buckets {
-        if is_of_the_recipe(source, ingredient, &ingredients) {
-            let at = parts.iter().position(|own| *own == ingredient.value)?;
-            buckets[at] = within(source, Some(count), 0.0..500.0, "a number of buckets in a panel", system);
-        }
-    }
+    let buckets = buckets_of(source, &written.buckets, &ingredients, ("a number of buckets in a panel", system));
     let own = thickness(source, written.thickness.as_ref(), system).or_else(|| shared.cloned());
     let scores = [0, 1, 2].map(|aspect| {
         let of = |judge: &String| written.scores[aspect].iter().find(|(name, _)| name.value == *judge);
@@ -236,7 +223,7 @@ fn panel(
         let hint = "write crack = { ann = 1, ben = 2 }, and so of dusting and adhesion";
         fault(format!("nobody scored panel \"{}\"", name.value), hint);
     }
-    if buckets.iter().flatten().map(|own: &Known<f64>| own.value).sum::<f64>() <= 0.0 {
+    if all_of(&buckets) <= 0.0 {
         let hint = format!("write buckets = {{ {} = 2 }} and so of each ingredient", parts.first()?);
         fault(format!("nothing says what panel \"{}\" was made of", name.value), &hint);
     }

@@ -74,7 +74,11 @@ impl Plan<'_> {
             if let Some(row) = rows.find(&next) {
                 answer = answer.with("what it narrows", row.quantity, next);
             }
-            return rows.add(self.path("runs"), self.title("mixes to make next (it narrows what governs) by"), answer);
+            return rows.add(
+                self.path("runs"),
+                self.title("mixes to make next (the one that narrows most what governs) by"),
+                answer,
+            );
         }
         let order = self.plan.planned.order.word();
         let answer = mixture::mixes_to_make(steps, self.plan.planned.distinct)
@@ -263,7 +267,7 @@ impl Plan<'_> {
             .from("in a day", in_a_day.path.as_str());
         let days = rows.add(self.path("making-days"), self.title("days on which mixes are made in"), days);
         let Some(wanted) = &self.plan.wanted_by else { return };
-        rows.known(self.title("day on which one tests what is made by"), wanted);
+        rows.known(self.title("day of testing what is made by"), wanted);
         let last = mixture::last_making_day(wanted.value, dry.value)
             .from("wanted", wanted.path.as_str())
             .from("drying", dry.path.as_str());

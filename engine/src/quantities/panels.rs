@@ -46,7 +46,7 @@ impl Series<'_> {
     fn walk(&self, rows: &mut Rows) {
         let panels = self.panels;
         if let Some(day) = &panels.day {
-            rows.known(self.title("day on which one scored"), day);
+            rows.known(self.title("day of scoring"), day);
         }
         rows.known(self.title("least part of a bucket that is measured in"), &panels.step);
         for panel in &panels.each {
@@ -54,7 +54,7 @@ impl Series<'_> {
         }
         self.thickness(rows);
         let scored = panel::panels_scored(panels.each.len()).of_parts(self.shares());
-        rows.add(self.path("panels"), self.title("scored panels among"), scored);
+        rows.add(self.path("panels"), self.title("scored ones among"), scored);
         self.rejected(rows);
         self.lacks(rows);
         for (aspect, (judges, judged)) in panels.found.judged.iter().enumerate() {
@@ -74,22 +74,9 @@ impl Series<'_> {
     /// What one panel was made of and what was scored.
     fn panel(&self, panel: &Panel, rows: &mut Rows) {
         let (name, of) = (panel.name.replace('-', " "), &self.name);
-        let parts = || self.panels.parts.iter().zip(&panel.buckets);
-        let mut buckets: Parts = Vec::new();
-        for (ingredient, own) in parts() {
-            if let Some(own) = own {
-                rows.known(format!("buckets of {} in panel {name}, {of}", ingredient.replace('-', " ")), own);
-                buckets.push((format!("buckets of {ingredient}"), own.path.clone(), own.value.into()));
-            }
-        }
         // The share of the last one is what the others leave.
-        for (ingredient, own) in parts().take(self.panels.parts.len() - 1) {
-            let Some(own) = own else { continue };
-            let answer = mixture::share(own.value, panel.all()).from("buckets", own.path.as_str()).without("all");
-            let others = buckets.iter().filter(|(_, path, _)| *path != own.path).cloned().collect();
-            let title = format!("share of {} in panel {name}, {of}", ingredient.replace('-', " "));
-            rows.add(self.share_path(panel, ingredient), title, answer.of_parts(others));
-        }
+        let (told, whole) = (self.panels.parts.len() - 1, format!("panel {name}, {of}"));
+        self.called().made_of(&panel.buckets, (told, &whole), |own| self.share_path(panel, own), rows);
         for (aspect, scores) in ASPECTS.iter().zip(&panel.scores) {
             for (judge, score) in self.panels.judges.iter().zip(scores) {
                 if let Some(score) = score {
@@ -202,7 +189,7 @@ impl Series<'_> {
         let name = |place: usize| &self.panels.judges[judges[place]];
         for (place, severity) in judged.severity().into_iter().enumerate().skip(1) {
             let answer = panel::odds_of_judge(severity).of_parts(self.scores(aspect)).of_parts(self.shares());
-            let words = format!("odds of a worse score of {what} by {} for those by {}, of", name(place), name(0));
+            let words = format!("odds of a worse score of {what} by {}, over those by {}, of", name(place), name(0));
             rows.add(self.severity_path(aspect, name(place)), self.title(&words), answer);
         }
     }
