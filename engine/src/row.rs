@@ -41,11 +41,15 @@ impl Row {
         }
     }
 
-    /// The value as a reader of `system` wants it: lengths to 1 mm or 1/16 in, under 2 mm to two digits, the rest to honest digits.
+    /// The value as a reader of `system` wants it: lengths to 1 mm or 1/16 in, under 2 mm to two digits, the rest to honest digits; sizes
+    /// of sieves and grains always in millimetres, since standards of both systems name them so.
     #[must_use]
     pub fn shown(&self, system: System) -> String {
         if matches!(self.quantity, Quantity::Pressure(_)) && self.path.starts_with("tests.") {
             return self.quantity.shown(system, Fineness::Strength);
+        }
+        if matches!(self.quantity, Quantity::Length(_)) && self.path.starts_with("tests.gradings.") {
+            return shown(self.quantity, System::Metric);
         }
         shown(self.quantity, system)
     }

@@ -1,15 +1,14 @@
 //! Test bricks of a build file: their rows by hand, the checks that they make real, and what is not known without more of them.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
+mod demos;
+
+use demos::{answered, value};
 use engine::answers::{Answers, Inputs, answers};
 use engine::check::State;
 
 const SPIRAL_WALL: &str = include_str!("../../builds/spiral-wall/spiral-wall.loam.toml");
 const BURDOCK_RISE: &str = include_str!("../../builds/burdock-rise/burdock-rise.loam.toml");
-
-fn answered(text: &str) -> Answers {
-    answers(&Inputs { build: text.as_bytes(), system: None }).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
-}
 
 fn refused(text: &str) -> String {
     let Err(problems) = answers(&Inputs { build: text.as_bytes(), system: None }) else { panic!("it is taken") };
@@ -17,13 +16,7 @@ fn refused(text: &str) -> String {
 }
 
 fn changed(from: &str, to: &str) -> String {
-    let text = SPIRAL_WALL.replace(from, to);
-    assert_ne!(text, SPIRAL_WALL, "{from} is not in the build");
-    text
-}
-
-fn value(answers: &Answers, path: &str) -> f64 {
-    answers.rows.find(path).unwrap_or_else(|| panic!("{path} is no row")).quantity.si().unwrap()
+    demos::changed(SPIRAL_WALL, from, to)
 }
 
 #[track_caller]
@@ -99,7 +92,7 @@ fn strength_falls_with_moisture_as_the_damp_bricks_say() {
 
 #[test]
 fn without_damp_bricks_the_fall_is_not_known_and_says_what_to_crush() {
-    let dry = changed(", damp = true", "");
+    let dry = SPIRAL_WALL.replace(", damp = true", "");
     for (text, lot) in [(SPIRAL_WALL, "young"), (SPIRAL_WALL, "bars"), (&dry, "shown")] {
         let answers = answered(text);
         assert!(answers.rows.find(&format!("tests.bricks.{lot}.fall")).is_none());

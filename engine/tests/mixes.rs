@@ -1,24 +1,17 @@
 //! Tried mixes of a build file: the recipe that they choose, held by hand and against the recipe of the file, and what changes it.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
-use engine::answers::{Answers, Inputs, answers, compute};
+mod demos;
+
+use demos::{answered, value};
+use engine::answers::{Answers, Inputs, compute};
 use engine::check::State;
 
 const TANSY_BANK: &str = include_str!("../../builds/tansy-bank/tansy-bank.loam.toml");
 const BURDOCK_RISE: &str = include_str!("../../builds/burdock-rise/burdock-rise.loam.toml");
 
-fn answered(text: &str) -> Answers {
-    answers(&Inputs { build: text.as_bytes(), system: None }).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
-}
-
 fn changed(from: &str, to: &str) -> String {
-    let text = TANSY_BANK.replacen(from, to, 1);
-    assert_ne!(text, TANSY_BANK, "{from} is not in the build");
-    text
-}
-
-fn value(answers: &Answers, path: &str) -> f64 {
-    answers.rows.find(path).unwrap_or_else(|| panic!("{path} is no row")).quantity.si().unwrap()
+    demos::changed(TANSY_BANK, from, to)
 }
 
 #[track_caller]

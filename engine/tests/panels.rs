@@ -1,7 +1,10 @@
 //! Test panels of a build file: the mix that they choose, held against another library, what changes it, and how the floor may crack.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
-use engine::answers::{Answers, Inputs, answers, compute};
+mod demos;
+
+use demos::{answered, changed, value};
+use engine::answers::{Answers, Inputs, compute};
 use engine::check::{Check, State};
 use engine::earth::panel;
 use engine::rulebook::SHIPPED;
@@ -9,20 +12,6 @@ use engine::rulebook::SHIPPED;
 const TANSY_BANK: &str = include_str!("../../builds/tansy-bank/tansy-bank.loam.toml");
 const BURDOCK_RISE: &str = include_str!("../../builds/burdock-rise/burdock-rise.loam.toml");
 const QUINCE_HUT: &str = include_str!("../../builds/quince-hut/quince-hut.loam.toml");
-
-fn answered(text: &str) -> Answers {
-    answers(&Inputs { build: text.as_bytes(), system: None }).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
-}
-
-fn changed(text: &str, from: &str, to: &str) -> String {
-    let new = text.replacen(from, to, 1);
-    assert_ne!(new, text, "{from} is not in the build");
-    new
-}
-
-fn value(answers: &Answers, path: &str) -> f64 {
-    answers.rows.find(path).unwrap_or_else(|| panic!("{path} is no row")).quantity.si().unwrap()
-}
 
 fn check<'a>(answers: &'a Answers, path: &str) -> &'a Check {
     answers
@@ -60,7 +49,7 @@ fn the_recipe_of_the_coat_is_the_one_that_the_panels_of_each_face_chose() {
                 let chosen = value(&answers, &format!("tests.panels.{face}.best.buckets.{part}"));
                 assert_eq!(chosen, value(&answers, &format!("earth.recipes.{recipe}.buckets.{part}")), "{face}");
             }
-            assert_eq!(check(&answers, &format!("tests.panels.{face}.off")).state, State::OnTrust, "{face}");
+            assert_eq!(check(&answers, &format!("tests.panels.{face}.off")).state, State::Holds, "{face}");
             assert_eq!(check(&answers, &format!("tests.panels.{face}.over")).state, State::Holds, "{face}");
         }
     }
@@ -79,6 +68,9 @@ fn chances_are_those_of_another_library() {
     near("inside.best.adhesion.chance", 0.866_034_063_7);
     near("inside.overall", 0.768_657_865_2 * 0.788_531_745_9 * 0.866_034_063_7);
     near("inside.fit.crack.severity.il", 10.891_342_91);
+    // Each of two scores of a panel counted half.
+    near("inside.best.crack.surely", 0.288_192_844);
+    near("inside.best.adhesion.surely", 0.436_685_473);
     near("inside.fit.adhesion.severity.il", 4.106_922_01);
 }
 
@@ -99,7 +91,46 @@ fn a_score_of_four_rejects_its_panel_and_its_mix_and_is_shown() {
     let off = check(&answers, "tests.panels.inside.off");
     assert_eq!(off.state, State::Fails);
     assert!(off.sentence(answers.system).contains("(write 3.5 soil : 3.5 sand)"), "{}", off.sentence(answers.system));
-    assert_eq!(check(&answers, "tests.panels.outside.off").state, State::OnTrust, "the faces are chosen apart");
+    assert_eq!(check(&answers, "tests.panels.outside.off").state, State::Holds, "the faces are chosen apart");
+}
+
+#[test]
+fn a_choice_of_panels_that_were_not_looked_at_in_all_or_of_too_few_mixes_is_on_trust_and_says_why() {
+    let (_, each, _) = inside();
+    let leaning = |each: &str| {
+        let answers = with_inside(each);
+        let off = check(&answers, "tests.panels.inside.off");
+        assert_eq!(off.state, State::OnTrust);
+        off.leans_on.iter().map(|(_, title)| title.clone()).collect::<Vec<_>>().join("; ")
+    };
+    let unknocked =
+        changed(each, "dusting = { mo = 1, il = 1 }, adhesion = { mo = 0, il = 1 }", "dusting = { mo = 1, il = 1 }");
+    let said = leaning(&unknocked);
+    assert!(said.contains("panels (d) that two judges did not score in all of crack, dusting, adhesion"), "{said}");
+    let by_one = changed(each, "adhesion = { mo = 1, il = 1 }", "adhesion = { mo = 1 }");
+    assert!(leaning(&by_one).contains("panels (c)"));
+    // Six panels of three mixes: no fourth one contradicts what they say.
+    let three = [("soil = 1, sand = 2", "soil = 2, sand = 5"), ("soil = 3, sand = 4", "soil = 2, sand = 3")];
+    let three = three
+        .iter()
+        .fold(each.replace("soil = 3, sand = 2", "soil = 1, sand = 1"), |each, (from, to)| changed(&each, from, to));
+    let answers = with_inside(&three);
+    let off = check(&answers, "tests.panels.inside.off");
+    let said = answers.rows.find("tests.panels.inside.distinct").unwrap();
+    assert!(said.is_assumed() && said.title.contains("fewer than the 4"), "{}", said.title);
+    assert!(off.state != State::Holds && off.leans_on.iter().any(|(path, _)| path.ends_with(".distinct")), "{off:?}");
+}
+
+#[test]
+fn a_panel_that_is_rejected_need_not_be_scored_in_all() {
+    let (_, each, _) = inside();
+    let fallen = changed(
+        each,
+        "crack = { mo = 3, il = 4 }, dusting = { mo = 0, il = 0 }, adhesion = { mo = 1, il = 0 }",
+        "crack = { mo = 3, il = 4 }",
+    );
+    let answers = with_inside(&fallen);
+    assert_eq!(answers.rows.matching("tests.panels.inside.unscored").count(), 0);
 }
 
 #[test]

@@ -1,26 +1,15 @@
 //! Plans of mixes and logs of batches of a build file: held by hand, and what changes them.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
-use engine::answers::{Answers, Inputs, answers};
+mod demos;
+
+use demos::{answered, changed, value};
+use engine::answers::Answers;
 use engine::check::State;
 use engine::units::{Fineness, System};
 
 const TANSY_BANK: &str = include_str!("../../builds/tansy-bank/tansy-bank.loam.toml");
 const BURDOCK_RISE: &str = include_str!("../../builds/burdock-rise/burdock-rise.loam.toml");
-
-fn answered(text: &str) -> Answers {
-    answers(&Inputs { build: text.as_bytes(), system: None }).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
-}
-
-fn changed(text: &str, from: &str, to: &str) -> String {
-    let new = text.replacen(from, to, 1);
-    assert_ne!(new, text, "{from} is not in the build");
-    new
-}
-
-fn value(answers: &Answers, path: &str) -> f64 {
-    answers.rows.find(path).unwrap_or_else(|| panic!("{path} is no row")).quantity.si().unwrap()
-}
 
 fn said(answers: &Answers, path: &str) -> String {
     let row = answers.rows.find(path).unwrap_or_else(|| panic!("{path} is no row"));
@@ -60,6 +49,44 @@ fn mixes_that_nobody_tried_are_planned_within_their_limits_and_counted_back_from
     assert_eq!(said(&answers, "tests.mixes.floor.plan.first"), "26 March 2027");
     assert!(plan("placed") > plan("moulded"));
     assert!((plan("aside.soil.volume") - 0.014 * plan("aside.soil.buckets")).abs() < 1e-12);
+}
+
+/// The mixes of the cob as if none were tried yet.
+fn untried_cob() -> String {
+    let (before, rest) = TANSY_BANK.split_once("[tests.mixes.cob.tried]").unwrap();
+    let (_, after) = rest.split_once("\n[").unwrap();
+    format!("{before}\n[{after}")
+}
+
+#[test]
+fn of_each_mix_of_the_walls_cob_as_many_bricks_are_made_as_the_code_asks_for_where_there_is_one() {
+    let with = |books: &str| answered(&changed(&untried_cob(), "rulebooks = [", &format!("rulebooks = [{books}")));
+    let plan = |answers: &Answers, noun: &str| value(answers, &format!("tests.mixes.cob.plan.{noun}"));
+    let answers = answered(&untried_cob());
+    let has_a_code = answers.checks.iter().any(|check| check.rule.id == "compression");
+    let answers = if has_a_code { answers } else { with("\"cob-appendix\", ") };
+    assert_eq!(plan(&answers, "bricks"), 5.0);
+    assert_eq!(plan(&answers, "all.bricks"), 5.0 * plan(&answers, "runs"));
+    let title = &answers.rows.find("tests.mixes.cob.plan.bricks").unwrap().title;
+    assert!(title.contains("AU106.6.1: five samples"), "{title}");
+    let own = answered(&changed(
+        &untried_cob(),
+        "[tests.mixes.cob.wishes]",
+        "[tests.mixes.cob.plan]\nbricks = 8\n\n[tests.mixes.cob.wishes]",
+    ));
+    assert_eq!(plan(&own, "bricks"), 8.0, "what is written stays");
+}
+
+#[test]
+fn a_wish_that_no_brick_bar_or_panel_shows_is_told() {
+    let heavy = changed(
+        TANSY_BANK,
+        "[tests.mixes.floor.wishes]\n",
+        "[tests.mixes.floor.wishes]\nbrushed = { want = \"at-most\", value = \"5 g\", above = \"30 g\" }\n",
+    );
+    let answers = answered(&heavy);
+    let told: Vec<&str> = answers.rows.unknown("tests.mixes.floor.plan.*").map(|(_, title)| title).collect();
+    assert!(told.len() == 1 && told[0].contains("pieces of each mix for brushed"), "{told:?}");
 }
 
 #[test]
@@ -131,4 +158,18 @@ fn a_batch_says_its_yield_its_moisture_and_what_it_took() {
     assert!((all("yield.apart") - (mean - 0.7)).abs() < 1e-12);
     let more = answered(&changed(TANSY_BANK, "b12 = { placed = \"107 L\"", "b12 = { buckets = 12, placed = \"107 L\""));
     assert!((value(&more, "tests.batches.trial.each.b12.yield") - 107.0 / 168.0).abs() < 1e-12);
+}
+
+/// By hand: people times minutes of all eleven over the volume that they filled, in hours for 27 cubic feet.
+#[test]
+fn peoples_time_is_for_a_cubic_yard_where_feet_are_shown_and_for_a_cubic_metre_elsewhere() {
+    let burdock = answered(BURDOCK_RISE);
+    let [time, placed, each] = ["person-time", "placed", "time-for-volume"]
+        .map(|noun| value(&burdock, &format!("tests.batches.first.{noun}")));
+    assert!((each / (time * 27.0 * 0.3048_f64.powi(3) / placed) - 1.0).abs() < 1e-12);
+    let title = |answers: &Answers, log: &str| {
+        answers.rows.find(&format!("tests.batches.{log}.time-for-volume")).unwrap().title.clone()
+    };
+    assert!(title(&burdock, "first").contains("cubic yard"));
+    assert!(title(&answered(TANSY_BANK), "trial").contains("cubic metre"));
 }

@@ -3,8 +3,8 @@
 use engine::answers::Answers;
 
 use crate::bricks::Columns;
-use crate::mixes::{names, sentence};
-use crate::spoken::{marked, spoken};
+use crate::mixes::names;
+use crate::spoken::{capital, marked, spoken};
 
 /// The words of a log of batches.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -32,12 +32,11 @@ const EACH: [(&str, &str); 8] = [
     ("person-time", "people's time"),
 ];
 
-const TOGETHER: [(&str, &str); 5] = [
+const TOGETHER: [(&str, &str); 4] = [
     ("yield.mean", "Mean yield of the first ones, ten at most"),
     ("yield.reach", "How far from it a later yield may lie"),
     ("moisture.mean", "Mean moisture of the first ones, ten at most, of dry mass"),
     ("moisture.reach", "How far from it a later moisture may lie"),
-    ("time-for-volume", "People's time for each cubic metre placed"),
 ];
 
 /// The words of all logs of batches.
@@ -82,8 +81,8 @@ fn words(answers: &Answers, name: String) -> BatchWords {
     });
     let header = std::iter::once("batch").chain(used.iter().map(|(_, words)| *words)).map(str::to_owned);
     let said = TOGETHER.iter().filter_map(|(noun, words)| Some([(*words).to_owned(), marked(answers, find(noun)?)]));
-    let by_title = ["yield.apart", "changed"].into_iter().filter_map(find);
-    let by_title = by_title.map(|row| [sentence(&row.title), marked(answers, row)]);
+    let by_title = ["time-for-volume", "yield.apart", "changed"].into_iter().filter_map(find);
+    let by_title = by_title.map(|row| [capital(&row.title), marked(answers, row)]);
     BatchWords {
         title: title(&name),
         each: Columns { header: header.collect(), rows: rows.collect() },

@@ -4,7 +4,7 @@ use engine::answers::Answers;
 use engine::row::Row;
 
 use crate::bricks::Columns;
-use crate::spoken::{marked, spoken};
+use crate::spoken::{capital, marked, spoken};
 
 /// The words of mixes that were tried for a recipe.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -97,7 +97,8 @@ fn words(answers: &Answers, name: &str) -> MixWords {
     }
 }
 
-fn cell(answers: &Answers, row: Option<&Row>) -> String {
+/// What a row says in a table; a dash where there is none.
+pub(crate) fn cell(answers: &Answers, row: Option<&Row>) -> String {
     row.map_or("–".to_owned(), |row| marked(answers, row))
 }
 
@@ -128,16 +129,10 @@ fn together(answers: &Answers, name: &str, ingredients: &[String]) -> Vec<[Strin
     });
     let rows = ["overall", "off", "nearly", "next"].into_iter().filter_map(said);
     for row in rows.chain(of_fits) {
-        lines.push([sentence(&row.title), marked(answers, row)]);
+        lines.push([capital(&row.title), marked(answers, row)]);
     }
     for check in answers.checks.iter().filter(|check| check.path == said("off").map(|row| row.path.clone())) {
         lines.push(["The recipe on the card is the chosen one".to_owned(), check.state.word().to_owned()]);
     }
     lines
-}
-
-/// A title with its first letter large.
-pub(crate) fn sentence(title: &str) -> String {
-    let mut letters = title.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -2,10 +2,10 @@
 
 use engine::answers::Answers;
 use engine::earth::panel::{ASPECTS, scale, worst};
-use engine::row::Row;
 
 use crate::bricks::Columns;
-use crate::spoken::{marked, spoken};
+use crate::mixes::{cell, names};
+use crate::spoken::{capital, marked, spoken};
 
 /// The words of the panels of a face.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -51,17 +51,6 @@ pub fn steps() -> Columns {
 /// What panels are called.
 pub(crate) fn title(name: &str) -> String {
     format!("Test panels, {}", spoken(name))
-}
-
-/// The names that stand at a place of the paths of a pattern, each once.
-fn names(answers: &Answers, pattern: &str, place: usize) -> Vec<String> {
-    let mut names: Vec<String> = Vec::new();
-    for name in answers.rows.matching(pattern).filter_map(|row| row.path.split('.').nth(place)) {
-        if !names.iter().any(|own| own == name) {
-            names.push(name.to_owned());
-        }
-    }
-    names
 }
 
 fn words(answers: &Answers, name: &str) -> PanelWords {
@@ -110,10 +99,6 @@ fn scored(answers: &Answers, name: &str, ingredients: &[String]) -> Columns {
     Columns { header: header.collect(), rows }
 }
 
-fn cell(answers: &Answers, row: Option<&Row>) -> String {
-    row.map_or("–".to_owned(), |row| marked(answers, row))
-}
-
 fn together(answers: &Answers, name: &str, ingredients: &[String]) -> Vec<[String; 2]> {
     let said = |noun: &str| answers.rows.find(&format!("tests.panels.{name}.{noun}"));
     let mut lines = Vec::new();
@@ -132,7 +117,7 @@ fn together(answers: &Answers, name: &str, ingredients: &[String]) -> Vec<[Strin
         }
     }
     for row in ["overall", "off", "nearly", "next", "rejected", "over"].into_iter().filter_map(said) {
-        lines.push([sentence(&row.title), marked(answers, row)]);
+        lines.push([capital(&row.title), marked(answers, row)]);
     }
     let by_aspect = |noun: &str| {
         let own =
@@ -144,7 +129,7 @@ fn together(answers: &Answers, name: &str, ingredients: &[String]) -> Vec<[Strin
         lines.push(["Scores of one panel lie apart, in the mean".to_owned(), apart]);
     }
     for judge in names(answers, &format!("tests.panels.{name}.fit.*.severity.*"), 6) {
-        let words = format!("Odds of a worse score by {judge} for those by the first judge");
+        let words = format!("Odds of a worse score by {judge}, over those by the first judge");
         lines.push([words, by_aspect(&format!("severity.{judge}"))]);
     }
     let check = answers
@@ -155,10 +140,4 @@ fn together(answers: &Answers, name: &str, ingredients: &[String]) -> Vec<[Strin
         lines.push(["The recipe on the card is the chosen one".to_owned(), check.state.word().to_owned()]);
     }
     lines
-}
-
-/// A title with its first letter large.
-fn sentence(title: &str) -> String {
-    let mut letters = title.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -17,6 +17,8 @@ pub struct PlanWords {
     pub mixes: Columns,
     /// Names of the bricks, in that order.
     pub bricks: Vec<String>,
+    /// Dry bricks of each mix that have no line of their own.
+    pub more: usize,
     /// Whether bars, and whether panels are made.
     pub has: [bool; 2],
     /// What is not known, in sentences.
@@ -87,6 +89,7 @@ fn words(answers: &Answers, name: &str) -> PlanWords {
         facts: facts.chain(wishes).chain(aside).collect(),
         mixes: Columns { header: header.collect(), rows: mixes.collect() },
         bricks: bricks.collect(),
+        more: count("bricks").saturating_sub(MOST),
         has: ["all.bars", "all.panels"].map(|noun| find(noun).is_some()),
         open: answers.rows.unknown(&path("*")).map(|(_, title)| format!("Not known: {title}.")).collect(),
     }

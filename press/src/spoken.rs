@@ -9,7 +9,6 @@ pub(crate) fn spoken(name: &str) -> String {
 }
 
 /// The text with its first letter large.
-#[cfg(feature = "book")]
 pub(crate) fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())

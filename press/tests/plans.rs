@@ -22,6 +22,10 @@ fn a_plan_has_a_line_for_each_mix_and_for_each_brick_and_says_what_to_set_aside(
     assert_eq!(fact("The last is made on"), "27 March 2027");
     assert!(fact("Set aside of soil").contains("buckets: ") && fact("Set aside of soil").ends_with(" kg"));
     assert_eq!(fact("Wanted of strength"), "900 kPa; useless below 600 kPa");
+    assert_eq!(plan.more, 0);
+    let many = TANSY_BANK.replacen("[tests.mixes.floor.plan]", "[tests.mixes.floor.plan]\nbricks = 15", 1);
+    let many = plans::plans(&answered(&many)).remove(0);
+    assert_eq!((many.bricks.len(), many.more), (7 * 14, 3), "twelve dry ones of each have a line, and two damp ones");
     let plaster = plans::plans(&answered(BURDOCK_RISE)).remove(0);
     assert!(plaster.bricks.is_empty() && plaster.has == [true, true]);
 }

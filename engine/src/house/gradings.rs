@@ -165,7 +165,9 @@ fn grading(source: &Source<'_>, written: &build::Grading, earth: Option<&Earth>,
         && sieved.hydrometer.is_some()
     {
         let hint = "leave `error` out, and write `off` beside the hydrometer's readings: divisions that one may be off";
-        source.fault(at.span.clone(), &at.path, "how far this grading may be off follows from its readings", hint);
+        let message =
+            "how far this grading may be off follows from its readings, and is no less than laboratories lie apart";
+        source.fault(at.span.clone(), &at.path, message, hint);
     }
     Some(Grading { name, of, day: known(written.day.as_ref()), error, found })
 }

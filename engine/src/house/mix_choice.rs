@@ -118,7 +118,7 @@ pub(super) fn limited(parts: &[Limited], whole: u32, step: f64) -> Limits {
 }
 
 /// Steps are whole to within this.
-const ROUNDING: f64 = 1e-9;
+pub(super) const ROUNDING: f64 = 1e-9;
 
 fn is_between(shares: &[f64], mixes: &[Vec<f64>]) -> bool {
     shares.iter().enumerate().all(|(part, share)| {

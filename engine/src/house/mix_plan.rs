@@ -3,11 +3,12 @@
 use jiff::civil::Date;
 
 use super::earth::percent;
-use super::mix_choice::{Limited, MixFound, limited};
+use super::mix_choice::{Limited, MixFound, ROUNDING, limited};
 use super::mixes::{MOST_STEPS, Tried};
 use super::place::{known, within};
 use crate::build::{self, Source, Written};
 use crate::earth::mixture::{Order, Planned, measurable, planned};
+use crate::earth::tables::number;
 use crate::known::{Known, Origin};
 use crate::units::{Days, Ratio, System};
 
@@ -65,6 +66,14 @@ pub(super) fn plan(
         return None;
     }
     if let (Some(own), Some(at)) = (&batch, &keys.batch)
+        && (own.value / step - (own.value / step).round()).abs() > ROUNDING
+    {
+        let message = format!("{} buckets are no whole number of steps of {step} bucket", own.value);
+        let hint = format!("write {} buckets, or a `step` that divides them", (own.value / step).round() * step);
+        source.fault(at.span.clone(), &at.path, message, hint);
+        return None;
+    }
+    if let (Some(own), Some(at)) = (&batch, &keys.batch)
         && !(2.0..=MOST_STEPS).contains(&(own.value / step).round())
     {
         let message = format!("a trial mix is {} steps of {step} bucket", (own.value / step).round());
@@ -92,11 +101,11 @@ pub(super) fn plan(
         scatter,
         dry: dry.unwrap_or_else(|| {
             let why = "four weeks under a roof in moving air; weigh until two weighings a day apart agree";
-            Known::assumed(Days::days(28.0), format!("{path}.dry"), Origin::CommonPractice, why)
+            Known::assumed(Days::days(number("plan-dry-days")), format!("{path}.dry"), Origin::CommonPractice, why)
         }),
         in_a_day: in_a_day.unwrap_or_else(|| {
             let why = "two people who weigh and write down all that they fill";
-            Known::assumed(4, format!("{path}.in-a-day"), Origin::CommonPractice, why)
+            Known::assumed(number("plan-in-a-day") as u64, format!("{path}.in-a-day"), Origin::CommonPractice, why)
         }),
         whole,
         planned,

@@ -94,20 +94,70 @@ impl Tried {
     /// Buckets of all ingredients together.
     #[must_use]
     pub fn all(&self) -> f64 {
-        self.buckets.iter().flatten().map(|buckets| buckets.value).sum()
+        all_of(&self.buckets)
     }
 
     /// Share of each ingredient in its buckets.
     #[must_use]
     pub fn shares(&self) -> Vec<f64> {
-        let all = self.all();
-        self.buckets.iter().map(|own| own.as_ref().map_or(0.0, |own| own.value / all)).collect()
+        shares_of(&self.buckets)
     }
+}
+
+/// Buckets of all ingredients together.
+pub(super) fn all_of(buckets: &[Option<Known<f64>>]) -> f64 {
+    buckets.iter().flatten().map(|own| own.value).sum()
+}
+
+/// Share of each ingredient in buckets.
+pub(super) fn shares_of(buckets: &[Option<Known<f64>>]) -> Vec<f64> {
+    let all = all_of(buckets);
+    buckets.iter().map(|own| own.as_ref().map_or(0.0, |own| own.value / all)).collect()
+}
+
+/// Buckets of each ingredient of a recipe; one that the recipe has not is refused.
+pub(super) fn buckets_of(
+    source: &Source<'_>,
+    written: &[(Written<String>, Written<f64>)],
+    ingredients: &[&str],
+    (what, system): (&str, System),
+) -> Vec<Option<Known<f64>>> {
+    let mut buckets = vec![None; ingredients.len()];
+    for (ingredient, count) in written {
+        if is_of_the_recipe(source, ingredient, ingredients)
+            && let Some(at) = ingredients.iter().position(|own| *own == ingredient.value)
+        {
+            buckets[at] = within(source, Some(count), 0.0..500.0, what, system);
+        }
+    }
+    buckets
 }
 
 /// The tried mixes of a build file.
 pub(super) fn place(source: &Source<'_>, build: &Build, earth: Option<&Earth>, system: System) -> Vec<Mixes> {
-    build.mixes.iter().filter_map(|written| mixes(source, build, written, earth, system)).collect()
+    let mut placed: Vec<Mixes> = Vec::new();
+    for written in &build.mixes {
+        let Some(own) = mixes(source, build, written, earth, system) else { continue };
+        if let Some(before) = placed.iter().find(|other| other.of == own.of) {
+            is_said_twice(source, &written.name, &before.name, "mixes of one recipe");
+        }
+        placed.push(own);
+    }
+    placed
+}
+
+/// Refuses the later one of two tables that would choose two mixes for one thing.
+pub(super) fn is_said_twice(source: &Source<'_>, name: &Written<String>, before: &str, what: &str) {
+    if source.is_faulty(&name.path) {
+        return;
+    }
+    let message = format!("\"{before}\" and \"{}\" are {what}, and each would choose a mix of its own", name.value);
+    source.fault(
+        name.span.clone(),
+        &name.path,
+        message,
+        "write all of them in one table, each under a name of its own",
+    );
 }
 
 fn mixes(
@@ -246,7 +296,7 @@ fn limits(
 }
 
 /// Whether a name is that of an ingredient; it is refused otherwise.
-pub(super) fn is_of_the_recipe(source: &Source<'_>, written: &Written<String>, ingredients: &[&str]) -> bool {
+fn is_of_the_recipe(source: &Source<'_>, written: &Written<String>, ingredients: &[&str]) -> bool {
     let is_there = ingredients.contains(&written.value.as_str());
     if !is_there {
         let message = format!("the recipe has no ingredient \"{}\"", written.value);
@@ -285,13 +335,7 @@ fn tried(
     system: System,
 ) -> Option<Tried> {
     let name = &written.name;
-    let mut buckets = vec![None; ingredients.len()];
-    for (ingredient, count) in &written.buckets {
-        if is_of_the_recipe(source, ingredient, ingredients) {
-            let at = ingredients.iter().position(|own| *own == ingredient.value)?;
-            buckets[at] = within(source, Some(count), 0.0..500.0, "a number of buckets in a mix", system);
-        }
-    }
+    let buckets = buckets_of(source, &written.buckets, ingredients, ("a number of buckets in a mix", system));
     let mut found = vec![None; wishes.len()];
     for (what, value) in &written.found {
         let Some(at) = wishes.iter().position(|wish| wish.name == what.value) else {

@@ -4,10 +4,10 @@ use jiff::civil::Date;
 
 use super::earth::{Earth, Recipe, recipe_named};
 use super::layers::{Layer, Of, Skin};
-use super::mixes::{are_filled_alike, batch, is_of_the_recipe, least_part};
+use super::mixes::{all_of, are_filled_alike, batch, buckets_of, is_said_twice, least_part, shares_of};
 use super::place::{known, within};
 use crate::build::{self, Build, Face, Source, Written};
-use crate::earth::mixture::{Limits, Unmeasurable, measurable, shares};
+use crate::earth::mixture::{Kind, Limits, Unmeasurable, distinct, measurable, shares};
 use crate::earth::panel::{self, ASPECTS, Chosen, Judged, Score, Unscored};
 use crate::earth::tables::number;
 use crate::known::Known;
@@ -62,6 +62,10 @@ pub struct PanelsFound {
     pub whole: u32,
     /// Mixes of whole steps between the panels, without those that were rejected.
     pub counts: Vec<Vec<u32>>,
+    /// How many distinct mixes they are of, and how many the model needs so that one can contradict it.
+    pub distinct: [usize; 2],
+    /// Panels that were not rejected and that two judges did not score in every aspect, by their places.
+    pub unscored: Vec<usize>,
     /// What is chosen among them.
     pub choice: Result<Chosen, Unscored>,
 }
@@ -83,14 +87,7 @@ impl Panel {
     /// Share of each ingredient in its buckets.
     #[must_use]
     pub fn shares(&self) -> Vec<f64> {
-        let all = self.all();
-        self.buckets.iter().map(|own| own.as_ref().map_or(0.0, |own| own.value / all)).collect()
-    }
-
-    /// Buckets of all ingredients together.
-    #[must_use]
-    pub fn all(&self) -> f64 {
-        self.buckets.iter().flatten().map(|own| own.value).sum()
+        shares_of(&self.buckets)
     }
 }
 
@@ -108,7 +105,15 @@ pub(super) fn place(
     (earth, skin): (Option<&Earth>, &Skin),
     system: System,
 ) -> Vec<Panels> {
-    build.panels.iter().filter_map(|written| panels(source, build, written, (earth, skin), system)).collect()
+    let mut placed: Vec<Panels> = Vec::new();
+    for written in &build.panels {
+        let Some(own) = panels(source, build, written, (earth, skin), system) else { continue };
+        if let Some(before) = placed.iter().find(|other| other.of == own.of && other.face == own.face) {
+            is_said_twice(source, &written.name, &before.name, "panels of one recipe on one face");
+        }
+        placed.push(own);
+    }
+    placed
 }
 
 fn panels(
@@ -199,13 +204,7 @@ fn panel(
 ) -> Option<Panel> {
     let name = &written.name;
     let ingredients: Vec<&str> = parts.iter().map(String::as_str).collect();
-    let mut buckets = vec![None; parts.len()];
-    for (ingredient, count) in &written.buckets {
-        if is_of_the_recipe(source, ingredient, &ingredients) {
-            let at = parts.iter().position(|own| *own == ingredient.value)?;
-            buckets[at] = within(source, Some(count), 0.0..500.0, "a number of buckets in a panel", system);
-        }
-    }
+    let buckets = buckets_of(source, &written.buckets, &ingredients, ("a number of buckets in a panel", system));
     let own = thickness(source, written.thickness.as_ref(), system).or_else(|| shared.cloned());
     let scores = [0, 1, 2].map(|aspect| {
         let of = |judge: &String| written.scores[aspect].iter().find(|(name, _)| name.value == *judge);
@@ -224,7 +223,7 @@ fn panel(
         let hint = "write crack = { ann = 1, ben = 2 }, and so of dusting and adhesion";
         fault(format!("nobody scored panel \"{}\"", name.value), hint);
     }
-    if buckets.iter().flatten().map(|own: &Known<f64>| own.value).sum::<f64>() <= 0.0 {
+    if all_of(&buckets) <= 0.0 {
         let hint = format!("write buckets = {{ {} = 2 }} and so of each ingredient", parts.first()?);
         fault(format!("nothing says what panel \"{}\" was made of", name.value), &hint);
     }
@@ -273,7 +272,17 @@ fn found(
     counts.retain(|counts| !panel::is_rejected(&shares(counts), &spoilt));
     let judged = [0, 1, 2].map(|aspect| judged(each, &mixes, aspect));
     let choice = choice(each, &judged, &counts);
-    Some(PanelsFound { judged, rejected, whole, counts, choice })
+    let wanted = recipe.parts.len() + number("plan-spare-mixes") as usize;
+    let distinct = [distinct(Kind::Shares, &mixes), wanted];
+    let unscored = unscored(each, &rejected);
+    Some(PanelsFound { judged, rejected, whole, counts, distinct, unscored, choice })
+}
+
+/// Panels that too few judges scored in some aspect; of a rejected one nothing more is asked.
+fn unscored(each: &[Panel], rejected: &[usize]) -> Vec<usize> {
+    let fewest = number("fewest-judges") as usize;
+    let lacks = |panel: &Panel| panel.scores.iter().any(|scores| scores.iter().flatten().count() < fewest);
+    (0..each.len()).filter(|place| !rejected.contains(place) && lacks(&each[*place])).collect()
 }
 
 /// Steps are whole to within this.
@@ -297,7 +306,7 @@ fn choice(each: &[Panel], judged: &[(Vec<usize>, Option<Judged>); 3], counts: &[
     if each.len() < wanted {
         return Err(Unscored::Few(each.len(), wanted));
     }
-    if judged.iter().all(|(judges, _)| judges.len() < 2) {
+    if judged.iter().all(|(judges, _)| judges.len() < number("fewest-judges") as usize) {
         return Err(Unscored::OneJudge);
     }
     let good = panel::good() as u64;

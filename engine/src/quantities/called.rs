@@ -1,4 +1,8 @@
-//! Mixes of whole steps as they are called out at the tarp.
+//! Mixes as they are called out at the tarp, and the rows of what one was made of.
+
+use crate::earth::mixture;
+use crate::known::Known;
+use crate::row::Rows;
 
 /// Ingredients, and the least part of a bucket that is measured.
 pub(super) struct Called<'a> {
@@ -12,6 +16,32 @@ impl Called<'_> {
         let parts = self.names.iter().zip(counts);
         let parts = parts.map(|(name, count)| format!("{} {}", self.buckets(*count), name.replace('-', " ")));
         parts.collect::<Vec<_>>().join(" : ")
+    }
+
+    /// Rows of what one mix was made of: buckets of each ingredient, and the share of the first so many.
+    pub(super) fn made_of(
+        &self,
+        buckets: &[Option<Known<f64>>],
+        (told, of): (usize, &str),
+        share_path: impl Fn(&str) -> String,
+        rows: &mut Rows,
+    ) {
+        let parts = |count: usize| {
+            let own = self.names.iter().zip(buckets).take(count);
+            own.filter_map(|(name, own)| Some((*name, own.as_ref()?)))
+        };
+        let mut inputs = Vec::new();
+        for (name, own) in parts(buckets.len()) {
+            rows.known(format!("buckets of {} in {of}", name.replace('-', " ")), own);
+            inputs.push((format!("buckets of {name}"), own.path.clone(), own.value));
+        }
+        let all = inputs.iter().map(|(.., own)| own).sum();
+        for (name, own) in parts(told) {
+            let answer = mixture::share(own.value, all).from("buckets", own.path.as_str()).without("all");
+            let others = inputs.iter().filter(|(_, path, _)| *path != own.path).cloned().collect();
+            let title = format!("share of {} in {of}", name.replace('-', " "));
+            rows.add(share_path(name), title, answer.of_parts(others));
+        }
     }
 
     /// Buckets of so many steps as they are called, to the hundredth.

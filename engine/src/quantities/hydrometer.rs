@@ -16,7 +16,8 @@ pub(super) fn walk(grading: &Grading, read: &Hydrometer, rows: &mut Rows) {
     rows.known(format!("divisions that a reading may be off, of {of}"), &read.off);
     rows.known(format!("density of the grains of {of}"), &read.grain);
     rows.known(format!("temperature of the water of {of}"), &read.water);
-    for reading in &read.readings {
+    // The first reading comes first: a later one may be taken for it.
+    for reading in read.readings.iter().rev() {
         Read { grading, read, reading }.walk(rows);
     }
 }
@@ -25,7 +26,8 @@ fn spoken(name: &str) -> String {
     name.replace('-', " ")
 }
 
-/// How far sand, silt and clay may be off by the readings; none where the curve does not reach 2 mm.
+/// How far sand, silt and clay may be off: by the readings, or as two laboratories lie apart, whichever is more; none where the curve does
+/// not reach 2 mm.
 pub(super) fn error(grading: &Grading, read: &Hydrometer, rows: &mut Rows) -> Option<Ratio> {
     let path = |noun: &str| grading.path(noun);
     let all = rows.value::<Ratio>(&path("finer.sand"))?;
@@ -38,12 +40,16 @@ pub(super) fn error(grading: &Grading, read: &Hydrometer, rows: &mut Rows) -> Op
         Some(through) => off.from("share through", through.path.as_str()),
         None => off.without("share through"),
     };
-    let words = format!(
-        "how far sand, silt and clay may be off by the hydrometer's readings in {}, grading {}",
-        spoken(&grading.of),
-        spoken(&grading.name)
-    );
-    Some(rows.add(path("error"), words, off))
+    let of = format!("in {}, grading {}", spoken(&grading.of), spoken(&grading.name));
+    let words = format!("how far sand, silt and clay may be off by the hydrometer's readings {of}");
+    if off.value >= grading.error.value {
+        return Some(rows.add(path("error"), words, off));
+    }
+    rows.add(path("error-read"), words, off);
+    Some(rows.known(
+        format!("how far sand, silt and clay may be off, which is more than by the readings alone, {of}"),
+        &grading.error,
+    ))
 }
 
 /// One reading.
@@ -99,6 +105,13 @@ impl Read<'_> {
             Some(through) => finer.from("share through", through.path.as_str()),
             None => finer.without("share through"),
         };
-        rows.add(self.path("finer"), self.title("finer than the grain of"), finer);
+        let Some(beside) = &reading.beside else {
+            rows.add(self.path("finer"), self.title("finer than the grain of"), finer);
+            return;
+        };
+        rows.add(self.path("finer-read"), self.title("finer than the grain, as it reads, of"), finer);
+        let taken = soil::as_beside(reading.finer).from("beside", beside.as_str());
+        let words = "finer than the grain (within what it may be off, taken for the point beside it) of";
+        rows.add(self.path("finer"), self.title(words), taken);
     }
 }

@@ -1,17 +1,21 @@
 //! Rows of a plan of mixes: how many, in which order, of what, how many bricks and bars, what to set aside, first and last day.
 
 use crate::build::{BrickTest, Wanted};
+use crate::check::Rule;
 use crate::earth::mixture;
 use crate::earth::strength;
-use crate::earth::tables::number;
+use crate::earth::tables::{self, number};
+use crate::facts::Fact;
 use crate::house::{Bricks, Earth, House, MixPlan, Mixes, Wish};
+use crate::known::{Known, Origin};
 use crate::row::Rows;
+use crate::rulebook::{Rulebook, SHIPPED};
 use crate::units::{Kind, Mass, Pressure, Quantity, Ratio};
 
 pub(super) fn walk(house: &House, rows: &mut Rows) {
     for mixes in &house.mixes {
         if let (Some(earth), Some(plan)) = (&house.earth, &mixes.plan) {
-            Plan { mixes, plan, earth, name: mixes.name.replace('-', " ") }.walk(&house.bricks, rows);
+            Plan { mixes, plan, earth, name: mixes.name.replace('-', " ") }.walk(house, rows);
         }
     }
 }
@@ -33,12 +37,12 @@ impl Plan<'_> {
         format!("{words} the plan of the mixes {}", self.name)
     }
 
-    fn walk(&self, bricks: &[Bricks], rows: &mut Rows) {
+    fn walk(&self, house: &House, rows: &mut Rows) {
         rows.known(self.title("number from which the order is drawn by lot in"), &self.plan.start);
         let steps = self.steps(rows);
         let runs = self.runs(steps, rows);
         self.in_order(rows);
-        self.pieces(runs, bricks, rows);
+        self.pieces(runs, house, rows);
         self.room(steps, rows);
         self.set_aside(runs, rows);
         self.days(runs, rows);
@@ -70,7 +74,11 @@ impl Plan<'_> {
             if let Some(row) = rows.find(&next) {
                 answer = answer.with("what it narrows", row.quantity, next);
             }
-            return rows.add(self.path("runs"), self.title("mixes to make next (it narrows what governs) by"), answer);
+            return rows.add(
+                self.path("runs"),
+                self.title("mixes to make next (the one that narrows most what governs) by"),
+                answer,
+            );
         }
         let order = self.plan.planned.order.word();
         let answer = mixture::mixes_to_make(steps, self.plan.planned.distinct)
@@ -113,9 +121,9 @@ impl Plan<'_> {
     }
 
     /// Bricks, bars and panels.
-    fn pieces(&self, runs: u64, bricks: &[Bricks], rows: &mut Rows) {
+    fn pieces(&self, runs: u64, house: &House, rows: &mut Rows) {
         let wish = |kind: Kind| self.mixes.wishes.iter().find(|wish| wish.kind() == kind);
-        let of_each = self.bricks(wish(Kind::Pressure), bricks, rows);
+        let of_each = self.bricks(wish(Kind::Pressure), house, rows);
         if let Some(of_each) = of_each {
             let answer = mixture::pieces(runs, of_each).from("mixes", self.path("runs"));
             let answer = answer.from("of each", self.path("bricks"));
@@ -131,20 +139,34 @@ impl Plan<'_> {
             let answer = mixture::pieces_by_habit(runs, number(fact)).from("mixes", self.path("runs"));
             rows.add(self.path(noun), self.title(words), answer);
         }
+        let has_a_piece = |wish: &&Wish| [Kind::Pressure, Kind::Ratio, Kind::Number].contains(&wish.kind());
+        for wish in self.mixes.wishes.iter().filter(|wish| !has_a_piece(wish)) {
+            let words = format!(
+                "pieces of each mix for {} (strength takes bricks, a share a bar, a score a panel: write down what you make for it) in",
+                spoken(&wish.name)
+            );
+            rows.not_known(self.path(&format!("piece-{}", wish.name)), self.title(&words));
+        }
     }
 
-    /// Dry bricks of each mix.
-    fn bricks(&self, wish: Option<&Wish>, bricks: &[Bricks], rows: &mut Rows) -> Option<u64> {
+    /// Dry bricks of each mix: as many as a code asks for of the wall's cob, else as many as tell good from useless.
+    fn bricks(&self, wish: Option<&Wish>, house: &House, rows: &mut Rows) -> Option<u64> {
         let path = self.path("bricks");
         let words = "dry bricks of each mix in";
         if let Some(given) = &self.plan.bricks {
             return Some(rows.known(self.title(words), given));
         }
+        if let Some(asked) = wish.and_then(|_| self.asked(house)) {
+            let why = "whichever mix is chosen is to be shown with as many as its code asks for";
+            let known = Known::assumed(asked.number as u64, path, Origin::Memory, why);
+            let words = format!("dry bricks of each mix ({}) in", asked.citation.place);
+            return Some(rows.known(self.title(&words), &known));
+        }
         let wish = wish.filter(|wish| wish.want == Wanted::AtLeast)?;
         let [Some(below), _] = &wish.useless else { return None };
         let pressure = |quantity: Quantity| Pressure::try_from(quantity).ok();
         let (wanted, useless) = (pressure(wish.value.value)?, pressure(below.value)?);
-        let Some(scatter) = self.scatter(bricks, rows) else {
+        let Some(scatter) = self.scatter(&house.bricks, rows) else {
             let words = "dry bricks of each mix (crush two bricks of any mix of it first, or write `scatter`) in";
             rows.not_known(path, self.title(words));
             return None;
@@ -159,6 +181,18 @@ impl Plan<'_> {
             .from("below", below.path.as_str())
             .from("scatter", self.path("scatter"));
         Some(rows.add(path, self.title(words), answer))
+    }
+
+    /// The sample that a rulebook of the house asks for, where the mixes are tried for the wall's cob.
+    fn asked(&self, house: &House) -> Option<&'static Fact> {
+        let is_named = |book: &&Rulebook| house.rulebooks.iter().any(|own| own == book.name);
+        let fact = tables::fact("cob-samples")?;
+        let is_asked = |rule: &Rule| {
+            let measures = rule.limit.as_ref().map(|limit| limit.measures.as_str());
+            rule.citation.work == fact.citation.work && measures == Some("tests.cob.compression")
+        };
+        let is_asked = SHIPPED.iter().filter(is_named).flat_map(Rulebook::rules).any(is_asked);
+        (is_asked && house.wall.cob.as_ref() == Some(&self.mixes.of)).then_some(fact)
     }
 
     /// How bricks scatter: as is written, or as those of the recipe did.
@@ -233,7 +267,7 @@ impl Plan<'_> {
             .from("in a day", in_a_day.path.as_str());
         let days = rows.add(self.path("making-days"), self.title("days on which mixes are made in"), days);
         let Some(wanted) = &self.plan.wanted_by else { return };
-        rows.known(self.title("day on which one tests what is made by"), wanted);
+        rows.known(self.title("day of testing what is made by"), wanted);
         let last = mixture::last_making_day(wanted.value, dry.value)
             .from("wanted", wanted.path.as_str())
             .from("drying", dry.path.as_str());

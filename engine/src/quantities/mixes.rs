@@ -88,25 +88,12 @@ impl Series<'_> {
 
     /// What one mix was made of and what was found of it.
     fn shares(&self, tried: &Tried, rows: &mut Rows) {
-        let of = |words: &str| format!("{words} mix {} of {}", self::words(&tried.name), self.name);
-        let parts = || self.mixes.parts.iter().zip(&tried.buckets);
-        let mut buckets = Vec::new();
-        for ((ingredient, _), own) in parts() {
-            if let Some(own) = own {
-                rows.known(of(&format!("buckets of {} in", words(ingredient))), own);
-                buckets.push((format!("buckets of {ingredient}"), own.path.clone(), own.value));
-            }
-        }
-        for ((ingredient, _), own) in parts() {
-            let Some(own) = own else { continue };
-            let answer = mixture::share(own.value, tried.all()).from("buckets", own.path.as_str()).without("all");
-            let others = buckets.iter().filter(|(_, path, _)| *path != own.path).cloned().collect();
-            let title = of(&format!("share of {} in", words(ingredient)));
-            rows.add(self.share_path(tried, ingredient), title, answer.of_parts(others));
-        }
+        let of = format!("mix {} of {}", words(&tried.name), self.name);
+        let count = tried.buckets.len();
+        self.called().made_of(&tried.buckets, (count, &of), |own| self.share_path(tried, own), rows);
         for (wish, found) in self.mixes.wishes.iter().zip(&tried.found) {
             if let Some(found) = found {
-                rows.known(of(&format!("{} of", words(&wish.name))), found);
+                rows.known(format!("{} of {of}", words(&wish.name)), found);
             }
         }
     }

@@ -4,7 +4,8 @@ use super::called::Called;
 use crate::build::Face;
 use crate::earth::mixture;
 use crate::earth::panel::{self, ASPECTS, Chosen, Judged};
-use crate::house::{Earth, House, Panel, Panels};
+use crate::house::{Earth, House, Panel, Panels, PanelsFound};
+use crate::known::{Known, Origin};
 use crate::row::Rows;
 use crate::units::{Quantity, Ratio};
 
@@ -45,7 +46,7 @@ impl Series<'_> {
     fn walk(&self, rows: &mut Rows) {
         let panels = self.panels;
         if let Some(day) = &panels.day {
-            rows.known(self.title("day on which one scored"), day);
+            rows.known(self.title("day of scoring"), day);
         }
         rows.known(self.title("least part of a bucket that is measured in"), &panels.step);
         for panel in &panels.each {
@@ -53,8 +54,9 @@ impl Series<'_> {
         }
         self.thickness(rows);
         let scored = panel::panels_scored(panels.each.len()).of_parts(self.shares());
-        rows.add(self.path("panels"), self.title("scored panels among"), scored);
+        rows.add(self.path("panels"), self.title("scored ones among"), scored);
         self.rejected(rows);
+        self.lacks(rows);
         for (aspect, (judges, judged)) in panels.found.judged.iter().enumerate() {
             if let Some(judged) = judged {
                 self.judges(aspect, judges, judged, rows);
@@ -72,22 +74,9 @@ impl Series<'_> {
     /// What one panel was made of and what was scored.
     fn panel(&self, panel: &Panel, rows: &mut Rows) {
         let (name, of) = (panel.name.replace('-', " "), &self.name);
-        let parts = || self.panels.parts.iter().zip(&panel.buckets);
-        let mut buckets: Parts = Vec::new();
-        for (ingredient, own) in parts() {
-            if let Some(own) = own {
-                rows.known(format!("buckets of {} in panel {name}, {of}", ingredient.replace('-', " ")), own);
-                buckets.push((format!("buckets of {ingredient}"), own.path.clone(), own.value.into()));
-            }
-        }
         // The share of the last one is what the others leave.
-        for (ingredient, own) in parts().take(self.panels.parts.len() - 1) {
-            let Some(own) = own else { continue };
-            let answer = mixture::share(own.value, panel.all()).from("buckets", own.path.as_str()).without("all");
-            let others = buckets.iter().filter(|(_, path, _)| *path != own.path).cloned().collect();
-            let title = format!("share of {} in panel {name}, {of}", ingredient.replace('-', " "));
-            rows.add(self.share_path(panel, ingredient), title, answer.of_parts(others));
-        }
+        let (told, whole) = (self.panels.parts.len() - 1, format!("panel {name}, {of}"));
+        self.called().made_of(&panel.buckets, (told, &whole), |own| self.share_path(panel, own), rows);
         for (aspect, scores) in ASPECTS.iter().zip(&panel.scores) {
             for (judge, score) in self.panels.judges.iter().zip(scores) {
                 if let Some(score) = score {
@@ -157,6 +146,32 @@ impl Series<'_> {
         rows.add(self.path("rejected"), self.title(&words), count);
     }
 
+    /// Distinct mixes among them; what keeps a choice on trust: too few of those, or panels that were not looked at in all.
+    fn lacks(&self, rows: &mut Rows) {
+        let PanelsFound { distinct: [found, wanted], unscored, choice, .. } = &self.panels.found;
+        if found < wanted && choice.is_ok() {
+            let title = format!("distinct mixes, fewer than the {wanted} of which one can contradict a choice, among");
+            let why = "a line through few mixes cannot be contradicted: try more of them";
+            rows.known(self.title(&title), &self.taken("distinct", *found, why));
+        } else {
+            let counted = mixture::distinct_mixes(*found).of_parts(self.shares());
+            rows.add(self.path("distinct"), self.title("distinct mixes among"), counted);
+        }
+        if !unscored.is_empty() && choice.is_ok() {
+            let names = unscored.iter().map(|place| self.panels.each[*place].name.replace('-', " "));
+            let names = names.collect::<Vec<_>>().join(", ");
+            let all = ASPECTS.join(", ");
+            let title = format!("panels ({names}) that two judges did not score in all of {all}, of");
+            let why =
+                "what nobody wiped, knocked or looked at is taken for as good as the others: let two judges score it";
+            rows.known(self.title(&title), &self.taken("unscored", unscored.len(), why));
+        }
+    }
+
+    fn taken(&self, noun: &str, count: usize, why: &'static str) -> Known<u64> {
+        Known::assumed(count as u64, self.path(noun), Origin::Judgement, why)
+    }
+
     /// How far judges differ, and how severe each is beside the first.
     fn judges(&self, aspect: usize, judges: &[usize], judged: &Judged, rows: &mut Rows) {
         let what = ASPECTS[aspect];
@@ -174,7 +189,7 @@ impl Series<'_> {
         let name = |place: usize| &self.panels.judges[judges[place]];
         for (place, severity) in judged.severity().into_iter().enumerate().skip(1) {
             let answer = panel::odds_of_judge(severity).of_parts(self.scores(aspect)).of_parts(self.shares());
-            let words = format!("odds of a worse score of {what} by {} for those by {}, of", name(place), name(0));
+            let words = format!("odds of a worse score of {what} by {}, over those by {}, of", name(place), name(0));
             rows.add(self.severity_path(aspect, name(place)), self.title(&words), answer);
         }
     }
@@ -256,7 +271,12 @@ impl Series<'_> {
             self.panels.of.replace('-', " "),
             self.called().mix(best)
         );
-        rows.add(self.path("off"), self.title(&words), mixture::buckets_off(off).of_parts(off_parts));
+        let trusted = ["distinct", "unscored"].map(|noun| self.path(noun));
+        let trusted = trusted.iter().filter_map(|path| rows.find(path)).filter(|row| row.is_assumed());
+        let trusted: Parts =
+            trusted.map(|row| (String::from("taken on trust"), row.path.clone(), row.quantity)).collect();
+        let off = mixture::buckets_off(off).of_parts(off_parts).of_parts(trusted);
+        rows.add(self.path("off"), self.title(&words), off);
         steps
     }
 
@@ -280,9 +300,8 @@ impl Series<'_> {
             let title = self.title(&format!("chance that the chosen mix scores at most {good} in {what}, by"));
             let chance = rows.add(path("chance"), title, answer);
             let answer = panel::surely(chance, sure).from("chance", path("chance")).of_parts(parts);
-            let title = self.title(&format!(
-                "what that chance in {what} surely is, 19 times of 20, were each score a panel of its own, by"
-            ));
+            let title = self
+                .title(&format!("what that chance in {what} surely is, 19 times of 20, each panel counted once, by"));
             rows.add(path("surely"), title, answer);
             common = common.with(format!("chance in {what}"), chance, path("chance"));
         }

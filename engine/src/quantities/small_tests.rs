@@ -14,60 +14,93 @@ pub(super) fn pile(earth: &Earth, ingredient: &Ingredient, rows: &mut Rows) {
     let Pile { bulking, moisture } = Pile::tested(earth, ingredient, rows);
     let [is_bulking_tested, is_moisture_tested] = ingredient.is_tested;
     if let Some(written) = &ingredient.bulking {
-        let title = format!("bulking of damp {name}, loose over settled volume");
+        let words = format!("bulking of damp {name}, loose over settled volume");
         if is_bulking_tested {
-            rows.add(written.path.as_str(), title, soil::mean_bulking(written.value).of_parts(bulking));
+            rows.add(written.path.as_str(), words, soil::mean_bulking(written.value).of_parts(standing(bulking)));
         } else {
-            rows.known(title, written);
-            if let Some((_, path, tested)) = bulking.first() {
-                let over = soil::bulking_over_tested(written.value, *tested)
-                    .from("written", written.path.as_str())
-                    .from("tested", path.as_str());
-                let title = format!("bulking as written over what its jar says, in {name}");
-                rows.add(path_of(name, "bulking-over-tested"), title, over);
+            rows.known(words, written);
+            for test in bulking {
+                let over = soil::bulking_over_tested(written.value, test.found.2);
+                test.beside("bulking as written over what a jar says, in", over, &written.path, name, rows);
             }
         }
     }
     let written = &ingredient.moisture;
-    let title = format!("moisture of the pile of {name}, of dry mass");
+    let words = format!("moisture of the pile of {name}, of dry mass");
     if is_moisture_tested {
-        rows.add(written.path.as_str(), title, soil::mean_moisture(written.value).of_parts(moisture));
+        rows.add(written.path.as_str(), words, soil::mean_moisture(written.value).of_parts(standing(moisture)));
     } else {
-        rows.known(title, written);
-        if let Some((_, path, tested)) = moisture.first() {
-            let over = soil::over_tested(written.value, *tested)
-                .from("written", written.path.as_str())
-                .from("tested", path.as_str());
-            let title = format!("moisture as written over what was weighed, in {name}");
-            rows.add(path_of(name, "moisture-over-tested"), title, over);
+        rows.known(words, written);
+        for test in moisture {
+            let over = soil::over_tested(written.value, test.found.2);
+            test.beside("moisture as written over what was weighed, in", over, &written.path, name, rows);
         }
     }
 }
 
-/// What tests say of a pile, each with its words and its row.
-struct Pile {
-    bulking: Vec<(String, String, f64)>,
-    moisture: Vec<(String, String, Ratio)>,
+/// What tests say of a pile.
+struct Pile<'a> {
+    bulking: Vec<Test<'a, f64>>,
+    moisture: Vec<Test<'a, Ratio>>,
 }
 
-impl Pile {
-    fn tested(earth: &Earth, ingredient: &Ingredient, rows: &mut Rows) -> Pile {
+/// What one test says: its words, its row and its value.
+struct Test<'a, V> {
+    stem: &'a str,
+    stands: bool,
+    found: (String, String, V),
+}
+
+/// What stands of all tests: what those of the newest day say.
+fn standing<V>(tests: Vec<Test<'_, V>>) -> Vec<(String, String, V)> {
+    tests.into_iter().filter(|test| test.stands).map(|test| test.found).collect()
+}
+
+impl<V> Test<'_, V> {
+    /// A row of what is written beside what the test says.
+    fn beside<T: Copy + Into<Quantity>>(
+        &self,
+        words: &str,
+        over: Answer<T>,
+        written: &str,
+        ingredient: &str,
+        rows: &mut Rows,
+    ) {
+        let over = over.from("written", written).from("tested", self.found.1.as_str());
+        rows.add(format!("{}.over-tested", self.stem), title(words, ingredient, self.stem), over);
+    }
+}
+
+impl<'a> Pile<'a> {
+    fn tested(earth: &'a Earth, ingredient: &Ingredient, rows: &mut Rows) -> Pile<'a> {
         let name = &ingredient.name;
         let tests = &earth.small_tests;
         let bulking = tests.bulking.iter().filter(|pair| pair.of == *name).map(|pair| {
             let [damp, flooded] = measured(pair, ["height of damp", "height, flooded, of"], rows);
             let answer =
                 strength::bulking(pair.found[0].value, pair.found[1].value).from("damp", damp).from("flooded", flooded);
-            found(pair, "bulking", "bulking by a jar of", answer, rows)
+            let stands = pair.stands(&tests.bulking);
+            Test {
+                stem: &pair.stem,
+                stands,
+                found: found(pair, "bulking", &told("bulking by a jar", stands), answer, rows),
+            }
         });
         let bulking = bulking.collect();
         let moisture = tests.moisture.iter().filter(|pair| pair.of == *name).map(|pair| {
             let [wet, dry] = measured(pair, ["wet mass of a sample of", "dry mass of the sample of"], rows);
             let answer = moisture(pair.found[0].value, pair.found[1].value).from("wet mass", wet).from("dry mass", dry);
-            found(pair, "moisture", "moisture, of dry mass, by weighing a sample of", answer, rows)
+            let stands = pair.stands(&tests.moisture);
+            let words = told("moisture, of dry mass, by weighing a sample", stands);
+            Test { stem: &pair.stem, stands, found: found(pair, "moisture", &words, answer, rows) }
         });
         Pile { bulking, moisture: moisture.collect() }
     }
+}
+
+/// What a test says, in words: one that is not of the newest day is told and no more.
+fn told(words: &str, stands: bool) -> String {
+    if stands { format!("{words} of") } else { format!("{words} (not of the newest day: only told) of") }
 }
 
 fn title(words: &str, of: &str, stem: &str) -> String {

@@ -7,6 +7,8 @@ pub struct Graded {
     pub row: Vec<f64>,
     /// Its grade, from 0.
     pub grade: usize,
+    /// How much of one thing it is in how sure the model is: less than one where several grade the same thing.
+    pub counts: f64,
 }
 
 /// The model: P(grade ≤ k) = logistic(cutₖ − slopes · row).
@@ -70,7 +72,7 @@ pub fn likeliest(graded: &[Graded], prior: f64) -> Option<Ordinal> {
             break;
         }
     }
-    let (_, sharp) = likelihood.slope_and_bend(&model);
+    let (_, sharp) = likelihood.slope_and_bend(&model, |one| one.counts);
     let slopes = model.split_off(cuts);
     let log_chance = value + 0.5 * prior.powi(-2) * slopes.iter().map(|slope| slope * slope).sum::<f64>();
     Some(Ordinal { cuts: model, slopes, log_chance, grades, sharp })
@@ -103,21 +105,21 @@ impl Ordinal {
         Some(cuts.chain(row.iter().map(|x| -steep * x)).collect())
     }
 
-    /// One deviation of what moves so, once as many more things as there are rows have been graded.
+    /// One deviation of what moves so, once as many more things as there are rows have been graded, each of which counts so much.
     ///
     /// The chance of all is taken as bell-shaped about the model; a thing that is graded next tells what it is expected to tell.
     ///
     /// Source: R. A. Fisher's information, from any book of statistics.
     #[must_use]
-    pub fn deviation(&self, moves: &[f64], next: &[Vec<f64>]) -> Option<f64> {
+    pub fn deviation(&self, moves: &[f64], next: &[Vec<f64>], counts: f64) -> Option<f64> {
         let mut sharp = self.sharp.clone();
-        next.iter().for_each(|row| self.sharpen(&mut sharp, row));
+        next.iter().for_each(|row| self.sharpen(&mut sharp, row, counts));
         let solved = solved(sharp, moves.to_vec())?;
         Some(solved.iter().zip(moves).map(|(a, b)| a * b).sum::<f64>().max(0.0).sqrt())
     }
 
     /// Adds what one more thing is expected to tell: Σ ∇p ∇pᵀ / p over its grades.
-    fn sharpen(&self, sharp: &mut [Vec<f64>], row: &[f64]) {
+    fn sharpen(&self, sharp: &mut [Vec<f64>], row: &[f64], counts: f64) {
         let (pull, count) = (self.pull(row), self.cuts.len());
         for level in 0..=count {
             let upper = self.cuts.get(level).map_or(1.0, |cut| logistic(cut - pull));
@@ -128,7 +130,8 @@ impl Ordinal {
             moves.get_mut(level).into_iter().for_each(|own| *own = up);
             moves.extend(row.iter().map(|x| (down - up) * x));
             for (at, own) in sharp.iter_mut().enumerate() {
-                own.iter_mut().zip(&moves).take(at + 1).for_each(|(value, other)| *value += moves[at] * other / chance);
+                let own = own.iter_mut().zip(&moves).take(at + 1);
+                own.for_each(|(value, other)| *value += counts * moves[at] * other / chance);
             }
         }
     }
@@ -166,12 +169,13 @@ impl Likelihood<'_> {
 
     /// Newton's step: the logarithm of the chance is bent downwards everywhere, so it leads up.
     fn step(&self, model: &[f64]) -> Option<Vec<f64>> {
-        let (rise, sharp) = self.slope_and_bend(model);
+        let (rise, sharp) = self.slope_and_bend(model, |_| 1.0);
         solved(sharp, rise)
     }
 
-    /// How the logarithm of the chance rises with each number of the model, and how sharply it is bent: the lower half of −H.
-    fn slope_and_bend(&self, model: &[f64]) -> (Vec<f64>, Vec<Vec<f64>>) {
+    /// How the logarithm of the chance rises with each number of the model, and how sharply it is bent: the lower half of −H; each
+    /// thing counts so much.
+    fn slope_and_bend(&self, model: &[f64], counts: impl Fn(&Graded) -> f64) -> (Vec<f64>, Vec<Vec<f64>>) {
         let count = model.len();
         let (mut rise, mut bend) = (vec![0.0; count], vec![vec![0.0; count]; count]);
         for (at, one) in self.graded.iter().enumerate() {
@@ -182,7 +186,7 @@ impl Likelihood<'_> {
             let bent_upper = up * (1.0 - 2.0 * upper) / chance - by_upper.powi(2);
             let bent_lower = -down * (1.0 - 2.0 * lower) / chance - by_lower.powi(2);
             let bent_both = up * down / chance.powi(2);
-            let level = self.levels[at];
+            let (level, weight) = (self.levels[at], counts(one));
             // How each number of the model moves the upper and the lower side.
             let moves = |index: usize| -> [f64; 2] {
                 match index.checked_sub(self.cuts) {
@@ -192,10 +196,10 @@ impl Likelihood<'_> {
             };
             for row in 0..count {
                 let [a, b] = moves(row);
-                rise[row] += a * by_upper + b * by_lower;
+                rise[row] += weight * (a * by_upper + b * by_lower);
                 for (column, bent) in bend[row].iter_mut().enumerate().take(row + 1) {
                     let [c, d] = moves(column);
-                    *bent -= a * c * bent_upper + b * d * bent_lower + (a * d + b * c) * bent_both;
+                    *bent -= weight * (a * c * bent_upper + b * d * bent_lower + (a * d + b * c) * bent_both);
                 }
             }
         }
@@ -259,7 +263,7 @@ mod tests {
     const EXPECTED: [f64; 6] = [-0.440788337, 0.751427896, 2.635763553, 2.337314940, -0.435288410, -24.947459478];
 
     fn graded() -> Vec<Graded> {
-        GRADES.iter().map(|&(x, z, grade)| Graded { row: vec![x, z], grade }).collect()
+        GRADES.iter().map(|&(x, z, grade)| Graded { row: vec![x, z], grade, counts: 1.0 }).collect()
     }
 
     /// Cuts, slopes and the logarithm of the chance by an independent statistics package.
@@ -281,14 +285,28 @@ mod tests {
         let near =
             |found: f64, expected: f64| assert!((found / expected - 1.0).abs() < 1e-6, "{found} is not {expected}");
         near(model.at_most(&row, 1).unwrap(), 0.516_684_105);
-        near(model.deviation(&moves, &[]).unwrap(), 0.169_335_957);
-        near(model.deviation(&moves, &[vec![0.6, -0.2]]).unwrap(), 0.168_192_971);
+        near(model.deviation(&moves, &[], 1.0).unwrap(), 0.169_335_957);
+        near(model.deviation(&moves, &[vec![0.6, -0.2]], 1.0).unwrap(), 0.168_192_971);
+    }
+
+    #[test]
+    fn three_who_grade_a_thing_alike_each_counted_a_third_make_the_model_as_sure_as_one() {
+        let three = graded().into_iter().flat_map(|one| [(); 3].map(|()| Graded { counts: 1.0 / 3.0, ..one.clone() }));
+        let (three, one) = (likeliest(&three.collect::<Vec<_>>(), 1e6).unwrap(), likeliest(&graded(), 1e6).unwrap());
+        let row = [0.3, 0.5];
+        let sure = |model: &Ordinal| model.deviation(&model.moves(&row, 1).unwrap(), &[], 1.0).unwrap();
+        assert!((sure(&three) / sure(&one) - 1.0).abs() < 1e-6, "{} {}", sure(&three), sure(&one));
+        let next = vec![vec![0.6, -0.2]; 3];
+        let after = |model: &Ordinal, next: &[Vec<f64>], counts| {
+            model.deviation(&model.moves(&row, 1).unwrap(), next, counts).unwrap()
+        };
+        assert!((after(&three, &next, 1.0 / 3.0) / after(&one, &next[..1], 1.0) - 1.0).abs() < 1e-6);
     }
 
     #[test]
     fn grades_that_a_number_parts_cleanly_keep_a_finite_slope_and_one_grade_alone_has_no_model() {
         let parted: Vec<Graded> =
-            (0..8).map(|x| Graded { row: vec![f64::from(x)], grade: usize::from(x > 3) }).collect();
+            (0..8).map(|x| Graded { row: vec![f64::from(x)], grade: usize::from(x > 3), counts: 1.0 }).collect();
         let model = likeliest(&parted, 2.5).unwrap();
         assert!(model.slopes[0] > 0.5 && model.slopes[0] < 10.0, "{model:?}");
         assert!(model.at_most(&[0.0], 0).unwrap() > 0.9 && model.at_most(&[7.0], 0).unwrap() < 0.1);

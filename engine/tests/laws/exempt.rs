@@ -78,10 +78,10 @@ pub fn is_of_a_band(row: &str, path: &str) -> bool {
 /// Soil that went through the sieve of 2 mm before a hydrometer was read is all of what its clay is said of: what that sieve passes
 /// cancels.
 pub fn is_of_the_sieve(row: &str, path: &str) -> bool {
-    let is_passing = path.starts_with("tests.gradings.") && path.contains(".sieves.") && path.ends_with(".passing");
-    let of_clay = row.contains(".clay") || row.ends_with(".error");
-    let follows = ["tests.sand-to-add.", "tests.feel."].iter().any(|stem| row.starts_with(stem));
-    is_passing && (follows || ["tests.gradings.", "tests.soils."].iter().any(|stem| row.starts_with(stem)) && of_clay)
+    let of_clay = ["tests.gradings.laboratory.clay", "tests.gradings.laboratory.error-read", "tests.soils.soil.clay"];
+    let follows = ["tests.sand-to-add.", "tests.feel."];
+    let is_of_it = of_clay.iter().chain(&follows).any(|stem| row.starts_with(stem));
+    path == "tests.gradings.laboratory.sieves.e.passing" && is_of_it
 }
 
 /// Trimmings that do not go back to the tarp fill the gap under the roof: what is mixed for both does not change.

@@ -3,8 +3,8 @@
 use engine::answers::Answers;
 use serde_json::{Value, json};
 
-use super::rows::figures;
-use crate::bricks::{Columns, lots};
+use super::rows::{columns, figures};
+use crate::bricks::lots;
 
 /// What a code is shown of the wall's cob.
 const SHOWN: [(&str, &str); 5] = [
@@ -16,12 +16,11 @@ const SHOWN: [(&str, &str); 5] = [
 ];
 
 pub(super) fn chapter(answers: &Answers) -> Value {
-    let table = |columns: &Columns| json!({"header": columns.header, "rows": columns.rows});
     let lots = lots(answers).into_iter().map(|lot| {
         json!({
             "title": lot.title,
-            "measured": table(&lot.measured),
-            "bore": table(&lot.bore),
+            "measured": columns(&lot.measured),
+            "bore": columns(&lot.bore),
             "together": lot.together,
             "open": lot.open,
             "lever": answers.rows.find(&format!("tests.bricks.{}.lever.arm", lot.name)).is_some(),

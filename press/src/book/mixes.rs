@@ -3,16 +3,15 @@
 use engine::answers::Answers;
 use serde_json::{Value, json};
 
-use crate::bricks::Columns;
+use super::rows::columns;
 use crate::mixes::series;
 
 pub(super) fn chapter(answers: &Answers) -> Value {
-    let table = |columns: &Columns| json!({"header": columns.header, "rows": columns.rows});
     let all = series(answers).into_iter().map(|mixes| {
         json!({
             "title": mixes.title,
-            "tried": table(&mixes.tried),
-            "wishes": table(&mixes.wishes),
+            "tried": columns(&mixes.tried),
+            "wishes": columns(&mixes.wishes),
             "together": mixes.together,
             "open": mixes.open,
             "drawing": format!("/mixes-{}.svg", mixes.name),

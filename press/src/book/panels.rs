@@ -3,19 +3,18 @@
 use engine::answers::Answers;
 use serde_json::{Value, json};
 
-use crate::bricks::Columns;
+use super::rows::columns;
 use crate::panels::{series, steps};
 
 pub(super) fn chapter(answers: &Answers) -> Value {
-    let table = |columns: &Columns| json!({"header": columns.header, "rows": columns.rows});
     let all = series(answers).into_iter().map(|panels| {
         json!({
             "title": panels.title,
-            "scored": table(&panels.scored),
+            "scored": columns(&panels.scored),
             "together": panels.together,
             "open": panels.open,
             "drawing": format!("/panels-{}.svg", panels.name),
         })
     });
-    json!({ "scale": table(&steps()), "faces": all.collect::<Vec<_>>() })
+    json!({ "scale": columns(&steps()), "faces": all.collect::<Vec<_>>() })
 }

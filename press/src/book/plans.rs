@@ -1,13 +1,16 @@
 //! Mixes to make, with a page to fill, and the log of the first batches.
 
 use engine::answers::Answers;
+use engine::earth::panel;
 use serde_json::{Value, json};
 
-use crate::bricks::Columns;
+use super::rows::columns;
 use crate::{batches, plans};
 
-fn table(columns: &Columns) -> Value {
-    json!({"header": columns.header, "rows": columns.rows})
+/// The scale of cracks in a sentence.
+fn cracks() -> String {
+    let steps = panel::scale().iter().filter(|step| step.aspect == panel::ASPECTS[0]);
+    steps.map(|step| format!("{} {}", step.score, step.words)).collect::<Vec<_>>().join("; ")
 }
 
 pub(super) fn chapter(answers: &Answers) -> Value {
@@ -15,8 +18,10 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         json!({
             "title": plan.title,
             "facts": plan.facts,
-            "mixes": table(&plan.mixes),
+            "mixes": columns(&plan.mixes),
             "bricks": plan.bricks,
+            "more": plan.more,
+            "cracks": cracks(),
             "bars": plan.has[0],
             "panels": plan.has[1],
             "open": plan.open,
@@ -29,7 +34,7 @@ pub(super) fn logs(answers: &Answers) -> Value {
     let all = batches::logs(answers).into_iter().map(|log| {
         json!({
             "title": log.title,
-            "each": table(&log.each),
+            "each": columns(&log.each),
             "together": log.together,
             "open": log.open,
             "drawing": format!("/batches-{}.svg", log.name),

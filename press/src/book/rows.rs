@@ -3,7 +3,13 @@
 use engine::answers::Answers;
 use serde_json::{Value, json};
 
+use crate::bricks::Columns;
 use crate::spoken::{capital, marked, spoken};
+
+/// A table that has its words already.
+pub(super) fn columns(columns: &Columns) -> Value {
+    json!({"header": columns.header, "rows": columns.rows})
+}
 
 /// What a row says, with a star when it was assumed; none where there is none.
 pub(super) fn said(answers: &Answers, path: &str) -> Option<String> {

@@ -7,7 +7,7 @@ use engine::units::{Pressure, Ratio};
 use super::Scaled;
 use super::area::Area;
 use super::bricks::{Axis, LETTERS, WIDEST, mark, step, unit, written};
-use super::labels::{Label, Obstacle, place};
+use super::labels::{Label, Obstacle};
 use super::lettered::Lettered;
 use crate::bricks::title;
 use crate::lettering;
@@ -46,12 +46,7 @@ pub fn damp_bricks(answers: &Answers, lot: &BrickLot, paper: Paper) -> Option<Sc
         obstacles.push(Obstacle::Area(Area::about(at, 3.0, 3.0), 5.0));
         labels.push(Label { path, ..Label::beside(at, LETTERS, &spoken(&brick.name)) });
     }
-    let placed = place(room, &obstacles, &labels);
-    sheet.push(placed.drawn(&labels));
-    sheet.boxes.extend(placed.places.iter().flatten().map(|place| place.area));
-    sheet.boxes.extend(placed.key.iter().filter_map(|entry| Some(entry.mark.as_ref()?.area)));
-    sheet.key = placed.key.iter().map(|entry| (entry.number, labels[entry.label].text.clone())).collect();
-    Some(sheet.scaled())
+    Some(sheet.placed(room, &obstacles, &labels))
 }
 
 struct Drawn {

@@ -1,10 +1,12 @@
 //! A grading as a curve over the size of its grains, with what packs densest and what jars of the same soil say.
 
+use engine::earth::tables::number;
 use engine::pictures::GradingPicture;
+use engine::units::Length;
 
 use super::area::Area;
 use super::bricks::{LETTERS, WIDEST};
-use super::labels::{Label, Obstacle, place};
+use super::labels::{Label, Obstacle};
 use super::lettered::Lettered;
 use super::{Scaled, hatch};
 use crate::lettering;
@@ -18,9 +20,6 @@ const ROUND: [f64; 4] = [14.0, 6.0, 7.0, 10.0];
 const FLAT: f64 = 0.46;
 /// Radius of a sieve's mark, in millimetres.
 const MARK: f64 = 1.0;
-/// Where clay ends, silt and sand, in millimetres.
-const SEPARATES: [f64; 3] = [0.002, 0.05, 2.0];
-
 /// The curve of a grading.
 #[must_use]
 pub fn grading(picture: &GradingPicture, paper: Paper) -> Scaled {
@@ -38,12 +37,17 @@ pub fn grading(picture: &GradingPicture, paper: Paper) -> Scaled {
     drawn.densest();
     drawn.jars();
     drawn.curve();
-    drawn.placed()
+    drawn.sheet.placed(drawn.room, &drawn.obstacles, &drawn.labels)
 }
 
 /// What a grading is called.
 pub(crate) fn title(picture: &GradingPicture) -> String {
     format!("Sizes of the grains of {}, grading {}", spoken(&picture.of), spoken(&picture.name))
+}
+
+/// Where clay ends, silt and sand, in millimetres.
+fn separates() -> [f64; 3] {
+    ["clay-m", "silt-m", "sand-m"].map(|name| Length::m(number(name)).in_mm())
 }
 
 struct Drawn<'a> {
@@ -109,7 +113,7 @@ impl Drawn<'_> {
     /// Where clay, silt and sand end, named over the room.
     fn separates(&mut self) {
         let Area { left, top, right, bottom } = self.room;
-        let xs = SEPARATES.map(|mm| self.at(mm, 0.0)[0]);
+        let xs = separates().map(|mm| self.at(mm, 0.0)[0]);
         for x in xs {
             let line = Element::line([x, top], [x, bottom]).with("stroke", INK).with("stroke-width", weight::THIN);
             self.sheet.push(line.with("stroke-dasharray", "0.5 1"));
@@ -142,7 +146,7 @@ impl Drawn<'_> {
         let least = 10_f64.powf(self.ends[0]);
         let picture = self.picture;
         for (place, (name, [clay, silt, sand])) in picture.jars.iter().enumerate() {
-            let [a, b, c] = SEPARATES;
+            let [a, b, c] = separates();
             let steps = [(least, *clay), (a, *clay), (a, *silt), (b, *silt), (b, *sand), (c, *sand)];
             let steps = steps.map(|(mm, finer)| self.at(mm, finer));
             let path = format!("tests.jars.{name}.clay-middle");
@@ -159,7 +163,7 @@ impl Drawn<'_> {
         let stem = format!("tests.gradings.{}", self.picture.name);
         self.stroke(&points, (weight::CUT, ""), &format!("{stem}.largest"));
         if let Some([low, high]) = self.picture.clay {
-            let ends = [low, high].map(|finer| self.at(SEPARATES[0], finer));
+            let ends = [low, high].map(|finer| self.at(separates()[0], finer));
             let path = format!("{stem}.clay-low");
             self.stroke(&ends, (weight::SEEN, ""), &path);
             for [x, y] in ends {
@@ -179,14 +183,5 @@ impl Drawn<'_> {
             let path = format!("{stem}.largest");
             self.labels.push(Label { path, preferred, ..Label::beside([x, y], LETTERS, &words) });
         }
-    }
-
-    fn placed(mut self) -> Scaled {
-        let placed = place(self.room, &self.obstacles, &self.labels);
-        self.sheet.push(placed.drawn(&self.labels));
-        self.sheet.boxes.extend(placed.places.iter().flatten().map(|place| place.area));
-        self.sheet.boxes.extend(placed.key.iter().filter_map(|entry| Some(entry.mark.as_ref()?.area)));
-        self.sheet.key = placed.key.iter().map(|entry| (entry.number, self.labels[entry.label].text.clone())).collect();
-        self.sheet.scaled()
     }
 }

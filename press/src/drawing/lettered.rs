@@ -5,6 +5,7 @@ use kurbo::Rect;
 use super::Scaled;
 use super::area::Area;
 use super::frame::{Frame, Margins};
+use super::labels::{Label, Obstacle, place};
 use crate::lettering;
 use crate::paper::INK;
 use crate::svg::{Element, Svg};
@@ -36,6 +37,17 @@ impl Lettered {
         self.boxes.push(Area { left: x, top: y - extent.ascent, right: x + extent.width, bottom: y + extent.descent });
         let text = Element::text([x, y], self.letters, words).with("fill", INK);
         self.push(if path.is_empty() { text } else { text.data_path(path) });
+    }
+
+    /// The whole picture with labels that find their places in a room of it.
+    pub(super) fn placed(mut self, room: Area, obstacles: &[Obstacle], labels: &[Label]) -> Scaled {
+        let placed = place(room, obstacles, labels);
+        self.push(placed.drawn(labels));
+        self.boxes.extend(placed.places.iter().flatten().map(|place| place.area));
+        self.boxes.extend(placed.key.iter().filter_map(|entry| Some(entry.mark.as_ref()?.area)));
+        let words = |label: usize| labels[label].text.replace('\n', " ");
+        self.key = placed.key.iter().map(|entry| (entry.number, words(entry.label))).collect();
+        self.scaled()
     }
 
     pub(super) fn scaled(self) -> Scaled {

@@ -5,7 +5,7 @@ use engine::pictures::{MixPicture, StepRecipe};
 use super::Scaled;
 use super::area::Area;
 use super::bricks::{LETTERS, WIDEST, step, written};
-use super::labels::{Label, Obstacle, place};
+use super::labels::{Label, Obstacle};
 use super::lettered::Lettered;
 use crate::lettering;
 use crate::mixes::title;
@@ -38,10 +38,10 @@ pub fn mixes(picture: &MixPicture, paper: Paper) -> Scaled {
     let mut drawn = Drawn { picture, room, sheet, obstacles: Vec::new(), labels: Vec::new() };
     if is_triangle {
         drawn.triangle();
-        drawn.placed(Area::round(&[[0.0, 0.0], size]))
+        drawn.sheet.placed(Area::round(&[[0.0, 0.0], size]), &drawn.obstacles, &drawn.labels)
     } else {
         drawn.line();
-        drawn.placed(room)
+        drawn.sheet.placed(room, &drawn.obstacles, &drawn.labels)
     }
 }
 
@@ -240,16 +240,6 @@ impl Drawn<'_> {
         let parts = parts.map(|(name, buckets)| format!("{} {}", (buckets * 100.0).round() / 100.0, spoken(name)));
         let words = format!("chosen: {}", parts.collect::<Vec<_>>().join(" : "));
         self.label([x, y], &words, path);
-    }
-
-    /// The picture with its labels placed in a room.
-    fn placed(mut self, room: Area) -> Scaled {
-        let placed = place(room, &self.obstacles, &self.labels);
-        self.sheet.push(placed.drawn(&self.labels));
-        self.sheet.boxes.extend(placed.places.iter().flatten().map(|place| place.area));
-        self.sheet.boxes.extend(placed.key.iter().filter_map(|entry| Some(entry.mark.as_ref()?.area)));
-        self.sheet.key = placed.key.iter().map(|entry| (entry.number, self.labels[entry.label].text.clone())).collect();
-        self.sheet.scaled()
     }
 }
 

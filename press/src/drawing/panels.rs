@@ -6,7 +6,7 @@ use engine::pictures::PanelPicture;
 use super::Scaled;
 use super::area::Area;
 use super::bricks::{LETTERS, WIDEST, step, written};
-use super::labels::{Label, Obstacle, place};
+use super::labels::{Label, Obstacle};
 use super::lettered::Lettered;
 use crate::lettering;
 use crate::panels::title;
@@ -43,7 +43,8 @@ pub fn panels(picture: &PanelPicture, paper: Paper) -> Scaled {
     for place in 0..picture.panels.len() {
         drawn.panel(place);
     }
-    drawn.placed()
+    let area = Area { top: 4.6, ..drawn.room };
+    drawn.sheet.placed(area, &drawn.obstacles, &drawn.labels)
 }
 
 /// A score of a crack in few words.
@@ -168,15 +169,5 @@ impl Drawn<'_> {
             vec![[x + wide, self.level(worst() as f64 - 0.5)], [x - wide, self.level(worst() as f64 - 0.5)]];
         let label = Label::beside([x, self.level(worst() as f64 - 0.5)], LETTERS, &words);
         self.labels.push(Label { preferred, path, ..label });
-    }
-
-    fn placed(mut self) -> Scaled {
-        let area = Area { top: 4.6, ..self.room };
-        let placed = place(area, &self.obstacles, &self.labels);
-        self.sheet.push(placed.drawn(&self.labels));
-        self.sheet.boxes.extend(placed.places.iter().flatten().map(|place| place.area));
-        self.sheet.boxes.extend(placed.key.iter().filter_map(|entry| Some(entry.mark.as_ref()?.area)));
-        self.sheet.key = placed.key.iter().map(|entry| (entry.number, self.labels[entry.label].text.clone())).collect();
-        self.sheet.scaled()
     }
 }

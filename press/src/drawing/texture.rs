@@ -6,7 +6,7 @@ use engine::pictures::SoilPoint;
 use super::Scaled;
 use super::area::Area;
 use super::bricks::LETTERS;
-use super::labels::{Label, Obstacle, place};
+use super::labels::{Label, Obstacle};
 use super::lettered::Lettered;
 use crate::lettering;
 use crate::paper::{INK, LIME, Paper, SLATE, weight};
@@ -45,7 +45,7 @@ pub fn texture(tests: &[SoilPoint], paper: Paper) -> Option<Scaled> {
     for test in tests {
         drawn.mark(test);
     }
-    Some(drawn.placed(Area::round(&[[0.0, 0.0], size])))
+    Some(drawn.sheet.placed(Area::round(&[[0.0, 0.0], size]), &drawn.obstacles, &drawn.labels))
 }
 
 struct Drawn {
@@ -148,16 +148,6 @@ impl Drawn {
         let preferred = vec![[x, at[1]]];
         let path = test.paths[2].clone();
         self.labels.push(Label { path, preferred, ..Label::beside(at, LETTERS, &test.words) });
-    }
-
-    fn placed(mut self, room: Area) -> Scaled {
-        let placed = place(room, &self.obstacles, &self.labels);
-        self.sheet.push(placed.drawn(&self.labels));
-        self.sheet.boxes.extend(placed.places.iter().flatten().map(|place| place.area));
-        self.sheet.boxes.extend(placed.key.iter().filter_map(|entry| Some(entry.mark.as_ref()?.area)));
-        let words = |label: usize| self.labels[label].text.replace('\n', " ");
-        self.sheet.key = placed.key.iter().map(|entry| (entry.number, words(entry.label))).collect();
-        self.sheet.scaled()
     }
 }
 

@@ -37,8 +37,8 @@ pub fn planned(counts: &[Vec<u32>], asked: Option<Order>, tried: &[Vec<f64>], st
     let mixes: Vec<Vec<f64>> = kept.iter().map(|counts| shares(counts)).collect();
     let ingredients = mixes.first()?.len();
     let terms = |order: Order| Terms::of(Kind::Shares, order, ingredients);
-    let [spare, repeats, fewest, most] =
-        ["plan-spare-mixes", "plan-repeats", "plan-fewest", "plan-most"].map(|name| rounded_up(number(name)) as usize);
+    let [spare, repeats, most] =
+        ["plan-spare-mixes", "plan-repeats", "plan-most"].map(|name| rounded_up(number(name)) as usize);
     let fits = |order: &Order| {
         let count = terms(*order).count();
         count < mixes.len() && (asked.is_some() || count + spare + repeats <= most)
@@ -48,7 +48,7 @@ pub fn planned(counts: &[Vec<u32>], asked: Option<Order>, tried: &[Vec<f64>], st
         None => [Order::Quadratic, Order::Linear].into_iter().find(fits),
     }?;
     let (terms, there) = (terms(order), distinct(Kind::Shares, tried));
-    let wanted = (terms.count() + spare).max(fewest.saturating_sub(repeats)).min(mixes.len());
+    let wanted = (terms.count() + spare).min(mixes.len());
     let lacking = wanted.saturating_sub(there).max(usize::from(!tried.is_empty()));
     let mut chosen = spread_out(&mixes, &terms, terms.count().min(lacking), 0, tried);
     while chosen.len() < lacking {

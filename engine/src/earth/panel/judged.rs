@@ -51,10 +51,15 @@ pub fn judged(scores: &[Score]) -> Option<Judged> {
 /// The model of the scores, had their panels been of these mixes.
 fn modelled(scores: &[Score], mixes: &[&[f64]], judges: usize) -> Option<Ordinal> {
     let scale = scale(mixes);
+    let of_panel = |panel: usize| scores.iter().filter(|score| score.panel == panel).count() as f64;
     let graded: Vec<Graded> = scores
         .iter()
         .zip(mixes)
-        .map(|(score, mix)| Graded { row: row(mix, &scale, score.judge, judges), grade: score.score })
+        .map(|(score, mix)| Graded {
+            row: row(mix, &scale, score.judge, judges),
+            grade: score.score,
+            counts: 1.0 / of_panel(score.panel),
+        })
         .collect();
     likeliest(&graded, number("score-prior"))
 }
@@ -127,7 +132,8 @@ impl Judged {
     }
 
     /// What that chance surely is, 19 times of 20, once so many more mixes have been made and scored by all judges as they are expected
-    /// to be; none where the chance itself is not told.
+    /// to be; none where the chance itself is not told. Judges who look at one panel see the same cracks: all scores of a panel
+    /// together count as one.
     #[must_use]
     pub fn surely(&self, mix: &[f64], score: usize, next: &[&[f64]]) -> Option<f64> {
         let chance = self.at_most(mix, score)?;
@@ -141,7 +147,7 @@ impl Judged {
             moves.iter_mut().zip(own).for_each(|(sum, own)| *sum += own / self.judges as f64);
         }
         let next: Vec<Vec<f64>> = next.iter().flat_map(|mix| rows(mix)).collect();
-        let off = self.model.deviation(&moves, &next)? / (chance * (1.0 - chance));
+        let off = self.model.deviation(&moves, &next, 1.0 / self.judges as f64)? / (chance * (1.0 - chance));
         let odds = (chance / (1.0 - chance)).ln() - normal_place(number("prediction-confidence")) * off;
         Some(1.0 / (1.0 + (-odds).exp()))
     }
@@ -215,6 +221,22 @@ mod tests {
         let [now, near, far] = [surely(&[]), surely(&[&here]), surely(&[&[0.7, 0.3]])];
         assert!(now < far && far < near && near < judged.at_most(&here, 1).unwrap(), "{now} {far} {near}");
         assert_eq!(judged.surely(&[0.1, 0.9], 1, &[]), None);
+    }
+
+    #[test]
+    fn ten_judges_who_agree_make_no_chance_surer_than_two_do() {
+        let sure = |judges: usize| {
+            let all = (0..7).flat_map(|panel| (0..judges).map(move |judge| (panel, judge)));
+            let all =
+                all.map(|(panel, judge)| score(0.2 + 0.1 * panel as f64, panel, judge, [0, 1, 0, 2, 1, 3, 2][panel]));
+            let judged = judged(&all.collect::<Vec<_>>()).unwrap();
+            let here = [0.5, 0.5];
+            let (chance, sure) = (judged.at_most(&here, 1).unwrap(), judged.surely(&here, 1, &[]).unwrap());
+            let odds = |chance: f64| (chance / (1.0 - chance)).ln();
+            odds(chance) - odds(sure)
+        };
+        let [two, ten] = [2, 10].map(sure);
+        assert!(ten > 0.8 * two, "the chance may be off by {ten} with ten judges, and by {two} with two");
     }
 
     #[test]

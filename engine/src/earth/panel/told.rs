@@ -79,12 +79,12 @@ formula! {
 }
 
 formula! {
-    /// What that chance surely is, 19 times of 20, were each score a panel of its own: judges of one panel see the same cracks, so it is less sure.
+    /// What that chance surely is, 19 times of 20. Judges of one panel see the same cracks: all its scores together count as one panel.
     ///
     /// ```text
-    /// ln(p′ / (1 − p′)) = ln(p / (1 − p)) − z s / (p (1 − p))        s² = ∇pᵀ (−H)⁻¹ ∇p, H: bend of the likelihood with its prior
+    /// ln(p′ / (1 − p′)) = ln(p / (1 − p)) − z s / (p (1 − p))        s² = ∇pᵀ (−H)⁻¹ ∇p, H: bend of the likelihood with its prior, of J scores of a panel each 1/J
     /// ```
-    /// Source: R. A. Fisher's information, from memory.
+    /// Source: R. A. Fisher's information, from memory; that a panel counts once is this project's judgement, on the safe side.
     pub fn surely(chance: Ratio; sure: f64) -> Ratio {
         Ratio::fraction(sure)
     }
@@ -118,7 +118,7 @@ formula! {
     /// What the least sure chance is expected surely to be when the next panel has been made, if all judges score it as they are expected to.
     ///
     /// ```text
-    /// −H′ = −H + Σ ∇p ∇pᵀ / p        over scores and judges of the next panel
+    /// −H′ = −H + (1 / J) Σ ∇p ∇pᵀ / p        over scores and the J judges of the next panel
     /// ```
     /// Source: R. A. Fisher's information, from memory.
     pub fn sure_after(; sure: f64) -> Ratio {

@@ -96,6 +96,19 @@ formula! {
 }
 
 formula! {
+    /// Share that is finer than the grain of a reading which lies above a coarser point of the curve, or under a finer one, by less than it
+    /// may be off: that point's.
+    ///
+    /// ```text
+    /// P = P beside
+    /// ```
+    /// Source: what is finer than a small grain is finer than a larger one; readings are held to it within their error.
+    pub fn as_beside(beside: Ratio) -> Ratio {
+        beside
+    }
+}
+
+formula! {
     /// How far a share under 2 mm may be off by what the scale was read: both the reading and that in clear water.
     ///
     /// ```text

@@ -16,8 +16,8 @@ pub use grading::{
     fuller, grain_by_curve, less_the_error, over_densest, share_of_fine_earth,
 };
 pub use hydrometer::{
-    constant, corrected, depth_of_reading, effective_depth, finer_of_whole, grain, grain_afloat, off_by_reading,
-    passing,
+    as_beside, constant, corrected, depth_of_reading, effective_depth, finer_of_whole, grain, grain_afloat,
+    off_by_reading, passing,
 };
 pub use jar::{
     classes_of_band, clay_with_crumbs, greatest_of_tests, half_of_band, jars_read, jars_to_shake, layer_between,

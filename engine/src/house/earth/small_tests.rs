@@ -39,6 +39,15 @@ pub struct Pair<T> {
     pub found: [Known<T>; 2],
 }
 
+impl<T> Pair<T> {
+    /// Whether it is of the newest day on which its pile was tested so, or none of all has a day: days are not mixed.
+    #[must_use]
+    pub fn stands(&self, all: &[Pair<T>]) -> bool {
+        let day = |pair: &Pair<T>| pair.day.as_ref().map(|day| day.value);
+        day(self) == all.iter().filter(|other| other.of == self.of).filter_map(day).max()
+    }
+}
+
 /// How a soil feels.
 #[derive(Clone, Debug)]
 pub struct Feel {
@@ -67,7 +76,7 @@ pub(super) fn bulking(
     let path = format!("{}.bulking", written.name.path);
     let what = "how sand bulks: loose damp volume over settled";
     let own = within(source, written.bulking.as_ref(), 1.0..1.8, what, system);
-    let of = build.small_tests.bulking.iter().filter(|pair| is_of(pair, &written.name.value));
+    let of = newest(&build.small_tests.bulking, &written.name.value);
     let tested = mean(of.filter_map(|pair| {
         let [damp, flooded] = pair.found.each_ref().map(|found| found.as_ref().map(|found| found.value));
         Some(strength::bulking(damp?, flooded?).value)
@@ -91,7 +100,7 @@ pub(super) fn dampness(
     let path = format!("{}.moisture", written.name.path);
     let what = "the moisture of a pile, of dry mass";
     let own = within(source, written.moisture.as_ref(), percent(0.0, 80.0), what, system);
-    let of = build.small_tests.moisture.iter().filter(|pair| is_of(pair, &written.name.value));
+    let of = newest(&build.small_tests.moisture, &written.name.value);
     let tested = mean(of.filter_map(|pair| {
         let [wet, dry] = pair.found.each_ref().map(|found| found.as_ref().map(|found| found.value));
         Some(moisture(wet?, dry?).value.in_fraction())
@@ -105,8 +114,12 @@ pub(super) fn dampness(
     (own.unwrap_or_else(else_), by_tests.is_some())
 }
 
-fn is_of<T>(pair: &build::Pair<T>, ingredient: &str) -> bool {
-    pair.of.as_ref().is_some_and(|of| of.value == ingredient)
+/// The tests of an ingredient on the newest day; all of them where none has a day.
+fn newest<'a, T>(all: &'a [build::Pair<T>], ingredient: &'a str) -> impl Iterator<Item = &'a build::Pair<T>> {
+    let day = |pair: &build::Pair<T>| pair.day.as_ref().map(|day| day.value);
+    let is_of = move |pair: &&build::Pair<T>| pair.of.as_ref().is_some_and(|of| of.value == ingredient);
+    let last = all.iter().filter(is_of).filter_map(day).max();
+    all.iter().filter(move |pair| is_of(pair) && day(pair) == last)
 }
 
 fn mean(found: impl Iterator<Item = f64>) -> Option<f64> {

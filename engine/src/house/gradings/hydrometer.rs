@@ -44,8 +44,12 @@ pub struct Reading {
     pub corrected: f64,
     /// The largest grain still afloat.
     pub size: Length,
-    /// Share of the whole soil that is finer.
+    /// Share of the whole soil that is finer, as it reads.
+    pub read: Ratio,
+    /// The same in the curve.
     pub finer: Ratio,
+    /// The row of the point beside it whose share it is taken for, where it lies on the wrong side of that by less than it may be off.
+    pub beside: Option<String>,
 }
 
 impl Hydrometer {
@@ -113,6 +117,7 @@ pub(super) fn place(
         written.readings.iter().map(|written| reading(source, written, &found, system)).collect();
     found.readings = read.into_iter().collect::<Option<Vec<Reading>>>()?;
     found.readings.sort_by(|one, other| other.after.value.in_days().total_cmp(&one.after.value.in_days()));
+    hold(&mut found, sieves, &path("readings"));
     can_be(source, written, &found, system).then_some(found)
 }
 
@@ -152,15 +157,47 @@ fn reading(
     let at_the_scale = of.meniscus.as_ref().map_or(corrected, |meniscus| read.value + meniscus.value);
     let depth = soil::depth_of_reading(at_the_scale).value;
     let constant = soil::constant(viscosity, of.grain.value, density).value;
+    let finer = soil::finer_of_whole(corrected, of.grain.value, of.dry.value, of.share_through()).value;
     Some(Reading {
         name: written.name.value.clone(),
         size: soil::grain(constant, depth, after.value).value,
-        finer: soil::finer_of_whole(corrected, of.grain.value, of.dry.value, of.share_through()).value,
+        read: finer,
+        finer,
+        beside: None,
         after,
         reading: read,
         water: own,
         corrected,
     })
+}
+
+/// How far two readings may lie apart by what each may be off, as a share of the whole soil.
+fn off(found: &Hydrometer) -> Ratio {
+    let Hydrometer { off, grain, dry, .. } = found;
+    soil::off_by_reading(off.value, grain.value, dry.value, found.share_through(), Ratio::fraction(1.0)).value
+}
+
+/// Takes a reading for the point beside it where it lies above a coarser one, or under a finer sieve, by less than it may be off.
+fn hold(found: &mut Hydrometer, sieves: &[Sieve], path: &str) {
+    let off = off(found);
+    let of_sieve = off.max(Ratio::fraction(number("grading-error-ratio")));
+    for place in (0..found.readings.len()).rev() {
+        let own = &found.readings[place];
+        let point = |sieve: &Sieve| (sieve.passing.value, sieve.passing.path.clone(), of_sieve);
+        let coarser = sieves.iter().filter(|sieve| sieve.size.value > own.size).map(point);
+        let before = found.readings[place + 1..].iter().filter(|other| other.size > own.size);
+        let before = before.map(|other| (other.finer, format!("{path}.{}.finer", other.name), off));
+        let finer = sieves.iter().filter(|sieve| sieve.size.value < own.size).map(point);
+        let above = coarser.chain(before).filter(|(share, ..)| own.read > *share);
+        let above = above.reduce(|one, other| if other.0 < one.0 { other } else { one });
+        let under = finer.filter(|(share, ..)| own.read < *share);
+        let under = under.reduce(|one, other| if other.0 > one.0 { other } else { one });
+        let held = above.or(under).filter(|(share, _, off)| (own.read - *share).max(*share - own.read) <= *off);
+        if let Some((share, beside, _)) = held {
+            found.readings[place].finer = share;
+            found.readings[place].beside = Some(beside);
+        }
+    }
 }
 
 /// Whether readings fall as time goes on and say shares; a fault otherwise.
@@ -177,7 +214,7 @@ fn can_be(source: &Source<'_>, written: &build::Hydrometer, found: &Hydrometer, 
         }
     };
     for reading in &found.readings {
-        let alone = reading.finer / found.share_through();
+        let alone = reading.read / found.share_through();
         if !(0.0..=1.0).contains(&alone) {
             let message = format!(
                 "{} with {} in clear water says that {:.0} % of the soil is afloat",
@@ -197,7 +234,7 @@ fn can_be(source: &Source<'_>, written: &build::Hydrometer, found: &Hydrometer, 
         let [after, before] = [late, early].map(|reading| shown(reading.after.value, system));
         if late.after.value == early.after.value {
             fault(late, format!("two readings were made after {after}"), "write one reading for one time");
-        } else if late.corrected > early.corrected {
+        } else if late.read - early.finer > off(found) {
             let [high, low] = [late, early].map(|reading| reading.corrected);
             let message = format!("corrected, {high:.2} after {after} is more than {low:.2} after {before}");
             let hint = "what has sunk does not rise again: read it anew, or write how warm the water was by then";
