@@ -138,6 +138,8 @@ fn values_keep_their_quotes_lists_their_lines_and_braces_their_style() {
     assert_eq!(set(text, "b", "[\"1 m\", \"2.5 m\"]"), text.replace("2 m", "2.5 m"));
     assert_eq!(set(text, "b", "4 m, 5 m"), text.replace("1 m", "4 m").replace("2 m", "5 m"));
     assert_eq!(set(text, "b.y", "5' 6\""), text.replace("2 m", "5' 6\\\""));
+    // What was measured one way is measured the other way too.
+    assert_eq!(set("bow = [\"9 mm\"]\n", "bow.2", "4 mm"), "bow = [\"9 mm\", \"4 mm\"]\n");
     assert_eq!(set(text, "c.d", "450 mm"), text.replace("3 m", "450 mm"));
     assert_eq!(set(text, "c.e", "7"), text.replace("3 m\" }", "3 m\", e = 7 }"));
     assert_eq!(set(text, "n", "4"), text.replace("n = 3", "n = 4"));

@@ -190,7 +190,7 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
         || exempt::is_determinate(row, path)
         || exempt::is_of_the_least_snow(name, row, path)
         || exempt::is_of_a_band(row, path)
-        || exempt::is_round_one_corner(row, path)
+        || exempt::is_round_one_corner(name, row, path)
         || exempt::is_of_the_middle_rafter(name, row, path)
         || exempt::is_of_the_sieve(row, path)
         || left_over

@@ -51,9 +51,9 @@ fn new_key(tree: &Tree<'_>, path: &str, keys: &[String], to: &str) -> Result<Spl
             Ok((at..at, format!("{before}{}{after}", nested(missing, to))))
         }
         Some(Node::Entries(_)) => Err(no_entry(there)),
-        // The next of a list, as the second measure of a pole.
-        Some(Node::Value(Value::Array(parts))) if missing == [(parts.len() + 1).to_string()] && !parts.is_empty() => {
-            let last = parts.get(parts.len() - 1).and_then(Value::span).ok_or_else(|| tree.nothing_there(path))?;
+        // The second measure of a pole that was measured one way.
+        Some(Node::Value(Value::Array(parts))) if missing == ["2"] && parts.len() == 1 => {
+            let last = parts.get(0).and_then(Value::span).ok_or_else(|| tree.nothing_there(path))?;
             Ok((last.end..last.end, format!(", {to}")))
         }
         Some(Node::Value(_)) | None => {

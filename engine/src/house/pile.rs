@@ -53,7 +53,7 @@ pub(super) fn pile(source: &Source<'_>, written: &build::Poles, count: u64, syst
     let Some(typical) = &written.typical else { return Some(pile) };
     let table = &typical.tag;
     if pile.len() as u64 >= count {
-        let message = format!("the pile has the {count} poles of the ring, each measured: no typical one is taken");
+        let message = format!("the pile has the {count} poles of the roof, each measured: no typical one is taken");
         source.fault(table.span.clone(), &table.path, message, "leave [poles.typical] out");
         return None;
     }
@@ -133,8 +133,8 @@ pub(super) fn weights(source: &Source<'_>, written: &build::Weights, system: Sys
 pub(super) fn laid(source: &Source<'_>, written: &build::Poles, pile: &[PilePole], count: u64) -> Option<Vec<Laid>> {
     let Some(tags) = &written.laid else { return Some(Vec::new()) };
     if tags.value.len() as u64 > count {
-        let message = format!("{} poles are laid, and {count} bear each other", tags.value.len());
-        source.fault(tags.span.clone(), &tags.path, message, "write those of the ring alone, from the first place on");
+        let message = format!("{} poles are laid, and the roof has {count}", tags.value.len());
+        source.fault(tags.span.clone(), &tags.path, message, "write those of the roof alone, from the first place on");
         return None;
     }
     let mut laid: Vec<Laid> = Vec::new();

@@ -138,7 +138,7 @@ fn openings(house: &House, roof: &Roof, rafters: &Rafters) -> Vec<OpeningPlan> {
         let corners = side.map_or_else(Vec::new, |half| {
             [[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]].map(|[a, b]| at(half * a, half * b)).to_vec()
         });
-        let beside = opening.framed.as_ref().and_then(|framed| framed.beside(rafters)).zip(side);
+        let beside = opening.framed.as_ref().and_then(|framed| framed.beside).zip(side);
         let trimmers = beside.map_or_else(Vec::new, |([one, other], half)| {
             let off = half + roof.diameter.value * 0.5;
             let trimmer = |(noun, sign): (&str, f64)| Round {

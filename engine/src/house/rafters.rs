@@ -99,6 +99,12 @@ impl Rafters {
         [Length::m(at.dot(self.fall.turn_90())) - self.first, Length::m(-at.dot(self.fall))]
     }
 
+    /// How wide a rafter lies at the most, with what it bows to both sides; the diameter where its pole is not measured.
+    #[must_use]
+    pub fn width(&self, place: usize, diameter: Length) -> Length {
+        self.pole(place).map_or(diameter, |(own, cut)| cut.butt.max(cut.tip) + own.bow[1].value * 2.0)
+    }
+
     /// The pole of a place, as it is cut.
     #[must_use]
     pub fn pole(&self, place: usize) -> Option<(&PilePole, Pole)> {
@@ -165,8 +171,9 @@ fn base(wall: &Wall, plate: f64, fall: Vec2, pitch: f64) -> f64 {
         let [_, lowest] = wall.line.reach(plate, fall).0;
         return wall.height.value.in_m() + lowest * pitch;
     }
-    let against = (0..PLACES).map(|place| {
-        let along = wall.line.length() * f64::from(place) / f64::from(PLACES);
+    let corners = (0..wall.line.pieces().len()).map(|piece| wall.line.start(piece));
+    let even = (0..PLACES).map(|place| wall.line.length() * f64::from(place) / f64::from(PLACES));
+    let against = corners.chain(even).map(|along| {
         let station = wall.line.at(along);
         wall.top.at(&wall.line, along) + station.beside(plate).to_vec2().dot(fall) * pitch
     });
@@ -175,7 +182,9 @@ fn base(wall: &Wall, plate: f64, fall: Vec2, pitch: f64) -> f64 {
 
 /// The poles in their places, at the least waste and bow to the side; `None` where a fault was told, `Some(None)` without a pile.
 fn laid(source: &Source<'_>, written: &build::Poles, lengths: &[Length], system: System) -> Option<Option<RafterPile>> {
-    let Some(first) = written.pile.first().or(written.typical.as_ref()) else { return Some(None) };
+    let Some(first) = written.pile.first().or(written.typical.as_ref()) else {
+        return is_of_no_use(source, written).then_some(None);
+    };
     let path = if written.pile.is_empty() { "poles.typical" } else { "poles.pile" };
     let pile = pile::pile(source, written, lengths.len() as u64, system)?;
     let fixed = pile::laid(source, written, &pile, lengths.len() as u64)?;
@@ -230,6 +239,18 @@ fn laid(source: &Source<'_>, written: &build::Poles, lengths: &[Length], system:
     });
     let cut = cut.collect();
     Some(Some(RafterPile { cut, laid, weights: [waste, bow], cost_mm, alone, pile }))
+}
+
+/// Refuses what says how poles of a pile are laid where there is none.
+fn is_of_no_use(source: &Source<'_>, written: &build::Poles) -> bool {
+    let weights = [&written.weights.waste, &written.weights.notch, &written.weights.bow];
+    let weights = weights.into_iter().flatten().map(|weight| (&weight.span, weight.path.as_str()));
+    let laid = written.laid.iter().map(|laid| (&laid.span, laid.path.as_str()));
+    let alone = written.alone.iter().map(|alone| (&alone.span, alone.path.as_str()));
+    let Some((span, path)) = laid.chain(weights).chain(alone).next() else { return true };
+    let hint = "write [poles.pile.TAG] for each pole, or leave it out";
+    source.fault(span.clone(), path, "this says how measured poles are laid, and none is measured", hint);
+    false
 }
 
 fn too_short(

@@ -287,6 +287,16 @@ fn one_way(
         let why = "a flat seat that a pole does not roll from";
         Known::assumed(Length::mm(20.0), "roof.seat", Origin::Judgement, why)
     });
+    if let Some(count) = &poles.count {
+        let hint = "leave it out: `spacing` says how many there are";
+        source.fault(count.span.clone(), &count.path, "rafters that fall one way are not counted out", hint);
+        return None;
+    }
+    if let Some(measured) = &poles.measured_to {
+        let hint = "leave it out: no band is made of the marks of straight rafters";
+        source.fault(measured.span.clone(), &measured.path, "this is for poles that bear each other", hint);
+        return None;
+    }
     let (pitch, falls, spacing) = (pitch?, known(written.falls.as_ref())?, spacing?);
     let wanted = rafters::Wanted { pitch: &pitch, falls: &falls, spacing: &spacing, overhang };
     let rafters = Box::new(rafters::place(source, (written, poles), wall, &wanted, system)?);

@@ -3,7 +3,7 @@
 use kurbo::Point;
 
 use super::built_in::{Way, What};
-use super::{BuiltIn, Frame, House, Rafters};
+use super::{BuiltIn, Frame, House};
 use crate::known::Known;
 use crate::roof;
 use crate::units::Length;
@@ -32,15 +32,8 @@ pub struct Framed<'a> {
     pub side: Length,
     /// The rafters that it cuts, in order.
     pub cut: Vec<usize>,
-}
-
-impl Framed<'_> {
-    /// The rafters that carry its trimmers; none where nothing is cut, or where no rafter lies beside.
-    #[must_use]
-    pub fn beside(&self, rafters: &Rafters) -> Option<[usize; 2]> {
-        let (first, last) = (*self.cut.first()?, *self.cut.last()?);
-        (first > 0 && last + 1 < rafters.places.len()).then(|| [first - 1, last + 1])
-    }
+    /// The rafters that carry its trimmers; none where nothing is cut, or where none lies beside that is whole and carries no others.
+    pub beside: Option<[usize; 2]>,
 }
 
 /// The openings of a roof that falls one way, in the order of its flues.
@@ -54,10 +47,41 @@ pub fn roof_openings(house: &House) -> Vec<RoofOpening<'_>> {
         let reach = rafters.reach(Point::new(at[0].value.in_m(), at[1].value.in_m()));
         let framed = clearance.as_ref().map(|clearance| {
             let side = roof::flue_opening(service.diameter.value, clearance.value).value;
-            let is_cut = |place: &usize| (rafters.across(*place) - reach[0]).abs() < (side + roof.diameter.value) * 0.5;
-            Framed { clearance, side, cut: (0..rafters.places.len()).filter(is_cut).collect() }
+            let is_cut = |place: &usize| {
+                let wide = rafters.width(*place, roof.diameter.value);
+                (rafters.across(*place) - reach[0]).abs() < (side + wide) * 0.5
+            };
+            let cut: Vec<usize> = (0..rafters.places.len()).filter(is_cut).collect();
+            let beside = cut.first().zip(cut.last()).and_then(|(first, last)| {
+                let last = last + 1;
+                (*first > 0 && last < rafters.places.len()).then(|| [first - 1, last])
+            });
+            Framed { clearance, side, cut, beside }
         });
         Some(RoofOpening { thing, diameter: &service.diameter, at, reach, framed })
     });
-    through.collect()
+    alone(through.collect())
+}
+
+/// Takes the trimmers from those whose rafters beside another opening cuts or loads: each is computed for itself.
+fn alone(mut openings: Vec<RoofOpening<'_>>) -> Vec<RoofOpening<'_>> {
+    let places: Vec<[Vec<usize>; 2]> = openings
+        .iter()
+        .map(|opening| {
+            let framed = opening.framed.as_ref();
+            let beside = framed.and_then(|framed| framed.beside).map_or_else(Vec::new, |two| two.to_vec());
+            [framed.map_or_else(Vec::new, |framed| framed.cut.clone()), beside]
+        })
+        .collect();
+    for (at, opening) in openings.iter_mut().enumerate() {
+        let others = places.iter().enumerate().filter(|(other, _)| *other != at).map(|(_, places)| places);
+        let is_taken =
+            |place: &usize| others.clone().any(|[cut, beside]| cut.contains(place) || beside.contains(place));
+        if let Some(framed) = &mut opening.framed
+            && framed.beside.iter().flatten().chain(&framed.cut).any(is_taken)
+        {
+            framed.beside = None;
+        }
+    }
+    openings
 }

@@ -100,7 +100,17 @@ pub(super) fn place(
     match second.laid(&ring.layout, &ring.solved) {
         Ok(rafters) => {
             let eaves = second.eaves(&ring.layout, &ring.solved);
-            Some(SecondRing { diameter: diameter.value, across, head, notch, housing, bolt, rafters, supports: second.supports, eaves })
+            Some(SecondRing {
+                diameter: diameter.value,
+                across,
+                head,
+                notch,
+                housing,
+                bolt,
+                rafters,
+                supports: second.supports,
+                eaves,
+            })
         }
         Err(misfit) => {
             let at = written.length.as_ref().map(|own| (own.span.clone(), own.path.as_str()));

@@ -22,9 +22,10 @@ pub use living::{
     pond_reach, pond_weight, soaked_density, weight_on_slope,
 };
 pub use one_way::{
-    along_rafter, angle, blocking_count, blocking_height, blocking_length, end_as_cut, first_rafter, flue_opening,
-    flue_to_rafter, heaviest, longest, low_end, mean_length, over_clearance, packing, rafter_choice, rafter_count,
-    rafter_place, rafters_cut, reach, rise, seat_of_thicker, thinnest_end, thinnest_over_seat, ties, trimmer_span,
+    along_rafter, angle, blocking_count, blocking_height, blocking_length, deepest_seat, end_as_cut, first_rafter,
+    flue_opening, flue_to_beam, flue_to_rafter, heaviest, longest, low_end, mean_length, over_clearance, packing,
+    rafter_choice, rafter_count, rafter_place, rafters_cut, reach, rise, seat_of_thicker, side_strip, thinnest_end,
+    thinnest_over_seat, ties, trimmer_span,
 };
 pub use reciprocal::{
     axis_distance, axis_length, between_crossings, closes, contact_shift, crossing_height, crossing_offset,
@@ -34,8 +35,8 @@ pub use reciprocal::{
 pub use secondary::{
     end_to_end, pieces_between, second_above, second_across, second_along, second_angle, second_cut, second_friction,
     second_lean, second_length, second_level, second_lift, second_pitch, second_press, second_push, second_share,
-    second_span, second_tail, secondary_cut, secondary_pitch, secondary_span,
-    secondary_tail, secondary_total, strip_width, trimmer_length, wood_of_round,
+    second_span, second_tail, secondary_cut, secondary_pitch, secondary_span, secondary_tail, secondary_total,
+    strip_width, trimmer_length, wood_of_round,
 };
 pub use slide::{
     batten_slide_safety, downhill_pull, edge_push, edge_push_without_friction, slide_safety, water_push,

@@ -2,7 +2,7 @@
 
 use crate::reason::formula;
 use crate::solve::whole::rounded_up;
-use crate::units::{Angle, Area, Length, Mass, Slope};
+use crate::units::{Angle, Area, Length, Mass, Ratio, Slope};
 
 formula! {
     /// The pitch as an angle.
@@ -125,7 +125,7 @@ formula! {
 }
 
 formula! {
-    /// How high the underside of a rafter lies over the top of wall or beam, where it rests: what must be packed or built up.
+    /// How high the seat of a rafter, as cut, lies over the top of wall or beam: what must be packed or built up.
     ///
     /// ```text
     /// h = z₀ + u s − z        z₀: where no rafter lies below the top, u: way up the slope in plan, z: top of the wall there
@@ -137,7 +137,7 @@ formula! {
 }
 
 formula! {
-    /// Depth of the seat in a thicker pole, so that the tops of all lie in one plane.
+    /// Depth of the seat in a thicker pole, so that the tops of all lie in one plane over their seats.
     ///
     /// ```text
     /// t = t₀ + d − d₀        t₀: seat of the thinnest, d: diameter of this one there, d₀: of the thinnest
@@ -224,10 +224,10 @@ formula! {
     /// Rafters that the opening of a flue cuts.
     ///
     /// ```text
-    /// k = number of rafters with |a − a′| < (w + d) / 2        a′: of the flue, w: opening, d: thickness of a rafter
+    /// k = number of rafters with |a − a′| < (w + d) / 2        a′: of the flue, w: opening, d: thickness of the rafter there with its bow to both sides
     /// ```
     /// Source: two bands overlap where their middles are nearer than half of both widths.
-    pub fn rafters_cut(opening: Length, diameter: Length; count: u64) -> u64 {
+    pub fn rafters_cut(opening: Length; count: u64) -> u64 {
         count
     }
 }
@@ -236,7 +236,7 @@ formula! {
     /// Clear way from a flue to the side of the nearest rafter that is not cut.
     ///
     /// ```text
-    /// b = |a − a′| − (D + d) / 2        D: diameter of the flue, d: of the rafter
+    /// b = |a − a′| − (D + d) / 2        D: diameter of the flue, d: of the rafter there with its bow to both sides
     /// ```
     /// Source: the definition of a distance.
     pub fn flue_to_rafter(flue: Length, diameter: Length; between: Length) -> Length {
@@ -265,6 +265,42 @@ formula! {
     /// Source: equal gaps.
     pub fn trimmer_span(across: Length, count: u64, cut: u64) -> Length {
         across * ((cut + 1) as f64 / count.saturating_sub(1).max(1) as f64)
+    }
+}
+
+formula! {
+    /// Width of roof that an outermost rafter carries: half a bay, and all of the eave beside it.
+    ///
+    /// ```text
+    /// s = w / (2 (n − 1)) + (w′ − w) / 2        w: reach of the plate line across the fall, w′: of the eave
+    /// ```
+    /// Source: half of the way to the neighbour; boards run on to the eave.
+    pub fn side_strip(plate: Length, eave: Length, count: u64) -> Length {
+        plate * (0.5 / count.saturating_sub(1).max(1) as f64) + (eave - plate) * 0.5
+    }
+}
+
+formula! {
+    /// How deep the deepest seat is, of the thickness of its pole there.
+    ///
+    /// ```text
+    /// u = largest of t / d
+    /// ```
+    /// Source: the definition of a share.
+    pub fn deepest_seat(seat: Length, diameter: Length) -> Ratio {
+        Ratio::fraction(seat / diameter)
+    }
+}
+
+formula! {
+    /// Clear way from a flue to the timber on the wall.
+    ///
+    /// ```text
+    /// b = e − (D + b₀) / 2        e: from the flue to the middle of the wall's top, D: its diameter, b₀: width of the timber
+    /// ```
+    /// Source: the definition of a distance.
+    pub fn flue_to_beam(flue: Length, width: Length; between: Length) -> Length {
+        between - (flue + width) * 0.5
     }
 }
 

@@ -52,7 +52,8 @@ pub fn is_of_a_level_rafter(row: &str, path: &str) -> bool {
     let between = ["shear-force", "asd-shear", "push", "pull"].iter().any(|noun| row.ends_with(noun));
     let of_rafter = row.starts_with("roof.members.rafter.") && between;
     // Where a rafter that tapers is used most it is all but not pulled.
-    row == "roof.members.rafter.pull"
+    let loads = ["roof.layers.", "roof.soil.", "roof.spacing"].iter().any(|stem| path.starts_with(stem));
+    row == "roof.members.rafter.pull" && loads
         || of_rafter && ["roof.overhang", "wall.thickness"].contains(&path)
         || row.starts_with("roof.crossings.") && row.contains("-seat.") && path == "wall.batter.inside"
 }
@@ -134,8 +135,9 @@ pub fn is_of_an_odd_layer(row: &str, path: &str) -> bool {
 
 /// A rafter along a side wall lies on a corner's own arcs where its wall ends: its tail there lies between two of one middle, wherever
 /// that is.
-pub fn is_round_one_corner(row: &str, path: &str) -> bool {
-    let of_side = ["roof.rafters.1.", "roof.rafters.9."].iter().any(|stem| row.starts_with(stem));
+pub fn is_round_one_corner(name: &str, row: &str, path: &str) -> bool {
+    let of_side =
+        name == "burdock-rise" && ["roof.rafters.1.", "roof.rafters.9."].iter().any(|stem| row.starts_with(stem));
     let of_plan = path.starts_with("wall.line.") || path == "roof.falls";
     of_side && (row.ends_with("-tail") || row.ends_with("-seat")) && of_plan
 }
@@ -145,6 +147,6 @@ pub fn is_round_one_corner(row: &str, path: &str) -> bool {
 pub fn is_of_the_middle_rafter(name: &str, row: &str, path: &str) -> bool {
     let follows = ["roof.rafters.high-thinnest", "roof.members.rafter.modulus", "roof.crossings.low-seat.seat"];
     let is_middle = row.starts_with("roof.rafters.5.") || follows.contains(&row);
-    let on_slope = name == "quince-hut" && row.ends_with("-packing");
+    let on_slope = name == "quince-hut" && row.ends_with(".high-packing");
     on_slope || name == "burdock-rise" && is_middle && (path == "wall.batter.inside" || path == "wall.line.west.x")
 }

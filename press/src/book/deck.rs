@@ -60,7 +60,9 @@ pub(super) fn chapter(answers: &Answers) -> Value {
 fn lies(answers: &Answers) -> String {
     let lies = on_poles(answers);
     match answers.rows.find("roof.deck.second-ring-shims") {
-        Some(_) => format!("{lies} Shims and boards pass over the second ring nowhere in these tables: scribe its shims on site."),
+        Some(_) => format!(
+            "{lies} Shims and boards pass over the second ring nowhere in these tables: scribe its shims on site."
+        ),
         None => lies,
     }
 }

@@ -31,13 +31,15 @@ const POLES: [(&str, &str); 8] = [
     ("lift", "in the hands"),
 ];
 
-const ALL: [(&str, &str); 13] = [
+const ALL: [(&str, &str); 15] = [
     ("rafters.first", "First rafter, across the fall from the origin of the plan"),
     ("rafters.low-thinnest", "Thinnest of them at the low ends"),
     ("rafters.high-thinnest", "At the high ends"),
     ("rafters.low-at-seat", "Thinnest over the low seats"),
     ("rafters.high-at-seat", "Over the high seats"),
     ("rafters.heaviest", "Heaviest"),
+    ("rafters.side-strip", "Roof that an outermost rafter carries"),
+    ("rafters.deepest-seat", "Deepest seat, of its thickness there"),
     ("blocking.count", "Pieces of blocking, over both plates"),
     ("blocking.length", "Each so long, between two rafters"),
     ("blocking.height", "So high on the low side, up to the boards"),
@@ -47,11 +49,12 @@ const ALL: [(&str, &str); 13] = [
     ("seat", "Depth of a seat in the thinnest"),
 ];
 
-const FLUE: [(&str, &str); 9] = [
+const FLUE: [(&str, &str); 10] = [
     ("opening", "Side of the opening"),
     ("cuts", "Rafters that it cuts"),
     ("to-rafter", "From the flue to the nearest rafter"),
-    ("spare", "Of that, over its clearance"),
+    ("to-beam", "To the bond beam"),
+    ("spare", "Of the lesser, over its clearance"),
     ("trimmer-span", "Trimmers, from axis to axis of the rafters that carry them"),
     ("below", "Lower trimmer, from the low end along the rafter beside"),
     ("above", "Upper trimmer, the same"),
@@ -123,7 +126,7 @@ fn hands(plan: &RafterPlan) -> String {
         String::new()
     } else {
         format!(
-            "Too heavy at its thin end for three: {}. These go up by tripod, ramp or rope, one end at a time.",
+            "Too heavy at the thin end for the largest team: {}. These go up by tripod, ramp or rope, one end at a time.",
             by_tackle.join(", ")
         )
     }

@@ -116,8 +116,7 @@ pub(super) fn carried(
     let pull = bolt::washer_pull(held.wood.values.across.value, washer).value;
     let [once, twice] = [number("johansen-once"), number("johansen-twice")];
     let across = |pull: Force| {
-        let roped =
-            |force: Force, factor: f64| bolt::with_rope(force, factor, pull, number("rope-share-bolt")).value;
+        let roped = |force: Force, factor: f64| bolt::with_rope(force, factor, pull, number("rope-share-bolt")).value;
         let ways = [
             bolt::crushed(wood, thick, d).value,
             bolt::crushed(wood, other, d).value,

@@ -31,8 +31,7 @@ struct Head<'a, 'b> {
 type Under = (Force, usize);
 
 pub(super) fn walk(stood: &Stood<'_>, (own, on_frame): (&SecondRing, &standing::SecondRing), rows: &mut Rows) {
-    let shares: Vec<Vec<f64>> =
-        stood.strength.combinations.iter().map(|one| stood.answers.shares(one)).collect();
+    let shares: Vec<Vec<f64>> = stood.strength.combinations.iter().map(|one| stood.answers.shares(one)).collect();
     let all = stood.model.presses(on_frame, Angle::ZERO);
     for (bay, basic) in all.iter().enumerate() {
         let press = |shares: &Vec<f64>| basic.iter().zip(shares).map(|(force, share)| *force * *share).sum();
@@ -86,7 +85,8 @@ impl Head<'_, '_> {
     }
 
     fn pressed(&self, noun: &str, (press, at): Under, rows: &mut Rows) {
-        let press = loads::bound(second::placed(roof::second_press(press), rows), &self.stood.strength.acting[at], rows);
+        let press =
+            loads::bound(second::placed(roof::second_press(press), rows), &self.stood.strength.acting[at], rows);
         let title = format!("{}: what it presses on it, plumb, under {}", self.on, self.governs(at));
         rows.add(self.row(noun), title, press);
     }

@@ -1,13 +1,14 @@
 //! Rows of the opening for a flue between straight rafters: what it cuts, what it keeps clear of, its trimmers and the rafters that
 //! carry them.
 
-use kurbo::Vec2;
+use kurbo::{Point, Vec2};
 
-use super::super::line::bind;
+use super::super::line::{bind, bind_piece};
+use super::super::uneven::bind_once;
 use super::factors::Lasts;
 use super::rafter::{Named, Rafter};
 use super::rafter_places::OnWall;
-use super::rafters::{ponded, seats};
+use super::rafters::{Whose, ponded, seats};
 use crate::house::{Framed, House, Rafters, Roof, RoofOpening, roof_openings};
 use crate::reason::Answer;
 use crate::roof;
@@ -40,13 +41,22 @@ impl Flue<'_> {
     }
 }
 
+/// Adds what says how wide a rafter lies.
+fn wide<T>(answer: Answer<T>, rafters: &Rafters, place: usize, rows: &Rows) -> Answer<T> {
+    let Some((own, cut)) = rafters.pole(place) else { return bind_once(answer, rows, "poles.diameter") };
+    let end = if cut.butt >= cut.tip { "low" } else { "high" };
+    bind(bind(answer, rows, &Rafters::path(place, end)), rows, &own.bow[1].path)
+}
+
 /// The opening of each flue, what it cuts and keeps clear of, and where its trimmers lie.
 pub(super) fn flues(house: &House, roof: &Roof, rafters: &Rafters, rows: &mut Rows) {
     for opening in &roof_openings(house) {
         let flue = Flue(opening);
         let said = flue.said();
         let Some(framed) = &opening.framed else {
-            let title = format!("what {said} keeps from the rafters over its clearance, which its listing says");
+            let title = format!(
+                "what {said} keeps from the timber of roof and wall over its clearance, which its listing says"
+            );
             rows.not_known(flue.path("spare"), title);
             continue;
         };
@@ -55,18 +65,16 @@ pub(super) fn flues(house: &House, roof: &Roof, rafters: &Rafters, rows: &mut Ro
             .from("clearance", framed.clearance.path.as_str());
         let side = rows.add(flue.path("opening"), format!("side of the opening in the roof for {said}"), side);
         let thick = roof.diameter.value;
-        let count = roof::rafters_cut(side, thick, framed.cut.len() as u64)
-            .from("opening", flue.path("opening"))
-            .from("diameter", "poles.diameter");
+        let count = roof::rafters_cut(side, framed.cut.len() as u64).from("opening", flue.path("opening"));
         let count = (0..rafters.places.len())
             .fold(flue.aside(count, rafters, rows), |count, place| bind(count, rows, &Rafters::path(place, "across")));
         rows.add(flue.path("cuts"), format!("rafters that the opening for {said} cuts"), count);
-        flue.spare((rafters, framed), thick, rows);
-        match framed.beside(rafters) {
+        flue.spare((house, rafters, framed), thick, rows);
+        match framed.beside {
             Some(beside) => flue.trimmers((house, rafters), (framed, beside), thick, rows),
             None if framed.cut.is_empty() => {}
             None => {
-                let words = "it cuts the outermost rafter, and nothing beside that carries a trimmer";
+                let words = "beside it lies no rafter that is whole and carries no others";
                 rows.not_known(flue.path("trimmer-span"), format!("trimmers of the opening for {said}: {words}"));
             }
         }
@@ -74,22 +82,46 @@ pub(super) fn flues(house: &House, roof: &Roof, rafters: &Rafters, rows: &mut Ro
 }
 
 impl Flue<'_> {
-    /// What is left over its clearance to the nearest rafter that is not cut.
-    fn spare(&self, (rafters, framed): (&Rafters, &Framed<'_>), thick: Length, rows: &mut Rows) {
-        let far = |place: usize| (rafters.across(place) - self.0.reach[0]).abs();
-        let whole = (0..rafters.places.len()).filter(|place| !framed.cut.contains(place));
-        let Some(nearest) = whole.min_by(|&one, &other| far(one).in_m().total_cmp(&far(other).in_m())) else { return };
-        let beside = roof::flue_to_rafter(self.0.diameter.value, thick, far(nearest))
-            .from("flue", self.0.diameter.path.as_str())
-            .from("diameter", "poles.diameter");
-        let beside = bind(self.aside(beside, rafters, rows), rows, &Rafters::path(nearest, "across"));
+    /// What is left over its clearance to the nearest rafter that is not cut, and to the timber on the wall.
+    fn spare(&self, (house, rafters, framed): (&House, &Rafters, &Framed<'_>), thick: Length, rows: &mut Rows) {
         let said = self.said();
-        let title = format!("from {said} to the side of rafter {}", nearest + 1);
-        let beside = rows.add(self.path("to-rafter"), title, beside);
-        let spare = roof::over_clearance(beside, framed.clearance.value)
-            .from("between", self.path("to-rafter"))
+        let flue = self.0.diameter;
+        let far = |place: usize| (rafters.across(place) - self.0.reach[0]).abs() - rafters.width(place, thick) * 0.5;
+        let whole = (0..rafters.places.len()).filter(|place| !framed.cut.contains(place));
+        let nearest = whole.min_by(|&one, &other| far(one).in_m().total_cmp(&far(other).in_m()));
+        let mut near: Vec<(Length, String)> = Vec::new();
+        if let Some(nearest) = nearest {
+            let off = (rafters.across(nearest) - self.0.reach[0]).abs();
+            let beside = roof::flue_to_rafter(flue.value, rafters.width(nearest, thick), off);
+            let beside = wide(beside.from("flue", flue.path.as_str()).without("diameter"), rafters, nearest, rows);
+            let beside = bind(self.aside(beside, rafters, rows), rows, &Rafters::path(nearest, "across"));
+            let title = format!("from {said} to the side of rafter {}", nearest + 1);
+            near.push((rows.add(self.path("to-rafter"), title, beside), self.path("to-rafter")));
+        }
+        if let Some(beam) = &house.bond_beam {
+            let at = Point::new(self.0.at[0].value.in_m(), self.0.at[1].value.in_m());
+            let station = house.wall.line.nearest(at);
+            let plate: Length = rows.value("roof.plate-offset").unwrap_or(Length::ZERO);
+            let between = Length::m((at - station.beside(plate.in_m())).hypot());
+            let beside = roof::flue_to_beam(flue.value, beam.width.value, between)
+                .from("flue", flue.path.as_str())
+                .from("width", beam.width.path.as_str());
+            let all = [Vec2::new(1.0, 0.0), Vec2::new(0.0, 1.0)].map(|way| way.dot(station.axis).abs() < 1.0 - 1e-9);
+            let at = self.0.at.iter().zip(all).filter(|(_, counts)| *counts);
+            let beside = at.fold(beside, |beside, (known, _)| bind(beside, rows, &known.path));
+            let beside = bind_piece(bind(beside, rows, "roof.plate-offset"), house, station.piece, rows);
+            let title = format!("from {said} to the bond beam");
+            near.push((rows.add(self.path("to-beam"), title, beside), self.path("to-beam")));
+        }
+        let Some((least, path)) = near.into_iter().min_by(|a, b| a.0.in_m().total_cmp(&b.0.in_m())) else { return };
+        let spare = roof::over_clearance(least, framed.clearance.value)
+            .from("between", path)
             .from("clearance", framed.clearance.path.as_str());
-        rows.add(self.path("spare"), format!("what {said} keeps from the rafters over its clearance"), spare);
+        rows.add(
+            self.path("spare"),
+            format!("what {said} keeps from the timber of roof and wall over its clearance"),
+            spare,
+        );
     }
 
     /// Where the trimmers lie, and how long they are.
@@ -140,7 +172,7 @@ pub(super) fn walk(house: &House, rafters: &Rafters, all: &Rafter<'_>, rows: &mu
     for opening in &roof_openings(house) {
         let flue = Flue(opening);
         let Some(framed) = &opening.framed else { continue };
-        let Some(beside) = framed.beside(rafters) else { continue };
+        let Some(beside) = framed.beside else { continue };
         let length = |noun: &str| rows.value::<Length>(&flue.path(noun));
         let (Some(span), Some(below), Some(above)) = (length("trimmer-span"), length("below"), length("above")) else {
             continue;
@@ -149,7 +181,10 @@ pub(super) fn walk(house: &House, rafters: &Rafters, all: &Rafter<'_>, rows: &mu
         let opened = Opened { house, flue: &flue, all, span, at: [below, above], cut: framed.cut.len(), beside };
         let name = &opening.thing.name;
         if opened.rows(rows).is_none() {
-            let title = format!("trimmers of the opening for {}, which lies over a wall or an eave", flue.said());
+            let title = format!(
+                "trimmers of the opening for {}: a half of the cut rafter would tip over its wall",
+                flue.said()
+            );
             rows.not_known(format!("roof.members.{name}-below.{}", all.factors.noun("bending")), title);
         }
         let title = format!("what holds the trimmers of the opening for {}: an engineer decides", flue.said());
@@ -179,7 +214,8 @@ impl Opened<'_, '_> {
         let pitch = self.all.beam.pitch;
         let spacing = self.all.beam.spacing;
         let round = |length: Length| Pole { length, butt: thin, tip: thin, bow: Length::ZERO, bow_turn: Angle::ZERO };
-        if below <= low || above >= low + span {
+        // A half that reaches farther out over its wall than in would tip, and press its seat more than the whole one does.
+        if below - low < low || low + span - above < long - low - span {
             return None;
         }
         // The cut rafter, below and above.
@@ -208,7 +244,7 @@ impl Opened<'_, '_> {
         let span_path = self.flue.path("trimmer-span");
         for (half, word) in halves.iter().zip(["below", "above"]) {
             let stem = format!("roof.members.{name}-{word}");
-            let words = format!("trimmer {word} {}", self.flue.said());
+            let words = format!("trimmer {word} {}, no thinner than the thinnest rafter", self.flue.said());
             let named = Named {
                 stem: &stem,
                 words: &words,
@@ -245,7 +281,7 @@ impl Opened<'_, '_> {
         }));
         let answers = beam.answers(&self.all.wood, &extras).ok()?;
         let stem = format!("roof.members.{}-beside", self.flue.0.thing.name);
-        let words = format!("rafter {}, beside {}", self.beside + 1, self.flue.said());
+        let words = format!("rafter {}, beside {}, not cut there", self.beside + 1, self.flue.said());
         let span_path = Rafters::path(self.beside, "span");
         let named = Named { stem: &stem, words: &words, frame, span: &span_path, ..self.all.named.clone() };
         let onto = |own: &Combination| {
@@ -271,7 +307,9 @@ impl Opened<'_, '_> {
         let one = self.all.like(&named, (&beam, &answers), lasts);
         one.strength(rows);
         one.sags(rows);
-        seats(self.house, (&one, &light), &format!("{}-beside-", self.flue.0.thing.name), rows);
+        let stem = format!("{}-beside-", self.flue.0.thing.name);
+        let words = format!("the rafter beside {}", self.flue.said());
+        seats(self.house, (&one, &light), &Whose { stem: &stem, words: &words }, rows);
         Some(())
     }
 }

@@ -2,7 +2,7 @@
 
 use super::super::line::bind;
 use super::places;
-use super::rafter_places::ENDS;
+use super::rafter_places::{DEEPEST, ENDS};
 use crate::house::{PilePole, RafterPile, Rafters, Roof};
 use crate::reason::Answer;
 use crate::roof::{self, poles};
@@ -30,7 +30,8 @@ pub(super) fn walk(
     let all = |noun: &str| poles.iter().map(|pole| pole.path(noun)).collect::<Vec<String>>();
     places::wood_of_all(&all("wood"), &all("mass"), rows);
     envelope(&poles, rows);
-    let [low, _] = [0, 1].map(|end| seats(&poles, end, seat, rows));
+    let [low, high] = [0, 1].map(|end| seats(&poles, end, seat, rows));
+    deepest(&poles, [low, high], seat, rows);
     (low, AT_SEAT[0])
 }
 
@@ -169,4 +170,18 @@ fn seats(poles: &[Placed<'_>], end: usize, seat: Length, rows: &mut Rows) -> Len
         rows.add(pole.path(&format!("{name}-seat")), format!("{}: depth of its {name} seat", pole.who()), deep);
     }
     thin
+}
+
+/// The deepest seat of all, of the thickness of its pole there.
+fn deepest(poles: &[Placed<'_>], thin: [Length; 2], seat: Length, rows: &mut Rows) {
+    let one = |pole: &Placed<'_>, end: usize| {
+        let thick = pole.over_seat(end, rows);
+        (seat + thick - thin[end], thick, pole.path(&format!("{}-seat", ENDS[end])), AT_SEAT[end])
+    };
+    let all = poles.iter().flat_map(|pole| [0, 1].map(|end| one(pole, end)));
+    let Some((deep, thick, path, at)) = all.max_by(|a, b| (a.0 / a.1).total_cmp(&(b.0 / b.1))) else { return };
+    // How thick it is there follows from how deep it is cut.
+    let deepest = roof::deepest_seat(deep, thick).from("seat", path).without("diameter");
+    let deepest = bind(bind(deepest, rows, at), rows, "roof.seat");
+    rows.add(DEEPEST, "deepest seat of a rafter, of its thickness there", deepest);
 }

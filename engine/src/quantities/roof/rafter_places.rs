@@ -11,6 +11,8 @@ use crate::units::{Angle, Length, Slope};
 
 /// The ends of a rafter.
 pub(super) const ENDS: [&str; 2] = ["low", "high"];
+/// The row that says how deep the deepest seat is.
+pub(super) const DEEPEST: &str = "roof.rafters.deepest-seat";
 const EAVE: &str = "roof.eave-offset";
 const PLATE: &str = "roof.plate-offset";
 
@@ -28,7 +30,12 @@ pub(super) fn walk(house: &House, roof: &Roof, (rafters, seat): (&Rafters, Lengt
     }
     let thickness = match &rafters.pile {
         Some(pile) => rafter_pile::walk(roof, (rafters, pile), seat, rows),
-        None => (roof.diameter.value, "poles.diameter"),
+        None => {
+            let deepest = roof::deepest_seat(seat, roof.diameter.value);
+            let deepest = deepest.from("seat", "roof.seat").from("diameter", "poles.diameter");
+            rows.add(DEEPEST, "deepest seat of a rafter, of its thickness there", deepest);
+            (roof.diameter.value, "poles.diameter")
+        }
     };
     between((thickness, seat), roof.diameter.value, rows);
 }
@@ -103,7 +110,7 @@ impl OnWall<'_> {
         let cut = self.over(along(one.eave[1] - one.eave[0]), EAVE, &[0, 1], rows);
         rows.add(self.path("cut-length"), format!("rafter {number}, length from eave to eave"), cut);
         let span = self.over(along(one.seats[1] - one.seats[0]), PLATE, &[0, 1], rows);
-        let words = if one.is_on_side { "lies along its side wall for" } else { "from seat to seat" };
+        let words = if one.is_on_side { "outermost, rests on its wall for" } else { "from seat to seat" };
         rows.add(self.path("span"), format!("rafter {number}, {words}"), span);
         for (end, tail) in [one.seats[0] - one.eave[0], one.eave[1] - one.seats[1]].into_iter().enumerate() {
             let tail = self.tail(along(tail), end, rows);
@@ -135,7 +142,7 @@ impl OnWall<'_> {
                 bind_line(bind_height(packing, self.house, rows), self.house, rows)
             };
             let title = format!(
-                "rafter {}, its underside over the top of wall or beam at its {name} seat: what is packed or built up there",
+                "rafter {}, its {name} seat over the top of wall or beam: what is packed or built up there",
                 self.place + 1
             );
             rows.add(self.path(&format!("{name}-packing")), title, packing);

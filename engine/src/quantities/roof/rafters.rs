@@ -7,6 +7,7 @@ use super::members;
 use super::opening;
 use super::rafter::{Named, Rafter};
 use crate::house::{Code, Frame, Held, House, Rafters, Roof};
+use crate::reason::Answer;
 use crate::roof::poles::{Pole, tapered_volume};
 use crate::roof::standing::{Extra, OnPole, Straight, StraightAnswers, Wood};
 use crate::row::Rows;
@@ -35,6 +36,7 @@ const THINNEST: Named<'static> = Named {
     thick: &ENDS_THIN,
     ..LONGEST
 };
+const AT_SEAT: [&str; 2] = ["roof.rafters.low-at-seat", "roof.rafters.high-at-seat"];
 const ENDS_THIN: [&str; 2] = ["roof.rafters.low-thinnest", "roof.rafters.high-thinnest"];
 
 /// A rafter, and the beam that it lies on.
@@ -43,13 +45,25 @@ struct OneWay<'a> {
     rafter: &'a Rafter<'a>,
     /// The same, no heavier than it is thick: what lifts it finds the least weight.
     light: &'a StraightAnswers,
-    /// What stands before the names of its seats.
-    of: &'a str,
+    of: &'a Whose<'a>,
 }
 
-/// What each seat of a rafter bears, how its notch is sheared, and what lifts it; `of` stands before the names of its seats.
-pub(super) fn seats(house: &House, (rafter, light): (&Rafter<'_>, &StraightAnswers), of: &str, rows: &mut Rows) {
+/// Whose seats: what stands before their names in paths, and what the rafter is called.
+pub(super) struct Whose<'a> {
+    pub stem: &'a str,
+    pub words: &'a str,
+}
+
+/// What each seat of a rafter bears, how its notch is sheared, and what lifts it.
+pub(super) fn seats(house: &House, (rafter, light): (&Rafter<'_>, &StraightAnswers), of: &Whose<'_>, rows: &mut Rows) {
     OneWay { house, rafter, light, of }.seats(rows);
+}
+
+/// The notch at a seat: how thick the pole is there, how deep it is cut, and the row that says so.
+struct Notch {
+    diameter: Length,
+    seat: Length,
+    path: Option<String>,
 }
 
 pub(super) fn walk(
@@ -66,7 +80,8 @@ pub(super) fn walk(
             rafter.strength(rows);
             rafter.sags(rows);
             opening::walk(house, rafters, &rafter, rows);
-            seats(house, (&rafter, &light), "", rows);
+            seats(house, (&rafter, &light), &Whose { stem: "", words: "a rafter" }, rows);
+            side_rafter(rafters, &rafter, rows);
         }
         None => not_known(held, rows),
     }
@@ -125,6 +140,44 @@ pub(super) fn wood(held: &Held, factors: &Factors, density: Density) -> Wood {
     Wood { young: values.stiffness.value * factors.wet("e"), shear: values.shear_stiffness.value, density }
 }
 
+/// What lifts the ends of the outermost rafter whose tails are longest, which carries half a bay and all of the eave beside it.
+fn side_rafter(rafters: &Rafters, all: &Rafter<'_>, rows: &mut Rows) {
+    let reach = |path: &str| rows.value::<Length>(path).unwrap_or(Length::ZERO);
+    let (eave, plate) = (reach("roof.eave-across"), reach("roof.plate-across"));
+    let strip = crate::roof::side_strip(plate, eave, rafters.places.len() as u64)
+        .from("plate", "roof.plate-across")
+        .from("eave", "roof.eave-across")
+        .from("count", "roof.poles.count");
+    let strip = rows.add(
+        "roof.rafters.side-strip",
+        "roof that an outermost rafter carries, half a bay and the eave beside it",
+        strip,
+    );
+    let tails =
+        |place: usize| ["low-tail", "span", "cut-length"].map(|noun| rows.value::<Length>(&Rafters::path(place, noun)));
+    let last = rafters.places.len().saturating_sub(1);
+    let long = |place: usize| tails(place)[0].map_or(0.0, Length::in_m);
+    let place = if long(last) > long(0) { last } else { 0 };
+    let [Some(low), Some(span), Some(length)] = tails(place) else { return };
+    let pole = Pole { length, ..all.beam.pole };
+    let beam = Straight { pole, supports: vec![low, low + span], pitch: all.beam.pitch, spacing: strip };
+    let Ok(light) = beam.answers(&all.light, &[]) else { return };
+    let paths = ["low-tail", "span", "cut-length"].map(|noun| Rafters::path(place, noun));
+    for (seat, name) in SEATS.iter().enumerate() {
+        let Some(least) = light.lifted(seat, &all.strength.combinations) else { continue };
+        let governs = all.at(&all.strength, least.combination);
+        let lifts = paths.iter().fold(used::foot_force(least.value), |lifts, path| bind(lifts, rows, path));
+        let lifts = bind(bind(lifts, rows, "roof.rafters.side-strip"), rows, "roof.angle");
+        let lifts = all.named.thick.iter().fold(lifts, |lifts, path| bind(lifts, rows, path));
+        let lifts = super::loads::bound(lifts, &all.strength.acting[least.combination], rows);
+        let title = format!(
+            "rafter {}, along a side wall: what lifts its {name} end, and its tie must hold, under {governs}",
+            place + 1
+        );
+        rows.add(format!("roof.crossings.side-{name}-seat.held-down"), title, lifts);
+    }
+}
+
 /// Water behind the edge board on the low end of a rafter: a wedge, deepest at the board.
 pub(super) fn ponded(beam: &Straight, (weight, reach): (LineLoad, Length)) -> Extra {
     let along = reach / beam.pitch.in_rad().cos();
@@ -137,18 +190,34 @@ pub(super) fn ponded(beam: &Straight, (weight, reach): (LineLoad, Length)) -> Ex
 
 impl OneWay<'_> {
     fn path(&self, seat: usize, noun: &str) -> String {
-        format!("roof.crossings.{}{}-seat.{noun}", self.of, SEATS[seat])
+        format!("roof.crossings.{}{}-seat.{noun}", self.of.stem, SEATS[seat])
     }
 
     fn title(&self, seat: usize) -> String {
-        format!("{}{} seat of a rafter", self.of.replace('-', " "), SEATS[seat])
+        format!("{} seat of {}", SEATS[seat], self.of.words)
+    }
+
+    /// The seats at a side: of each measured pole its own, which is the deeper the thicker it is.
+    fn notches(&self, seat: usize, rows: &Rows) -> Vec<Notch> {
+        let places = (0..).map(|place| Rafters::path(place, &format!("{}-seat", SEATS[seat])));
+        let measured = places.map_while(|path| Some((rows.value::<Length>(&path)?, path)));
+        let thin: Option<Length> = rows.value(&format!("roof.rafters.{}-at-seat", SEATS[seat]));
+        let of = |(deep, path): (Length, String)| {
+            // All stand as high over their seats as the thinnest.
+            let diameter = thin.map_or(Length::ZERO, |thin| thin - self.rafter.seat + deep);
+            Notch { diameter, seat: deep, path: Some(path) }
+        };
+        let all: Vec<Notch> = measured.map(of).collect();
+        if !all.is_empty() {
+            return all;
+        }
+        vec![Notch { diameter: self.rafter.over(seat), seat: self.rafter.seat, path: None }]
     }
 
     /// What each seat bears, how its notch is sheared, and what lifts it.
     fn seats(&self, rows: &mut Rows) {
         let strength = &self.rafter.strength;
         for seat in 0..SEATS.len() {
-            let diameter = self.rafter.over(seat);
             let Some(most) = self.rafter.answers.pressed(seat, &strength.combinations, &strength.durations) else {
                 continue;
             };
@@ -164,31 +233,17 @@ impl OneWay<'_> {
                 Code::En => self.bears(seat, ("up", press, duration, &governs), rows),
                 Code::Asce => self.bears_most(seat, rows),
             }
-            let area = section::net_area(diameter, self.rafter.seat, Length::ZERO).value;
-            let values = &self.rafter.held.wood.values;
-            let shear = values.shear.value * self.rafter.factors.wet("shear");
-            let kept = match self.rafter.factors.code {
-                Code::En => {
-                    let kn = crate::timber::tables::factor("kn").map_or(f64::NAN, |fact| fact.number);
-                    let kept = crate::timber::eurocode::notch_factor(
-                        diameter,
-                        diameter - self.rafter.seat,
-                        diameter * 0.5,
-                        0.0,
-                        kn,
-                    );
-                    used::notch_used(self.sheared(press, area, shear, duration), kept.value)
-                }
-                Code::Asce => {
-                    let carried =
-                        asd::notched_shear_of_round(shear * duration, area, diameter, diameter - self.rafter.seat)
-                            .value;
-                    used::notch_used(Ratio::fraction(press / carried), Ratio::fraction(1.0))
-                }
-            };
-            let share = kept.without("shear used").without("kept");
+            let strength = self.rafter.held.wood.values.shear.value * self.rafter.factors.wet("shear");
+            let used = |notch: &Notch| self.notched(notch, (press, strength, duration)).value;
+            let notches = self.notches(seat, rows);
+            let worst = notches.iter().max_by(|a, b| used(a).in_fraction().total_cmp(&used(b).in_fraction()));
+            let Some(worst) = worst else { continue };
+            let share = self.notched(worst, (press, strength, duration)).without("shear used").without("kept");
             let share = bind(bind(share, rows, &self.path(seat, "up")), rows, "roof.seat");
-            let share = self.rafter.named.thick.iter().fold(share, |share, path| bind(share, rows, path));
+            let share = match &worst.path {
+                Some(path) => bind(bind(share, rows, path), rows, AT_SEAT[seat]),
+                None => self.rafter.named.thick.iter().fold(share, |share, path| bind(share, rows, path)),
+            };
             let share = self.rafter.by_wood(share, "shear", rows);
             let title = format!("{}: shear strength used at the notch under {governs}", self.title(seat));
             rows.add(self.path(seat, &self.rafter.factors.noun("notch")), title, share);
@@ -196,8 +251,23 @@ impl OneWay<'_> {
         }
     }
 
-    fn sheared(&self, force: Force, area: crate::units::Area, shear: Pressure, duration: f64) -> Ratio {
-        used::shear_used(force, area, self.rafter.factors.uncracked, shear, duration, self.rafter.factors.partial).value
+    /// Share of its strength in shear that a notch uses under a force.
+    fn notched(&self, notch: &Notch, (force, shear, duration): (Force, Pressure, f64)) -> Answer<Ratio> {
+        let (diameter, left) = (notch.diameter, notch.diameter - notch.seat);
+        let area = section::net_area(diameter, notch.seat, Length::ZERO).value;
+        let factors = &self.rafter.factors;
+        match factors.code {
+            Code::En => {
+                let kn = crate::timber::tables::factor("kn").map_or(f64::NAN, |fact| fact.number);
+                let kept = crate::timber::eurocode::notch_factor(diameter, left, diameter * 0.5, 0.0, kn).value;
+                let used = used::shear_used(force, area, factors.uncracked, shear, duration, factors.partial).value;
+                used::notch_used(used, kept)
+            }
+            Code::Asce => {
+                let carried = asd::notched_shear_of_round(shear * duration, area, diameter, left).value;
+                used::notch_used(Ratio::fraction(force / carried), Ratio::fraction(1.0))
+            }
+        }
     }
 
     /// Allowable stress across the grain knows no duration: the greatest press of all counts.
@@ -213,7 +283,8 @@ impl OneWay<'_> {
     fn bears(&self, seat: usize, (noun, press, duration, governs): (&str, Force, f64, &str), rows: &mut Rows) {
         let title = format!("{}: bearing strength used under {governs}", self.title(seat));
         let row = self.path(seat, &self.rafter.factors.noun("bearing"));
-        let Some(beam) = &self.house.bond_beam else {
+        let is_on_beam = !self.is_packed(seat, rows);
+        let Some(beam) = self.house.bond_beam.as_ref().filter(|_| is_on_beam) else {
             rows.not_known(row, title);
             return;
         };
@@ -229,6 +300,20 @@ impl OneWay<'_> {
             .without("beside");
         let share = self.rafter.by_wood(share, "across", rows);
         rows.add(row, title, share);
+    }
+
+    /// Whether what carries the rafters between the side walls stands higher over wall or beam than their seats are deep: it is not
+    /// written what that is.
+    fn is_packed(&self, seat: usize, rows: &Rows) -> bool {
+        let packing = |place: usize| {
+            rows.value::<Length>(&Rafters::path(place, &format!("{}-packing", SEATS[seat]))).filter(|_| {
+                // The outermost two lie on their walls.
+                place > 0 && rows.find(&Rafters::path(place + 1, "cut-length")).is_some()
+            })
+        };
+        (0..)
+            .map_while(|place| rows.find(&Rafters::path(place, "cut-length")).map(|_| place))
+            .any(|place| packing(place).is_some_and(|high| high > self.rafter.seat))
     }
 
     fn lifted(&self, seat: usize, rows: &mut Rows) {

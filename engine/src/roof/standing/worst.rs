@@ -97,7 +97,8 @@ impl Model {
         let joints = [(places.marks[2], reach(false)), (places.marks[3], reach(true))];
         let seat = self.seats.get(pole).map(|seat| (seat.along, seat.half));
         let place = |&along: &f64| {
-            let at = joints.iter().chain(&seat).zip(cuts).find(|((mark, reach), _)| (along - mark).abs() <= reach + 1e-9);
+            let at =
+                joints.iter().chain(&seat).zip(cuts).find(|((mark, reach), _)| (along - mark).abs() <= reach + 1e-9);
             Place { along, diameter: self.diameter(pole, along), cut: at.map(|(_, left)| *left) }
         };
         let places: Vec<Place> = places.along.iter().map(place).collect();
