@@ -159,17 +159,3 @@ fn a_batch_says_its_yield_its_moisture_and_what_it_took() {
     let more = answered(&changed(TANSY_BANK, "b12 = { placed = \"107 L\"", "b12 = { buckets = 12, placed = \"107 L\""));
     assert!((value(&more, "tests.batches.trial.each.b12.yield") - 107.0 / 168.0).abs() < 1e-12);
 }
-
-/// By hand: people times minutes of all eleven over the volume that they filled, in hours for 27 cubic feet.
-#[test]
-fn peoples_time_is_for_a_cubic_yard_where_feet_are_shown_and_for_a_cubic_metre_elsewhere() {
-    let burdock = answered(BURDOCK_RISE);
-    let [time, placed, each] = ["person-time", "placed", "time-for-volume"]
-        .map(|noun| value(&burdock, &format!("tests.batches.first.{noun}")));
-    assert!((each / (time * 27.0 * 0.3048_f64.powi(3) / placed) - 1.0).abs() < 1e-12);
-    let title = |answers: &Answers, log: &str| {
-        answers.rows.find(&format!("tests.batches.{log}.time-for-volume")).unwrap().title.clone()
-    };
-    assert!(title(&burdock, "first").contains("cubic yard"));
-    assert!(title(&answered(TANSY_BANK), "trial").contains("cubic metre"));
-}

@@ -88,14 +88,14 @@ formula! {
 }
 
 formula! {
-    /// People's time for each cubic metre, or each cubic yard, of the mix as it is placed.
+    /// People's time for each cubic metre of the mix as it is placed.
     ///
     /// ```text
-    /// q = v Σ T / Σ V        over the batches of which both are written, v: a cubic metre or a cubic yard
+    /// q = Σ T / Σ V        over the batches of which both are written, V in m³
     /// ```
     /// Source: counting.
-    pub fn time_for_volume(time: Days, placed: Volume; each: Volume) -> Days {
-        time * (each / placed)
+    pub fn time_for_volume(time: Days, placed: Volume) -> Days {
+        time * (1.0 / placed.in_m3())
     }
 }
 

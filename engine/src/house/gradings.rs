@@ -162,12 +162,10 @@ fn grading(source: &Source<'_>, written: &build::Grading, earth: Option<&Earth>,
     };
     let (of, found, name) = (of?, found?, name.value.clone());
     if let (Some(at), Found::Sieves(sieved)) = (&written.error, &found)
-        && sieved.hydrometer.is_some()
+        && sieved.hydrometer.as_ref().is_some_and(|read| error.value < hydrometer::off(read))
     {
-        let hint = "leave `error` out, and write `off` beside the hydrometer's readings: divisions that one may be off";
-        let message =
-            "how far this grading may be off follows from its readings, and is no less than laboratories lie apart";
-        source.fault(at.span.clone(), &at.path, message, hint);
+        let hint = "leave `error` out, or write no less than two readings may lie apart";
+        source.fault(at.span.clone(), &at.path, "the readings of this grading may be off by more", hint);
     }
     Some(Grading { name, of, day: known(written.day.as_ref()), error, found })
 }

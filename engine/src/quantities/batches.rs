@@ -127,12 +127,8 @@ impl Log<'_> {
         let time = rows.add(self.path("person-time"), self.title("people's time for all of"), time);
         let volume = earth::placed_in_all(placed.iter().map(|(.., volume)| *volume).sum()).of_parts(placed);
         let volume = rows.add(self.path("placed"), self.title("volume placed of all of"), volume);
-        let (one, word) = match self.system {
-            System::Metric => (Volume::m3(1.0), "cubic metre"),
-            System::Us => (Volume::cu_yd(1.0), "cubic yard"),
-        };
-        let each = earth::time_for_volume(time, volume, one).from("time", self.path("person-time"));
-        let title = self.title(&format!("people's time for each {word} placed, by"));
+        let each = earth::time_for_volume(time, volume).from("time", self.path("person-time"));
+        let title = self.title("people's time for each cubic metre placed, by");
         rows.add(self.path("time-for-volume"), title, each.from("placed", self.path("placed")));
     }
 

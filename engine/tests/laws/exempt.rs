@@ -79,10 +79,13 @@ pub fn is_of_a_band(row: &str, path: &str) -> bool {
 /// Soil that went through the sieve of 2 mm before a hydrometer was read is all of what its clay is said of: what that sieve passes
 /// cancels.
 pub fn is_of_the_sieve(row: &str, path: &str) -> bool {
-    let of_clay = ["tests.gradings.laboratory.clay", "tests.gradings.laboratory.error-read", "tests.soils.soil.clay"];
-    let follows = ["tests.sand-to-add.", "tests.feel."];
-    let is_of_it = of_clay.iter().chain(&follows).any(|stem| row.starts_with(stem));
-    path == "tests.gradings.laboratory.sieves.e.passing" && is_of_it
+    let sieves = [("laboratory", "e", "soil"), ("college", "c", "clay-soil")];
+    sieves.iter().any(|(grading, sieve, soil)| {
+        let of_it = ["clay", "error"].map(|noun| format!("tests.gradings.{grading}.{noun}"));
+        let of_soil = [format!("tests.soils.{soil}.clay"), "tests.sand-to-add.".to_owned(), "tests.feel.".to_owned()];
+        let is_of_it = of_it.iter().chain(&of_soil).any(|stem| row.starts_with(stem));
+        path == format!("tests.gradings.{grading}.sieves.{sieve}.passing") && is_of_it
+    })
 }
 
 /// Trimmings that do not go back to the tarp fill the gap under the roof: what is mixed for both does not change.

@@ -172,7 +172,7 @@ fn reading(
 }
 
 /// How far two readings may lie apart by what each may be off, as a share of the whole soil.
-fn off(found: &Hydrometer) -> Ratio {
+pub(super) fn off(found: &Hydrometer) -> Ratio {
     let Hydrometer { off, grain, dry, .. } = found;
     soil::off_by_reading(off.value, grain.value, dry.value, found.share_through(), Ratio::fraction(1.0)).value
 }
