@@ -1,4 +1,4 @@
-"""Both demo roofs and one with a second ring once more with numpy and scipy: the ring closed by a solver of its own, every pole cut into short even pieces with
+"""Both demo roofs once more with numpy and scipy: the ring closed by a solver of its own, every pole cut into short even pieces with
 lumped loads, bays measured by sampling, sections by counting squares. Reads `roofs.json` (measures and loads, no force of ours),
 writes `roofs.csv`: path of a row and what it is here. `engine/tests/holds.rs` holds our rows to it.
 
@@ -122,41 +122,8 @@ def close(places):
     return poles
 
 
-def lean_on(poles, second):
-    """The rafters of a second ring: each pitched until it touches the pole that its bay's other pole rests on."""
-    found, n = [], len(poles)
-    for i in range(n):
-        lower = poles[(i + 1) % n]
-        under = lower.at(second["at"] * lower.own["first"] / np.cos(lower.pitch))
-        own = {**second, "support": second["supports"][i], "toward": under[:2], "bow": 0.0, "second": 1.0,
-               "butt": second["diameter"], "tip": second["diameter"], "length": 1.0,
-               "overhang": (1 - second["across"]) * poles[i].own["overhang"] + second["across"] * lower.own["overhang"]}
-        def met(pitch):
-            rafter = Pole(own, pitch)
-            slope = lambda s: (lower.at(s + 1e-5) - lower.at(s - 1e-5)) / 2e-5
-            gap = lambda s: rafter.at(s[0]) - lower.at(s[1])
-            start = [np.linalg.norm(under - rafter.foot), second["at"] * lower.own["first"] / np.cos(lower.pitch)]
-            s = fsolve(lambda s: [gap(s) @ rafter.way, gap(s) @ slope(s[1])], start, xtol=1e-13)
-            return rafter, s, gap(s)
-        def slack(pitch):
-            _, s, gap = met(pitch[0])
-            return np.copysign(np.linalg.norm(gap), gap[2]) - (second["diameter"] + lower.thick(s[1])) / 2 + second["let_in"]
-        pitch = fsolve(slack, [lower.pitch + 0.1], xtol=1e-13)[0]
-        rafter, s, gap = met(pitch)
-        rafter.span, rafter.along, rafter.on, rafter.normal = s[0], s[1], lower, gap / np.linalg.norm(gap)
-        # Where the two cross in plan, top over top.
-        a, b = rafter.at(0.0), lower.at(s[1])
-        t = np.linalg.solve(np.array([rafter.way[:2], -lower.way[:2]]).T, b[:2] - a[:2])
-        high = rafter.at(t[0])[2] + second["diameter"] / 2 / np.cos(pitch)
-        low = (b + lower.way * t[1])[2] + lower.thick(s[1]) / 2 / np.cos(lower.pitch)
-        rafter.above = high - low
-        found.append(rafter)
-    return found
-
-
-def bays(poles, rafters=None, samples=400):
-    """For each pole and zone: places along it from its seat and the area lumped there; what the rafters of a second ring take of it
-    lies where they rest, as much as the plate leaves them."""
+def bays(poles, samples=400):
+    """For each pole and zone: places along it from its seat and the area lumped there."""
     n = len(poles)
     corner = np.array([pole.at(pole.reach)[:2] for pole in poles])
     centre = corner.mean(axis=0)
@@ -170,36 +137,16 @@ def bays(poles, rafters=None, samples=400):
             for mine, theirs in ((one, other), (other, one)):
                 line = lambda side: np.array([side[0].at(side[1])[:2], side[0].at(side[2])[:2]])
                 a, b = line(mine), line(theirs)
-                v = (np.arange(200) + 0.5) / 400
+                v = (np.arange(20) + 0.5) / 40
                 pa, pb = a[0] + np.outer(t, a[1] - a[0]), b[0] + np.outer(t, b[1] - b[0])
                 along = (1 - v)[:, None] * (a[1] - a[0]) + v[:, None] * (b[1] - b[0])
                 across = pb - pa
                 turned = along[None, :, 0] * across[:, None, 1] - along[None, :, 1] * across[:, None, 0]
-                cells = abs(turned) * 0.5 / samples / len(v)
-                area = cells.sum(axis=1)
+                area = abs(turned).mean(axis=1) * 0.5 / samples
                 middle = ((pa + 0.25 * across) * area[:, None]).sum(axis=0) / area.sum() - centre
                 z = zone + (0 if middle[0] > -1e-9 else 1)
                 where = mine[1] + t * (mine[2] - mine[1])
                 index = poles.index(mine[0])
-                if rafters:
-                    rafter, head = rafters[i], rafters[i].along / other[2] if zone == 0 else np.inf
-                    at = rafter.own["across"] + (1 - rafter.own["across"]) * (t / head if zone == 0 else 0 * t)
-                    near = at / 2 if mine is one else (1 - at) / 2
-                    # Cells nearer to the rafter than to the pole.
-                    taken = np.where((v[None, :] > near[:, None]) & (t < head)[:, None], cells, 0.0).sum(axis=1)
-                    area = area - taken
-                    # What of each cell the head carries, by its way in plan from the plate.
-                    reach = lambda s, side: side[0].at(s)[:2]
-                    line_at = lambda end: reach(one[end], one) + rafter.own["across"] * (reach(other[end], other) - reach(one[end], one))
-                    if zone == 0:
-                        share = t / head
-                    else:
-                        tail = np.linalg.norm(line_at(2) - line_at(1))
-                        to = np.linalg.norm(rafter.on.at(rafter.along)[:2] - line_at(2))
-                        share = -(1 - t) * tail / to
-                    on = poles.index(rafter.on)
-                    loads[on][z].append((np.array([rafter.along]), np.array([(taken * share).sum()])))
-                    rafter.takes[z] += (taken * share).sum()
                 loads[index][z].append((where, area))
     return loads
 
@@ -227,10 +174,6 @@ def stiffness(p, q, area, upright, sideways, twist):
 def ring(data):
     poles = close(data["places"])
     n, hole = len(poles), data["bolt"]
-    second = data.get("second")
-    rafters = lean_on(poles, second) if second else []
-    for rafter in rafters:
-        rafter.takes = np.zeros(4)
     push, tie = data["stiff"]
     nodes, index, parts = [], [], []
     for i, pole in enumerate(poles):
@@ -241,13 +184,9 @@ def ring(data):
         for at, other, s, depth in ((pole.carry, above, above.rest, above.own["notch"] / 2), (pole.rest, below, below.carry, own["notch"] / 2)):
             turn = np.linalg.norm(np.cross(pole.way, other.way))
             half = np.sqrt(depth * (other.thick(s) - depth)) / turn if depth > 0 else 0.0
-            pole.cuts.append((at, half, depth, hole))
-        for rafter in (rafter for rafter in rafters if rafter.on is pole):
-            depth, turn = second["housing"], np.linalg.norm(np.cross(pole.way, rafter.way))
-            half = np.sqrt(depth * (second["diameter"] - depth)) / turn
-            pole.cuts.append((rafter.along, half, depth, second["hole"]))
-        stops = {butt, 0.0, pole.carry, pole.rest, tip} | {rafter.along for rafter in rafters if rafter.on is pole}
-        for at, half, *_ in pole.cuts:
+            pole.cuts.append((at, half, depth))
+        stops = {butt, 0.0, pole.carry, pole.rest, tip}
+        for at, half, _ in pole.cuts:
             stops |= {at - half, at + half} if half else set()
         stops = sorted(s for s in stops if butt <= s <= tip)
         fine = [stops[0]]
@@ -259,7 +198,7 @@ def ring(data):
         for j, (a, b) in enumerate(zip(fine, fine[1:])):
             s = (a + b) / 2
             d = pole.thick(s)
-            cut = next((depth for at, half, depth, _ in pole.cuts if abs(s - at) < half), 0.0)
+            cut = next((depth for at, half, depth in pole.cuts if abs(s - at) < half), 0.0)
             if cut:
                 area, _, _, upright, sideways = counted(d, cut, 0.0, 400)
             else:
@@ -299,28 +238,17 @@ def ring(data):
     for i, node, *_, volume in parts:
         for end in (node, node + 1):
             cases[0, 6 * end + 2] -= data["density"] * GRAVITY * volume / 2
-    for pole, zones in zip(poles, bays(poles, rafters)):
+    for pole, zones in zip(poles, bays(poles)):
         for zone, pieces in enumerate(zones):
             for where, area in pieces:
                 j = np.clip(np.searchsorted(pole.stops, where) - 1, 0, len(pole.stops) - 2)
                 share = (where - pole.stops[j]) / (pole.stops[j + 1] - pole.stops[j])
                 np.add.at(cases[zone + 1], 6 * (pole.node + j) + 2, -area * (1 - share))
                 np.add.at(cases[zone + 1], 6 * (pole.node + j + 1) + 2, -area * share)
-    for rafter in rafters:
-        tail, span = rafter.own["overhang"], rafter.span
-        reach = span + second["beyond"]
-        rafter.weight = second["mass"] * GRAVITY * (reach**2 - tail**2) / 2 / span
-        at = rafter.on.node + int(np.argmin(abs(rafter.on.stops - rafter.along)))
-        cases[0, 6 * at + 2] -= rafter.weight
     factors = combinations(data["loads"], EN)
     weights = np.array([[g, *zones] for g, zones, _ in factors])
     lasts = np.array([KMOD[word] for *_, word in factors]) / GAMMA
     worst = {}
-    for i, rafter in enumerate(rafters):
-        press = weights @ np.array([rafter.weight, *rafter.takes])
-        worst[f"roof.crossings.second-{i + 1}.push"] = float(press[(press / lasts).argmax()] * abs(rafter.normal[2]))
-        worst[f"roof.secondary.{i + 1}.along"] = float(rafter.along + rafter.on.own["overhang"])
-        worst[f"roof.secondary.{i + 1}.above"] = float(rafter.above)
     def keep(path, value):
         worst[path] = max(worst.get(path, 0.0), float(value))
     for held in (False, True):
@@ -344,13 +272,13 @@ def ring(data):
             best = ((weights @ force[0]) / lasts).argmax()
             if (weights @ force[0])[best] / lasts[best] >= worst[f"crossing.{i + 1}"] - 1e-9:
                 worst[f"roof.crossings.{i + 1}.push"] = float((weights @ force[0])[best])
-        nets = [[counted(pole.thick(at), depth, bored) for at, _, depth, bored in pole.cuts] for pole in poles]
+        nets = [[counted(pole.thick(at), depth, hole) for at, _, depth in pole.cuts] for pole in poles]
         for (i, node, *_), (dof, kr) in zip(parts, members):
             pole = poles[i]
             ends = weights @ (kr @ u[:, dof].T).T
             for end in (0, 1):
                 s = pole.stops[node - pole.node + end]
-                cut = next((c for c, (at, half, *_) in enumerate(pole.cuts) if abs(s - at) <= half + 1e-9), None)
+                cut = next((c for c, (at, half, _) in enumerate(pole.cuts) if abs(s - at) <= half + 1e-9), None)
                 own = ends[:, 6 * end:6 * end + 6]
                 d = pole.thick(s)
                 if cut is None:
@@ -410,8 +338,7 @@ def main():
     with open(os.path.join(HERE, "roofs.csv"), "w", newline="") as file:
         out = csv.writer(file, lineterminator="\n")
         out.writerow(["build", "path", "value"])
-        rings = [(build, ring(data[build])) for build in ("tansy-bank", "second-ring")]
-        for build, found in (*rings, ("burdock-rise", straight(data["burdock-rise"]))):
+        for build, found in (("tansy-bank", ring(data["tansy-bank"])), ("burdock-rise", straight(data["burdock-rise"]))):
             for path in sorted(found):
                 out.writerow([build, path, f"{found[path]:.6g}"])
 

@@ -186,21 +186,16 @@ fn a_ring_by_allowable_stresses_names_the_forces_of_its_bolts_and_sags_more_wher
 }
 
 #[test]
-fn a_script_of_its_own_finds_the_forces_and_shares_of_both_demo_roofs_and_of_a_second_ring() {
+fn a_script_of_its_own_finds_the_forces_and_shares_of_both_demo_roofs() {
     let (tansy_bank, burdock_rise) = (answered(TANSY_BANK), answered(BURDOCK_RISE));
-    let second_ring = answered(include_str!("../../builds/second-ring/second-ring.loam.toml"));
     let table = include_str!("../../bench/roofs.csv");
     let mut count = 0;
     for line in table.lines().skip(1) {
         let [build, path, found] = line.split(',').collect::<Vec<&str>>()[..] else { panic!("{line}") };
-        let answers = match build {
-            "tansy-bank" => &tansy_bank,
-            "second-ring" => &second_ring,
-            _ => &burdock_rise,
-        };
+        let answers = if build == "tansy-bank" { &tansy_bank } else { &burdock_rise };
         let (own, found) = (value(answers, path), found.parse::<f64>().unwrap());
         assert!((own / found - 1.0).abs() < 0.02, "{path}: {own} here, {found} there");
         count += 1;
     }
-    assert!(count > 80, "{count} lines");
+    assert!(count > 40, "{count} lines");
 }

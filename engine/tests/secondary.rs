@@ -19,8 +19,6 @@ const KEYS: &str =
 const RING: &str = "\n[roof.secondary]\nkind = \"ring\"\nat = \"60 %\"\nacross = \"50 %\"\ndiameter = \"130 mm\"\n\
                     notch = \"30 mm\"\nhousing = \"20 mm\"\nbolt = \"12 mm\"\nof = \"larch-pole\"\n";
 
-const SECOND_RING: &str = include_str!("../../builds/second-ring/second-ring.loam.toml");
-
 fn tansy_bank() -> &'static str {
     BUILDS.iter().find(|(name, _)| *name == "tansy-bank").unwrap().1
 }
@@ -121,8 +119,6 @@ fn every_one_of_their_keys_moves_what_it_reaches_and_no_other_row() {
         ("bolt", "14 mm"),
     ];
     moves_what_it_reaches(&with_a_second_ring(), &ring);
-    let by_length = SECOND_RING.replace("at = \"62 %\"", "length = \"2.69 m\"");
-    moves_what_it_reaches(&by_length, &[("length", "2.7 m"), ("across", "51 %"), ("notch", "31 mm")]);
 }
 
 fn moves_what_it_reaches(text: &str, changes: &[(&str, &str)]) {

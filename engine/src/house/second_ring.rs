@@ -27,8 +27,6 @@ pub struct SecondRing {
     pub bolt: Option<Known<Length>>,
     /// Bay by bay.
     pub rafters: Vec<Leaning>,
-    /// The top of the plate in each bay where one lies.
-    pub supports: Vec<[Length; 3]>,
     /// The butts of the two poles of each bay.
     pub eaves: Vec<[Vector; 2]>,
 }
@@ -100,7 +98,7 @@ pub(super) fn place(
     match second.laid(&ring.layout, &ring.solved) {
         Ok(rafters) => {
             let eaves = second.eaves(&ring.layout, &ring.solved);
-            Some(SecondRing { diameter: diameter.value, across, head, notch, housing, bolt, rafters, supports: second.supports, eaves })
+            Some(SecondRing { diameter: diameter.value, across, head, notch, housing, bolt, rafters, eaves })
         }
         Err(misfit) => {
             let at = written.length.as_ref().map(|own| (own.span.clone(), own.path.as_str()));
