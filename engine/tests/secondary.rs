@@ -119,8 +119,6 @@ fn every_one_of_their_keys_moves_what_it_reaches_and_no_other_row() {
         ("bolt", "14 mm"),
     ];
     moves_what_it_reaches(&with_a_second_ring(), &ring);
-    let by_length = with_a_second_ring().replace("\"ring\"\nat = \"60 %\"", "\"ring\"\nlength = \"2.5 m\"");
-    moves_what_it_reaches(&by_length, &[("length", "2.51 m"), ("across", "51 %"), ("notch", "31 mm")]);
 }
 
 fn moves_what_it_reaches(text: &str, changes: &[(&str, &str)]) {
