@@ -1,4 +1,4 @@
-//! Laws of a ring of timber: closed forms of circle and square, equilibrium, anchors, the earth beneath.
+//! Laws of the bond beam as a ring: closed forms of circle and square, equilibrium, anchors, the earth beneath.
 
 use std::f64::consts::{PI, TAU};
 
@@ -174,7 +174,7 @@ fn two_anchors_hold_no_ring_and_its_thrust_is_answered_all_the_same() {
     let shown = loose.hung.as_ref().unwrap_err().to_string();
     assert_eq!(
         shown,
-        "2 anchors do not keep the timber on the wall from tipping up; three or more, not in a row, would"
+        "2 anchors do not keep the bond beam from tipping up; three or more, not in a row, would"
     );
     assert_eq!(loose.thrust, held.thrust);
 }
