@@ -28,7 +28,9 @@ fn split(given: &mut Given<'_>, reply: &mut Reply) {
         }
     };
     if width <= Length::ZERO || edge <= Length::ZERO || edge >= depth {
-        given.problem("a width above zero, and a bolt between the edges: `to_edge_m` above zero and below `depth_m`".into());
+        given.problem(
+            "a width above zero, and a bolt between the edges: `to_edge_m` above zero and below `depth_m`".into(),
+        );
         return;
     }
     reply.put("splits", splitting::splits(width, depth, edge));

@@ -367,7 +367,11 @@ pub(super) fn anchors(name: Written<String>, mut table: Table<'_, '_>) -> Anchor
         spacing: if is_row { table.needed("spacing", Kind::Length) } else { None },
         of: table.text("of"),
         holds: table.quantity("holds", Kind::Force),
-        holds_by: if is_told { table.needed_text("holds-by", "two of them pulled on site, strap and all") } else { None },
+        holds_by: if is_told {
+            table.needed_text("holds-by", "two of them pulled on site, strap and all")
+        } else {
+            None
+        },
     };
     table.finish();
     read

@@ -160,8 +160,7 @@ pub(super) fn wood(poles: &mut Table<'_, '_>) -> Wood {
 }
 
 /// What both poles and planks are graded by.
-const STRESSES: [&str; 7] =
-    ["bending", "tension", "compression", "across", "shear", "stiffness", "shear-stiffness"];
+const STRESSES: [&str; 7] = ["bending", "tension", "compression", "across", "shear", "stiffness", "shear-stiffness"];
 
 fn strength(mut table: Table<'_, '_>) -> Strength {
     let stresses = STRESSES.into_iter().chain(["low-stiffness"]);

@@ -36,7 +36,7 @@ const MEMBERS: [(&str, &str); 11] = [
     ("sinks", "sinks"),
 ];
 
-const CROSSINGS: [(&str, &str); 8] = [
+const CROSSINGS: [(&str, &str); 10] = [
     ("push", "push"),
     ("up", "carried"),
     ("bearing", "seat"),
@@ -84,8 +84,8 @@ const UNDER: [(&str, &str); 7] = [
     ("asd-bearing", "beam pressed"),
     ("off-middle", "off the middle"),
     ("pressure", "on the earth"),
-    ("tipping", "farthest off, of half the width"),
-    ("asd-tipping", "farthest off, of half the width"),
+    ("tipping", "farthest off, of half"),
+    ("asd-tipping", "farthest off, of half"),
 ];
 
 const ANCHORS: [(&str, &str); 3] =

@@ -13,7 +13,6 @@ use super::hold::{Governs, Stood};
 use super::members;
 use crate::house::built_in::{Lie, Stretch};
 use crate::house::{BondBeam, House};
-use planks::Planks;
 use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Answers, Beam, Left, Presses, Resists, Under, Used, Worst};
 use crate::roof::poles::Rafter;
@@ -21,6 +20,7 @@ use crate::roof::standing::Feet;
 use crate::row::Rows;
 use crate::timber::{beam as timber, section};
 use crate::units::{Force, Length, Moment, Pressure, Ratio};
+use planks::Planks;
 
 /// Sides of the beam's line as it is followed all the way round a curve; where it is straight one is enough.
 const SIDES: f64 = 20.0;
@@ -116,7 +116,22 @@ impl<'a, 'b> Laid<'a, 'b> {
         let wood = wood.into_iter().chain([&planks.wood.values.shear_stiffness.path]).cloned();
         let anchored = sizes.into_iter().chain(nouns).chain(wood).collect();
         let unknown = None;
-        Laid { house, beam, stood, planks, feet, groups, shares, left, shape, corners, anchored, flats, elastic, unknown }
+        Laid {
+            house,
+            beam,
+            stood,
+            planks,
+            feet,
+            groups,
+            shares,
+            left,
+            shape,
+            corners,
+            anchored,
+            flats,
+            elastic,
+            unknown,
+        }
     }
 
     fn ring(&self) -> Beam {

@@ -51,8 +51,9 @@ impl Laid<'_, '_> {
         for place in 0..self.stood.ring.layout.rafters.len() {
             let on = format!("seat of place {}, {}", place + 1, members::tag(self.stood.ring, place));
             let pressed = self.pressed(answers, place);
-            let lasting =
-                |at: &Pressed| if self.stood.factors.code == Code::En { self.planks.durations[at.combination] } else { 1.0 };
+            let lasting = |at: &Pressed| {
+                if self.stood.factors.code == Code::En { self.planks.durations[at.combination] } else { 1.0 }
+            };
             if let Some(most) = most(&pressed, |at| at.force.in_n() / lasting(at)) {
                 self.bearing(place, (&on, &most, lasting(&most)), rows);
             }
@@ -85,7 +86,8 @@ impl Laid<'_, '_> {
         // The line goes round to the left, so that outwards is to its right.
         let out = -self.house.wall.line.nearest(Point::new(at[0].in_m(), at[1].in_m())).axis.turn_90();
         let groups = answers.sums.iter().enumerate();
-        let all = groups.flat_map(|(group, sums)| sums.iter().enumerate().map(move |(at, sums)| (group, at, sums[place])));
+        let all =
+            groups.flat_map(|(group, sums)| sums.iter().enumerate().map(move |(at, sums)| (group, at, sums[place])));
         let pressed = all.filter(|(.., sum)| sum[2] < 0.0).map(|(group, combination, [x, y, up])| {
             let thrust = Force::n(x * out.x + y * out.y);
             Pressed { force: Force::n(-up), thrust, combination, group }

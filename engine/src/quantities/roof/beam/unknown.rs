@@ -17,7 +17,9 @@ pub(in super::super) fn not_known(house: &House, factors: &Factors, rows: &mut R
 /// Nothing of a beam under rafters that make no ring, or that nobody measured one by one.
 pub(in super::super) fn under_no_ring(house: &House, roof: &Roof, factors: &Factors, rows: &mut Rows) {
     let why = match roof.frame {
-        Frame::OneWay { .. } => "under rafters that fall one way it is not worked out: have it worked out as their plate",
+        Frame::OneWay { .. } => {
+            "under rafters that fall one way it is not worked out: have it worked out as their plate"
+        }
         Frame::Reciprocal { .. } => "nobody measured its poles one by one: write [poles.pile] or [poles.typical]",
     };
     all(house, factors, why, rows);

@@ -24,7 +24,8 @@ impl Crossing<'_, '_> {
         let beyond = self.stood.ring.layout.rafters[self.place].beyond;
         let wanted = self.wanted(end, beyond, rows);
         self.put("bolt-end", "", bind(wanted, rows, "roof.tip"), rows);
-        let thinner = self.poles().map(|(diameter, _)| diameter).into_iter().fold(Length::m(f64::INFINITY), Length::min);
+        let thinner =
+            self.poles().map(|(diameter, _)| diameter).into_iter().fold(Length::m(f64::INFINITY), Length::min);
         let wanted = self.wanted(side, thinner * 0.5, rows);
         self.put("bolt-side", "", wanted, rows);
     }
