@@ -355,7 +355,6 @@ fn relief(table: &mut Table<'_, '_>, keys: &mut Keys) {
 pub(super) fn anchors(name: Written<String>, mut table: Table<'_, '_>) -> Anchors {
     let count = table.count("count");
     let is_row = count.as_ref().is_some_and(|count| count.value > 1);
-    let is_told = table.has("holds");
     let read = Anchors {
         name,
         spot: on_the_wall(&mut table),
@@ -367,11 +366,7 @@ pub(super) fn anchors(name: Written<String>, mut table: Table<'_, '_>) -> Anchor
         spacing: if is_row { table.needed("spacing", Kind::Length) } else { None },
         of: table.text("of"),
         holds: table.quantity("holds", Kind::Force),
-        holds_by: if is_told {
-            table.needed_text("holds-by", "two of them pulled on site, strap and all")
-        } else {
-            None
-        },
+        holds_by: table.text("holds-by"),
     };
     table.finish();
     read

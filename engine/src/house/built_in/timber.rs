@@ -97,6 +97,12 @@ pub(super) fn anchors(site: &Site<'_>, written: &build::Anchors, patches: &mut V
             let pull = site.within(written.holds.as_ref(), range, "the pull that an anchor in cob holds")?;
             Some((pull, by.value.clone()))
         }
+        (Some(holds), None) => {
+            let message = "nothing says how it is known what these anchors hold";
+            let hint = "write `holds-by` beside it, such as \"two of them pulled on site, strap and all\"";
+            site.source.fault(holds.span.clone(), &holds.path, message, hint);
+            return None;
+        }
         _ => None,
     };
     let anchors = Anchors { name, spot, lift, foot, length, width, height, count, spacing, of, spots, offset, holds };
