@@ -95,3 +95,31 @@ fn a_sharp_corner_takes_what_one_piece_lacks_from_both_runs_beside_it() {
     let answers = answered(&cornered("255 mm", "scarf = \"400 mm\""));
     assert!(answers.rows.find("wall.bond-beam.runs.south-corner.part-length").is_none());
 }
+
+#[test]
+fn planks_of_a_lower_class_use_more_of_their_strength_and_the_poles_do_not_feel_it() {
+    let [(_, text), ..] = BUILDS;
+    let (own, lower) = (answered(text), answered(&text.replacen("class = \"C24\"", "class = \"C16\"", 1)));
+    let shear = |answers: &Answers| {
+        let of = |noun: &str| value(answers, &format!("roof.beam.back.{noun}")).unwrap();
+        of("shear") / of("shear-force")
+    };
+    // Shear of 4.0 and of 3.2 N/mm2 by EN 338.
+    assert!((shear(&lower) / shear(&own) - 4.0 / 3.2).abs() < 1e-9, "{} {}", shear(&lower), shear(&own));
+    for row in ["roof.members.1.bending", "roof.crossings.1.bearing"] {
+        assert_eq!(value(&lower, row), value(&own, row));
+    }
+}
+
+#[test]
+fn an_anchor_that_nobody_pulled_is_not_known_and_its_pull_stays() {
+    let [(_, text), ..] = BUILDS;
+    let row = "roof.beam.anchors.back-1";
+    let told = answered(text);
+    let [pull, used] = ["pull", "used"].map(|noun| value(&told, &format!("{row}.{noun}")).unwrap());
+    assert!((used - pull / 4200.0).abs() < 1e-12);
+    let kept = text.lines().filter(|line| !line.starts_with("holds = \"4.2 kN\"") && !line.starts_with("holds-by"));
+    let silent = answered(&kept.collect::<Vec<_>>().join("\n"));
+    assert_eq!(value(&silent, &format!("{row}.pull")), Some(pull));
+    assert_eq!(silent.rows.unknown("roof.beam.anchors.*.used").count(), 10);
+}

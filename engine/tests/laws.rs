@@ -213,7 +213,7 @@ fn cancels(name: &str, row: &str, path: &str) -> bool {
 /// The same, or so nearly that solving a frame rounds more away.
 fn is_alike(path: &str, one: Quantity, other: Quantity) -> bool {
     let [one_si, other_si] = [one.si(), other.si()].map(|si| si.unwrap_or(f64::NAN));
-    // A ring of timber is far stiffer along than across, and what its poles push across nearly cancels: a millionth of a newton is
+    // A bond beam is far stiffer along than across, and what its poles push across nearly cancels: a millionth of a newton is
     // rounded away, and half of that in each of two planks.
     let in_plan = [(".ring-force", 2e-6), (".moment-plan", 2e-6), (".held-force", 2e-6), (".held-moment", 2e-6)];
     let in_plan = in_plan.iter().chain(&[(".scarf-force", 1e-6), (".scarf-plan", 1e-6)]);
@@ -274,7 +274,7 @@ fn doubled_lengths_make_four_times_the_areas_and_eight_times_the_volumes() {
             let factor = match quantity.kind() {
                 Kind::Length => 2.0,
                 Kind::Area => 4.0,
-                Kind::Volume => 8.0,
+                Kind::Volume | Kind::SectionModulus => 8.0,
                 _ => 1.0,
             };
             if let (Some(old), Some(new)) = (quantity.si(), new[&path].si()) {

@@ -1,5 +1,5 @@
 //! Tables of a leaf: recipes by the bucket, tried mixes, test panels and bricks, openings, the earth balance, which pole lies
-//! where, shims, the ring of timber under the poles; and the lines of what to order.
+//! where, shims, the bond beam under the poles; and the lines of what to order.
 
 use engine::answers::Answers;
 use engine::build::SoldBy;
@@ -236,7 +236,7 @@ fn places(answers: &Answers) -> Vec<Table> {
     vec![table("Which pole lies where", &header, rows.collect())]
 }
 
-/// What the ring of timber under the poles carries, part by part, and what each anchor holds.
+/// What the bond beam under the poles carries as a ring, part by part, and what each anchor holds.
 fn beam(answers: &Answers) -> Vec<Table> {
     let keys = |stem: &str, noun: &str| -> Vec<String> {
         let pattern = format!("{stem}*.{noun}");
@@ -255,8 +255,8 @@ fn beam(answers: &Answers) -> Vec<Table> {
     let alone = ["bond beam over", "ring force, push below zero", "moment in plan there"];
     let anchors = lines("roof.beam.anchors.", keys("roof.beam.anchors.", "pull"), &["pull"]);
     let tables = [
-        table("What the ring of timber under the poles carries", &header, parts),
-        table("If that ring alone held the thrust of its poles: for an engineer", &alone, held),
+        table("What the bond beam under the poles carries as a ring", &header, parts),
+        table("If the beam as a ring alone held the thrust of its poles: for an engineer", &alone, held),
         table("What each anchor holds down", &["anchor", "pull"], anchors),
     ];
     tables.into_iter().filter(|table| !table.rows.is_empty()).collect()

@@ -25,6 +25,7 @@ mod samples;
 mod set_out;
 mod site_loads;
 mod soil;
+mod split;
 mod standing;
 mod tested;
 mod timber;

@@ -77,6 +77,7 @@ pub(super) const ALL: &[Question] = &[
     super::pole::POLE,
     super::pole::TAPERED_POLE,
     super::bolt::BOLT,
+    super::split::SPLIT,
     super::timber::TIMBER_STRENGTH,
     super::timber::TIMBER_FACTORS,
     super::timber::COLUMN,

@@ -3,8 +3,9 @@
 use std::ops::Range;
 
 use super::reader::Table;
+use super::roof_loads::{self, Strength};
 use super::source::Written;
-use crate::units::{Kind, Length, Pressure};
+use crate::units::{Density, Kind, Length, Pressure};
 
 /// `[wall.bond-beam]`
 #[derive(Clone, Debug)]
@@ -31,6 +32,21 @@ pub struct BondBeam {
     pub stiff_earth: Option<Written<Pressure>>,
     /// What is bought.
     pub of: Option<Written<String>>,
+    /// The wood of its planks.
+    pub planks: Planks,
+}
+
+/// The wood of the planks, in `[wall.bond-beam]`.
+#[derive(Clone, Debug, Default)]
+pub struct Planks {
+    /// Their strength class or grade.
+    pub class: Option<Written<String>>,
+    /// The place of damp: 1 heated, 2 under a roof, 3 wet or laid green.
+    pub damp: Option<Written<u64>>,
+    /// What they weigh.
+    pub density: Option<Written<Density>>,
+    /// `[wall.bond-beam.strength]`: values of one's own instead of those of a class.
+    pub strength: Strength,
 }
 
 /// `[wall.gap]`
@@ -63,6 +79,12 @@ pub(super) fn bond_beam(mut table: Table<'_, '_>) -> BondBeam {
         soft_earth: table.quantity("soft-earth", Kind::Pressure),
         stiff_earth: table.quantity("stiff-earth", Kind::Pressure),
         of: table.text("of"),
+        planks: Planks {
+            class: table.text("class"),
+            damp: table.count("damp"),
+            density: table.quantity("density", Kind::Density),
+            strength: table.table("strength").map(roof_loads::planks).unwrap_or_default(),
+        },
     };
     table.finish();
     read

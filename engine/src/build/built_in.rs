@@ -4,7 +4,7 @@ use super::oven::{self, Oven};
 use super::reader::Table;
 use super::skin::Face;
 use super::source::Written;
-use crate::units::{Area, Density, Kind, Length, Ratio};
+use crate::units::{Area, Density, Force, Kind, Length, Ratio};
 
 /// What is built into or onto the wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -178,6 +178,10 @@ pub struct Anchors {
     pub spacing: Option<Written<Length>>,
     /// What is bought.
     pub of: Option<Written<String>>,
+    /// The pull that each of them holds.
+    pub holds: Option<Written<Force>>,
+    /// How that is known.
+    pub holds_by: Option<Written<String>>,
 }
 
 /// Every key of every kind, for a table whose kind cannot be read: none is blamed.
@@ -361,6 +365,8 @@ pub(super) fn anchors(name: Written<String>, mut table: Table<'_, '_>) -> Anchor
         count,
         spacing: if is_row { table.needed("spacing", Kind::Length) } else { None },
         of: table.text("of"),
+        holds: table.quantity("holds", Kind::Force),
+        holds_by: table.text("holds-by"),
     };
     table.finish();
     read

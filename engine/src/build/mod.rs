@@ -36,7 +36,7 @@ mod written;
 
 pub use batches::{Batch, Batches};
 pub use begin::begin;
-pub use bond_beam::{BondBeam, Gap};
+pub use bond_beam::{BondBeam, Gap, Planks};
 pub use bricks::{Brick, BrickSize, BrickTest, Bricks, Lever};
 pub use built_in::{Anchors, BuiltIn, BuiltInKind, Keys, Mosaic, NicheForm, Spot};
 pub use deck::{Deck, DeckBedding, DeckCover, DeckHeld};

@@ -159,16 +159,26 @@ pub(super) fn wood(poles: &mut Table<'_, '_>) -> Wood {
     }
 }
 
+/// What both poles and planks are graded by.
+const STRESSES: [&str; 7] = ["bending", "tension", "compression", "across", "shear", "stiffness", "shear-stiffness"];
+
 fn strength(mut table: Table<'_, '_>) -> Strength {
-    let stresses =
-        ["bending", "tension", "compression", "across", "shear", "stiffness", "low-stiffness", "shear-stiffness"];
+    let stresses = STRESSES.into_iter().chain(["low-stiffness"]);
     let read = Strength {
-        stresses: stresses.into_iter().filter_map(|key| Some((key, table.quantity(key, Kind::Pressure)?))).collect(),
+        stresses: stresses.filter_map(|key| Some((key, table.quantity(key, Kind::Pressure)?))).collect(),
         densities: ["low-density", "mean-density"]
             .into_iter()
             .filter_map(|key| Some((key, table.quantity(key, Kind::Density)?)))
             .collect(),
     };
+    table.finish();
+    read
+}
+
+/// The same of planks on a wall, which keeps them from buckling.
+pub(super) fn planks(mut table: Table<'_, '_>) -> Strength {
+    let stresses = STRESSES.into_iter().filter_map(|key| Some((key, table.quantity(key, Kind::Pressure)?)));
+    let read = Strength { stresses: stresses.collect(), densities: Vec::new() };
     table.finish();
     read
 }

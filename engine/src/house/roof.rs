@@ -2,6 +2,7 @@
 
 use super::deck::{self, Deck};
 use super::place::{known, shown, within};
+use super::planks::{self, Planks};
 use super::rafters::{self, Rafters};
 use super::ring::{self, Ring};
 use super::roof_loads::{self, RoofSoil, SiteLoads};
@@ -49,6 +50,8 @@ pub struct Held {
     pub wood: Wood,
     /// The bolts of the crossings.
     pub bolt: Bolt,
+    /// The wood of the bond beam; none without one.
+    pub planks: Option<Planks>,
 }
 
 /// How a roof stands.
@@ -166,12 +169,15 @@ pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Lengt
     let soil = roof_loads::soil(source, &written.soil, &layers, system)?;
     let held = match roof_wood::code(source, build)? {
         None => None,
-        Some(code) => Some(Held {
-            code,
-            loads: roof_loads::site(source, &build.site.loads, code, system),
-            wood: roof_wood::wood(source, &poles.wood, code, system)?,
-            bolt: roof_wood::bolt(source, &written.bolt, system),
-        }),
+        Some(code) => {
+            let wood = roof_wood::wood(source, &poles.wood, code, system)?;
+            let planks = match &build.wall.bond_beam {
+                Some(beam) => Some(planks::place(source, &beam.planks, (&wood, &density), code, system)?),
+                None => None,
+            };
+            let loads = roof_loads::site(source, &build.site.loads, code, system);
+            Some(Held { code, loads, wood, bolt: roof_wood::bolt(source, &written.bolt, system), planks })
+        }
     };
     let deck = match &frame {
         Frame::Reciprocal { eye, ring: Some(ring), .. } => {

@@ -1,7 +1,7 @@
 //! The code that a roof is held by, the wood of its poles with nothing missing, and the bolts of its crossings.
 
 use super::place::{nearest, within};
-use crate::build::{self, Build, Source};
+use crate::build::{self, Build, Source, Written};
 use crate::known::{Known, Origin};
 use crate::sources::Standing;
 use crate::timber::tables::{self, SawnClass, StrengthClass};
@@ -121,34 +121,36 @@ struct From<'t, T> {
 }
 
 pub(super) fn wood(source: &Source<'_>, written: &build::Wood, code: Code, system: System) -> Option<Wood> {
-    if let Some(damp) = written.damp.as_ref().filter(|damp| !(1..=3).contains(&damp.value)) {
-        let hint = "write 1 for a dry and heated room, 2 under a roof, 3 where it gets wet";
-        source.fault(damp.span.clone(), &damp.path, format!("{} is no place of damp", damp.value), hint);
-        return None;
-    }
+    damp_is_a_place(source, written.damp.as_ref())?;
     let damp = super::place::known(written.damp.as_ref()).unwrap_or_else(|| {
         Known::assumed(2, "poles.damp", Origin::Judgement, "under a roof, above a room that is heated now and then")
     });
-    let values = match code {
+    let values = graded(source, written, "poles", code)?;
+    let values = own(source, &written.strength, values, code, system)?;
+    Some(Wood { values, is_green: written.green.as_ref().is_some_and(|green| green.value), damp })
+}
+
+/// Refuses a place of damp that there is not.
+pub(super) fn damp_is_a_place(source: &Source<'_>, damp: Option<&Written<u64>>) -> Option<()> {
+    let Some(damp) = damp.filter(|damp| !(1..=3).contains(&damp.value)) else { return Some(()) };
+    let hint = "write 1 for a dry and heated room, 2 under a roof, 3 where it gets wet";
+    source.fault(damp.span.clone(), &damp.path, format!("{} is no place of damp", damp.value), hint);
+    None
+}
+
+/// The values of the class that is written, of the kind of tree, or of the least class, under a stem of keys.
+pub(super) fn graded(source: &Source<'_>, written: &build::Wood, stem: &str, code: Code) -> Option<Values> {
+    let path = |noun: &str| format!("{stem}.strength.{noun}");
+    Some(match code {
         Code::En => {
-            let from =
-                class(source, written, tables::strength_classes(), |class| &class.name, |tree| &tree.class, "C14")?;
-            by_class(&from)
+            let classes = tables::strength_classes();
+            by_class(&class(source, written, classes, |class| &class.name, |tree| &tree.class, "C14")?, path)
         }
         Code::Asce => {
-            let from = class(
-                source,
-                written,
-                tables::sawn_classes(),
-                |class| &class.name,
-                |tree| &tree.sawn_class,
-                "DF-L No.3",
-            )?;
-            by_grade(&from)
+            let classes = tables::sawn_classes();
+            by_grade(&class(source, written, classes, |class| &class.name, |tree| &tree.sawn_class, "DF-L No.3")?, path)
         }
-    };
-    let values = own(source, written, values, code, system)?;
-    Some(Wood { values, is_green: written.green.as_ref().is_some_and(|green| green.value), damp })
+    })
 }
 
 /// The class that is written, that of the kind of tree, or the least that poles are taken for.
@@ -199,11 +201,7 @@ fn class<'t, T>(
     })
 }
 
-fn path(noun: &str) -> String {
-    format!("poles.strength.{noun}")
-}
-
-fn by_class(from: &From<'_, StrengthClass>) -> Values {
+fn by_class(from: &From<'_, StrengthClass>, path: impl Fn(&str) -> String) -> Values {
     let known = |noun: &str, value: Pressure| Known::assumed(value, path(noun), from.origin, from.why);
     let density = |noun: &str, value: Density| Known::assumed(value, path(noun), from.origin, from.why);
     let class = from.class;
@@ -220,7 +218,7 @@ fn by_class(from: &From<'_, StrengthClass>) -> Values {
     }
 }
 
-fn by_grade(from: &From<'_, SawnClass>) -> Values {
+fn by_grade(from: &From<'_, SawnClass>, path: impl Fn(&str) -> String) -> Values {
     let known = |noun: &str, value| Known::assumed(value, path(noun), from.origin, from.why);
     let class = from.class;
     let share = tables::factor("g-share-sawn").map_or(f64::NAN, |fact| fact.number);
@@ -238,8 +236,14 @@ fn by_grade(from: &From<'_, SawnClass>) -> Values {
 }
 
 /// The same with what the builder wrote instead.
-fn own(source: &Source<'_>, written: &build::Wood, mut values: Values, code: Code, system: System) -> Option<Values> {
-    for (key, stress) in &written.strength.stresses {
+pub(super) fn own(
+    source: &Source<'_>,
+    written: &build::Strength,
+    mut values: Values,
+    code: Code,
+    system: System,
+) -> Option<Values> {
+    for (key, stress) in &written.stresses {
         let (stresses, what) = if key.ends_with("stiffness") {
             (Pressure::kpa(100.0)..Pressure::mpa(60_000.0), "a stiffness of wood")
         } else {
@@ -258,7 +262,7 @@ fn own(source: &Source<'_>, written: &build::Wood, mut values: Values, code: Cod
         };
         *own = known;
     }
-    for (key, density) in &written.strength.densities {
+    for (key, density) in &written.densities {
         if code == Code::Asce {
             let message = "allowable stresses know no density of the wood";
             source.fault(

@@ -192,6 +192,18 @@ formula! {
 }
 
 formula! {
+    /// Share that is used of what an anchor holds. The weight of the cob over it is in what it held when it was pulled.
+    ///
+    /// ```text
+    /// u = P / R        P: what it must hold down, R: what it was pulled to, or is said to hold
+    /// ```
+    /// Source: the one force over the other.
+    pub fn anchor_used(pull: Force, holds: Force) -> Ratio {
+        Ratio::fraction(pull / holds)
+    }
+}
+
+formula! {
     /// Share of its strength that the beam uses in bending, up and down and in plan at once.
     ///
     /// ```text

@@ -8,6 +8,7 @@ pub mod distances;
 pub mod drying;
 pub mod eurocode;
 pub mod section;
+pub mod splitting;
 pub mod stress;
 pub mod tables;
 pub mod taper;

@@ -37,13 +37,13 @@ pub fn is_of_a_frame(row: &str) -> bool {
     ["roof.members.", "roof.crossings.", "roof.feet.", "roof.beam."].iter().any(|stem| row.starts_with(stem))
 }
 
-/// Rows of a roof that do not grow with the house, since a code adds a length of its own, or since the place where a pole is used
-/// most depends on its loads.
+/// Rows of a roof that do not grow with the house, since a code adds a length of its own to a crossing's seat, or since the place where
+/// a pole is used most depends on its loads.
 pub fn is_of_the_code(row: &str) -> bool {
-    let nouns = [".seat", ".modulus"];
+    let of_poles = [("roof.crossings.", ".seat"), ("roof.members.", ".modulus")];
     // Sand, silt and clay have the sizes that a standard gives them, however large the grains of a house are.
     let of_grains = row.starts_with("tests.gradings.") && row.contains(".finer.");
-    of_grains || is_of_a_frame(row) && nouns.iter().any(|noun| row.ends_with(noun))
+    of_grains || of_poles.iter().any(|(stem, noun)| row.starts_with(stem) && row.ends_with(noun))
 }
 
 /// A rafter that is alike at both ends is sheared, pulled and pushed by what lies between its seats alone, and both of them carry half
@@ -59,9 +59,13 @@ pub fn is_of_a_level_rafter(row: &str, path: &str) -> bool {
 }
 
 /// A ring on sliding feet is nearly determinate: how stiff its ties are moves few of its forces, and a corner's rounding moves only what
-/// follows from feet near it by more than is compared.
+/// follows from feet near it by more than is compared. What a bolt itself bears and wants, and what goes round the bond beam in plan, is
+/// moved all the same.
 pub fn is_determinate(row: &str, path: &str) -> bool {
-    is_of_a_frame(row) && (path == "roof.bolt.diameter" || path.ends_with(".round"))
+    let of_the_bolt = [".bolt", ".bolt-end", ".bolt-side"].iter().any(|noun| row.ends_with(noun));
+    let round_the_beam = [".moment-plan", ".scarf-plan", ".ring-force", ".scarf-force", ".held-force", ".held-moment"];
+    let in_plan = row.starts_with("roof.beam.") && round_the_beam.iter().any(|noun| row.ends_with(noun));
+    is_of_a_frame(row) && (path == "roof.bolt.diameter" && !of_the_bolt || path.ends_with(".round") && !in_plan)
 }
 
 /// The middle of a band does not know how wide it is, nor its half where it lies: what both ends are off by moves no sand that is added,

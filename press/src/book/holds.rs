@@ -36,13 +36,15 @@ const MEMBERS: [(&str, &str); 11] = [
     ("sinks", "sinks"),
 ];
 
-const CROSSINGS: [(&str, &str); 8] = [
+const CROSSINGS: [(&str, &str); 10] = [
     ("push", "push"),
     ("up", "carried"),
     ("bearing", "seat"),
     ("asd-bearing", "seat"),
     ("notch", "notch"),
     ("asd-notch", "notch"),
+    ("split", "split"),
+    ("asd-split", "split"),
     ("bolt", "bolt"),
     ("friction", "friction without it"),
 ];
@@ -76,13 +78,18 @@ const ALONE: [(&str, &str); 1] = [("held", "Strength of the beam that this would
 const SCARFS: [(&str, &str); 3] =
     [("scarf-force", "force along"), ("scarf-upright", "moment, up and down"), ("scarf-plan", "moment in plan")];
 
-const UNDER: [(&str, &str); 5] = [
+const UNDER: [(&str, &str); 7] = [
     ("area", "area it bears on"),
     ("bearing", "beam pressed"),
     ("asd-bearing", "beam pressed"),
     ("off-middle", "off the middle"),
     ("pressure", "on the earth"),
+    ("tipping", "farthest off, of half"),
+    ("asd-tipping", "farthest off, of half"),
 ];
+
+const ANCHORS: [(&str, &str); 3] =
+    [("pull", "must hold down"), ("used", "of what it holds"), ("asd-used", "of what it holds")];
 
 const EARTH: [(&str, &str); 11] = [
     ("roof.beam.planks", "Planks that count in strength"),
@@ -176,7 +183,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "alone": figures(answers, "roof.beam.", &ALONE),
         "scarfs": table(answers, "roof.beam.", &SCARFS),
         "under": by_place(answers, "roof.beam.seats.", &UNDER),
-        "anchors": table(answers, "roof.beam.anchors.", &[("pull", "must hold down")]),
+        "anchors": table(answers, "roof.beam.anchors.", &ANCHORS),
         "earth": figures(answers, "", &EARTH),
         "places": by_place(answers, "roof.places.", &PLACES),
         "lengths": by_place(answers, "roof.places.", &LENGTHS),

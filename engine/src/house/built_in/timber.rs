@@ -9,7 +9,7 @@ use crate::curve::{Cut, Form, Side};
 use crate::house::Lift;
 use crate::house::place::{known, nearest};
 use crate::known::{Known, Origin};
-use crate::units::Length;
+use crate::units::{Force, Length};
 
 /// The least cob on each side of a deadman: our judgement.
 const COVER: Length = Length::mm(50.0);
@@ -41,6 +41,8 @@ pub struct Anchors {
     pub spots: Vec<Spot>,
     /// How far outside of the wall line the middle of each lies.
     pub offset: Length,
+    /// The pull that each of them holds, and how that is known; none where it is not written.
+    pub holds: Option<(Known<Force>, String)>,
 }
 
 impl Anchors {
@@ -89,7 +91,21 @@ pub(super) fn anchors(site: &Site<'_>, written: &build::Anchors, patches: &mut V
     let faces = [Side::Inner, Side::Outer].map(|side| site.shape.offset(side, along, foot.in_m()));
     let offset = Length::m(0.5 * (faces[0] + faces[1]));
     let lift = lift.name.clone();
-    let anchors = Anchors { name, spot, lift, foot, length, width, height, count, spacing, of, spots, offset };
+    let holds = match (&written.holds, &written.holds_by) {
+        (Some(_), Some(by)) => {
+            let range = Force::n(50.0)..Force::kn(200.0);
+            let pull = site.within(written.holds.as_ref(), range, "the pull that an anchor in cob holds")?;
+            Some((pull, by.value.clone()))
+        }
+        (Some(holds), None) => {
+            let message = "nothing says how it is known what these anchors hold";
+            let hint = "write `holds-by` beside it, such as \"two of them pulled on site, strap and all\"";
+            site.source.fault(holds.span.clone(), &holds.path, message, hint);
+            return None;
+        }
+        _ => None,
+    };
+    let anchors = Anchors { name, spot, lift, foot, length, width, height, count, spacing, of, spots, offset, holds };
     let highest = foot + anchors.height.value;
     let tops = anchors.spots.iter().map(|spot| site.wall.least_top(reach(site, &anchors, spot)));
     if let Some(top) = tops.reduce(Length::min).filter(|top| *top <= highest) {

@@ -17,6 +17,9 @@ pub(super) fn anchors(anchors: &Anchors, rows: &mut Rows) -> Need {
     if let Some(spacing) = &anchors.spacing {
         rows.known(format!("from one deadman of {name} to the next"), spacing);
     }
+    if let Some((holds, by)) = &anchors.holds {
+        rows.known(format!("pull that each anchor of {name} holds: {by}"), holds);
+    }
     rows.add(anchors.path("removed-volume"), format!("cob that the deadmen of {name} take out"), deadmen(anchors));
     Need::of(&anchors.of, [anchors.path("count"), anchors.path("removed-volume")])
 }

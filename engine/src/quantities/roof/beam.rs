@@ -2,10 +2,13 @@
 
 mod held;
 mod left;
+mod planks;
 mod seats;
+mod unknown;
+
+pub(super) use unknown::{not_known, under_no_ring};
 
 use super::super::line::bind;
-use super::factors::Factors;
 use super::hold::{Governs, Stood};
 use super::members;
 use crate::house::built_in::{Lie, Stretch};
@@ -17,15 +20,13 @@ use crate::roof::standing::Feet;
 use crate::row::Rows;
 use crate::timber::{beam as timber, section};
 use crate::units::{Force, Length, Moment, Pressure, Ratio};
+use planks::Planks;
 
 /// Sides of the beam's line as it is followed all the way round a curve; where it is straight one is enough.
 const SIDES: f64 = 20.0;
 
 /// How far eave and plate lie outside of the wall's line.
 const OUT: [&str; 2] = ["roof.eave-offset", "roof.plate-offset"];
-
-/// So short a stretch does not buckle: the wall keeps the beam from it.
-const BRACED: Length = Length::mm(1.0);
 
 fn number(name: &str) -> f64 {
     timber::fact(name).unwrap_or(f64::NAN)
@@ -40,6 +41,7 @@ struct Laid<'a, 'b> {
     house: &'a House,
     beam: &'a BondBeam,
     stood: &'a Stood<'b>,
+    planks: Planks<'a>,
     feet: Vec<Feet>,
     groups: Vec<Vec<Presses>>,
     shares: Vec<Vec<f64>>,
@@ -58,10 +60,16 @@ struct Laid<'a, 'b> {
 }
 
 pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
-    let Some(beam) = house.bond_beam.as_ref().filter(|_| house.wall.line.is_closed()) else { return };
-    let mut laid = Laid::of(house, beam, stood, rows);
+    let beam = house.bond_beam.as_ref().filter(|_| house.wall.line.is_closed());
+    let Some((beam, planks)) = beam.and_then(|beam| Some((beam, Planks::of(stood, rows)?))) else {
+        return unknown::without_beam(house, &stood.factors, rows);
+    };
+    let mut laid = Laid::of((house, beam), stood, planks, rows);
     let weights: Vec<f64> = stood.strength.combinations.iter().map(|one| one.weight).collect();
-    let Ok(answers) = laid.ring().answers(&laid.groups, &laid.shares, &weights) else { return };
+    let answers = match laid.ring().answers(&laid.groups, &laid.shares, &weights) {
+        Ok(answers) => answers,
+        Err(fault) => return unknown::all(house, &stood.factors, &fault.to_string(), rows),
+    };
     laid.unknown = match answers.anchors() {
         Err(fault) => Some(fault.to_string()),
         Ok(_) if timber::whole_planks(beam.layers.value).value == 0 => {
@@ -85,30 +93,19 @@ pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
     laid.anchors(&answers, rows);
 }
 
-/// What cannot be said of the beam since snow or wind is not known.
-pub(super) fn not_known(house: &House, factors: &Factors, rows: &mut Rows) {
-    let Some(beam) = house.bond_beam.as_ref().filter(|_| house.wall.line.is_closed()) else { return };
-    for part in &beam.parts {
-        let on = &beam.stretches[part.longest];
-        for (noun, words) in [
-            ("bending", members::words("bending")),
-            ("ring", "strength used by ring force and bending"),
-            ("shear", members::words("shear")),
-        ] {
-            let path = path(&format!("{}.{}", on.name, factors.noun(noun)));
-            rows.not_known(path, format!("bond beam over {}: {words}", on.words()));
-        }
-    }
-}
-
 impl<'a, 'b> Laid<'a, 'b> {
-    fn of(house: &'a House, beam: &'a BondBeam, stood: &'a Stood<'b>, rows: &mut Rows) -> Laid<'a, 'b> {
+    fn of(
+        (house, beam): (&'a House, &'a BondBeam),
+        stood: &'a Stood<'b>,
+        planks: Planks<'a>,
+        rows: &mut Rows,
+    ) -> Laid<'a, 'b> {
         let (feet, groups) = stood.model.on_wall(&stood.answers).into_iter().unzip();
         let shares = stood.strength.combinations.iter().map(|one| stood.answers.shares(one)).collect();
         let left = left::left(beam, rows);
         let plank = beam.height.value / beam.layers.value as f64;
         let shape = timber::twist_shape(beam.width.value, plank, number("twist-more"), number("twist-most")).value;
-        let elastic = left::elastic(beam, stood, plank, rows);
+        let elastic = left::elastic(beam, &planks, plank, rows);
         // As far from its butt as the eave stands out from the plate; a pole that slants lies on it a little farther in, where it is
         // less than a hundredth thinner.
         let [eave, plate] = OUT.map(|path| rows.value::<Length>(path).unwrap_or(Length::ZERO));
@@ -118,8 +115,26 @@ impl<'a, 'b> Laid<'a, 'b> {
         let corners = corners(beam, house.wall.line.length());
         let sizes = ["width", "height", "layers"].map(|noun| format!("wall.bond-beam.{noun}"));
         let nouns = house.anchors.iter().flat_map(|own| ["along", "spacing", "count"].map(|noun| own.path(noun)));
-        let anchored = sizes.into_iter().chain(nouns).collect();
-        Laid { house, beam, stood, feet, groups, shares, left, shape, corners, anchored, flats, elastic, unknown: None }
+        let wood = [&planks.wood.density.path, &planks.wood.values.stiffness.path];
+        let wood = wood.into_iter().chain([&planks.wood.values.shear_stiffness.path]).cloned();
+        let anchored = sizes.into_iter().chain(nouns).chain(wood).collect();
+        let unknown = None;
+        Laid {
+            house,
+            beam,
+            stood,
+            planks,
+            feet,
+            groups,
+            shares,
+            left,
+            shape,
+            corners,
+            anchored,
+            flats,
+            elastic,
+            unknown,
+        }
     }
 
     fn ring(&self) -> Beam {
@@ -137,23 +152,25 @@ impl<'a, 'b> Laid<'a, 'b> {
             width: self.beam.width.value,
             height: self.beam.height.value,
             layers: self.beam.layers.value,
-            wood: self.stood.wood,
+            wood: self.planks.ring(),
             seats: self.stood.ring.layout.rafters.iter().map(support).collect(),
             anchors: anchors.collect(),
         }
     }
 
     fn resists(&self) -> Vec<Resists> {
-        let (held, factors) = (self.stood.held, &self.stood.factors);
-        let bears = factors.bears(held, &self.stood.strength.durations, BRACED, self.beam.height.value);
-        let resists = |one: crate::roof::standing::Bears| Resists {
-            bending: one.bending,
-            tension: one.tension,
-            compression: one.compression,
-            shear: one.shear,
-            twist: one.shear * (self.shape / factors.uncracked),
+        let planks = &self.planks;
+        let resists = |duration: &f64| {
+            let bears = |noun: &str| planks.strength(noun) * (duration / planks.factors.partial);
+            Resists {
+                bending: bears("bending"),
+                tension: bears("tension"),
+                compression: bears("compression"),
+                shear: bears("shear") * planks.factors.uncracked,
+                twist: bears("shear") * self.shape,
+            }
         };
-        bears.into_iter().map(resists).collect()
+        planks.durations.iter().map(resists).collect()
     }
 
     fn parts(&self, answers: &Answers, under: &Under<'_>, rows: &mut Rows) {
@@ -244,7 +261,7 @@ impl Part<'_> {
     }
 
     fn duration(&self, used: &Used) -> f64 {
-        self.laid.stood.strength.durations[used.combination]
+        self.laid.planks.durations[used.combination]
     }
 
     /// A share of its strength, where it is known.
@@ -258,22 +275,15 @@ impl Part<'_> {
     /// Drops the factors of the tables and adds the strength and the place of damp.
     fn by_wood(&self, share: Answer<Ratio>, noun: &str, rows: &Rows) -> Answer<Ratio> {
         let share = ["strength", "duration", "partial"].iter().fold(share, |share, name| share.without(name));
-        bind(bind(share, rows, &format!("poles.strength.{noun}")), rows, "poles.damp")
+        self.laid.planks.bound(share, noun, rows)
     }
 
     fn strength(&self, noun: &str) -> Pressure {
-        let values = &self.laid.stood.held.wood.values;
-        let value = match noun {
-            "bending" => &values.bending,
-            "tension" => &values.tension,
-            "compression" => &values.compression,
-            _ => &values.shear,
-        };
-        value.value * self.laid.stood.factors.wet(noun)
+        self.laid.planks.strength(noun)
     }
 
     fn bent(&self, used: &Used) -> Answer<Ratio> {
-        let (left, forces, partial) = (&self.laid.left, &used.forces, self.laid.stood.factors.partial);
+        let (left, forces, partial) = (&self.laid.left, &used.forces, self.laid.planks.factors.partial);
         let (duration, strength) = (self.duration(used), self.strength("bending"));
         timber::bent_both_ways(forces.upright, forces.plan, left.upright, left.plan, strength, duration, partial)
     }
@@ -306,7 +316,7 @@ impl Part<'_> {
     }
 
     fn ring(&self, worst: &Worst, rows: &mut Rows) {
-        let (used, factors) = (&worst.ring, &self.laid.stood.factors);
+        let (used, factors) = (&worst.ring, &self.laid.planks.factors);
         let force = self.laid.in_plan_at_the_worst(timber::ring_force(used.forces.pull), used, rows);
         let force = rows.add(self.row("ring-force"), self.title("ring force, push below zero", used), force);
         let along = along(used);
@@ -333,11 +343,11 @@ impl Part<'_> {
     fn by_ring_and_bending(&self, share: Answer<Ratio>, along: &str, rows: &Rows) -> Answer<Ratio> {
         let moments = ["upright.modulus", "plan.modulus"].map(path);
         let share = moments.iter().fold(share, |share, path| bind(share, rows, path));
-        bind(self.by_wood(share, along, rows), rows, "poles.strength.bending")
+        bind(self.by_wood(share, along, rows), rows, &self.laid.planks.wood.values.bending.path)
     }
 
     fn shear(&self, worst: &Worst, rows: &mut Rows) {
-        let (used, factors) = (&worst.shear, &self.laid.stood.factors);
+        let (used, factors) = (&worst.shear, &self.laid.planks.factors);
         let force = self.laid.upright(timber::beam_shear(used.forces.shear), used, rows);
         let force = rows.add(self.row("shear-force"), self.title("force across it", used), force);
         let (area, strength) = (self.laid.left.area, self.strength("shear"));
@@ -351,7 +361,7 @@ impl Part<'_> {
     }
 
     fn twist(&self, worst: &Worst, rows: &mut Rows) {
-        let (used, factors) = (&worst.twist, &self.laid.stood.factors);
+        let (used, factors) = (&worst.twist, &self.laid.planks.factors);
         if !used.is_lifted {
             return;
         }

@@ -1,5 +1,7 @@
 //! Rows of each crossing of a ring, by the pole that rests there: how it bears, its notch, its bolt, the friction that would do without.
 
+mod splits;
+
 use super::super::line::bind;
 use super::hold::{Governs, Stood};
 use super::members;
@@ -12,12 +14,15 @@ use crate::timber::{asd, bolt, crossing, eurocode, section, used};
 use crate::units::{Angle, Area, Density, Force, Length, LineLoad, Pressure, Ratio};
 
 /// What a crossing is held in, by the nouns of its rules.
-pub(super) const NOUNS: [&str; 2] = ["bearing", "notch"];
+pub(super) const NOUNS: [&str; 5] = ["bearing", "notch", "split", "bolt-end", "bolt-side"];
 
 pub(super) fn words(noun: &str) -> &'static str {
     match noun {
         "bearing" => "bearing strength used",
         "notch" => "shear strength used at the notch",
+        "split" => "strength used that keeps it from splitting at its bolt",
+        "bolt-end" => "share wanted of the wood between its bolt and the end of the pole",
+        "bolt-side" => "share wanted of the wood between its bolt and the side of the thinner pole",
         _ => "strength of its bolt used",
     }
 }
@@ -159,9 +164,14 @@ pub(super) fn walk(stood: &Stood<'_>, rows: &mut Rows) {
         }
         crossing.notch(&forces, rows);
         match carried {
-            Some(carried) => crossing.bolt(&forces, carried, rows),
+            Some(carried) => {
+                crossing.bolt(&forces, carried, rows);
+                let At { value: [across, _], combination, feet } = forces.bolt;
+                crossing.wood(&forces, &At { value: across, combination, feet }, rows);
+            }
             None => {
                 crossing.across(&forces.across, rows);
+                crossing.wood(&forces, &forces.across, rows);
                 if let Some(lift) = &forces.lift {
                     crossing.lift(lift, rows);
                 }

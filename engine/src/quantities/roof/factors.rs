@@ -32,8 +32,11 @@ fn number(name: &str) -> f64 {
 
 impl Factors {
     pub fn of(held: &Held) -> Factors {
-        let (damp, is_green) = (held.wood.damp.value, held.wood.is_green);
-        let (partial, uncracked, creep) = match held.code {
+        Factors::of_wood(held.code, held.wood.damp.value, held.wood.is_green)
+    }
+
+    pub fn of_wood(code: Code, damp: u64, is_green: bool) -> Factors {
+        let (partial, uncracked, creep) = match code {
             Code::En => {
                 let green = if is_green { number("kdef-green-more") } else { 0.0 };
                 (number("gamma-m"), number("kcr"), [number(&format!("kdef-{damp}")) + green, number("psi2-roof")])
@@ -44,7 +47,7 @@ impl Factors {
                 (1.0, 1.0, [creep, 0.0])
             }
         };
-        Factors { code: held.code, damp, partial, uncracked, creep }
+        Factors { code, damp, partial, uncracked, creep }
     }
 
     /// The noun of a row whose rule is that of the code.

@@ -77,8 +77,12 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
                 let title = format!("{noun} of {} poles that nobody measured", count.value);
                 rows.not_known(format!("roof.members.1.{}", factors.noun(noun)), title);
             }
+            beam::under_no_ring(house, roof, &factors, rows);
         }
-        Frame::OneWay { rafters: own, .. } => rafters::walk(house, (roof, own), held, loaded.as_ref(), rows),
+        Frame::OneWay { rafters: own, .. } => {
+            rafters::walk(house, (roof, own), held, loaded.as_ref(), rows);
+            beam::under_no_ring(house, roof, &Factors::of(held), rows);
+        }
     }
 }
 

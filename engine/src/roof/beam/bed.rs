@@ -1,7 +1,7 @@
 //! A timber on an earth wall: how the earth beneath bears it where a pole presses.
 
 use crate::reason::formula;
-use crate::units::{Force, Length, Pressure, SecondMoment};
+use crate::units::{Force, Length, Pressure, Ratio, SecondMoment};
 
 formula! {
     /// How stiff the earth bears a beam: newtons on each metre of it for each metre by which it sinks.
@@ -53,6 +53,30 @@ formula! {
     pub fn bed_pressure(force: Force, elastic: Length, width: Length, off: Length) -> Pressure {
         let (even, share) = (force / (elastic * width * 2.0), off.abs() / width);
         if share <= 1.0 / 6.0 { even * (1.0 + 6.0 * share) } else { even * (2.0 / (3.0 * (0.5 - share))) }
+    }
+}
+
+formula! {
+    /// How far off the middle of a beam a load falls, of half its width: above one it falls outside.
+    ///
+    /// ```text
+    /// u = 2 e / b        e: off the middle, b: width
+    /// ```
+    /// Source: equilibrium of the beam beneath its seat; what its twist hands on is left out.
+    pub fn off_share(off: Length, width: Length) -> Ratio {
+        Ratio::fraction(off * 2.0 / width)
+    }
+}
+
+formula! {
+    /// Width of a beam on whose very edge a load falls: wider, it does not tip. The whole of it presses from three times that on.
+    ///
+    /// ```text
+    /// b = 2 e        e: off the middle
+    /// ```
+    /// Source: equilibrium of the beam beneath its seat.
+    pub fn width_needed(off: Length) -> Length {
+        off * 2.0
     }
 }
 

@@ -1,4 +1,4 @@
-//! Why a ring of timber is not answered, in one sentence each.
+//! Why a bond beam is not answered, in one sentence each.
 
 use std::fmt;
 
@@ -18,10 +18,10 @@ pub enum Fault {
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Fault::Size(needs) => write!(f, "the timber on the wall needs {needs}"),
+            Fault::Size(needs) => write!(f, "the bond beam needs {needs}"),
             Fault::Anchors(count) => write!(
                 f,
-                "{count} anchors do not keep the timber on the wall from tipping up; three or more, not in a row, would"
+                "{count} anchors do not keep the bond beam from tipping up; three or more, not in a row, would"
             ),
             Fault::Frame(fault) => fault.fmt(f),
         }

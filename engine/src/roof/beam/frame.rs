@@ -1,4 +1,4 @@
-//! The ring of timber as a frame: in plan, where thrust bends it, and upright, where what lifts hangs it from its anchors.
+//! The bond beam as a frame, a closed ring: in plan, where thrust bends it, and upright, where what lifts hangs it from its anchors.
 //!
 //! It lies level and its seats are on its axis, so that neither way moves the other: each is factorised by itself.
 

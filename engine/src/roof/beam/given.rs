@@ -1,4 +1,4 @@
-//! The ring of timber on a wall, and what acts on it.
+//! The bond beam on a wall, and what acts on it.
 
 use super::super::standing::Wood;
 use crate::units::{Force, Length, LineLoad};

@@ -1,4 +1,4 @@
-//! Laws of a ring of timber: closed forms of circle and square, equilibrium, anchors, the earth beneath.
+//! Laws of the bond beam as a ring: closed forms of circle and square, equilibrium, anchors, the earth beneath.
 
 use std::f64::consts::{PI, TAU};
 
@@ -172,10 +172,7 @@ fn two_anchors_hold_no_ring_and_its_thrust_is_answered_all_the_same() {
     let (held, loose) = (in_plan(&beam, lifted.clone()), in_plan(&loose, lifted));
     assert_eq!(loose.hung, Err(Fault::Anchors(2)));
     let shown = loose.hung.as_ref().unwrap_err().to_string();
-    assert_eq!(
-        shown,
-        "2 anchors do not keep the timber on the wall from tipping up; three or more, not in a row, would"
-    );
+    assert_eq!(shown, "2 anchors do not keep the bond beam from tipping up; three or more, not in a row, would");
     assert_eq!(loose.thrust, held.thrust);
 }
 
@@ -294,6 +291,9 @@ fn pressure_off_the_middle_goes_on_evenly_where_the_edge_begins_to_gape() {
     near(at(40.0), 2.0 * at(0.0), 1e-12);
     near(at(-80.0), 4.0 * at(0.0), 1e-12);
     assert_eq!(off_middle(Force::kn(5.0), Length::mm(100.0), Force::kn(20.0)).value, Length::mm(25.0));
+    // On its very edge a load is all of half the width off the middle, and presses on nothing.
+    near(off_share(width_needed(Length::mm(120.0)).value * 0.5, width).value.in_fraction(), 1.0, 1e-12);
+    assert!(at(119.9) > 100.0 * at(0.0));
 }
 
 #[test]

@@ -1,4 +1,4 @@
-//! The timber on the top of the wall as a ring: what poles do to it between its anchors and on the wall.
+//! The bond beam as a ring: what poles do to it between its anchors and on the wall.
 //!
 //! What thrusts in plan is carried by the closed ring alone; the wall's friction holds evenly what does not balance itself. What
 //! presses is carried by the earth beneath, close to its seat. What lifts spans from anchor to anchor.
@@ -12,7 +12,7 @@ mod laws;
 mod stops;
 mod worst;
 
-pub use bed::{bed_pressure, bed_stiffness, elastic_length, off_middle};
+pub use bed::{bed_pressure, bed_stiffness, elastic_length, off_middle, off_share, width_needed};
 pub use fault::Fault;
 pub use frame::Answers;
 pub use given::{Anchor, Beam, Presses};

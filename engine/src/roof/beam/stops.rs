@@ -1,4 +1,4 @@
-//! The stops along a ring of timber: its corners, the seats of poles, the anchors, in their order.
+//! The stops along a bond beam: its corners, the seats of poles, the anchors, in their order.
 
 use super::given::Beam;
 

@@ -1,4 +1,4 @@
-//! What uses most of each part of a ring of timber, and what its anchors must hold, over all that acts together.
+//! What uses most of each part of a bond beam, and what its anchors must hold, over all that acts together.
 
 use super::bed::beside;
 use super::fault::Fault;
@@ -186,6 +186,12 @@ impl Answers {
             close.map(|(seat, apart, wide)| (seat, beside(apart, elastic, wide.in_m()))).collect()
         };
         (0..self.stops.at.len()).map(near).collect()
+    }
+
+    /// Whether something lifts the ring in a combination and its anchors hold it, so that its twist then is known.
+    #[must_use]
+    pub fn is_held(&self, group: usize, combination: usize) -> bool {
+        self.hung.as_ref().is_ok_and(|hung| hung[group][combination].is_some())
     }
 
     /// What each anchor must hold down most; none where it never holds anything.

@@ -26,6 +26,8 @@ pub struct JointForces {
     pub bolt: At<[Force; 2]>,
     /// Greatest force across the common normal.
     pub across: At<Force>,
+    /// Force across the common normal that uses most of the wood's strength, for the time that it lasts.
+    pub torn: At<Force>,
     /// Greatest force that lifts the pole off; none where nothing does.
     pub lift: Option<At<Force>>,
     /// Greatest force across over the push at the same time; none where some combination lifts the pole off.
@@ -96,12 +98,14 @@ impl Answers {
         };
         let tied = most(&all, used).ok_or(Fault::NoCombination)?;
         let slides = most(&all, |at| across(at.value)).ok_or(Fault::NoCombination)?;
+        let torn = most(&all, |at| across(at.value) / factor(at)).ok_or(Fault::NoCombination)?;
         let lifted = all.iter().any(|at| at.value[0] <= 0.0);
         let rubs = most(&all, |at| across(at.value) / at.value[0]).filter(|_| !lifted);
         Ok(JointForces {
             push,
             bolt: tied.with(|value| [Force::n(across(value)), Force::n((-value[0]).max(0.0))]),
             across: slides.with(|value| Force::n(across(value))),
+            torn: torn.with(|value| Force::n(across(value))),
             lift: lift.map(|at| at.with(|value| Force::n(-value[0]))),
             friction: rubs.map(|at| at.with(|value| across(value) / value[0])),
         })

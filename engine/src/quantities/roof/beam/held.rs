@@ -20,14 +20,14 @@ impl Part<'_> {
     /// what holds the feet in truth is for an engineer.
     pub(super) fn held_alone(&self, used: &Used, rows: &mut Rows) {
         let along = along(used);
-        let (area, strength, factors) = (self.laid.left.area, self.strength(along), &self.laid.stood.factors);
+        let (area, strength, factors) = (self.laid.left.area, self.strength(along), &self.laid.planks.factors);
         let bent = self.bent(used).value;
         let share = timber::ring_used(used.forces.pull, area, strength, bent, self.duration(used), factors.partial)
             .from("force", self.row("held-force"))
             .from("area", path("area"))
             .without("bending used");
         let share = bind(bind(share, rows, &self.row("held-moment")), rows, &path("plan.modulus"));
-        let share = bind(self.by_wood(share, along, rows), rows, "poles.strength.bending");
+        let share = bind(self.by_wood(share, along, rows), rows, &self.laid.planks.wood.values.bending.path);
         let title = "strength that ring force and bending in plan would use if the ring alone held its poles";
         rows.add(path("held"), self.title(title, used), share);
     }

@@ -1,6 +1,6 @@
 //! Rows of what bears of the bond beam, and over which length it hands a load on to the earth.
 
-use super::super::hold::Stood;
+use super::planks::Planks;
 use super::{number, path};
 use crate::house::BondBeam;
 use crate::quantities::line::bind;
@@ -42,27 +42,28 @@ pub(super) fn left(beam: &BondBeam, rows: &mut Rows) -> Left {
 }
 
 /// Over which length the beam hands a load on to soft earth and to stiff earth; as if only the planks that count lay there.
-pub(super) fn elastic(beam: &BondBeam, stood: &Stood<'_>, plank: Length, rows: &mut Rows) -> [Length; 2] {
+pub(super) fn elastic(beam: &BondBeam, wood: &Planks<'_>, plank: Length, rows: &mut Rows) -> [Length; 2] {
     let planks = timber::whole_planks(beam.layers.value).value.max(1) as f64;
     let second: SecondMoment = section::rectangle_second_moment(beam.width.value, plank).value * planks;
+    let (young, stiffness) = (wood.ring().young, wood.wood.values.stiffness.path.as_str());
     [("soft", &beam.earth[0]), ("stiff", &beam.earth[1])].map(|(noun, earth)| {
         let own = earth.path.as_str();
         let title = format!("modulus of elasticity of the earth under the bond beam, where it is {noun}");
         let earth = rows.known(title, earth);
-        let bed = ring::bed_stiffness(earth, beam.width.value, stood.wood.young, second, number("earth-poisson"));
+        let bed = ring::bed_stiffness(earth, beam.width.value, young, second, number("earth-poisson"));
         let bed = bed
             .from("earth", own)
             .from("width", beam.width.path.as_str())
-            .from("stiffness", "poles.strength.stiffness")
+            .from("stiffness", stiffness)
             .without("second moment")
             .without("poisson");
         let bed =
             [beam.height.path.as_str(), beam.layers.path.as_str()].iter().fold(bed, |bed, path| bind(bed, rows, path));
         let title = format!("how stiff {noun} earth bears each metre of the bond beam");
         let bed = rows.add(path(&format!("{noun}-bed")), title, bed);
-        let length = ring::elastic_length(bed, stood.wood.young, second)
+        let length = ring::elastic_length(bed, young, second)
             .from("bed", path(&format!("{noun}-bed")))
-            .from("stiffness", "poles.strength.stiffness")
+            .from("stiffness", stiffness)
             .without("second moment");
         let length = [beam.width.path.as_str(), beam.height.path.as_str(), beam.layers.path.as_str()]
             .iter()
