@@ -19,7 +19,6 @@ pub(super) fn walk(house: &House, rows: &mut Rows) {
     for test in [BrickTest::Crushed, BrickTest::Broken] {
         proof(house, test, rows);
     }
-    bar(house, rows);
 }
 
 /// Bricks of one mix with what each bore.
@@ -306,11 +305,4 @@ fn proof(house: &House, test: BrickTest, rows: &mut Rows) {
             rows.not_known(path, format!("{words}, of which no bricks are offered as proof"));
         }
     }
-}
-
-/// What a code is shown of how the wall's cob shrinks, where a bar was measured.
-fn bar(house: &House, rows: &mut Rows) {
-    let Some((_, cob)) = house.cob().filter(|(_, cob)| cob.shrinkage.line.is_some()) else { return };
-    let shown = strength::bar_as_proof(cob.shrinkage.value).from("of the bar", cob.path("shrinkage"));
-    rows.add("tests.cob.shrinkage", "shrinkage of a bar of the wall's cob", shown);
 }
