@@ -116,7 +116,7 @@ pub(super) fn place(
         let of_one_system = are_of_one_system(source, written);
         let Some(bricks) = bricks(source, written, earth, system) else { continue };
         let offered = written.proof.as_ref().filter(|proof| proof.value);
-        let is_fine = offered.is_none_or(|proof| is_enough(source, &bricks, proof, cob, &all));
+        let is_fine = offered.is_none_or(|proof| is_proof_alone(source, &bricks, proof, cob, &all));
         if is_fine && of_one_system {
             all.push(bricks);
         }
@@ -282,8 +282,8 @@ fn upright(
     Some(Trial::Crushed { length, shape })
 }
 
-/// Whether what is offered as proof is of the wall's cob, enough and alone.
-fn is_enough(
+/// Whether what is offered as proof is of the wall's cob, and alone.
+fn is_proof_alone(
     source: &Source<'_>,
     bricks: &Bricks,
     offered: &Written<bool>,
@@ -301,13 +301,6 @@ fn is_enough(
     if let Some(other) = others.iter().find(|other| other.is_proof && other.test == bricks.test) {
         let message = format!("\"{}\" is offered as proof already", other.name);
         return fault(message, "one lot of bricks is proof: write the bricks of one mix in one table".into());
-    }
-    let asked = number("cob-samples");
-    let dry = bricks.each.iter().filter(|brick| !brick.is_damp).count();
-    if (dry as f64) < asked {
-        let more = asked - dry as f64;
-        let message = format!("{dry} dry bricks are no proof: the cob appendix asks for {asked}");
-        return fault(message, format!("make {more} more of the same mix, or leave `proof` out"));
     }
     true
 }
