@@ -103,8 +103,8 @@ fn of_bricks(answers: &Answers) -> Vec<Table> {
 /// Bars and washed samples, and what is not known of them.
 fn of_samples(answers: &Answers) -> Vec<Table> {
     let open = press::samples::open(answers).into_iter().map(|sentence| vec![sentence]).collect();
-    let [bars, washed] = [press::samples::bars(answers), press::samples::washed(answers)]
-        .map(|columns| (columns.header, columns.rows));
+    let [bars, washed] =
+        [press::samples::bars(answers), press::samples::washed(answers)].map(|columns| (columns.header, columns.rows));
     let tables = [
         Table { title: "Bars of the mixes".to_owned(), header: bars.0, rows: bars.1 },
         Table { title: "What drips and spray wash out".to_owned(), header: washed.0, rows: washed.1 },

@@ -25,8 +25,8 @@ pub use recipe::{
 };
 pub use settlement::{gap_over_door, gap_over_frame, settlement, wet_built};
 pub use strip::{
-    batches_changed, outside, person_time, placed_in_all, placed_yield, share_of_lift, strip, strip_half, strip_middle, strip_reach,
-    time_for_volume, time_in_all, yield_apart,
+    batches_changed, outside, person_time, placed_in_all, placed_yield, share_of_lift, strip, strip_half, strip_middle,
+    strip_reach, time_for_volume, time_in_all, yield_apart,
 };
 
 #[cfg(test)]

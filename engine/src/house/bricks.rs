@@ -323,8 +323,7 @@ fn are_of_one_system(source: &Source<'_>, written: &build::Bricks) -> bool {
     let loads: Vec<Place> = written.each.iter().filter_map(|brick| place_of(&brick.load)).collect();
     let hint = "write all of them as they stand on the page, and a page in other units as bricks of another name";
     let groups = [("lengths", lengths), ("masses", masses), ("loads", loads)];
-    let alike = groups.map(|(what, places)| {
-        is_of_one_system(source, &format!("the {what} of these bricks"), &places, hint)
-    });
+    let alike =
+        groups.map(|(what, places)| is_of_one_system(source, &format!("the {what} of these bricks"), &places, hint));
     alike.iter().all(|alike| *alike)
 }

@@ -237,7 +237,11 @@ pub(super) fn place(source: &Source<'_>, build: &Build, system: System) -> Optio
     if ingredients.len() < written.ingredients.len() {
         return None;
     }
-    let recipes = written.recipes.iter().filter_map(|written| recipe::place(source, build, written, &ingredients, system)).collect();
+    let recipes = written
+        .recipes
+        .iter()
+        .filter_map(|written| recipe::place(source, build, written, &ingredients, system))
+        .collect();
     let small_tests = small_tests::place(source, build, &ingredients, system);
     let earth = Earth { brim: brim?, heap, loaf, bale, armful, ingredients, recipes, small_tests };
     for recipe in &earth.recipes {

@@ -4,7 +4,8 @@ use std::ops::Range;
 
 use super::{
     About, House, Stone, Wall, batches, bricks, built_in, earth, floor as floor_work, gap, gauge, goods, gradings,
-    jars, layers, levels, lifts, limits, line, mixes, openings, panels, profile, roof, samples, sanding, set_out, shelter, site,
+    jars, layers, levels, lifts, limits, line, mixes, openings, panels, profile, roof, samples, sanding, set_out,
+    shelter, site,
 };
 use crate::build::{Build, Source, Written};
 use crate::curve::Along;

@@ -82,9 +82,10 @@ pub(super) fn bars(source: &Source<'_>, build: &Build, earth: Option<&Earth>, sy
 
 fn bar(source: &Source<'_>, written: &build::Bar, earth: Option<&Earth>, system: System) -> Option<Bar> {
     let of = written.of.as_ref().and_then(|of| recipe_named(source, of, earth));
-    let lengths = written.lengths.each_ref().map(|length| {
-        within(source, length.as_ref(), Length::mm(50.0)..Length::m(3.0), "the length of a bar", system)
-    });
+    let lengths = written
+        .lengths
+        .each_ref()
+        .map(|length| within(source, length.as_ref(), Length::mm(50.0)..Length::m(3.0), "the length of a bar", system));
     let readings = Length::ZERO..Length::mm(20.0);
     let reading = within(source, written.reading.as_ref(), readings, "how far a length may be off", system);
     let reading = reading.unwrap_or_else(|| {
@@ -98,7 +99,12 @@ fn bar(source: &Source<'_>, written: &build::Bar, earth: Option<&Earth>, system:
     let [shown_wet, shown_dry] = [&wet, &dry].map(|length| shown(length.value, system));
     if dry.value > wet.value {
         let message = format!("a bar of {shown_wet} when wet is not {shown_dry} long when dry");
-        source.fault(at.span.clone(), &at.path, message, "`wet` is the length of its form: close cracks, and measure it anew");
+        source.fault(
+            at.span.clone(),
+            &at.path,
+            message,
+            "`wet` is the length of its form: close cracks, and measure it anew",
+        );
         return None;
     }
     if !percent(0.0, MOST_SHRINKAGE).contains(&strength::bar_by_lengths(wet.value, dry.value).value) {

@@ -6,8 +6,8 @@ use engine::units::Ratio;
 use serde_json::{Value, json};
 
 use super::rows::said;
-use crate::{drawing, samples};
 use crate::spoken::{marked, spoken};
+use crate::{drawing, samples};
 
 /// Width of a recipe's drawing on a card, in millimetres.
 pub(super) const CARD: f64 = 148.0;
@@ -130,7 +130,8 @@ fn steps(answers: &Answers, stem: &str, name: &str) -> Vec<String> {
     let count = |noun: &str| find(noun).and_then(|row| row.quantity.si());
     let spoken = |noun: &str| count(noun).map(drawing::bucket_number);
     let recipe = stem.rsplit('.').next().unwrap_or_default();
-    let mut steps: Vec<String> = samples::beforehand(answers, recipe).map(|words| format!("{words}.")).into_iter().collect();
+    let mut steps: Vec<String> =
+        samples::beforehand(answers, recipe).map(|words| format!("{words}.")).into_iter().collect();
     steps.push(
         "Look through soil and sand for glass, nails and roots. Tip the buckets on the tarp and mix them dry."
             .to_owned(),

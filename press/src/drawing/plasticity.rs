@@ -68,9 +68,8 @@ impl Drawn<'_> {
 
     fn scales(&mut self) {
         let Area { left, top, right, bottom } = self.room;
-        let faint = |from: [f64; 2], to: [f64; 2]| {
-            Element::line(from, to).with("stroke", SLATE).with("stroke-width", 0.08)
-        };
+        let faint =
+            |from: [f64; 2], to: [f64; 2]| Element::line(from, to).with("stroke", SLATE).with("stroke-width", 0.08);
         for step in 0..=(self.top / STEP).round() as u32 {
             let share = STEP * f64::from(step);
             let [_, y] = self.at([0.0, share]);
@@ -120,10 +119,12 @@ impl Drawn<'_> {
     /// A disc at the limits; hatched, where they may lie.
     fn soil(&mut self, soil: &PlasticSoil) {
         let corners: Vec<[f64; 2]> = soil.outline.iter().map(|corner| self.at(*corner)).collect();
-        let lines = hatched(&corners, [0.8, 0.6], HATCH).into_iter().map(|[from, to]| Element::line(from, to)).collect();
+        let lines =
+            hatched(&corners, [0.8, 0.6], HATCH).into_iter().map(|[from, to]| Element::line(from, to)).collect();
         let group = Element::group(lines).with("stroke", SLATE).with("stroke-width", 0.12);
         self.sheet.push(group.data_path(&soil.paths[2]));
-        let rim = Element::polygon(&corners).with("fill", "none").with("stroke", INK).with("stroke-width", weight::THIN);
+        let rim =
+            Element::polygon(&corners).with("fill", "none").with("stroke", INK).with("stroke-width", weight::THIN);
         self.sheet.push(rim.data_path(&soil.paths[2]));
         let ends = corners.iter().zip(corners.iter().cycle().skip(1));
         self.obstacles.extend(ends.map(|(from, to)| Obstacle::Segment(*from, *to, 3.0)));
