@@ -15,7 +15,7 @@ use crate::svg::Element;
 /// Left, right, above and below the room of the chart, in millimetres.
 const ROUND: [f64; 4] = [13.0, 8.0, 7.0, 10.0];
 /// No chart is wider, in millimetres.
-const WIDE: f64 = 104.0;
+const WIDE: f64 = 84.0;
 /// From line to line of a hatch, in millimetres.
 const HATCH: f64 = 1.1;
 /// Radius of a soil's mark, in millimetres.
