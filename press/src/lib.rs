@@ -14,6 +14,7 @@ pub mod orders;
 pub mod panels;
 pub mod paper;
 pub mod plans;
+pub mod samples;
 pub mod soils;
 mod spoken;
 pub mod studies;

@@ -62,6 +62,8 @@ fn every_number_on_a_drawing_is_a_row_or_names_a_part() {
                 ("burdock-rise", "panels-outside") => 2,
                 ("spiral-wall", "window-plan-detail") => 5,
                 (_, "texture") => 7,
+                // A soil in the plasticity chart: where it lies and may lie, and what it is called.
+                (_, "plasticity") => 3,
                 _ => 8,
             };
             assert!(paths(&svg).len() > least, "{name}: too little is named on {}", drawing.name);
@@ -104,8 +106,8 @@ fn tested_soils_have_a_triangle_and_each_grading_a_curve_and_untested_ones_none(
             .map(|drawing| drawing.name)
             .collect();
         let expected: &[&str] = match name {
-            "tansy-bank" => &["texture", "grading-laboratory"],
-            "burdock-rise" => &["texture", "grading-college"],
+            "tansy-bank" => &["texture", "plasticity", "grading-laboratory"],
+            "burdock-rise" => &["texture", "plasticity", "grading-college"],
             _ => &[],
         };
         assert_eq!(names, expected, "{name}");

@@ -156,6 +156,7 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
             let pole = answers.ring_plan.as_ref()?.places.iter().find(|pole| pole.tag == tag)?;
             Some(drawing::pole_card(answers, pole, medium))
         }
+        "plasticity" => drawing::plasticity(standing.pictures()?.plasticity.as_ref(), medium),
         "texture" => drawing::texture(&standing.pictures()?.soils, medium),
         other if other.starts_with("grading-") => {
             let all = &standing.pictures()?.gradings;

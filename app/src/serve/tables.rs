@@ -20,6 +20,7 @@ pub fn tables(leaf: &str, answers: &Answers) -> Vec<Table> {
                 .chain(of_batches(answers))
                 .chain(of_panels(answers))
                 .chain(of_bricks(answers))
+                .chain(of_samples(answers))
                 .collect()
         }
         "roof" => {
@@ -81,6 +82,9 @@ fn of_recipe(answers: &Answers, recipe: &str) -> Table {
             rows.push(vec![what.to_owned(), format!("{} {of}", row.shown(answers.system))]);
         }
     }
+    if let Some(words) = press::samples::beforehand(answers, recipe) {
+        rows.push(vec!["beforehand".to_owned(), words]);
+    }
     rows.push(vec!["batches in all".to_owned(), shown(answers, &format!("{stem}.whole-batches"))]);
     table(&format!("One tarp of {}", words(recipe)), &["what", "how much"], rows)
 }
@@ -96,6 +100,19 @@ fn of_bricks(answers: &Answers) -> Vec<Table> {
         [bore, table(&title, &["what", "how much"], together)]
     });
     both.collect()
+}
+
+/// Bars and washed samples, and what is not known of them.
+fn of_samples(answers: &Answers) -> Vec<Table> {
+    let open = press::samples::open(answers).into_iter().map(|sentence| vec![sentence]).collect();
+    let [bars, washed] =
+        [press::samples::bars(answers), press::samples::washed(answers)].map(|columns| (columns.header, columns.rows));
+    let tables = [
+        Table { title: "Bars of the mixes".to_owned(), header: bars.0, rows: bars.1 },
+        Table { title: "What drips and spray wash out".to_owned(), header: washed.0, rows: washed.1 },
+        table("Of bars and washed samples", &["what"], open),
+    ];
+    tables.into_iter().filter(|table| !table.rows.is_empty()).collect()
 }
 
 /// What was tried, what is wanted and what the surfaces say, and what is chosen.

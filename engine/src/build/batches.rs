@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use super::earth::Fill;
 use super::reader::Table;
 use super::source::Written;
-use crate::units::{Days, Kind, Mass, Volume};
+use crate::units::{Days, Kind, Mass, Ratio, Volume};
 
 /// `[tests.batches.NAME]`
 #[derive(Clone, Debug)]
@@ -31,6 +31,10 @@ pub struct Batch {
     pub buckets: Option<Written<f64>>,
     /// What it filled as it was placed.
     pub placed: Option<Written<Volume>>,
+    /// The lift that it was laid in, where its share of that lift says what it filled.
+    pub lift: Option<Written<String>>,
+    /// Its share of that lift.
+    pub share: Option<Written<Ratio>>,
     /// A handful of it, weighed wet and dried.
     pub handful: Option<[Option<Written<Mass>>; 2]>,
     /// People at the tarp.
@@ -63,6 +67,8 @@ fn batch(name: Written<String>, mut table: Table<'_, '_>) -> Batch {
         name,
         buckets: table.quantity("buckets", Kind::Number),
         placed: table.quantity("placed", Kind::Volume),
+        lift: table.text("lift"),
+        share: table.quantity("share", Kind::Ratio),
         handful: table.table("handful").map(handful),
         people: table.count("people"),
         time: table.quantity("time", Kind::Days),

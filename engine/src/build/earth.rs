@@ -1,8 +1,10 @@
 //! The tables of earth: bucket, loaf, straw, ingredients, recipes.
 
+use jiff::civil::Date;
+
 use super::reader::Table;
 use super::source::Written;
-use crate::units::{Density, Kind, Length, Mass, Ratio, Volume};
+use crate::units::{Days, Density, Kind, Length, Mass, Ratio, Volume};
 
 /// `[earth]`
 #[derive(Clone, Debug, Default)]
@@ -110,7 +112,14 @@ pub struct Recipe {
     pub placed_yield: Option<Written<Ratio>>,
     /// What a bar of it shrinks by as it dries, of its wet length.
     pub shrinkage: Option<Written<Ratio>>,
+    /// What takes time before its work can start, step by step.
+    pub lead: Vec<(&'static str, Written<Days>)>,
+    /// The day on which its work starts.
+    pub start: Option<Written<Date>>,
 }
+
+/// What is done with a mix or its parts days before it is wanted.
+const LEADS: [&str; 5] = ["soak", "slake", "ferment", "sieve", "chop"];
 
 pub(super) fn earth(mut table: Table<'_, '_>) -> Earth {
     let mut earth = Earth { span: Some(table.span.clone()), ..Earth::default() };
@@ -161,6 +170,12 @@ fn ingredient(name: Written<String>, mut table: Table<'_, '_>) -> Ingredient {
 }
 
 fn recipe(name: Written<String>, mut table: Table<'_, '_>) -> Recipe {
+    let (mut lead, mut start) = (Vec::new(), None);
+    if let Some(mut own) = table.table("lead") {
+        lead = LEADS.into_iter().filter_map(|step| Some((step, own.quantity(step, Kind::Days)?))).collect();
+        start = own.date("start");
+        own.finish();
+    }
     let read = Recipe {
         name,
         buckets: table.by_name("buckets", Kind::Number),
@@ -170,6 +185,8 @@ fn recipe(name: Written<String>, mut table: Table<'_, '_>) -> Recipe {
         water: table.needed_like("water", Kind::Ratio, "18 %"),
         placed_yield: table.quantity("yield", Kind::Ratio),
         shrinkage: table.quantity("shrinkage", Kind::Ratio),
+        lead,
+        start,
     };
     table.finish();
     read

@@ -24,6 +24,8 @@ pub struct Limits {
     pub plastic: Option<Written<Ratio>>,
     /// Share of the dry soil that is under 0.425 mm.
     pub fine: Option<Written<Ratio>>,
+    /// How far each limit may be off.
+    pub error: Option<Written<Ratio>>,
 }
 
 /// `[tests.gradings.NAME]`
@@ -84,6 +86,7 @@ pub(super) fn limits(table: &mut Table<'_, '_>) -> Vec<Limits> {
             liquid: table.needed_like("liquid", Kind::Ratio, "38 %"),
             plastic: table.needed_like("plastic", Kind::Ratio, "19 %"),
             fine: table.quantity("fine", Kind::Ratio),
+            error: table.quantity("error", Kind::Ratio),
         };
         table.finish();
         read

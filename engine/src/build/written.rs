@@ -16,6 +16,7 @@ use super::people::{self, Crew, Dates};
 use super::prices::{self, Price};
 use super::reader::Table;
 use super::roof::{self, Poles, Roof};
+use super::samples::{self, Bar, Erosion};
 use super::services::{self, Service};
 use super::set_out::{self, Tolerance};
 use super::shelter::{self, Cover, Platform, Weather};
@@ -76,6 +77,10 @@ pub struct Build {
     pub sandings: Vec<Sanding>,
     /// `[tests.moisture.NAME]` and other small tests of piles.
     pub small_tests: SmallTests,
+    /// `[tests.bars.NAME]`
+    pub bars: Vec<Bar>,
+    /// `[tests.erosion.NAME]`
+    pub erosion: Vec<Erosion>,
     /// `[tests.mixes.NAME]`
     pub mixes: Vec<Mixes>,
     /// `[tests.panels.NAME]`
@@ -252,6 +257,8 @@ pub(super) fn read(mut file: Table<'_, '_>) -> Build {
         build.gradings = soil::gradings(&mut table);
         build.sandings = soil::sandings(&mut table);
         build.small_tests = small_tests::small_tests(&mut table);
+        build.bars = samples::bars(&mut table);
+        build.erosion = samples::erosion(&mut table);
         build.mixes = mixes::mixes(&mut table);
         build.panels = panels::panels(&mut table);
         build.batches = batches::batches(&mut table);

@@ -4,6 +4,18 @@ use crate::reason::formula;
 use crate::units::{Days, Ratio, Volume};
 
 formula! {
+    /// What a batch filled as it was laid, from its share of a lift, before anything was sawn off.
+    ///
+    /// ```text
+    /// V = p (V lift + V sawn off)        p: share of the lift, paced or measured along it
+    /// ```
+    /// Source: the definition of the share.
+    pub fn share_of_lift(share: Ratio, volume: Volume, trimmings: Volume) -> Volume {
+        (volume + trimmings) * share.in_fraction()
+    }
+}
+
+formula! {
     /// Yield: placed volume for each loose volume of soil, sand and aggregate.
     ///
     /// ```text

@@ -1,18 +1,18 @@
 //! Test bricks with nothing missing: what each bore, how large and how damp it was; what cannot be is refused.
 
-use std::ops::Range;
 use std::sync::Arc;
 
 use jiff::civil::Date;
 
 use super::earth::{Earth, percent, recipe_named};
 use super::lever::{Lever, lever};
+use super::one_system::{Place, is_of_one_system, place_of};
 use super::place::{known, within};
 use crate::build::{self, BrickTest, Build, Source, Written};
 use crate::earth::strength;
 use crate::earth::tables::{number, sample_shapes};
 use crate::known::{Known, Origin};
-use crate::units::{Days, Force, Length, Mass, Ratio, System, is_us};
+use crate::units::{Days, Force, Length, Mass, Ratio, System};
 
 /// Bricks of one mix, tested alike.
 #[derive(Clone, Debug)]
@@ -113,10 +113,10 @@ pub(super) fn place(
 ) -> Vec<Bricks> {
     let mut all: Vec<Bricks> = Vec::new();
     for written in &build.bricks {
-        let of_one_system = is_of_one_system(source, written);
+        let of_one_system = are_of_one_system(source, written);
         let Some(bricks) = bricks(source, written, earth, system) else { continue };
         let offered = written.proof.as_ref().filter(|proof| proof.value);
-        let is_fine = offered.is_none_or(|proof| is_enough(source, &bricks, proof, cob, &all));
+        let is_fine = offered.is_none_or(|proof| is_proof_alone(source, &bricks, proof, cob, &all));
         if is_fine && of_one_system {
             all.push(bricks);
         }
@@ -282,8 +282,8 @@ fn upright(
     Some(Trial::Crushed { length, shape })
 }
 
-/// Whether what is offered as proof is of the wall's cob, enough and alone.
-fn is_enough(
+/// Whether what is offered as proof is of the wall's cob, and alone.
+fn is_proof_alone(
     source: &Source<'_>,
     bricks: &Bricks,
     offered: &Written<bool>,
@@ -302,18 +302,11 @@ fn is_enough(
         let message = format!("\"{}\" is offered as proof already", other.name);
         return fault(message, "one lot of bricks is proof: write the bricks of one mix in one table".into());
     }
-    let asked = number("cob-samples");
-    let dry = bricks.each.iter().filter(|brick| !brick.is_damp).count();
-    if (dry as f64) < asked {
-        let more = asked - dry as f64;
-        let message = format!("{dry} dry bricks are no proof: the cob appendix asks for {asked}");
-        return fault(message, format!("make {more} more of the same mix, or leave `proof` out"));
-    }
     true
 }
 
 /// Refuses lengths, masses or loads of one lot of which some are written in US units and some in metric ones.
-fn is_of_one_system(source: &Source<'_>, written: &build::Bricks) -> bool {
+fn are_of_one_system(source: &Source<'_>, written: &build::Bricks) -> bool {
     let sizes = |size: &build::BrickSize| size.sides().map(|(_, side)| place_of(side));
     let lever = written.lever.iter();
     let arms = lever.clone().flat_map(|lever| [&lever.arm, &lever.brick, &lever.middle, &lever.pin]).map(place_of);
@@ -328,24 +321,9 @@ fn is_of_one_system(source: &Source<'_>, written: &build::Bricks) -> bool {
         .filter_map(place_of)
         .collect();
     let loads: Vec<Place> = written.each.iter().filter_map(|brick| place_of(&brick.load)).collect();
-    let mut is_one = true;
-    for (what, places) in [("lengths", lengths), ("masses", masses), ("loads", loads)] {
-        let us = |(span, _): &Place| is_us(source.spelled(span));
-        let Some((first, rest)) = places.split_first() else { continue };
-        if let Some((span, path)) = rest.iter().find(|other| us(other) != us(first)) {
-            let message = format!("the {what} of these bricks are written in two systems of units");
-            let hint =
-                "write all of them as they stand on the page, and a page in other units as bricks of another name";
-            source.fault(span.clone(), path, message, hint);
-            is_one = false;
-        }
-    }
-    is_one
-}
-
-/// Where a value stands: its place and its key.
-type Place = (Range<usize>, String);
-
-fn place_of<T>(written: &Option<Written<T>>) -> Option<Place> {
-    written.as_ref().map(|written| (written.span.clone(), written.path.clone()))
+    let hint = "write all of them as they stand on the page, and a page in other units as bricks of another name";
+    let groups = [("lengths", lengths), ("masses", masses), ("loads", loads)];
+    let alike =
+        groups.map(|(what, places)| is_of_one_system(source, &format!("the {what} of these bricks"), &places, hint));
+    alike.iter().all(|alike| *alike)
 }

@@ -3,6 +3,7 @@
 use jiff::civil::Date;
 
 use super::earth::{Earth, Ingredient, percent};
+use super::one_system::{is_of_one_system, place_of};
 use super::place::{known, nearest, shown, within};
 use crate::build::{self, Build, SEPARATES, Source, Written};
 use crate::earth::soil;
@@ -138,6 +139,11 @@ fn jar(source: &Source<'_>, written: &build::Jar, earth: Option<&Earth>, system:
     });
     let packing = packing(source, written, system);
     let settled = settled(source, written, system);
+    let layers = written.layers.iter().flat_map(|layers| layers.each.iter().chain([&layers.all]));
+    let readings = written.readings.iter().map(|reading| &reading.height);
+    let heights: Vec<_> = [&written.height].into_iter().chain(layers).chain(readings).filter_map(place_of).collect();
+    let hint = "write them as they stand on the page";
+    let is_one = is_of_one_system(source, "the heights in this jar", &heights, hint);
     let (height, water) = (height?, water?);
     let mut jar = Jar {
         name: name.clone(),
@@ -152,7 +158,7 @@ fn jar(source: &Source<'_>, written: &build::Jar, earth: Option<&Earth>, system:
     };
     jar.settled = settled?;
     can_be(source, written, &jar, system);
-    (!source.is_faulty(&written.name.path)).then_some(jar)
+    (is_one && !source.is_faulty(&written.name.path)).then_some(jar)
 }
 
 fn water(source: &Source<'_>, written: Option<&Written<Temperature>>, system: System) -> Option<Known<Temperature>> {

@@ -7,7 +7,7 @@ use super::jars::ingredient_named;
 use super::place::{known, shown, within};
 use crate::build::{self, Build, Source, Written};
 use crate::earth::soil;
-use crate::known::Known;
+use crate::known::{Known, Origin};
 use crate::units::{Ratio, System};
 
 /// How much water makes the fine part of a soil flow or crumble.
@@ -25,6 +25,8 @@ pub struct Limits {
     pub plastic: Known<Ratio>,
     /// Share of the dry soil that is under 0.425 mm, where it is written.
     pub fine: Option<Known<Ratio>>,
+    /// How far each limit may be off.
+    pub error: Known<Ratio>,
 }
 
 impl Limits {
@@ -48,6 +50,11 @@ fn limits(source: &Source<'_>, written: &build::Limits, earth: Option<&Earth>, s
     let liquid = share(&written.liquid, 300.0, "the liquid limit of a soil");
     let plastic = share(&written.plastic, 150.0, "the plastic limit of a soil");
     let fine = share(&written.fine, 100.000_001, "the share of a soil under 0.425 mm");
+    let what = "how far a limit of a soil may be off";
+    let error = within(source, written.error.as_ref(), percent(0.0, 10.0), what, system).unwrap_or_else(|| {
+        let why = "two tries of one hand lie a point or two apart; make each test twice";
+        Known::assumed(Ratio::percent(2.0), format!("{}.error", written.name.path), Origin::Judgement, why)
+    });
     let (liquid, plastic, at) = (liquid?, plastic?, written.plastic.as_ref()?);
     if plastic.value > liquid.value {
         let (plastic, liquid) = (shown(plastic.value, system), shown(liquid.value, system));
@@ -67,5 +74,5 @@ fn limits(source: &Source<'_>, written: &build::Limits, earth: Option<&Earth>, s
         return None;
     }
     let (name, day) = (written.name.value.clone(), known(written.day.as_ref()));
-    Some(Limits { name, of: of?, day, liquid, plastic, fine })
+    Some(Limits { name, of: of?, day, liquid, plastic, fine, error })
 }

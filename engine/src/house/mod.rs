@@ -32,6 +32,7 @@ mod line;
 mod mix_choice;
 mod mix_plan;
 mod mixes;
+mod one_system;
 mod opening;
 mod openings;
 mod panels;
@@ -54,6 +55,7 @@ mod roof;
 mod roof_loads;
 mod roof_opening;
 mod roof_wood;
+mod samples;
 mod sanding;
 mod schedule;
 pub mod second_ring;
@@ -69,7 +71,7 @@ mod trench;
 mod trench_section;
 mod unrolled;
 
-pub use batches::{Batch, Batches};
+pub use batches::{Batch, Batches, Filled};
 pub use bond_beam::{BeamPlan, beam_plan};
 pub use bought::{OIL, STONES, STRAW, THINNER, WATER};
 pub use bricks::{Brick, Bricks, Load, Moisture, Trial};
@@ -112,6 +114,7 @@ pub use roof::{Frame, Held, Layer as RoofLayer, Roof, Weight};
 pub use roof_loads::{Ground, RoofSoil, SiteLoads, Soaked};
 pub use roof_opening::{Framed, RoofOpening, roof_openings};
 pub use roof_wood::{Bolt, Code, Values, Wood};
+pub use samples::{Bar, Erosion};
 pub use sanding::Sanding;
 pub use schedule::{Carded, Hung, carded, schedule};
 pub use secondary::{Borne, Secondary};
@@ -188,6 +191,10 @@ pub struct House {
     pub batches: Vec<Batches>,
     /// Gradings, in the order of their names.
     pub gradings: Vec<Grading>,
+    /// Bars of mixes, in the order of their names.
+    pub bars: Vec<Bar>,
+    /// What was washed, in the order of their names.
+    pub erosion: Vec<Erosion>,
     /// Sand that is to be added, in the order of their names.
     pub sandings: Vec<Sanding>,
     /// The floor's layers, from the ground up.

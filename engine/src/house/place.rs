@@ -4,7 +4,8 @@ use std::ops::Range;
 
 use super::{
     About, House, Stone, Wall, batches, bricks, built_in, earth, floor as floor_work, gap, gauge, goods, gradings,
-    jars, layers, levels, lifts, limits, line, mixes, openings, panels, profile, roof, sanding, set_out, shelter, site,
+    jars, layers, levels, lifts, limits, line, mixes, openings, panels, profile, roof, samples, sanding, set_out,
+    shelter, site,
 };
 use crate::build::{Build, Source, Written};
 use crate::curve::Along;
@@ -38,7 +39,8 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let gradings = gradings::place(source, build, earth.as_ref(), system);
     let sandings = sanding::place(source, build, earth.as_ref(), (&jars, &gradings), system);
     let mixes = mixes::place(source, build, earth.as_ref(), system);
-    let batches = batches::place(source, build, earth.as_ref(), system);
+    let bars = samples::bars(source, build, earth.as_ref(), system);
+    let erosion = samples::erosion(source, build, earth.as_ref(), system);
     let bricks = bricks::place(source, build, earth.as_ref(), cob.as_deref(), system);
     let skin = layers::skin(source, build, earth.as_ref(), &mut assumed, system);
     let panels = panels::place(source, build, (earth.as_ref(), &skin), system);
@@ -46,6 +48,7 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let oil = floor_work::oil(source, build, system);
     let (vehicles, goods) = goods::place(source, build, earth.as_ref(), system);
     let wall = wall(source, build, cob, system);
+    let batches = batches::place(source, build, (earth.as_ref(), wall.as_ref()), system);
     let ground = levels::levels(source, build, wall.as_ref(), system);
     let wall = wall?;
     if !wall.line.is_closed() {
@@ -100,6 +103,8 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
         mixes,
         panels,
         batches,
+        bars,
+        erosion,
         sandings,
         floor,
         bays,

@@ -6,6 +6,7 @@ mod elevation;
 mod exploded;
 mod mixes;
 mod panels;
+mod plasticity;
 mod roof;
 mod roof_cut;
 mod soils;
@@ -17,6 +18,7 @@ pub use elevation::Elevation;
 pub use exploded::{Exploded, Group};
 pub use mixes::{Contour, MixPicture, StepRecipe, TriedMix};
 pub use panels::{PanelPicture, ScoredPanel};
+pub use plasticity::{PlasticSoil, PlasticityPicture};
 pub use roof_cut::{LayerCut, RoofCut, roof_cut};
 pub use soils::{CurvePlace, GradingPicture, SoilPoint};
 pub use stage::Stage;
@@ -59,6 +61,8 @@ pub struct Pictures {
     pub soils: Vec<SoilPoint>,
     /// Gradings that have a curve.
     pub gradings: Vec<GradingPicture>,
+    /// The plasticity chart, where limits are tested.
+    pub plasticity: Option<PlasticityPicture>,
 }
 
 /// What one sees, from back to front.
@@ -129,5 +133,6 @@ pub fn pictures(house: &House, rows: &Rows) -> Pictures {
     let exploded = exploded::exploded(house, rows, bodies);
     let (mixes, panels) = (mixes::mixes(house), panels::panels(house));
     let (soils, gradings) = (soils::points(house, rows), soils::gradings(house, rows));
-    Pictures { elevations, exploded, choice, bent, mixes, panels, soils, gradings }
+    let plasticity = plasticity::plasticity(house);
+    Pictures { elevations, exploded, choice, bent, mixes, panels, soils, gradings, plasticity }
 }

@@ -2,7 +2,7 @@
 
 use crate::earth;
 use crate::earth::tables::number;
-use crate::house::{Batch, Batches, House, Recipe};
+use crate::house::{Batch, Batches, Filled, House, Recipe};
 use crate::reason::Answer;
 use crate::row::Rows;
 use crate::solve::whole::rounded_up;
@@ -67,11 +67,31 @@ impl Log<'_> {
         self.apart(rows);
     }
 
+    /// What a batch filled: as it was measured, or its share of the lift that it was laid in.
+    fn filled(&self, batch: &Batch, rows: &mut Rows) -> Option<(Volume, String)> {
+        let title = format!("volume placed of batch {} of {}", batch.name, self.name);
+        match batch.placed.as_ref()? {
+            Filled::Measured(placed) => Some((rows.known(title, placed), placed.path.clone())),
+            Filled::OfLift(lift, share) => {
+                let share_path = share.path.as_str();
+                let words = format!("share of {lift} that batch {} of {} filled", batch.name, self.name);
+                let share = rows.known(words, share);
+                let lift = |noun: &str| format!("wall.lifts.{lift}.{noun}");
+                let [volume, off] = ["volume", "trimmings"].map(|noun| rows.value::<Volume>(&lift(noun)));
+                let answer = earth::share_of_lift(share, volume?, off?)
+                    .from("share", share_path)
+                    .from("volume", lift("volume"))
+                    .from("trimmings", lift("trimmings"));
+                let path = self.path_of(batch, "placed");
+                Some((rows.add(path.as_str(), title, answer), path))
+            }
+        }
+    }
+
     /// The yield of a batch.
     fn placed(&self, batch: &Batch, (bucket, bucket_path): (Volume, &str), rows: &mut Rows) -> Option<Found> {
         let own = |words: &str| format!("{words} batch {} of {}", batch.name, self.name);
-        let placed = batch.placed.as_ref()?;
-        rows.known(own("volume placed of"), placed);
+        let (placed, placed_path) = self.filled(batch, rows)?;
         let of_the_recipe = self.recipe.path("loose-volume");
         let (loose, path) = match &batch.buckets {
             Some(buckets) => {
@@ -86,10 +106,15 @@ impl Log<'_> {
             }
             None => (rows.value::<Volume>(&of_the_recipe)?, of_the_recipe),
         };
-        let answer = earth::placed_yield(placed.value, loose).from("placed", placed.path.as_str()).from("loose", path);
-        let path = self.path_of(batch, "yield");
-        let value = rows.add(path.as_str(), own("yield of"), answer);
-        Some((batch.name.clone(), path, value))
+        let own_path = self.path_of(batch, "yield");
+        if placed > loose * Batches::MOST {
+            let words = "yield (its share of the lift is more than three times what its buckets hold) of";
+            rows.not_known(own_path, own(words));
+            return None;
+        }
+        let answer = earth::placed_yield(placed, loose).from("placed", placed_path).from("loose", path);
+        let value = rows.add(own_path.as_str(), own("yield of"), answer);
+        Some((batch.name.clone(), own_path, value))
     }
 
     fn moisture(&self, batch: &Batch, rows: &mut Rows) -> Option<Found> {

@@ -19,7 +19,6 @@ pub(super) fn walk(house: &House, rows: &mut Rows) {
     for test in [BrickTest::Crushed, BrickTest::Broken] {
         proof(house, test, rows);
     }
-    bar(house, rows);
 }
 
 /// Bricks of one mix with what each bore.
@@ -287,7 +286,7 @@ fn as_code_sample(
 
 /// What a code is shown of the wall's cob, from the lot that is offered as proof.
 fn proof(house: &House, test: BrickTest, rows: &mut Rows) {
-    let (stem, words) = match test {
+    let (stem, words_of) = match test {
         BrickTest::Crushed => ("tests.cob.compression", "compressive strength of the cob"),
         BrickTest::Broken => ("tests.cob.rupture", "modulus of rupture of the cob"),
     };
@@ -295,22 +294,23 @@ fn proof(house: &House, test: BrickTest, rows: &mut Rows) {
     let mut lots = house.bricks.iter().filter(of_the_wall);
     let takes = [(stem.to_owned(), "least"), (format!("{stem}-mean"), "mean")];
     if let Some(bricks) = lots.clone().find(|bricks| bricks.is_proof) {
+        let (lot, dry) = (bricks.name.replace('-', " "), bricks.each.iter().filter(|brick| !brick.is_damp).count());
+        let lacking = number("cob-samples") - dry as f64;
         for (path, noun) in takes {
+            if lacking > 0.0 {
+                let asked = number("cob-samples");
+                let words = format!("({dry} dry, {asked} asked for: make {lacking} more)");
+                rows.not_known(path, format!("{words_of}, {noun} of the bricks {lot} {words}"));
+                continue;
+            }
             let row = bricks.path(noun);
             let Some(value) = rows.value::<Pressure>(&row) else { continue };
-            let title = format!("{words}, {noun} of the bricks {}", bricks.name.replace('-', " "));
+            let title = format!("{words_of}, {noun} of the bricks {lot}");
             rows.add(path, title, strength::as_proof(value).from("of the lot", row));
         }
     } else if lots.next().is_some() {
         for (path, _) in takes {
-            rows.not_known(path, format!("{words}, of which no bricks are offered as proof"));
+            rows.not_known(path, format!("{words_of}, of which no bricks are offered as proof"));
         }
     }
-}
-
-/// What a code is shown of how the wall's cob shrinks, where a bar was measured.
-fn bar(house: &House, rows: &mut Rows) {
-    let Some((_, cob)) = house.cob().filter(|(_, cob)| cob.shrinkage.line.is_some()) else { return };
-    let shown = strength::bar_as_proof(cob.shrinkage.value).from("of the bar", cob.path("shrinkage"));
-    rows.add("tests.cob.shrinkage", "shrinkage of a bar of the wall's cob", shown);
 }

@@ -1,7 +1,7 @@
 //! Rows of earth: what stands behind the buckets of each recipe, what a batch gives, and how many batches it takes.
 
 use super::need::Need;
-use super::small_tests;
+use super::{lead, samples, small_tests};
 use crate::earth;
 use crate::house::{Amount, Earth, House, Recipe, STRAW, WATER};
 use crate::row::Rows;
@@ -47,10 +47,15 @@ pub(super) fn recipes(house: &House, rows: &mut Rows) {
         rows.add(ingredient.path("bucket-mass"), format!("mass of a full bucket of {name}"), full);
     }
     small_tests::weighings(earth, rows);
+    samples::bars(house, rows);
     for recipe in &earth.recipes {
         let is_cob = house.wall.cob.as_deref() == Some(recipe.name.as_str());
         Batch { earth, recipe, is_cob }.walk(rows);
+        samples::shrinkage(house, recipe, is_cob, rows);
+        lead::walk(house, recipe, is_cob, rows);
     }
+    samples::erosion(house, rows);
+    samples::shown(house, rows);
 }
 
 /// One batch of a recipe.
@@ -78,9 +83,6 @@ impl Batch<'_> {
         rows.known(format!("straw in {name}, for the dry mass of the rest"), &recipe.straw);
         rows.known(format!("moisture of {name} on the tarp, of dry mass"), &recipe.water);
         rows.known(format!("yield of {name}, placed over loose volume"), &recipe.placed_yield);
-        if self.is_cob || recipe.shrinkage.line.is_some() {
-            rows.known(format!("shrinkage of a bar of {name}"), &recipe.shrinkage);
-        }
         let dry = self.parts(rows);
         self.clay(dry, rows);
         let placed = self.volumes(dry, rows);

@@ -66,7 +66,7 @@ fn cracks(house: &House, bays: &Bays, width: Length, rows: &mut Rows) {
     for (place, layer, recipe) in mixed {
         let stem = if place + 1 == house.floor.len() { "floor.bays" } else { layer.stem.as_str() };
         let (path, name) = (|noun: &str| format!("{stem}.{noun}"), layer.name.replace('-', " "));
-        if recipe.shrinkage.line.is_none() {
+        if !recipe.has_bar() {
             let words = format!("cracks of the {name} of the floor (dry a bar of {})", recipe.name.replace('-', " "));
             rows.not_known(path("crack-spread"), words);
             continue;

@@ -29,6 +29,9 @@ fn one(limits: &Limits, rows: &mut Rows) {
         .from("liquid limit", path("liquid"))
         .from("plastic limit", path("plastic"));
     let index = rows.add(path("index"), title("plasticity index"), index);
+    let error = rows.known(title("how far each limit may be off"), &limits.error);
+    let off = soil::index_off(error).from("error", limits.error.path.as_str());
+    rows.add(path("index-error"), title("what the plasticity index may be off"), off);
     let a_line = soil::a_line(liquid).from("liquid limit", path("liquid"));
     let a_line = rows.add(path("a-line"), title("plasticity index on the A-line, at the liquid limit"), a_line);
     let u_line = soil::u_line(liquid).from("liquid limit", path("liquid"));
@@ -39,6 +42,11 @@ fn one(limits: &Limits, rows: &mut Rows) {
         let words = format!("plasticity index over the A-line, so that the fine part is called {class},");
         rows.add(path("over-a-line"), title(&words), over);
     }
+    let classes = soil::classes_of_limits(liquid, plastic, error);
+    let words = format!("names ({}) that the fine part may have by what the limits may be off,", classes.join(", "));
+    let count = soil::names_of_limits(liquid, plastic, error, classes.len());
+    let count = count.from("liquid limit", path("liquid")).from("plastic limit", path("plastic"));
+    rows.add(path("classes"), title(&words), count.from("error", limits.error.path.as_str()));
     let under = soil::under_the_u_line(u_line, index).from("on the line", path("u-line")).from("index", path("index"));
     rows.add(path("under-u-line"), title("plasticity index under the U-line, above which no soil lies,"), under);
 }

@@ -5,14 +5,18 @@ use serde_json::{Value, json};
 
 use super::rows::{columns, figures};
 use crate::bricks::lots;
+use crate::samples;
+use crate::spoken::capital;
 
 /// What a code is shown of the wall's cob.
-const SHOWN: [(&str, &str); 5] = [
+const SHOWN: [(&str, &str); 7] = [
     ("compression", "compressive strength, the least of its lot"),
     ("compression-mean", "compressive strength, the mean of its lot"),
     ("rupture", "modulus of rupture, the least of its lot"),
     ("rupture-mean", "modulus of rupture, the mean of its lot"),
     ("shrinkage", "shrinkage of a bar"),
+    ("drip-index", "index of the drip test, the worst"),
+    ("spray-index", "index of the spray test, the worst"),
 ];
 
 pub(super) fn chapter(answers: &Answers) -> Value {
@@ -27,5 +31,11 @@ pub(super) fn chapter(answers: &Answers) -> Value {
             "drawings": [format!("/bricks-{}.svg", lot.name), format!("/damp-bricks-{}.svg", lot.name)],
         })
     });
-    json!({"lots": lots.collect::<Vec<_>>(), "shown": figures(answers, "tests.cob.", &SHOWN)})
+    json!({
+        "lots": lots.collect::<Vec<_>>(),
+        "bars": table(&samples::bars(answers)),
+        "washed": table(&samples::washed(answers)),
+        "open": samples::open(answers).iter().map(|words| capital(words)).collect::<Vec<_>>(),
+        "shown": figures(answers, "tests.cob.", &SHOWN),
+    })
 }

@@ -6,8 +6,8 @@ use engine::units::Ratio;
 use serde_json::{Value, json};
 
 use super::rows::said;
-use crate::drawing;
 use crate::spoken::{marked, spoken};
+use crate::{drawing, samples};
 
 /// Width of a recipe's drawing on a card, in millimetres.
 pub(super) const CARD: f64 = 148.0;
@@ -129,10 +129,13 @@ fn steps(answers: &Answers, stem: &str, name: &str) -> Vec<String> {
     let said = |noun: &str| find(noun).map(|row| marked(answers, row)).unwrap_or_default();
     let count = |noun: &str| find(noun).and_then(|row| row.quantity.si());
     let spoken = |noun: &str| count(noun).map(drawing::bucket_number);
-    let mut steps = vec![
+    let recipe = stem.rsplit('.').next().unwrap_or_default();
+    let mut steps: Vec<String> =
+        samples::beforehand(answers, recipe).map(|words| format!("{words}.")).into_iter().collect();
+    steps.push(
         "Look through soil and sand for glass, nails and roots. Tip the buckets on the tarp and mix them dry."
             .to_owned(),
-    ];
+    );
     let water = spoken("water-buckets").unwrap_or_default();
     let buckets = if count("water-buckets").is_some_and(|count| count < 1.125) { "bucket" } else { "buckets" };
     let is_trodden = find("loaves").is_some();

@@ -6,7 +6,7 @@ use engine::pictures::Pictures;
 use super::words::{Words, words};
 use super::{
     Scaled, batches, bending, bond_beam, bricks, damp_bricks, deck_plan, detail, elevation, exploded, floor_bays,
-    grading, lift_band, lift_bed, mixes, panels, plan, plaster_lots, pole_card, rafter_plan, raising, raising_stages,
+    grading, lift_band, lift_bed, mixes, panels, plan, plaster_lots, plasticity, pole_card, rafter_plan, raising, raising_stages,
     roof_plan, section, setting_out, site, story_pole, texture, trade, trench_section, unrolled,
 };
 use crate::batches::logged;
@@ -95,6 +95,8 @@ fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) 
         .map(|face| whole(&format!("plaster-lots-{}", face.side), "skin", plaster_lots(answers, face, paper)))
         .collect();
     drawings.extend(texture(&pictures.soils, paper).map(|drawn| whole("texture", "soil", drawn)));
+    let chart = plasticity(pictures.plasticity.as_ref(), paper);
+    drawings.extend(chart.map(|drawn| whole("plasticity", "soil", drawn)));
     let gradings = pictures.gradings.iter();
     drawings.extend(gradings.map(|own| whole(&format!("grading-{}", own.name), "soil", grading(own, paper))));
     drawings.extend(pictures.mixes.iter().map(|own| whole(&format!("mixes-{}", own.name), "mixes", mixes(own, paper))));

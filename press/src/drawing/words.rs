@@ -92,6 +92,10 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
                         Clay is read on the left, sand below, silt on the right, along the short lines.";
             ("Sand, silt and clay by the tests of the soil".to_owned(), note.to_owned())
         }
+        "plasticity" => {
+            let note = "Of the part under 0.425 mm. CL: lean clay; CH: fat clay; ML, MH: silt; CL-ML: between. Hatched: where it may lie.";
+            ("How much water the fine part takes".to_owned(), note.to_owned())
+        }
         other if other.starts_with("grading-") => {
             let grading = pictures?.gradings.iter().find(|own| other.strip_prefix("grading-") == Some(&own.name))?;
             let note = "Discs: sieves; rings: hydrometer. Shaded: the mix that packs densest, from round grains to angular ones. \

@@ -113,10 +113,10 @@ async fn a_check_says_its_rule_what_it_leans_on_and_who_decides() {
 
 #[tokio::test]
 async fn what_nothing_reads_yet_is_told() {
-    let desk = Desk::with(&format!("{RING}\n[tests]\nbars = 2\n"));
+    let desk = Desk::with(&format!("{RING}\n[tests]\nthumbs = 2\n"));
     let frame = desk.look("walls", None, Value::Null, false).await;
     let line = RING.lines().count() + 3;
-    assert_eq!(frame["unread"], json!([format!("[tests.bars] in line {line} is not computed yet")]));
+    assert_eq!(frame["unread"], json!([format!("[tests.thumbs] in line {line} is not computed yet")]));
 }
 
 #[tokio::test]

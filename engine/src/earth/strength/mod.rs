@@ -1,10 +1,13 @@
 //! What samples of cob bear, shrink and take up: from a load to a strength, from samples to what can be relied on.
 
+mod bar;
 mod damp;
 mod lever;
 mod sample;
 mod specimen;
+mod washed;
 
+pub use bar::{bar_at_least, bar_at_most, bar_by_lengths, mean_of_bars, shrinkage_over_bars};
 pub use damp::{DampFault, DampLine, damp_strength, damp_strength_low, fall_with_moisture, tested_moisture};
 pub use lever::{at_the_edge, certain_force, lever_force, pin_force, pin_friction, stored};
 pub use sample::{
@@ -14,3 +17,4 @@ pub use sample::{
 pub use specimen::{
     as_code_sample, broken, bulking, crushed, erosion_index, of_code_shape, shape_factor, shrinkage, slenderness,
 };
+pub use washed::{in_an_hour, index_of_drips, index_of_spray, worst_index};

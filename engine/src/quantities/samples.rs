@@ -1,0 +1,150 @@
+//! Rows of bars and washed samples: what each shrank by, what drips and spray take, what a code is shown of both for the wall's cob.
+
+use crate::build::{Wash, Washed};
+use crate::earth::strength;
+use crate::earth::tables::{erosion_steps, number};
+use crate::house::{Bar, Erosion, House, Recipe};
+use crate::row::Rows;
+use crate::units::{Days, Fineness, Length, Quantity, Ratio, System};
+
+/// Rows of every bar.
+pub(super) fn bars(house: &House, rows: &mut Rows) {
+    for bar in &house.bars {
+        one_bar(bar, rows);
+    }
+}
+
+fn one_bar(bar: &Bar, rows: &mut Rows) {
+    let (name, of) = (bar.name.replace('-', " "), bar.of.replace('-', " "));
+    let title = |words: &str| format!("{words} bar {name} of {of}");
+    if let Some(day) = &bar.day {
+        rows.known(title("day on which one measured the dry"), day);
+    }
+    let [wet, dry] = &bar.lengths;
+    rows.known(title("length, wet, of"), wet);
+    rows.known(title("length, dry, of"), dry);
+    let reading = rows.known(title("how far each length may be off of"), &bar.reading);
+    let lengths = (wet.value, dry.value);
+    let own = strength::bar_by_lengths(lengths.0, lengths.1);
+    let own = own.from("wet", wet.path.as_str()).from("dry", dry.path.as_str());
+    rows.add(bar.path("shrinkage"), title("shrinkage of"), own);
+    let sides = [
+        ("shrinkage-low", "least shrinkage of", strength::bar_at_least(lengths.0, lengths.1, reading)),
+        ("shrinkage-high", "greatest shrinkage of", strength::bar_at_most(lengths.0, lengths.1, reading)),
+    ];
+    for (noun, words, answer) in sides {
+        let answer = answer.from("wet", wet.path.as_str()).from("dry", dry.path.as_str());
+        rows.add(bar.path(noun), title(words), answer.from("reading", bar.reading.path.as_str()));
+    }
+}
+
+/// Rows of what a recipe shrinks by: as it is written, beside its bars, or as its bars say.
+pub(super) fn shrinkage(house: &House, recipe: &Recipe, is_cob: bool, rows: &mut Rows) {
+    if !is_cob && !recipe.has_bar() {
+        return;
+    }
+    let name = recipe.name.replace('-', " ");
+    let title = format!("shrinkage of a bar of {name}");
+    let of_it = || house.bars.iter().filter(|bar| bar.of == recipe.name);
+    let tested = rows.parts::<Ratio>(of_it().map(|bar| bar.path("shrinkage")));
+    if recipe.is_by_bars {
+        rows.add(recipe.path("shrinkage"), title, strength::mean_of_bars(recipe.shrinkage.value).of_parts(tested));
+        return;
+    }
+    let written = rows.known(title, &recipe.shrinkage);
+    if tested.is_empty() {
+        return;
+    }
+    let mean = tested.iter().map(|(.., share)| *share).sum::<Ratio>() / tested.len() as f64;
+    let within = of_it().any(|bar| {
+        let [low, high] = ["shrinkage-low", "shrinkage-high"].map(|noun| rows.value::<Ratio>(&bar.path(noun)));
+        low.zip(high).is_some_and(|(low, high)| low <= written && written <= high)
+    });
+    let words = if within { "" } else { " (beyond what any of them may be off: write another, or leave it out)" };
+    let over = strength::shrinkage_over_bars(written, mean).from("written", recipe.path("shrinkage")).of_parts(tested);
+    rows.add(
+        recipe.path("shrinkage-over-bars"),
+        format!("shrinkage as written over the mean of its bars{words}, of {name}"),
+        over,
+    );
+}
+
+/// Rows of every sample that was washed.
+pub(super) fn erosion(house: &House, rows: &mut Rows) {
+    for test in &house.erosion {
+        washed(test, house.system, rows);
+    }
+}
+
+fn washed(test: &Erosion, system: System, rows: &mut Rows) {
+    let of = test.of.replace('-', " ");
+    let on = match test.on {
+        None => of,
+        Some(Washed::Brick) => format!("a brick of {of}"),
+        Some(Washed::Panel) => format!("a panel of {of}"),
+    };
+    let kind = test.kind.word();
+    let title = |words: &str| format!("{words} {on}, {kind} test {}", test.name.replace('-', " "));
+    if let Some(day) = &test.day {
+        rows.known(title("day on which one washed"), day);
+    }
+    let pit = rows.known(title("depth of the pit in"), &test.pit);
+    let time = rows.known(title("time under water of"), &test.time);
+    let (path, pit_path) = (test.path("index"), test.pit.path.as_str());
+    let (mildest, fails) = ends(kind);
+    let words = format!("index ({mildest} is the mildest, {fails} fails) of");
+    let answer = match test.kind {
+        Wash::Drip => {
+            let [least, most] = ["drip-minutes-least", "drip-minutes-most"].map(|name| Days::minutes(number(name)));
+            if time < least || time > most {
+                let [least, most] = [least, most].map(|time| Quantity::from(time).shown(system, Fineness::Figure));
+                let words = format!("index (100 ml are to drip in {least} to {most}: make it again) of");
+                return rows.not_known(path, title(&words));
+            }
+            strength::erosion_index(kind, pit.in_mm())
+                .map(|index| strength::index_of_drips(pit, index).from("pit", pit_path))
+        }
+        Wash::Spray => {
+            let answer = strength::in_an_hour(pit, time).from("pit", pit_path).from("time", test.time.path.as_str());
+            let deep: Length = rows.add(test.path("in-an-hour"), title("what an hour would wash out of"), answer);
+            strength::erosion_index(kind, deep.in_mm())
+                .map(|index| strength::index_of_spray(deep, index).from("in an hour", test.path("in-an-hour")))
+        }
+    };
+    if let Some(answer) = answer {
+        rows.add(path, title(&words), answer);
+    }
+}
+
+/// The mildest index of a test, and the one that fails.
+fn ends(kind: &str) -> (f64, f64) {
+    let of_it = || erosion_steps().iter().filter(|step| step.test == kind).map(|step| step.index);
+    (of_it().fold(f64::INFINITY, f64::min), of_it().fold(0.0, f64::max))
+}
+
+/// What a code is shown of how the wall's cob shrinks and washes out, where that was measured.
+pub(super) fn shown(house: &House, rows: &mut Rows) {
+    let Some((_, cob)) = house.cob() else { return };
+    let of_bars = house.bars.iter().filter(|bar| bar.of == cob.name).map(|bar| bar.path("shrinkage"));
+    let written = cob.shrinkage.line.is_some().then(|| cob.path("shrinkage"));
+    let found = rows.parts::<Ratio>(of_bars.chain(written));
+    let greatest = found.into_iter().reduce(|one, other| if other.2 > one.2 { other } else { one });
+    if let Some((_, path, share)) = greatest {
+        let answer = strength::bar_as_proof(share).from("of the bar", path);
+        rows.add("tests.cob.shrinkage", "shrinkage of a bar of the wall's cob", answer);
+    }
+    for kind in [Wash::Drip, Wash::Spray] {
+        let of_it = || house.erosion.iter().filter(|test| test.of == cob.name && test.kind == kind);
+        let path = format!("tests.cob.{}-index", kind.word());
+        let found = rows.parts::<u64>(of_it().map(|test| test.path("index")));
+        let worst = found.into_iter().reduce(|one, other| if other.2 > one.2 { other } else { one });
+        let title = format!("index of the {} test of the wall's cob, the worst", kind.word());
+        match worst {
+            Some((_, own, index)) => {
+                rows.add(path, title, strength::worst_index(index).from("index", own));
+            }
+            None if of_it().next().is_some() => rows.not_known(path, title),
+            None => {}
+        }
+    }
+}
