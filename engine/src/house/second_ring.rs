@@ -27,6 +27,8 @@ pub struct SecondRing {
     pub bolt: Option<Known<Length>>,
     /// Bay by bay.
     pub rafters: Vec<Leaning>,
+    /// The top of the plate in each bay where one lies.
+    pub supports: Vec<[Length; 3]>,
     /// The butts of the two poles of each bay.
     pub eaves: Vec<[Vector; 2]>,
 }

@@ -33,8 +33,8 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     });
     json!({
         "lots": lots.collect::<Vec<_>>(),
-        "bars": table(&samples::bars(answers)),
-        "washed": table(&samples::washed(answers)),
+        "bars": columns(&samples::bars(answers)),
+        "washed": columns(&samples::washed(answers)),
         "open": samples::open(answers).iter().map(|words| capital(words)).collect::<Vec<_>>(),
         "shown": figures(answers, "tests.cob.", &SHOWN),
     })
