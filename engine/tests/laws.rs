@@ -81,7 +81,8 @@ fn moves(name: &str, text: &str) -> Vec<(String, String, bool, Reach)> {
             continue;
         }
         for other in before.rows.iter() {
-            let moved = !is_alike(&other.path, old[&other.path], new[&other.path]);
+            let now = new.get(&other.path).unwrap_or_else(|| panic!("{name}: {path} makes no row {}", other.path));
+            let moved = !is_alike(&other.path, old[&other.path], *now);
             found.push((other.path.clone(), path.to_owned(), moved, reach(&before, other, path)));
         }
     }

@@ -50,7 +50,7 @@ fn a_log_is_drawn_with_its_band_once_there_are_ten_and_what_lies_outside_is_cros
     let few = strokes(&few, "trial");
     assert_eq!((few[0], few[1] + 4, few[2] + 2), (18, tansy[1], tansy[2]));
     let log = logs::logs(&answered(BURDOCK_RISE)).remove(0);
-    assert_eq!(log.each.rows.len(), 11);
+    assert_eq!(log.each.rows.len(), 12);
     assert!(
         log.together
             .iter()
