@@ -176,6 +176,8 @@ fn feet_that_are_held_tip_the_beam_in_no_check_that_fails() {
 fn beside_secondary_rafters_no_share_of_an_anchor_is_known() {
     let [(_, text), ..] = BUILDS;
     let keys = "\n[roof.secondary]\ncount = 2\nat = \"60 %\"\ndiameter = \"150 mm\"\ntrimmer = \"140 mm\"\nof = \"larch-pole\"\n";
+    // So strong a wind that its anchors must hold something.
+    let text = text.replace("wind = \"23 m/s\"", "wind = \"60 m/s\"");
     let answers = answered(&format!("{text}{keys}"));
     let pulls: Vec<&str> =
         answers.rows.matching("roof.beam.anchors.*.pull").map(|row| row.title.as_str()).collect();
