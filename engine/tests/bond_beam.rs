@@ -179,8 +179,7 @@ fn beside_secondary_rafters_no_share_of_an_anchor_is_known() {
     // So strong a wind that its anchors must hold something.
     let text = text.replace("wind = \"23 m/s\"", "wind = \"60 m/s\"");
     let answers = answered(&format!("{text}{keys}"));
-    let pulls: Vec<&str> =
-        answers.rows.matching("roof.beam.anchors.*.pull").map(|row| row.title.as_str()).collect();
+    let pulls: Vec<&str> = answers.rows.matching("roof.beam.anchors.*.pull").map(|row| row.title.as_str()).collect();
     assert!(!pulls.is_empty() && pulls.iter().all(|title| title.contains("of the poles alone")), "{pulls:?}");
     let unknown: Vec<&str> = answers.rows.unknown("roof.beam.anchors.*.used").map(|(_, title)| title).collect();
     assert_eq!(unknown.len(), pulls.len());
