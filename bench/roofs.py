@@ -186,17 +186,12 @@ def bays(poles, rafters=None, samples=400):
                     at = rafter.own["across"] + (1 - rafter.own["across"]) * (t / head if zone == 0 else 0 * t)
                     near = at / 2 if mine is one else (1 - at) / 2
                     # Cells nearer to the rafter than to the pole.
-                    taken = np.where((v[None, :] > near[:, None]) & (t < head)[:, None], cells, 0.0).sum(axis=1)
-                    area = area - taken
-                    # What of each cell the head carries, by its way in plan from the plate.
-                    reach = lambda s, side: side[0].at(s)[:2]
-                    line_at = lambda end: reach(one[end], one) + rafter.own["across"] * (reach(other[end], other) - reach(one[end], one))
-                    if zone == 0:
-                        share = t / head
-                    else:
-                        tail = np.linalg.norm(line_at(2) - line_at(1))
-                        to = np.linalg.norm(rafter.on.at(rafter.along)[:2] - line_at(2))
-                        share = -(1 - t) * tail / to
+                    taken = np.where((v[None, :] > near[:, None]) & (t < head)[:, None], cells, 0.0)
+                    area = area - taken.sum(axis=1)
+                    # What of each cell the head carries: its way in plan along the rafter, from where that lies on the plate.
+                    cells_at = pa[:, None, :] + v[None, :, None] * across[:, None, :]
+                    foot, top = rafter.at(0.0)[:2], rafter.at(rafter.span)[:2]
+                    share = (cells_at - foot) @ (top - foot) / ((top - foot) @ (top - foot))
                     on = poles.index(rafter.on)
                     loads[on][z].append((np.array([rafter.along]), np.array([(taken * share).sum()])))
                     rafter.takes[z] += (taken * share).sum()

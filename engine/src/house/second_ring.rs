@@ -5,7 +5,7 @@ use super::{Ring, Wall, roof_wood};
 use crate::build::{self, Source, Written};
 use crate::known::{Known, Origin};
 use crate::roof::poles::{Head, Leaning, Misfit, Second};
-use crate::roof::standing;
+use crate::roof::standing::{self, Resting};
 use crate::solve::space::Vector;
 use crate::units::{Length, Ratio, System};
 use crate::wall;
@@ -44,11 +44,11 @@ pub enum Placed {
 
 impl SecondRing {
     /// As the frame takes it, with so many kilograms on each metre.
-    pub(super) fn on_frame(&self, mass: f64) -> standing::SecondRing {
+    pub(super) fn on_frame(&self, ring: &Ring, mass: f64) -> standing::SecondRing {
         let beyond = self.rafters.first().map_or(Length::ZERO, |one| one.lengths[2] - one.lengths[0] - one.lengths[1]);
         standing::SecondRing {
             across: self.across.value.in_fraction(),
-            shares: self.rafters.iter().map(|one| one.share).collect(),
+            rafters: self.rafters.iter().enumerate().map(|(bay, one)| Resting::of(one, &ring.layout, bay)).collect(),
             beyond: beyond.in_m(),
             mass,
             cut: [self.diameter, self.housing.value].map(Length::in_m),

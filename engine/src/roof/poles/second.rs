@@ -42,6 +42,8 @@ pub struct Leaning {
     pub axis: [Vector; 4],
     /// The pole that it rests on.
     pub on: usize,
+    /// The axis of that where it carries it, in metres.
+    pub under: Vector,
     /// From the butt of that pole to where it carries it.
     pub along: Length,
     /// That place as a share of the way in plan from the plate to where the other pole of the bay crosses.
@@ -239,6 +241,7 @@ impl Second {
         Leaning {
             axis: [-tail, 0.0, met.upper, end].map(|along| lie.at(along)),
             on,
+            under: lower.at(met.lower),
             along: layout.rafters[on].overhang + Length::m(met.lower),
             share: met.lower / lower.first,
             angle: Angle::rad(size(cross(own, others)).atan2(dot(own, others))),
