@@ -1,5 +1,5 @@
-"""Both demo roofs and one with a second ring once more with numpy and scipy: the ring closed by a solver of its own, every pole cut into short even pieces with
-lumped loads, bays measured by sampling, sections by counting squares. Reads `roofs.json` (measures and loads, no force of ours),
+"""Both demo roofs and one with a second ring once more with numpy and scipy: the ring closed by a solver of its own, every pole cut into
+short even pieces with lumped loads, bays measured by sampling, sections by counting squares. Reads `roofs.json` (measures and loads, no force of ours),
 writes `roofs.csv`: path of a row and what it is here. `engine/tests/holds.rs` holds our rows to it.
 
     cargo run -q -p engine --example roofs > bench/roofs.json && python3 bench/roofs.py
@@ -28,6 +28,8 @@ PATTERNS = {"all": [1, 1, 1, 1], "inside": [1, 1, 0, 0], "eaves": [0, 0, 1, 1], 
 def combinations(loads, factors):
     """Every combination: weight factor, load on four zones, duration."""
     fixed, least, soil, imposed, placing, snow, down, up, up_eaves = loads
+    # Where nothing is written dry, nothing surely holds the roof down.
+    least = least or 0.0
     found = []
     for g, q, s, wd, wu, lasts in factors:
         if wu:
@@ -278,9 +280,9 @@ def ring(data):
         apart = np.linalg.norm(normal)
         normal /= apart
         contact = nodes[low] + normal * (below.thick(below.carry) / 2 - pole.own["notch"] / 2)
-        second = np.cross(normal, pole.way)
-        second /= np.linalg.norm(second)
-        axes = np.array([normal, second, np.cross(normal, second)])
+        beside = np.cross(normal, pole.way)
+        beside /= np.linalg.norm(beside)
+        axes = np.array([normal, beside, np.cross(normal, beside)])
         rows = np.zeros((3, size))
         for node, sign in ((low, -1), (up, 1)):
             arm = contact - nodes[node]

@@ -131,7 +131,8 @@ fn rafter<'a>(
     let [answers, lifted] = [&heavy, &light].map(|wood| beam.answers(wood, &extras));
     let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
     let (answers, pond, wood) = (answers.ok()?, loaded.pond, heavy);
-    Some((Rafter { named, held, beam, wood, light, pond, answers, factors, strength, sag, seat }, lifted.ok()?))
+    let bored = (Length::ZERO, "");
+    Some((Rafter { named, held, beam, wood, light, pond, answers, factors, strength, sag, seat, bored }, lifted.ok()?))
 }
 
 /// The wood of a rafter as it is in its place.
