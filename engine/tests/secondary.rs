@@ -120,7 +120,8 @@ fn unknown(answers: &Answers, path: &str) -> Option<String> {
 #[test]
 fn a_head_that_no_bolt_holds_is_held_by_friction_unless_wind_lifts_it_off() {
     let bare = RING.replace("bolt = \"12 mm\"\n", "");
-    let dead = answered(&format!("{}{bare}", tansy_bank()));
+    let calm = tansy_bank().replace("wind = \"23 m/s\"", "wind = \"8 m/s\"");
+    let dead = answered(&format!("{calm}{bare}"));
     let lean = si(&dead, "roof.secondary.1.lean");
     assert!((si(&dead, "roof.crossings.second-1.friction") - lean.tan()).abs() < 1e-9);
     assert!(dead.rows.find("roof.crossings.second-1.lift").is_none());
@@ -190,7 +191,8 @@ fn moves_what_it_reaches(text: &str, changes: &[(&str, &str)]) {
         let after = answered(&rewritten(text, &path, &format!("\"{change}\"")));
         let mut count = 0;
         for row in before.rows.iter() {
-            let has_moved = moved(row.quantity, after.rows.find(&row.path).unwrap().quantity);
+            let Some(now) = after.rows.find(&row.path) else { panic!("{path} takes {} away", row.path) };
+            let has_moved = moved(row.quantity, now.quantity);
             let reached = reach(&before, row, &path);
             assert!(!has_moved || reached != Reach::None, "{path} moves {} and is not among its reasons", row.path);
             if reached == Reach::Smooth && is_of_them(&row.path) {

@@ -271,22 +271,15 @@ impl Head<'_, '_> {
         };
         let Some(most) = self.most(|under| share(under).value.in_fraction()) else { return };
         self.pressed("bolt-press", most, rows);
-        let (press, leans) = (self.row("bolt-press"), leans.as_str());
-        let governs = self.governs(most.1);
+        let (press, governs) = (self.row("bolt-press"), self.governs(most.1));
         let across = roof::second_across(most.0, lean).from("press", press.as_str()).from("lean", leans);
         rows.add(self.row("across"), format!("{}: what its bolt holds across it under {governs}", self.on), across);
         let mut share = share(&most).from("across", self.row("across"));
         for name in ["carried across", "carried along", "steel"] {
             share = share.without(name);
         }
-        if parts(most.0).1 > Force::ZERO {
-            let lift = roof::second_lift(most.0, lean).from("press", press.as_str()).from("lean", leans);
-            rows.add(self.row("lift"), format!("{}: what lifts it off, under {governs}", self.on), lift);
-            share = share.from("along", self.row("lift"));
-        } else {
-            self.lifted(rows);
-            share = share.without("along");
-        }
+        self.lifted(rows);
+        let share = bind(share.without("along"), rows, &press);
         let more = ["roof.secondary.bolt", "roof.bolt.washer", "poles.strength.low-density"];
         let share = more.iter().fold(share, |share, path| bind(share, rows, path));
         let title = format!("{}: {} under {governs}", self.on, crossings::words("bolt"));
