@@ -124,6 +124,7 @@ fn every_example_of_ask_is_answered() {
             "pole",
             "tapered-pole",
             "bolt",
+            "split",
             "timber-strength",
             "timber-factors",
             "column",

@@ -71,7 +71,7 @@ fn a_pile_that_is_half_measured_takes_as_many_typical_poles_as_lack() {
 fn a_full_pile_takes_no_typical_pole_and_says_so() {
     let problems = with(11, TYPICAL).unwrap_err();
     let told = problems.all()[0].to_string();
-    assert!(told.contains("the pile has the 9 poles of the ring"), "{told}");
+    assert!(told.contains("the pile has the 9 poles of the roof"), "{told}");
 }
 
 #[test]

@@ -39,7 +39,8 @@ fn a_log_is_drawn_with_its_band_once_there_are_ten_and_what_lies_outside_is_cros
     };
     // Of each strip a middle and the two edges of its band; of the one batch outside two strokes more.
     let [tansy, burdock] = [strokes(TANSY_BANK, "trial"), strokes(BURDOCK_RISE, "first")];
-    assert_eq!((tansy[0], burdock[0]), (24, 22));
+    // The last batch of the other log was paced off and not weighed.
+    assert_eq!((tansy[0], burdock[0]), (24, 23));
     assert_eq!(burdock[1], tansy[1] + 2);
     let few: String = TANSY_BANK
         .lines()
@@ -49,7 +50,7 @@ fn a_log_is_drawn_with_its_band_once_there_are_ten_and_what_lies_outside_is_cros
     let few = strokes(&few, "trial");
     assert_eq!((few[0], few[1] + 4, few[2] + 2), (18, tansy[1], tansy[2]));
     let log = logs::logs(&answered(BURDOCK_RISE)).remove(0);
-    assert_eq!(log.each.rows.len(), 11);
+    assert_eq!(log.each.rows.len(), 12);
     assert!(
         log.together
             .iter()

@@ -176,7 +176,8 @@ impl Renamed<'_> {
             return self.parent == ["tests", "gradings", grading, "sieves"];
         }
         let is_of = key == "of" || key.ends_with("-of");
-        let is_tested = matches!(path[..], ["tests", "bricks" | "mixes" | "panels" | "batches", _, "of"]);
+        let is_tested =
+            matches!(path[..], ["tests", "bricks" | "mixes" | "panels" | "batches" | "bars" | "erosion", _, "of"]);
         // What else is made of something is bought by the name of it and never mixed.
         let is_mixed = matches!(path[..], ["floor" | "skin" | "built-in", ..] | ["wall", "gap", _]);
         match self.parent.join(".").as_str() {

@@ -45,9 +45,11 @@ pub fn spelled(quantity: Quantity) -> String {
     }
 }
 
-/// The same for the row of a path: what is written of test bricks stays in the units of its build, since of one lot none may be in two.
+/// The same for the row of a path: what is written of test bricks, bars and jars stays in the units of its build, since of one page none
+/// may be in two.
 pub fn spelled_at(text: &str, path: &str, quantity: Quantity) -> String {
-    let is_us = path.starts_with("tests.bricks.") && text.contains("\nunits = \"us\"\n");
+    let is_of_one_page = ["tests.bricks.", "tests.bars.", "tests.jars."].iter().any(|stem| path.starts_with(stem));
+    let is_us = is_of_one_page && text.contains("\nunits = \"us\"\n");
     match quantity {
         Quantity::Length(length) if is_us => format!("\"{:.15} in\"", length.in_inches()),
         Quantity::Mass(mass) if is_us => format!("\"{:.15} lb\"", mass.in_lb()),

@@ -4,7 +4,7 @@
 use engine::edit::{Edit, edit};
 use engine::known::Origin;
 
-use super::edit::{BUILDS, answered, spelled, try_answered};
+use super::edit::{BUILDS, answered, spelled_at, try_answered};
 use super::{rows, same};
 
 fn set(text: &str, path: &str, to: &str) -> Result<String, String> {
@@ -46,7 +46,7 @@ fn what_is_assumed_can_be_written_where_it_is_told_and_changes_nothing() {
         let assumed = before.rows.iter().filter(|row| row.is_assumed() && row.own != Some(Origin::Word));
         for row in assumed.filter(|row| why_not(name, text, &row.path).is_none()) {
             let path = &row.path;
-            let written = match set(text, path, &spelled(row.quantity)) {
+            let written = match set(text, path, &spelled_at(text, path, row.quantity)) {
                 Ok(written) => written,
                 Err(problem) => {
                     faults.push(format!("{name}: {problem}"));

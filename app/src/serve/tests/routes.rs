@@ -62,7 +62,7 @@ async fn every_leaf_of_the_demo_house_has_what_it_shows() {
         ("", 1, 0),
         ("ground", 2, 2),
         ("walls", 3, 1),
-        ("earth", 13, 19),
+        ("earth", 14, 22),
         ("skin", 3, 0),
         ("roof", 20, 5),
         ("stuff", 1, 0),

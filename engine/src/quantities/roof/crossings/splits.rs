@@ -22,11 +22,11 @@ impl Crossing<'_, '_> {
             Code::Asce => (distances::to_loaded_end_asd(d).value, distances::to_loaded_edge_asd(d).value),
         };
         let beyond = self.stood.ring.layout.rafters[self.place].beyond;
-        let wanted = self.wanted(end, beyond, rows);
-        self.put("bolt-end", "", bind(wanted, rows, "roof.tip"), rows);
+        let wanted = bind(self.wanted(end, beyond, rows), rows, "roof.tip");
+        self.put("bolt-end", "", wanted, rows);
         let thinner =
             self.poles().map(|(diameter, _)| diameter).into_iter().fold(Length::m(f64::INFINITY), Length::min);
-        let wanted = self.wanted(side, thinner * 0.5, rows);
+        let wanted = bind(self.wanted(side, thinner * 0.5, rows), rows, "roof.ring.pitch");
         self.put("bolt-side", "", wanted, rows);
     }
 
@@ -37,7 +37,7 @@ impl Crossing<'_, '_> {
 
     fn wanted(&self, wants: Length, has: Length, rows: &Rows) -> Answer<Ratio> {
         let wanted = splitting::wood_wanted(wants, has).without("wants").without("has");
-        bind(bind(wanted, rows, "roof.bolt.diameter"), rows, "roof.ring.pitch")
+        bind(wanted, rows, "roof.bolt.diameter")
     }
 
     /// The pole that rests and the one below it where they cross: how thick, and how near the next end of it is.
