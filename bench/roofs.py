@@ -1,5 +1,5 @@
-"""Both demo roofs and one with a second ring once more with numpy and scipy: the ring closed by a solver of its own, every pole cut into short even pieces with
-lumped loads, bays measured by sampling, sections by counting squares. Reads `roofs.json` (measures and loads, no force of ours),
+"""Both demo roofs and one with a second ring once more with numpy and scipy: the ring closed by a solver of its own, every pole cut into
+short even pieces with lumped loads, bays measured by sampling, sections by counting squares. Reads `roofs.json` (measures and loads, no force of ours),
 writes `roofs.csv`: path of a row and what it is here. `engine/tests/holds.rs` holds our rows to it.
 
     cargo run -q -p engine --example roofs > bench/roofs.json && python3 bench/roofs.py
@@ -28,6 +28,8 @@ PATTERNS = {"all": [1, 1, 1, 1], "inside": [1, 1, 0, 0], "eaves": [0, 0, 1, 1], 
 def combinations(loads, factors):
     """Every combination: weight factor, load on four zones, duration."""
     fixed, least, soil, imposed, placing, snow, down, up, up_eaves = loads
+    # Where nothing is written dry, nothing surely holds the roof down.
+    least = least or 0.0
     found = []
     for g, q, s, wd, wu, lasts in factors:
         if wu:
@@ -186,17 +188,12 @@ def bays(poles, rafters=None, samples=400):
                     at = rafter.own["across"] + (1 - rafter.own["across"]) * (t / head if zone == 0 else 0 * t)
                     near = at / 2 if mine is one else (1 - at) / 2
                     # Cells nearer to the rafter than to the pole.
-                    taken = np.where((v[None, :] > near[:, None]) & (t < head)[:, None], cells, 0.0).sum(axis=1)
-                    area = area - taken
-                    # What of each cell the head carries, by its way in plan from the plate.
-                    reach = lambda s, side: side[0].at(s)[:2]
-                    line_at = lambda end: reach(one[end], one) + rafter.own["across"] * (reach(other[end], other) - reach(one[end], one))
-                    if zone == 0:
-                        share = t / head
-                    else:
-                        tail = np.linalg.norm(line_at(2) - line_at(1))
-                        to = np.linalg.norm(rafter.on.at(rafter.along)[:2] - line_at(2))
-                        share = -(1 - t) * tail / to
+                    taken = np.where((v[None, :] > near[:, None]) & (t < head)[:, None], cells, 0.0)
+                    area = area - taken.sum(axis=1)
+                    # What of each cell the head carries: its way in plan along the rafter, from where that lies on the plate.
+                    cells_at = pa[:, None, :] + v[None, :, None] * across[:, None, :]
+                    foot, top = rafter.at(0.0)[:2], rafter.at(rafter.span)[:2]
+                    share = (cells_at - foot) @ (top - foot) / ((top - foot) @ (top - foot))
                     on = poles.index(rafter.on)
                     loads[on][z].append((np.array([rafter.along]), np.array([(taken * share).sum()])))
                     rafter.takes[z] += (taken * share).sum()
@@ -283,9 +280,9 @@ def ring(data):
         apart = np.linalg.norm(normal)
         normal /= apart
         contact = nodes[low] + normal * (below.thick(below.carry) / 2 - pole.own["notch"] / 2)
-        second = np.cross(normal, pole.way)
-        second /= np.linalg.norm(second)
-        axes = np.array([normal, second, np.cross(normal, second)])
+        beside = np.cross(normal, pole.way)
+        beside /= np.linalg.norm(beside)
+        axes = np.array([normal, beside, np.cross(normal, beside)])
         rows = np.zeros((3, size))
         for node, sign in ((low, -1), (up, 1)):
             arm = contact - nodes[node]

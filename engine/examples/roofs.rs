@@ -1,4 +1,5 @@
-//! The measures of the two demo roofs and of one with a second ring as JSON, for `bench/roofs.py`: seats, poles, notches, loads in plan; none of our forces.
+//! The measures of the two demo roofs and of one with a second ring as JSON, for `bench/roofs.py`: seats, poles, notches, loads in plan; none
+//! of our forces.
 
 use engine::build::{self, Source};
 use engine::house::{self, Frame, House};

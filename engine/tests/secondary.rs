@@ -102,8 +102,76 @@ fn a_second_ring_lays_on_the_next_pole_what_its_rafters_take() {
         assert!(head("press") > 0.0 && head("press") < row("on-pole"), "{bay}");
         assert!(head("bearing") > 0.0 && head("bolt") > 0.0);
     }
+    for bay in 1..=9 {
+        let head = |noun: &str| si(&with, &format!("roof.crossings.second-{bay}.{noun}"));
+        assert!(head("notch") > 0.0 && head("notch") < 1.0 && head("split") > 0.0);
+        // 84 mm of 130, and 48 of 65: EN 1995-1-1, table 8.4, from memory.
+        assert!((head("bolt-end") - 84.0 / 130.0).abs() < 1e-9 && (head("bolt-side") - 48.0 / 65.0).abs() < 1e-9);
+    }
     // Nine of them and nine poles.
     assert!((si(&with, "order.larch-pole.needed") - 18.0).abs() < 1e-12);
+}
+
+/// What is said of what could not be measured there.
+fn unknown(answers: &Answers, path: &str) -> Option<String> {
+    answers.rows.unknown(path).next().map(|(_, title)| title.to_owned())
+}
+
+#[test]
+fn a_head_that_no_bolt_holds_is_held_by_friction_unless_wind_lifts_it_off() {
+    let bare = RING.replace("bolt = \"12 mm\"\n", "");
+    let calm = tansy_bank().replace("wind = \"23 m/s\"", "wind = \"8 m/s\"");
+    let dead = answered(&format!("{calm}{bare}"));
+    let lean = si(&dead, "roof.secondary.1.lean");
+    assert!((si(&dead, "roof.crossings.second-1.friction") - lean.tan()).abs() < 1e-9);
+    assert!(dead.rows.find("roof.crossings.second-1.lift").is_none());
+    assert!(unknown(&dead, "roof.crossings.second.bolt").is_some());
+    let lifted = answered(&format!("{}{bare}", tansy_bank().replace("dry = \"1550 kg/m3\"", "")));
+    let lifts = si(&lifted, "roof.crossings.second-1.lift");
+    assert!(
+        (lifts + si(&lifted, "roof.crossings.second-1.lift-press") * lean.cos()).abs() < 1e-6 * lifts && lifts > 0.0
+    );
+    assert!(lifted.rows.find("roof.crossings.second-1.friction").is_none());
+    assert!(unknown(&lifted, "roof.crossings.second-1.friction").unwrap().contains("lifted off"));
+}
+
+#[test]
+fn by_allowable_stresses_what_the_bolts_of_heads_hold_is_told_and_whether_they_do_is_not_known() {
+    let american = with_a_second_ring()
+        .replace("eurocode-timber", "asd-timber")
+        .replace("class = \"C24\"", "class = \"DF-L No.2\"")
+        .replace("terrain = \"2\"", "exposure = \"c\"");
+    let answers = answered(&american);
+    for bay in 1..=9 {
+        let path = |noun: &str| format!("roof.crossings.second-{bay}.{noun}");
+        let row = |noun: &str| si(&answers, &path(noun));
+        let lean = si(&answers, &format!("roof.secondary.{bay}.lean"));
+        assert!((row("across") - row("bolt-press").abs() * lean.sin()).abs() < 1e-9 * row("across"));
+        assert!(row("asd-notch") > 0.0 && row("asd-bearing") > 0.0 && row("asd-bolt-end") > 0.0);
+        assert!(answers.checks.iter().any(|check| check.path.as_deref() == Some(&path("asd-bolt"))), "{bay}");
+    }
+}
+
+#[test]
+fn a_second_ring_lifts_boards_off_the_poles_and_no_shim_is_told() {
+    let answers = answered(&with_a_second_ring());
+    assert!(answers.rows.find("roof.deck.shim-count").is_none() && answers.rows.find("roof.places.1.shim").is_none());
+    assert!(unknown(&answers, "roof.deck.shim-count").unwrap().contains("second ring"));
+}
+
+#[test]
+fn butts_nearer_to_one_pole_lie_there_and_their_heads_still_carry() {
+    let at = |across: &str| {
+        let text = with_a_second_ring().replace("across = \"50 %\"", &format!("across = \"{across}\""));
+        let answers = answered(&text);
+        (si(&answers, "roof.secondary.1.angle"), si(&answers, "roof.crossings.second-1.press"))
+    };
+    let [near, half, far] = ["35 %", "50 %", "65 %"].map(at);
+    assert!(
+        near.0 > half.0 && half.0 > far.0,
+        "the nearer to the pole that carries it, the more it runs along that: {near:?} {far:?}"
+    );
+    assert!([near, half, far].iter().all(|(_, press)| *press > 0.5 * half.1 && *press < 2.0 * half.1));
 }
 
 #[test]
@@ -128,7 +196,8 @@ fn moves_what_it_reaches(text: &str, changes: &[(&str, &str)]) {
         let after = answered(&rewritten(text, &path, &format!("\"{change}\"")));
         let mut count = 0;
         for row in before.rows.iter() {
-            let has_moved = moved(row.quantity, after.rows.find(&row.path).unwrap().quantity);
+            let Some(now) = after.rows.find(&row.path) else { panic!("{path} takes {} away", row.path) };
+            let has_moved = moved(row.quantity, now.quantity);
             let reached = reach(&before, row, &path);
             assert!(!has_moved || reached != Reach::None, "{path} moves {} and is not among its reasons", row.path);
             if reached == Reach::Smooth && is_of_them(&row.path) {

@@ -5,7 +5,7 @@ use super::{Ring, Wall, roof_wood};
 use crate::build::{self, Source, Written};
 use crate::known::{Known, Origin};
 use crate::roof::poles::{Head, Leaning, Misfit, Second};
-use crate::roof::standing;
+use crate::roof::standing::{self, Resting};
 use crate::solve::space::Vector;
 use crate::units::{Length, Ratio, System};
 use crate::wall;
@@ -44,11 +44,11 @@ pub enum Placed {
 
 impl SecondRing {
     /// As the frame takes it, with so many kilograms on each metre.
-    pub(super) fn on_frame(&self, mass: f64) -> standing::SecondRing {
+    pub(super) fn on_frame(&self, ring: &Ring, mass: f64) -> standing::SecondRing {
         let beyond = self.rafters.first().map_or(Length::ZERO, |one| one.lengths[2] - one.lengths[0] - one.lengths[1]);
         standing::SecondRing {
             across: self.across.value.in_fraction(),
-            shares: self.rafters.iter().map(|one| one.share).collect(),
+            rafters: self.rafters.iter().enumerate().map(|(bay, one)| Resting::of(one, &ring.layout, bay)).collect(),
             beyond: beyond.in_m(),
             mass,
             cut: [self.diameter, self.housing.value].map(Length::in_m),
@@ -77,7 +77,11 @@ pub(super) fn place(
     let pole = "how deep a pole is cut for the rafter on it";
     let housing = cut(written.housing.as_ref(), thinnest, pole, "roof.secondary.housing");
     let bolt = written.bolt.as_ref();
-    let bolt = bolt.map(|_| within(source, bolt, roof_wood::bolts(), "the diameter of a bolt", system));
+    // No more than a quarter of a round piece is bored away.
+    let bolts = roof_wood::bolts();
+    let bolts = bolts.start..bolts.end.min(thinnest * 0.25);
+    let what = "the diameter of a bolt through such a rafter and its pole";
+    let bolt = bolt.map(|_| within(source, bolt, bolts, what, system));
     let bolt = bolt.map_or(Some(None), |bolt| bolt.map(Some));
     let (head, across, notch, housing, bolt) = (head?, across?, notch?, housing?, bolt?);
     let supports = supports(ring, wall, across.value.in_fraction());
@@ -116,7 +120,7 @@ pub(super) fn place(
             let at = written.length.as_ref().map(|own| (own.span.clone(), own.path.as_str()));
             let at = at.or_else(|| written.at.as_ref().map(|own| (own.span.clone(), own.path.as_str())));
             let (span, path) = at.unwrap_or((written.at_table.clone(), "roof.secondary"));
-            let (message, hint) = said(misfit, ring, system);
+            let (message, hint) = said(misfit, (ring, written.length.is_some()), system);
             source.fault(span, path, message, hint);
             None
         }
@@ -145,7 +149,7 @@ fn head(source: &Source<'_>, written: &build::Secondary, system: System) -> Opti
             within(source, written.length.as_ref(), range, what, system).map(Placed::Length)
         }
         (Some(_), None) => {
-            let range = Ratio::percent(10.0)..Ratio::percent(200.0);
+            let range = Ratio::percent(10.0)..Ratio::percent(95.0);
             let what = "where a rafter rests on the way from the plate to the crossing";
             within(source, written.at.as_ref(), range, what, system).map(Placed::At)
         }
@@ -179,7 +183,7 @@ fn supports(ring: &Ring, wall: &Wall, across: f64) -> Vec<[Length; 3]> {
 }
 
 /// What is wrong, and what would be right.
-fn said(misfit: Misfit, ring: &Ring, system: System) -> (String, String) {
+fn said(misfit: Misfit, (ring, by_length): (&Ring, bool), system: System) -> (String, String) {
     let between = |bay: usize| {
         let next = ring.layout.below(bay);
         format!("the rafter between places {} and {}", bay + 1, next + 1)
@@ -191,7 +195,7 @@ fn said(misfit: Misfit, ring: &Ring, system: System) -> (String, String) {
             format!("write a `length` of {} or more", shown(least)),
         ),
         Misfit::Long { bay, most } => (
-            format!("{} would reach beyond where the next pole crosses its own", between(bay)),
+            format!("{} would lie in the pole that crosses its own next, or reach beyond it", between(bay)),
             format!("write a `length` of {} at most", shown(most)),
         ),
         Misfit::BeyondTip { bay, by } => (
@@ -200,7 +204,10 @@ fn said(misfit: Misfit, ring: &Ring, system: System) -> (String, String) {
         ),
         Misfit::Falls(bay) => (
             format!("{} would not rise from the plate to its pole", between(bay)),
-            "write a larger `at`, a smaller `notch` or thicker rafters".to_owned(),
+            format!(
+                "write {}, a smaller `notch` or thicker rafters",
+                if by_length { "a smaller `length`" } else { "a larger `at`" }
+            ),
         ),
         Misfit::Clash { bay, pole, overlap } => (
             format!("{} lies {} deep in the pole of place {}", between(bay), shown(overlap), pole + 1),

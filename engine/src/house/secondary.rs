@@ -141,7 +141,7 @@ pub(super) fn place(
         SecondaryKind::Trimmed => trimmed(source, written, ring, (diameter.as_ref(), &on_metre), system)?,
         SecondaryKind::Ring => {
             let own = second_ring::place(source, written, (ring, wall), diameter.as_ref()?, system)?;
-            let between = Secondaries::OnPoles(own.on_frame(on_metre(own.diameter)));
+            let between = Secondaries::OnPoles(own.on_frame(ring, on_metre(own.diameter)));
             (Borne::OnPoles(own), between)
         }
     };

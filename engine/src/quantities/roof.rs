@@ -59,11 +59,8 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
     }
     if let Some(deck) = &roof.deck {
         deck::surface(deck, rows);
-        deck::walk(house, deck, rows);
-        if roof.secondary.as_ref().is_some_and(|own| !own.on_poles().is_empty()) {
-            let title = "shims over the second ring, whose tops stand above those of its poles: scribe them on site";
-            rows.not_known("roof.deck.second-ring-shims", title);
-        }
+        let is_raised = roof.secondary.as_ref().is_some_and(|own| !own.on_poles().is_empty());
+        deck::walk(house, (deck, is_raised), rows);
     }
     if measured(roof).is_none() {
         typical(house, roof, (count, length), rows);

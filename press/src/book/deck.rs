@@ -40,14 +40,22 @@ const FIGURES: [(&str, &str); 21] = [
 pub(super) fn chapter(answers: &Answers) -> Value {
     let none = DeckTables::default();
     let deck = answers.deck.as_ref().unwrap_or(&none);
+    // Boards that a second ring lifts off the poles are cut otherwise, and shims are higher.
+    let (shims, boards, sticks) = if is_raised(answers) {
+        Default::default()
+    } else {
+        let shims: Vec<Vec<String>> = deck.shims.iter().map(|line| shim(answers, line)).collect();
+        let boards: Vec<[String; 5]> = deck.boards.iter().map(|line| board(answers, line)).collect();
+        (shims, boards, sticks(answers, deck))
+    };
     let figures = if answers.deck.is_some() { figures(answers, "roof.", &FIGURES) } else { Vec::new() };
     let cuts = deck.cuts.iter().enumerate();
     json!({
         "figures": figures,
         "lies": lies(answers),
-        "shims": {"header": SHIMS, "rows": deck.shims.iter().map(|line| shim(answers, line)).collect::<Vec<_>>()},
-        "boards": {"header": BOARDS, "rows": deck.boards.iter().map(|line| board(answers, line)).collect::<Vec<_>>()},
-        "sticks": {"header": STICKS, "rows": sticks(answers, deck)},
+        "shims": {"header": SHIMS, "rows": shims},
+        "boards": {"header": BOARDS, "rows": boards},
+        "sticks": {"header": STICKS, "rows": sticks},
         "cuts": cuts.map(|(pole, &cut)| [(pole + 1).to_string(), length(answers, cut)]).collect::<Vec<_>>(),
         "eave": eave(answers, deck),
         "edges": {"header": EDGES, "rows": edges(answers, deck)},
@@ -59,12 +67,19 @@ pub(super) fn chapter(answers: &Answers) -> Value {
 /// On what poles the deck of this book lies.
 fn lies(answers: &Answers) -> String {
     let lies = on_poles(answers);
-    match answers.rows.find("roof.deck.second-ring-shims") {
-        Some(_) => format!(
-            "{lies} Shims and boards pass over the second ring nowhere in these tables: scribe its shims on site."
-        ),
-        None => lies,
+    if is_raised(answers) {
+        return format!(
+            "{lies} Levels, edges and areas here are those of the poles alone. The heads of the second ring stand above them and lift the boards \
+             off them: how high shims are on the poles, and how boards are cut, is not known. Lay the second ring first, set strings over its tops, \
+             and take shims and boards from those."
+        );
     }
+    lies
+}
+
+/// Whether a second ring lifts the deck off its poles.
+fn is_raised(answers: &Answers) -> bool {
+    answers.rows.find("roof.secondary.1.above").is_some()
 }
 
 fn on_poles(answers: &Answers) -> String {

@@ -18,7 +18,7 @@ const SECONDARY: [(&str, &str); 21] = [
     ("tail", "Of that from the eave to over the plate"),
     ("pitch", "Pitch of the longest"),
     ("across", "On the plate, of the way from a pole to the next"),
-    ("at", "Trimmers, or heads, at, of the way from the plate to the crossing"),
+    ("at", "Trimmers or heads lie at, of the way from the plate to the crossing"),
     ("share", "Heads at, of the way from the plate to the crossing, on the mean"),
     ("length", "Each cut to"),
     ("notch", "Cut into the rafter where it rests"),
@@ -44,13 +44,17 @@ const SECOND: [(&str, &str); 5] = [
 ];
 
 /// Rows of its head on its pole.
-const HEADS: [(&str, &str); 6] = [
+const HEADS: [(&str, &str); 10] = [
     ("push", "presses on it"),
     ("seat", "bears on"),
     ("bearing", "bearing used"),
     ("asd-bearing", "bearing used"),
+    ("notch", "notch used"),
+    ("asd-notch", "notch used"),
     ("across", "across its bolt"),
+    ("lift", "lifts it off"),
     ("bolt", "bolt used"),
+    ("friction", "friction that would do"),
 ];
 
 /// The chapter; null where no pole is measured.

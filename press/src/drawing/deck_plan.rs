@@ -31,7 +31,9 @@ pub fn deck_plan(answers: &Answers, paper: Paper) -> Option<Scaled> {
         draw(&mut sheet, bay, TINTS[place % 2]);
     }
     for (place, (top, stations)) in plan.tops.iter().zip(&plan.stations).enumerate() {
-        pole(&mut sheet, *top, stations, place + 1);
+        let shim = format!("roof.places.{}.shim", place + 1);
+        let path = answers.rows.find(&shim).map_or("roof.deck.edge", |_| shim.as_str());
+        pole(&mut sheet, *top, stations, (place + 1, path));
     }
     for (place, bay) in plan.bays.iter().enumerate() {
         let [from, to] = bay.middle.map(|at| sheet.at(at));
@@ -65,11 +67,10 @@ fn draw(sheet: &mut Sheet, bay: &DeckBay, tint: f64) {
 }
 
 /// The top line of a pole, a short mark across it at each station, and its number at the eave.
-fn pole(sheet: &mut Sheet, top: [Point; 2], stations: &[Point], number: usize) {
-    let path = format!("roof.places.{number}.shim");
+fn pole(sheet: &mut Sheet, top: [Point; 2], stations: &[Point], (number, path): (usize, &str)) {
     let [eave, eye] = top.map(|at| sheet.at(at));
     let line = Element::line(eave, eye).with("stroke", INK).with("stroke-width", weight::CUT);
-    sheet.push(line.data_path(&path));
+    sheet.push(line.data_path(path));
     sheet.avoid(&[eave, eye], false, 3.0);
     let way = Vec2::new(eye[0] - eave[0], eye[1] - eave[1]).normalize();
     let aside = way.turn_90() * STATION;
@@ -80,7 +81,7 @@ fn pole(sheet: &mut Sheet, top: [Point; 2], stations: &[Point], number: usize) {
     }
     let at = [eave[0] - way.x * 3.4, eave[1] - way.y * 3.4];
     let disc = Element::circle(at, DISC).with("fill", LIME).with("stroke", INK).with("stroke-width", weight::THIN);
-    sheet.push(disc.data_path(&path));
+    sheet.push(disc.data_path(path));
     let words = number.to_string();
     let foot = [at[0] - lettering::width(&words, LETTERING) * 0.5, at[1] + lettering::capitals(LETTERING) * 0.5];
     sheet.push(Element::text(foot, LETTERING, &words).with("fill", INK));

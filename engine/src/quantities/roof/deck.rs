@@ -49,8 +49,14 @@ fn between([from, to]: [usize; 2]) -> String {
     format!("between poles {} and {}", from + 1, to + 1)
 }
 
-pub(super) fn walk(house: &House, deck: &Deck, rows: &mut Rows) {
-    shims(deck, rows);
+/// `is_raised`: a second ring lifts its boards off the poles.
+pub(super) fn walk(house: &House, (deck, is_raised): (&Deck, bool), rows: &mut Rows) {
+    if is_raised {
+        let title = "shims of the deck: a second ring stands above its poles and lifts the boards off them";
+        rows.not_known("roof.deck.shim-count", title);
+    } else {
+        shims(deck, rows);
+    }
     eave(deck, rows);
     water(house, deck, rows);
     for (title, path, known) in [

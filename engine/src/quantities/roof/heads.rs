@@ -1,4 +1,7 @@
-//! Rows of the heads of a second ring: what each presses on its pole, how it bears there, what its bolt holds.
+//! Rows of the heads of a second ring: what each presses on its pole, how it bears there, how its notch is sheared, what its bolt
+//! holds.
+
+mod bored;
 
 use super::super::line::bind;
 use super::factors::Factors;
@@ -6,12 +9,13 @@ use super::hold::Stood;
 use super::{crossings, loads, members, second};
 use crate::house::second_ring::SecondRing;
 use crate::house::{Code, Held};
+use crate::known::Known;
 use crate::reason::Answer;
 use crate::roof;
 use crate::roof::standing;
 use crate::row::Rows;
-use crate::timber::{section, used};
-use crate::units::{Angle, Area, Force, Ratio};
+use crate::timber::{asd, eurocode, section, used};
+use crate::units::{Angle, Area, Force, Length, Ratio};
 
 fn path(bay: usize, noun: &str) -> String {
     format!("roof.crossings.second-{}.{noun}", bay + 1)
@@ -37,21 +41,32 @@ pub(super) fn walk(stood: &Stood<'_>, (own, on_frame): (&SecondRing, &standing::
         let press = |shares: &Vec<f64>| basic.iter().zip(shares).map(|(force, share)| *force * *share).sum();
         let head = Head { stood, own, bay, on: words(own, stood, bay), presses: shares.iter().map(press).collect() };
         head.bearing(rows);
+        head.notch(rows);
         head.held(rows);
     }
-    if own.bolt.is_none() && stood.factors.code == Code::En {
+    unheld(own, &stood.factors, rows);
+}
+
+/// Says that nothing is written that holds the heads.
+fn unheld(own: &SecondRing, factors: &Factors, rows: &mut Rows) {
+    if own.bolt.is_none() {
         let title = "what holds the heads of the second ring: write a bolt through each, or an engineer decides";
-        rows.not_known("roof.crossings.second.bolt", title);
+        rows.not_known(format!("roof.crossings.second.{}", factors.noun("bolt")), title);
     }
 }
 
 /// What cannot be said of them since snow or wind is not known.
 pub(super) fn not_known(own: &SecondRing, held: &Held, rows: &mut Rows) {
     let factors = Factors::of(held);
+    let notch = (own.notch.value > Length::ZERO).then_some("notch");
+    let bolt = own.bolt.is_some().then_some(["bolt", "split", "bolt-end", "bolt-side"]);
     for bay in 0..own.rafters.len() {
-        let title = format!("second ring, bay {}: {}", bay + 1, crossings::words("bearing"));
-        rows.not_known(path(bay, &factors.noun("bearing")), title);
+        for noun in ["bearing"].into_iter().chain(notch).chain(bolt.into_iter().flatten()) {
+            let title = format!("second ring, bay {}: {}", bay + 1, crossings::words(noun));
+            rows.not_known(path(bay, &factors.noun(noun)), title);
+        }
     }
+    unheld(own, &factors, rows);
 }
 
 fn words(own: &SecondRing, stood: &Stood<'_>, bay: usize) -> String {
@@ -92,9 +107,9 @@ impl Head<'_, '_> {
     }
 
     /// Adds the strength and the place of damp, and drops the factors of the tables.
-    fn by_wood(&self, share: Answer<Ratio>, rows: &Rows) -> Answer<Ratio> {
+    fn by_wood(&self, share: Answer<Ratio>, noun: &str, rows: &Rows) -> Answer<Ratio> {
         let share = ["strength", "duration", "partial"].iter().fold(share, |share, name| share.without(name));
-        ["poles.strength.across", "poles.damp"].iter().fold(share, |share, path| bind(share, rows, path))
+        bind(bind(share, rows, &format!("poles.strength.{noun}")), rows, "poles.damp")
     }
 
     fn bearing(&self, rows: &mut Rows) {
@@ -117,7 +132,7 @@ impl Head<'_, '_> {
             .from("force", self.row("push"))
             .from("area", self.row("seat"))
             .without("beside");
-        rows.add(self.row(&factors.noun("bearing")), title, self.by_wood(share, rows));
+        rows.add(self.row(&factors.noun("bearing")), title, self.by_wood(share, "across", rows));
     }
 
     /// Half of what the two are let into each other lies inside either: on a scribed seat no less than two flats so deep bears.
@@ -135,24 +150,114 @@ impl Head<'_, '_> {
         let names = ["own width", "other width", "own helps", "other helps"];
         let seat = names.iter().fold(seat, |seat, name| seat.without(name));
         let seat = bind(second::placed(seat, rows), rows, "roof.bedding");
-        rows.add(self.row("seat"), format!("{}: area on which it bears, at the least", self.on), seat)
+        let title = format!("{}: area on which it bears at the least, each scribed to the other all round", self.on);
+        rows.add(self.row("seat"), title, seat)
     }
 
-    /// What its bolt uses; without one, the friction that would do.
-    fn held(&self, rows: &mut Rows) {
-        let (lean, leans) = self.lean();
-        let Some(bolt) = &self.own.bolt else {
-            let friction = roof::second_friction(lean).from("lean", leans);
-            rows.add(self.row("friction"), format!("{}: friction that would do without a bolt", self.on), friction);
-            return;
+    /// The force that uses most of the wood for its time.
+    fn lasting(&self, of: impl Fn(Force) -> Force) -> Option<Under> {
+        self.most(|&(press, at)| of(press).in_n() / self.stood.strength.durations[at])
+    }
+
+    /// Adds what a force on it follows from, that has no row.
+    fn forced<T>(&self, answer: Answer<T>, at: usize, rows: &Rows) -> Answer<T> {
+        let answer = bind(second::placed(answer, rows), rows, &second::place(self.bay, "lean"));
+        loads::bound(answer, &self.stood.strength.acting[at], rows)
+    }
+
+    /// How its own notch is sheared where it rests, by all that presses the two together.
+    fn notch(&self, rows: &mut Rows) {
+        let (cut, diameter) = (self.own.notch.value, self.own.diameter);
+        let (lean, _) = self.lean();
+        let pushed = |press: Force| roof::second_push(press, lean).value;
+        let Some((press, at)) = self.lasting(pushed).filter(|_| cut > Length::ZERO) else { return };
+        let factors = &self.stood.factors;
+        let (push, duration) = (pushed(press), self.stood.strength.durations[at]);
+        let area = section::net_area(diameter, cut, self.hole()).value;
+        let strength = self.stood.held.wood.values.shear.value * factors.wet("shear");
+        let share = match factors.code {
+            Code::En => {
+                let one = &self.own.rafters[self.bay];
+                let flat = section::seat_width(self.pole_diameter(), cut).value;
+                let reach = flat * (0.5 / one.angle.in_rad().sin());
+                let kept = eurocode::notch_factor(diameter, diameter - cut, reach, 0.0, crossings::number("kn")).value;
+                let (uncracked, partial) = (factors.uncracked, factors.partial);
+                let sheared = used::shear_used(push, area, uncracked, strength, duration, partial).value;
+                used::notch_used(sheared, kept)
+            }
+            Code::Asce => {
+                let carried = asd::notched_shear_of_round(strength * duration, area, diameter, diameter - cut).value;
+                used::notch_used(Ratio::fraction(push / carried), Ratio::fraction(1.0))
+            }
         };
-        let (held, factors) = (self.stood.held, &self.stood.factors);
+        let share = share.without("shear used").without("kept");
+        let share = self.by_wood(second::housed(self.forced(share, at, rows), rows), "shear", rows);
+        let title = format!("{}: {} under {}", self.on, crossings::words("notch"), self.governs(at));
+        rows.add(self.row(&factors.noun("notch")), title, share);
+    }
+
+    fn hole(&self) -> Length {
+        self.own.bolt.as_ref().map_or(Length::ZERO, |bolt| bolt.value)
+    }
+
+    /// Of the pole where it carries it.
+    fn pole_diameter(&self) -> Length {
         let one = &self.own.rafters[self.bay];
-        let pole = self.stood.ring.layout.rafters[one.on].pole;
-        let woods = [self.own.diameter - self.own.notch.value, pole.diameter(one.along) - self.own.housing.value];
-        let Some([roped, bare, pull, steel]) =
-            crossings::carried(self.stood, (bolt.value, held.bolt.washer.value), woods)
-        else {
+        self.stood.ring.layout.rafters[one.on].pole.diameter(one.along)
+    }
+
+    /// What lifts it off its pole at most; none where nothing does.
+    fn lifted(&self, rows: &mut Rows) -> Option<Force> {
+        let (lean, leans) = self.lean();
+        let lifts = |press: Force| roof::second_lift(press, lean).value;
+        let most = self.most(|(press, _)| lifts(*press).in_n()).filter(|(press, _)| lifts(*press) > Force::ZERO)?;
+        self.pressed("lift-press", most, rows);
+        let lift = roof::second_lift(most.0, lean).from("press", self.row("lift-press")).from("lean", leans);
+        let title = format!("{}: what lifts it off, under {}", self.on, self.governs(most.1));
+        Some(rows.add(self.row("lift"), title, lift))
+    }
+
+    /// What its bolt would have to hold across it, where the code's way to hold it is not worked out.
+    fn across(&self, rows: &mut Rows) {
+        let (lean, leans) = self.lean();
+        let Some(most) = self.most(|(press, _)| roof::second_across(*press, lean).value.in_n()) else { return };
+        self.pressed("bolt-press", most, rows);
+        let across = roof::second_across(most.0, lean).from("press", self.row("bolt-press")).from("lean", leans);
+        let title = format!("{}: what its bolt holds across it under {}", self.on, self.governs(most.1));
+        rows.add(self.row("across"), title, across);
+    }
+
+    /// What holds it: its bolt; without one, the friction that would do.
+    fn held(&self, rows: &mut Rows) {
+        match &self.own.bolt {
+            Some(bolt) => {
+                self.bolted(bolt, rows);
+                self.bored(bolt, rows);
+            }
+            None if self.lifted(rows).is_some() => {
+                let title = format!("{}: no friction holds it without a bolt, since it is lifted off", self.on);
+                rows.not_known(self.row("friction"), title);
+            }
+            None => {
+                let (lean, leans) = self.lean();
+                let friction = roof::second_friction(lean).from("lean", leans);
+                let title = format!("{}: friction that would do without a bolt", self.on);
+                rows.add(self.row("friction"), title, friction);
+            }
+        }
+    }
+
+    /// What its bolt uses.
+    fn bolted(&self, bolt: &Known<Length>, rows: &mut Rows) {
+        let (lean, leans) = self.lean();
+        let (held, factors) = (self.stood.held, &self.stood.factors);
+        let woods = [self.own.diameter - self.own.notch.value, self.pole_diameter() - self.own.housing.value];
+        let bolts = (bolt.value, held.bolt.washer.value);
+        let Some([roped, bare, pull, steel]) = crossings::carried(self.stood, bolts, woods) else {
+            self.across(rows);
+            self.lifted(rows);
+            let title = format!("{}: {}", self.on, crossings::words("bolt"));
+            rows.not_known(self.row(&factors.noun("bolt")), title);
             return;
         };
         let partial = factors.partial;
@@ -166,24 +271,18 @@ impl Head<'_, '_> {
         };
         let Some(most) = self.most(|under| share(under).value.in_fraction()) else { return };
         self.pressed("bolt-press", most, rows);
-        let (press, leans) = (self.row("bolt-press"), leans.as_str());
-        let governs = self.governs(most.1);
+        let (press, governs) = (self.row("bolt-press"), self.governs(most.1));
         let across = roof::second_across(most.0, lean).from("press", press.as_str()).from("lean", leans);
         rows.add(self.row("across"), format!("{}: what its bolt holds across it under {governs}", self.on), across);
         let mut share = share(&most).from("across", self.row("across"));
         for name in ["carried across", "carried along", "steel"] {
             share = share.without(name);
         }
-        if parts(most.0).1 > Force::ZERO {
-            let lift = roof::second_lift(most.0, lean).from("press", press.as_str()).from("lean", leans);
-            rows.add(self.row("lift"), format!("{}: what lifts it off, under {governs}", self.on), lift);
-            share = share.from("along", self.row("lift"));
-        } else {
-            share = share.without("along");
-        }
+        self.lifted(rows);
+        let share = bind(share.without("along"), rows, &press);
         let more = ["roof.secondary.bolt", "roof.bolt.washer", "poles.strength.low-density"];
         let share = more.iter().fold(share, |share, path| bind(share, rows, path));
         let title = format!("{}: {} under {governs}", self.on, crossings::words("bolt"));
-        rows.add(self.row(&factors.noun("bolt")), title, self.by_wood(share, rows));
+        rows.add(self.row(&factors.noun("bolt")), title, self.by_wood(share, "across", rows));
     }
 }

@@ -45,6 +45,8 @@ pub(super) struct Rafter<'a> {
     pub sag: Lasts,
     /// How deep it is let into its supports.
     pub seat: Length,
+    /// Diameter of the hole through it over the last of them, and its row; zero where none is bored.
+    pub bored: (Length, &'static str),
 }
 
 impl Rafter<'_> {
@@ -83,7 +85,7 @@ impl Rafter<'_> {
         let span = self.beam.supports[1] - self.beam.supports[0];
         let bears = self.factors.bears(self.held, &self.strength.durations, span, self.thin_end());
         let under = Lasting { combinations: &self.strength.combinations, bears: &bears };
-        let seats = [0, 1].map(|seat| left(self.over(seat), self.seat, Length::ZERO));
+        let seats = [(0, Length::ZERO), (1, self.bored.0)].map(|(seat, hole)| left(self.over(seat), self.seat, hole));
         let worst = self.beam.worst(&self.answers, &seats, &under);
         if let Some(most) = &worst.bending {
             self.bending(most, rows);
@@ -120,6 +122,9 @@ impl Rafter<'_> {
 
     fn section<T>(&self, answer: Answer<T>, most: &Used, rows: &Rows) -> Answer<T> {
         let answer = self.named.thick.iter().fold(answer, |answer, path| bind(answer, rows, path));
+        let is_head = (most.section.along - self.beam.supports[1]).in_m().abs() < 1e-9;
+        let bored = most.is_cut && is_head && self.bored.0 > Length::ZERO;
+        let answer = if bored { bind(answer, rows, self.bored.1) } else { answer };
         if most.is_cut && self.seat > Length::ZERO { bind(answer, rows, self.named.seat) } else { answer }
     }
 

@@ -131,7 +131,8 @@ fn rafter<'a>(
     let [answers, lifted] = [&heavy, &light].map(|wood| beam.answers(wood, &extras));
     let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
     let (answers, pond, wood) = (answers.ok()?, loaded.pond, heavy);
-    Some((Rafter { named, held, beam, wood, light, pond, answers, factors, strength, sag, seat }, lifted.ok()?))
+    let bored = (Length::ZERO, "");
+    Some((Rafter { named, held, beam, wood, light, pond, answers, factors, strength, sag, seat, bored }, lifted.ok()?))
 }
 
 /// The wood of a rafter as it is in its place.
@@ -284,6 +285,8 @@ impl OneWay<'_> {
         let title = format!("{}: bearing strength used under {governs}", self.title(seat));
         let row = self.path(seat, &self.rafter.factors.noun("bearing"));
         let is_on_beam = !self.is_packed(seat, rows);
+        let title =
+            if is_on_beam { title } else { format!("{title} (what carries it so far above the wall is not written)") };
         let Some(beam) = self.house.bond_beam.as_ref().filter(|_| is_on_beam) else {
             rows.not_known(row, title);
             return;

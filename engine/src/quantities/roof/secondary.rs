@@ -1,4 +1,5 @@
-//! Rows of secondary rafters, and of their trimmers where they have any: how many and how long, what governs them, what they lay on the poles.
+//! Rows of secondary rafters, and of their trimmers where they have any: how many and how long, what governs them, what they lay on the
+//! poles.
 
 use super::super::line::bind;
 use super::super::need::Need;
@@ -190,12 +191,12 @@ pub(super) fn held(
     } else {
         "what holds the butt of a rafter of the second ring to the plate: an engineer decides"
     };
-    rows.not_known(path("joint"), joint);
+    rows.not_known(format!("roof.crossings.secondary.{}", Factors::of(held).noun("bolt")), joint);
     let rafter = loaded.and_then(|loaded| rafter((secondary, ring), held, (loaded, density), rows));
     let trimmer = rafter.as_ref().and_then(|rafter| trimmer(secondary, rafter, rows));
     let Some(rafter) = rafter.as_ref().filter(|_| trimmer.is_some() || !on_trimmer) else {
         let factors = Factors::of(held);
-        for named in [&SECONDARY, &TRIMMER].into_iter().take(if on_trimmer { 2 } else { 1 }) {
+        for named in if on_trimmer { &[&SECONDARY, &TRIMMER][..] } else { &[&SECOND][..] } {
             for noun in super::members::NOUNS {
                 let title = format!("{}: {}", named.words, super::members::words(noun));
                 rows.not_known(format!("{}.{}", named.stem, factors.noun(noun)), title);
@@ -246,8 +247,10 @@ fn rafter<'a>(
         Borne::OnPoles(own) if own.notch.value > ring.seat.value => (&NOTCHED, own.notch.value),
         Borne::OnPoles(_) => (&SECOND, ring.seat.value),
     };
+    let bolt = secondary.second_ring().and_then(|(own, _)| own.bolt.as_ref());
+    let bored = (bolt.map_or(Length::ZERO, |bolt| bolt.value), "roof.secondary.bolt");
     let pond = loaded.pond;
-    Some(Rafter { named, held, beam, wood, light: wood, pond, answers, factors, strength, sag, seat })
+    Some(Rafter { named, held, beam, wood, light: wood, pond, answers, factors, strength, sag, seat, bored })
 }
 
 /// The longest trimmer under what as many of the longest secondary rafters press on it. Nothing is cut at its ends.
@@ -263,7 +266,7 @@ fn trimmer<'a>(secondary: &Secondary, rafter: &'a Rafter<'a>, rows: &Rows) -> Op
     let beam = Straight { pole, supports: vec![Length::ZERO, length], pitch: Angle::ZERO, spacing };
     let answers = beam.answers(&rafter.wood, &extras).ok()?;
     let lasts = [&rafter.strength, &rafter.sag].map(|lasts| pressed(rafter, lasts));
-    Some(Rafter { seat: Length::ZERO, ..rafter.like(&TRIMMER, (&beam, &answers), lasts) })
+    Some(Rafter { seat: Length::ZERO, bored: (Length::ZERO, ""), ..rafter.like(&TRIMMER, (&beam, &answers), lasts) })
 }
 
 /// The same combinations for a trimmer: its own weight, and what a secondary rafter presses on it then.

@@ -42,6 +42,8 @@ pub struct Leaning {
     pub axis: [Vector; 4],
     /// The pole that it rests on.
     pub on: usize,
+    /// The axis of that where it carries it, in metres.
+    pub under: Vector,
     /// From the butt of that pole to where it carries it.
     pub along: Length,
     /// That place as a share of the way in plan from the plate to where the other pole of the bay crosses.
@@ -68,11 +70,11 @@ pub enum Misfit {
         /// The least length that would.
         least: Length,
     },
-    /// It would reach beyond where the other pole of the bay crosses.
+    /// It would reach into where the other pole of the bay crosses.
     Long {
         /// The bay.
         bay: usize,
-        /// The greatest length that would not.
+        /// The greatest length at which all of them lie clear.
         most: Length,
     },
     /// Its head would lie beyond the tip of its pole.
@@ -106,8 +108,10 @@ pub enum Misfit {
     NoRing,
 }
 
-/// The share of its pole at which a rafter that reaches as far as it may rests, and the first at which one is looked for.
-const REACH: [f64; 2] = [0.05, 0.97];
+/// Shares of its pole between which the head of a rafter that is cut to a length is looked for.
+const REACH: [f64; 2] = [0.05, 0.95];
+/// By how much of its pole at a time less far a ring is looked for that lies clear.
+const LESS: f64 = 0.01;
 const STEPS: u32 = 12;
 /// Steps that bring a pitch, or a head, to where it is wanted; far more than are needed.
 const TURNS: u32 = 60;
@@ -124,7 +128,13 @@ impl Second {
     pub fn laid(&self, layout: &Layout, ring: &Ring) -> Result<Vec<Leaning>, Misfit> {
         let layout = &layout.cut(ring);
         let lies = laid(layout, &ring.sets).map_err(|_| Misfit::NoRing)?;
-        let all: Vec<Laid> = (0..lies.len()).map(|bay| self.in_bay(layout, &lies, bay)).collect::<Result<_, _>>()?;
+        let placed = |bay: usize| match self.in_bay(layout, &lies, bay) {
+            Err(Misfit::Long { bay, most }) => {
+                Err(Misfit::Long { bay, most: self.clear(layout, ring).unwrap_or(most) })
+            }
+            placed => placed,
+        };
+        let all: Vec<Laid> = (0..lies.len()).map(placed).collect::<Result<_, _>>()?;
         for (bay, one) in all.iter().enumerate() {
             for (pole, lie) in lies.iter().enumerate().filter(|(pole, _)| *pole != one.leaning.on) {
                 let overlap = overlap(&one.lie, lie);
@@ -140,6 +150,14 @@ impl Second {
             }
         }
         Ok(all.into_iter().map(|one| one.leaning).collect())
+    }
+
+    /// The greatest length at which all lie clear, to a hundredth of the way.
+    fn clear(&self, layout: &Layout, ring: &Ring) -> Option<Length> {
+        let share = |step: u32| REACH[1] - LESS * f64::from(step);
+        let laid = |share: f64| Second { head: Head::Share(share), ..self.clone() }.laid(layout, ring).ok();
+        let all = (0..).map(share).take_while(|share| *share > REACH[0]).find_map(laid)?;
+        all.iter().map(|one| one.lengths[2]).reduce(Length::min)
     }
 
     /// The butts of the two poles of each bay, in metres.
@@ -239,6 +257,7 @@ impl Second {
         Leaning {
             axis: [-tail, 0.0, met.upper, end].map(|along| lie.at(along)),
             on,
+            under: lower.at(met.lower),
             along: layout.rafters[on].overhang + Length::m(met.lower),
             share: met.lower / lower.first,
             angle: Angle::rad(size(cross(own, others)).atan2(dot(own, others))),

@@ -5,6 +5,7 @@ use std::f64::consts::TAU;
 use super::laws::{motley, near, pole, regular};
 use super::second::{Head, Leaning, Misfit, Second};
 use super::*;
+use crate::solve::space::{dot, size, way};
 use crate::units::Length;
 
 const OUTER: f64 = 3.0;
@@ -112,6 +113,10 @@ fn on_unequal_poles_each_touches_its_own() {
     let all = own.laid(&layout, &ring).unwrap();
     for one in &all {
         let at = layout.rafters[one.on].pole.diameter(one.along).in_m();
+        // The common normal of two axes is square to both, and as long as their mean diameter.
+        let normal = way(one.under, one.axis[2]);
+        assert!((size(normal) - 0.5 * (0.120 + at)).abs() < 1e-9, "{one:?}");
+        assert!(dot(normal, way(one.axis[1], one.axis[2])).abs() < 1e-9, "{one:?}");
         // Two steep round poles one over the other: their axes lie at least the mean diameter apart, plumb.
         assert!(one.above.in_m() > 0.1 && one.above.in_m() < 0.2 && at > 0.15, "{one:?}");
         assert!(one.pitch.in_rad() > 0.0 && one.angle.in_rad() > 0.2);
@@ -126,6 +131,22 @@ fn each_way_in_which_it_does_not_fit_is_told() {
     assert!(matches!(short, Misfit::Short { bay: 0, least } if least > Length::m(1.0)), "{short:?}");
     let long = told(Head::Cut(Length::m(6.0)));
     assert!(matches!(long, Misfit::Long { bay: 0, most } if most < Length::m(4.0)), "{long:?}");
+    let Misfit::Long { most, .. } = long else { panic!("{long:?}") };
+    second(&layout, Head::Cut(most)).laid(&layout, &ring).unwrap();
     assert!(matches!(told(Head::Share(0.93)), Misfit::Clash { .. }), "{:?}", told(Head::Share(0.93)));
+    let changed = |change: &dyn Fn(&mut Second)| {
+        let mut own = second(&layout, Head::Share(0.5));
+        change(&mut own);
+        own.laid(&layout, &ring).unwrap_err()
+    };
+    let high = changed(&|own| own.supports[0][2] = Length::m(2.0));
+    assert_eq!(high, Misfit::Falls(0));
+    let beside = changed(&|own| own.supports[1] = own.supports[0]);
+    assert!(matches!(beside, Misfit::Meets { bay: 0, other: 1, .. }), "{beside:?}");
+    let mut astray = layout.clone();
+    for rafter in &mut astray.rafters {
+        rafter.toward = [rafter.support[0] + Length::m(1.0), rafter.support[1]];
+    }
+    assert_eq!(second(&layout, Head::Share(0.5)).laid(&astray, &ring).unwrap_err(), Misfit::NoRing);
     assert!(matches!(told(Head::Share(4.0)), Misfit::BeyondTip { .. }), "{:?}", told(Head::Share(4.0)));
 }

@@ -113,6 +113,39 @@ pub(super) fn band(zone: usize, (own, other): (Side, Side), part: [f64; 2], wide
     Some(Band { pole: own.pole, zone, span: part.map(|share| own.span[0] + share * long), widths })
 }
 
+/// Places and weights of the Gauss-Legendre rule with three of them, of the way from one end to the other; exact to the fifth degree.
+const RULE: [[f64; 2]; 3] =
+    [[0.112_701_665_379_258_3, 5.0 / 18.0], [0.5, 8.0 / 18.0], [0.887_298_334_620_741_7, 5.0 / 18.0]];
+
+/// How a load of one on a strip of a bay turns, from a share of the way along it to another; so wide there, at such a lever.
+///
+/// ```text
+/// M = ∫∫ x(P) |∂P/∂t × ∂P/∂v| dv dt        of no more than the fifth degree in t and v, for a strip whose sides are straight
+/// ```
+pub(super) fn turning(
+    [one, other]: [Side; 2],
+    [from, to]: [f64; 2],
+    wide: impl Fn(f64) -> [f64; 2],
+    lever: impl Fn(Point) -> f64,
+) -> f64 {
+    let [mine, theirs] = [one, other].map(|side| less(side.line[1], side.line[0]));
+    let between = |[start, end]: [Point; 2], share: f64| {
+        [0, 1].map(|axis: usize| start[axis] + share * (end[axis] - start[axis]))
+    };
+    let mut sum = 0.0;
+    for [at, weight] in RULE {
+        let along = from + at * (to - from);
+        let ends = [one, other].map(|side| between(side.line, along));
+        let [start, end] = wide(along);
+        for [at, part] in RULE {
+            let across = start + at * (end - start);
+            let piece = turn(between([mine, theirs], across), less(ends[1], ends[0])).abs();
+            sum += weight * (to - from) * part * (end - start) * piece * lever(between(ends, across));
+        }
+    }
+    sum
+}
+
 fn plan(lie: &Lie, along: f64) -> Point {
     let [x, y, _] = lie.at(along);
     [x, y]

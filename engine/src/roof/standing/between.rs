@@ -57,8 +57,8 @@ pub struct Trimmed {
     pub eave: [Vector; 2],
 }
 
-/// What a secondary rafter presses on its trimmer, or on its pole: in newtons for each pascal on each zone, and in newtons by its weight and its
-/// share of the trimmer's.
+/// What a secondary rafter presses on its trimmer, or on its pole: in newtons for each pascal on each zone, and in newtons by its weight
+/// and its share of the trimmer's.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Pressing {
     /// Where it does, as a share of the way across its bay.

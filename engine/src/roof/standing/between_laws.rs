@@ -1,7 +1,7 @@
 //! Laws of secondary rafters: what they take from the poles, what they lay on them, where they vanish.
 
 use super::super::poles::laws::motley;
-use super::super::poles::ring;
+use super::super::poles::{Head, Leaning, Second, ring};
 use super::answers::Found;
 use super::laws::{TOUCHING, WOOD};
 use super::*;
@@ -137,8 +137,33 @@ fn their_weight_lies_on_trimmer_and_plate_as_on_two_supports() {
     assert!((weights([0.0, 4.0]) - own - trimmers).abs() < 1e-6 * trimmers);
 }
 
+/// A second ring on those poles, its butts on the round plate half-way between theirs.
+fn leaning() -> Vec<Leaning> {
+    let model = stood();
+    let (layout, count) = (&model.layout, model.lies.len());
+    let half_way = |bay: usize| {
+        let [one, other] = [bay, layout.below(bay)].map(|pole| layout.rafters[pole].support.map(Length::in_m));
+        let [x, y, up] = moved(one, way(one, other), 0.5);
+        let out = one[0].hypot(one[1]) / x.hypot(y);
+        [x * out, y * out, up].map(Length::m)
+    };
+    let mean = |bay: usize| (layout.rafters[bay].overhang + layout.rafters[layout.below(bay)].overhang) * 0.5;
+    let second = Second {
+        diameter: Length::mm(120.0),
+        seat: Length::mm(10.0),
+        let_in: Length::ZERO,
+        beyond: Length::mm(100.0),
+        head: Head::Share(0.6),
+        supports: (0..count).map(half_way).collect(),
+        overhangs: (0..count).map(mean).collect(),
+    };
+    second.laid(layout, &ring(layout).unwrap()).unwrap()
+}
+
 fn second(mass: f64) -> SecondRing {
-    SecondRing { across: 0.5, shares: vec![0.6; 9], beyond: 0.1, mass, cut: [0.12, 0.0], hole: 0.0 }
+    let (model, all) = (stood(), leaning());
+    let rafters = all.iter().enumerate().map(|(bay, one)| Resting::of(one, &model.layout, bay)).collect();
+    SecondRing { across: 0.5, rafters, beyond: 0.1, mass, cut: [0.12, 0.0], hole: 0.0 }
 }
 
 fn with_second(own: SecondRing) -> Vec<Found> {
@@ -149,8 +174,9 @@ fn with_second(own: SecondRing) -> Vec<Found> {
 #[test]
 fn what_lies_on_feet_and_plate_under_a_second_ring_is_the_load_on_the_whole_roof() {
     let model = stood();
-    let own = second(0.0);
-    // By small pieces of the bay: what lies nearer to the rafter than to either pole, and how it turns about the plate.
+    let (own, all) = (second(0.0), leaning());
+    // By small pieces of the bay: what lies nearer to the rafter than to either pole, and how it turns about where that lies on the
+    // round plate.
     let plates: f64 = (0..9)
         .map(|pole| {
             let below = model.layout.below(pole);
@@ -163,23 +189,24 @@ fn what_lies_on_feet_and_plate_under_a_second_ring_is_the_load_on_the_whole_roof
                 });
                 moved(one, way(one, other), across)
             };
-            let axis = |along: f64| own.across + (1.0 - own.across) * along.max(0.0) / 0.6;
-            let middle = |from: f64, to: f64| size(way(plan(from, axis(from)), plan(to, axis(to))));
-            let outward = middle(0.0, -1.0) / middle(0.0, 0.6);
+            let (foot, head) = (all[pole].axis[1], all[pole].axis[2]);
+            let axis = |along: f64| own.across + (1.0 - own.across) * along.max(0.0) / all[pole].share;
+            let [run, aside, _] = way(foot, head);
+            let lever =
+                |[x, y, _]: [f64; 3]| ((x - foot[0]) * run + (y - foot[1]) * aside) / (run * run + aside * aside);
             let (steps, strips) = (300, 60);
             let mut sum = 0.0;
-            for (from, to) in [(0.0, 0.6), (-1.0, 0.0)] {
+            for (from, to) in [(0.0, all[pole].share), (-1.0, 0.0)] {
                 let part = (to - from) / f64::from(steps);
                 for step in 0..steps {
                     let along = from + part * (f64::from(step) + 0.5);
-                    let lever = if along < 0.0 { outward * along } else { along / 0.6 };
                     let (start, wide) = (0.5 * axis(along), 0.5 / f64::from(strips));
                     for strip in 0..strips {
                         let across = start + wide * (f64::from(strip) + 0.5);
                         let [ahead, back] = [0.5, -0.5].map(|half| plan(along + half * part, across));
                         let [left, right] = [0.5, -0.5].map(|half| plan(along, across + half * wide));
                         let ([x, y, _], [to_x, to_y, _]) = (way(back, ahead), way(left, right));
-                        sum += (x * to_y - y * to_x).abs() * (1.0 - lever);
+                        sum += (x * to_y - y * to_x).abs() * (1.0 - lever(plan(along, across)));
                     }
                 }
             }
@@ -194,18 +221,25 @@ fn what_lies_on_feet_and_plate_under_a_second_ring_is_the_load_on_the_whole_roof
 #[test]
 fn the_weight_of_a_second_ring_lies_on_plate_and_poles_as_on_two_supports() {
     let weights = |mass: f64| with_second(second(mass))[0].feet.iter().map(|foot| foot[2]).sum::<f64>();
-    let model = stood();
-    let told: f64 = (0..9)
-        .map(|pole| {
-            let [one, other] = [&model.lies[pole], &model.lies[model.layout.below(pole)]];
-            let on = |from: f64, to: f64| moved(one.at(from), way(one.at(from), other.at(to)), 0.5);
-            let plate = on(0.0, 0.0);
-            let tail = size(way(on(one.ends[0], other.ends[0]), plate));
-            let span = size(way(plate, other.at(0.6 * other.first)));
+    let told: f64 = leaning()
+        .iter()
+        .map(|one| {
+            let [tail, span, _] = one.lengths.map(Length::in_m);
             3.0 * 9.806_65 * (tail + span + 0.1) * (0.5 * (span + 0.1 - tail)) / span
         })
         .sum();
     assert!((weights(3.0) - weights(0.0) - told).abs() < 1e-6 * told);
+}
+
+#[test]
+fn an_axis_beside_the_poles_of_a_bay_is_where_the_rafter_lies() {
+    let (model, own) = (stood(), second(0.0));
+    for (bay, one) in leaning().iter().enumerate() {
+        let found = own.axis(&model.layout, &model.lies, bay);
+        for (found, told) in found.iter().zip(&one.axis) {
+            assert!(size(way(*found, *told)) < 1e-9, "{bay}: {found:?} for {told:?}");
+        }
+    }
 }
 
 /// The sections of a pole just before and just after the rafter of a second ring that rests on it, under its own weight.

@@ -35,7 +35,7 @@ pub use given::{Combination, Extra, Feet, Joints, Loading, OnPole, Passing, Wood
 pub use joint::{At, FootForces, JointForces, Sags, crossing_angles};
 pub use model::{Model, model};
 pub use pond::ponded;
-pub use second::{Lost as LostAtSeat, SecondRing};
+pub use second::{Lost as LostAtSeat, Resting, SecondRing};
 pub use straight::{Beam, Bearing, Straight, StraightAnswers};
 pub use studies::{Lost, Lowered, Raised, SecondOrder, Without, raising};
 pub use trial::{Answered, Trial, TrialFound, Tried};

@@ -4,8 +4,8 @@
 //! rafter and from rafter to pole: up to half way to either they lie on it.
 
 use super::super::STANDARD_GRAVITY_M_S2;
-use super::super::poles::{Layout, Lie};
-use super::bays::{Band, Bay, band, bays, strip};
+use super::super::poles::{Layout, Leaning, Lie};
+use super::bays::{Band, Bay, band, bays, turning};
 use super::between::Pressing;
 use super::cases::ZONES;
 use super::notch::half_length;
@@ -18,8 +18,8 @@ use crate::units::{Angle, Force, Length};
 pub struct SecondRing {
     /// Where its rafters lie on the plate: share of the way from the pole that rests on the other, 0 to 1.
     pub across: f64,
-    /// Where each rests on its pole: share of the way from the plate to where the other pole of the bay crosses.
-    pub shares: Vec<f64>,
+    /// Bay by bay. A ring of other poles has them where this one has.
+    pub rafters: Vec<Resting>,
     /// How far each reaches beyond that, in metres.
     pub beyond: f64,
     /// Kilograms on each metre of one.
@@ -28,6 +28,58 @@ pub struct SecondRing {
     pub cut: [f64; 2],
     /// Diameter of the hole through both there, in metres; zero where none is bored.
     pub hole: f64,
+}
+
+/// A rafter of a second ring, beside the poles of its bay.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Resting {
+    /// Where it rests on its pole: share of the way from the plate to where the other pole of the bay crosses.
+    pub share: f64,
+    /// Its axis over the plate, from the support of the pole that rests on the other of its bay: along the line to the support of
+    /// that and to the left of it, as shares of that line, and above it in metres. A round plate lies outside of the line.
+    pub foot: Vector,
+    /// Its axis where it rests, from that of its pole: along it in plan, to the left of that, above it, in metres.
+    pub head: Vector,
+    /// From the eave to over the plate along it, in metres.
+    pub tail: f64,
+}
+
+impl Resting {
+    /// The same of one that lies in a bay of a ring.
+    #[must_use]
+    pub fn of(one: &Leaning, layout: &Layout, bay: usize) -> Resting {
+        let [from, to] = chord(layout, bay);
+        let line = way(from, to);
+        let long = line[0].hypot(line[1]);
+        let [along, left, up] = turned(way(from, one.axis[1]), line);
+        let foot = [along / long, left / long, up - along / long * line[2]];
+        let head = turned(way(one.under, one.axis[2]), course(layout, layout.below(bay)));
+        Resting { share: one.share, foot, head, tail: one.lengths[0].in_m() }
+    }
+}
+
+/// The supports of the two poles of a bay.
+fn chord(layout: &Layout, bay: usize) -> [Vector; 2] {
+    [bay, layout.below(bay)].map(|pole| layout.rafters[pole].support.map(Length::in_m))
+}
+
+/// The way of a pole in plan.
+fn course(layout: &Layout, pole: usize) -> Vector {
+    let rafter = &layout.rafters[pole];
+    let [x, y] = [0, 1].map(|axis: usize| (rafter.toward[axis] - rafter.support[axis]).in_m());
+    [x, y, 0.0]
+}
+
+/// A way as so much along a line in plan, to the left of it, and up.
+fn turned([x, y, up]: Vector, [to_x, to_y, _]: Vector) -> Vector {
+    let long = to_x.hypot(to_y);
+    [(x * to_x + y * to_y) / long, (y * to_x - x * to_y) / long, up]
+}
+
+/// The way of which that is so.
+fn back([along, left, up]: Vector, [to_x, to_y, _]: Vector) -> Vector {
+    let long = to_x.hypot(to_y);
+    [(along * to_x - left * to_y) / long, (along * to_y + left * to_x) / long, up]
 }
 
 /// Where the rafter of a second ring rests on a pole.
@@ -94,9 +146,15 @@ impl Model {
 const PARTS: u32 = 4;
 
 impl SecondRing {
-    /// Where the rafter of a bay rests. A ring of other poles has them where this one has.
+    /// The rafter of a bay.
+    fn resting(&self, bay: usize) -> Resting {
+        let whole = Resting { share: 1.0, foot: [self.across, 0.0, 0.0], head: [0.0; 3], tail: 0.0 };
+        self.rafters.get(bay % self.rafters.len().max(1)).copied().unwrap_or(whole)
+    }
+
+    /// Where it rests.
     pub(super) fn share(&self, bay: usize) -> f64 {
-        self.shares.get(bay % self.shares.len().max(1)).copied().unwrap_or(1.0)
+        self.resting(bay).share
     }
 
     /// How far across its bay a rafter lies at a share of the way.
@@ -133,31 +191,23 @@ impl SecondRing {
     /// What the rafter of a bay presses on its pole.
     ///
     /// ```text
-    /// R l = ∫ q x dx        q: load on its strip, x: in plan from the plate towards its head, below zero on the eaves, l: to its head
+    /// R l = ∫ q x dA        q: load on its strip, x: in plan along it from over the plate, below zero outside of it, l: to its head
     /// ```
-    /// Source: moments about the plate; what is on a part of its way changes evenly there.
+    /// Source: moments about where it lies on the plate.
     pub(super) fn presses(&self, layout: &Layout, lies: &[Lie], number: usize, bay: &Bay) -> Pressing {
-        let share = self.share(number);
-        let [eave, plate, head] = self.axis(layout, lies, number);
-        let [tail, span] = [way(eave, plate), way(plate, head)];
-        let outward = tail[0].hypot(tail[1]) / span[0].hypot(span[1]);
+        let [_, plate, head] = self.axis(layout, lies, number);
+        let [run, aside, _] = way(plate, head);
+        let square = run * run + aside * aside;
+        let lever = |[x, y]: [f64; 2]| ((x - plate[0]) * run + (y - plate[1]) * aside) / square;
         // The strip of one half of the bay, then of the other.
         let strips = |across: f64| [[0.5 * across, 0.5], [0.5, 0.5 * (1.0 + across)]];
         let mut zones = [0.0; ZONES];
         for half in 0..2 {
-            let wide = |along: f64| {
-                let [start, end] = strip(bay.inside, strips(self.across(number, along))[half]);
-                start + along * (end - start)
-            };
-            for [from, to] in self.parts(number) {
-                let (first, last) = (wide(from), wide(to));
-                let lever = (first * (2.0 * from + to) + last * (from + 2.0 * to)) / 6.0;
-                zones[bay.zones[0][half]] += (to - from) * lever / share;
-            }
-            let out = strip(bay.eaves, strips(self.across)[half]);
-            zones[bay.zones[1][half]] -= outward * (2.0 * out[0] + out[1]) / 6.0;
+            let wide = |along: f64| strips(self.across(number, along))[half];
+            zones[bay.zones[0][half]] += turning(bay.inside, [0.0, self.share(number)], wide, lever);
+            zones[bay.zones[1][half]] += turning(bay.eaves, [0.0, 1.0], |_| strips(self.across)[half], lever);
         }
-        let (tail, span) = (size(tail), size(span));
+        let (tail, span) = (self.resting(number).tail, size(way(plate, head)));
         let reach = span + self.beyond;
         let weight = self.mass * STANDARD_GRAVITY_M_S2 * (reach * reach - tail * tail) / (2.0 * span);
         Pressing { across: 1.0, zones, weight }
@@ -174,13 +224,17 @@ impl SecondRing {
         Seat { along: at - lower.ends[0], depth, half: half_length(depth, diameter, sine), hole: self.hole }
     }
 
-    /// The axis of the rafter of a bay: at the eave, over the plate, on its pole.
-    fn axis(&self, layout: &Layout, lies: &[Lie], number: usize) -> [Vector; 3] {
-        let (one, other) = (&lies[number], &lies[layout.below(number)]);
-        let on = |along: [f64; 2]| {
-            let [from, to] = [one.at(along[0]), other.at(along[1])];
-            moved(from, way(from, to), self.across)
-        };
-        [on([one.ends[0], other.ends[0]]), on([0.0; 2]), other.at(self.share(number) * other.first)]
+    /// The axis of the rafter of a bay: at the eave, over the plate, where it rests.
+    pub(super) fn axis(&self, layout: &Layout, lies: &[Lie], number: usize) -> [Vector; 3] {
+        let (own, below) = (self.resting(number), layout.below(number));
+        let [from, to] = chord(layout, number);
+        let line = way(from, to);
+        let long = line[0].hypot(line[1]);
+        let [along, left, up] = own.foot;
+        let plate = moved(from, back([along * long, left * long, up + along * line[2]], line), 1.0);
+        let under = lies[below].at(own.share * lies[below].first);
+        let head = moved(under, back(own.head, course(layout, below)), 1.0);
+        let span = way(plate, head);
+        [moved(plate, span, -own.tail / size(span)), plate, head]
     }
 }
