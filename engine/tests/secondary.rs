@@ -197,7 +197,8 @@ fn moves_what_it_reaches(text: &str, changes: &[(&str, &str)]) {
         let path = format!("roof.secondary.{key}");
         let after = answered(&rewritten(text, &path, &format!("\"{change}\"")));
         let mut count = 0;
-        for row in before.rows.iter() {
+        // What would do for a ring that fails is found by steps.
+        for row in before.rows.iter().filter(|row| !row.path.starts_with("roof.advice.")) {
             let Some(now) = after.rows.find(&row.path) else {
                 assert!(!is_of_them(&row.path), "{path} takes {} away", row.path);
                 continue;
