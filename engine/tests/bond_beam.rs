@@ -7,6 +7,7 @@ mod edit;
 
 use edit::{BUILDS, answered};
 use engine::answers::Answers;
+use engine::check::{Check, State};
 
 fn value(answers: &Answers, path: &str) -> Option<f64> {
     answers.rows.find(path).and_then(|row| row.quantity.si())
@@ -122,4 +123,75 @@ fn an_anchor_that_nobody_pulled_is_not_known_and_its_pull_stays() {
     let silent = answered(&kept.collect::<Vec<_>>().join("\n"));
     assert_eq!(value(&silent, &format!("{row}.pull")), Some(pull));
     assert_eq!(silent.rows.unknown("roof.beam.anchors.*.used").count(), 10);
+}
+
+fn title<'a>(answers: &'a Answers, path: &str) -> &'a str {
+    answers.rows.find(path).map_or("", |row| row.title.as_str())
+}
+
+#[test]
+fn of_pole_and_planks_the_softer_counts_each_with_what_helps_along_its_own_grain() {
+    let [(_, text), ..] = BUILDS;
+    let graded = |planks: &str, poles: &str| {
+        let text = text.replacen("class = \"C24\"", &format!("class = \"{planks}\""), 1);
+        answered(&text.replacen("class = \"C24\"", &format!("class = \"{poles}\""), 1))
+    };
+    let (of_pole, of_planks) = (graded("C30", "C14"), graded("C14", "C30"));
+    for place in 1..=9 {
+        let row = |noun: &str| format!("roof.beam.seats.{place}.{noun}");
+        assert!(title(&of_pole, &row("bearing")).contains("bearing strength of the pole"), "{place}");
+        assert!(title(&of_planks, &row("bearing")).contains("bearing strength of the bond beam used"), "{place}");
+        // EN 1995-1-1, 6.1.5: 30 mm beside the seat to either side, along the beam for its planks and along the pole for the pole.
+        let [pole, planks] = [&of_pole, &of_planks].map(|answers| value(answers, &row("area")).unwrap());
+        let flat = planks / 0.2 - 0.06;
+        assert!((pole - flat * (0.2 + 0.06)).abs() < 1e-12, "{place}: {pole} for a flat of {flat}");
+    }
+}
+
+#[test]
+fn feet_that_are_held_tip_the_beam_in_no_check_that_fails() {
+    let [(_, text), ..] = BUILDS;
+    let answers = answered(text);
+    let seats: Vec<f64> = (1..=9)
+        .map(|place| {
+            let row = |noun: &str| format!("roof.beam.seats.{place}.{noun}");
+            for noun in ["tipping", "pressure", "off-middle"] {
+                assert!(title(&answers, &row(noun)).contains("feet free to slide"), "{place}: {noun}");
+            }
+            assert!(title(&answers, &row("held-farthest")).contains("feet held"), "{place}");
+            value(&answers, &row("held-farthest")).unwrap()
+        })
+        .collect();
+    // Of half of 200 mm, at the seat where it is the farthest.
+    let most = seats.iter().copied().fold(0.0, f64::max);
+    let share = value(&answers, "roof.beam.held-tipping").unwrap();
+    assert!((share - most / 0.1).abs() < 1e-12 && share > 1.0, "{share}");
+    let shown = answers.checks.iter().find(|check| check.path.as_deref() == Some("roof.beam.held-tipping")).unwrap();
+    assert_eq!(shown.state, State::NotKnown);
+    let tipping = |check: &&Check| check.path.as_deref().is_some_and(|path| path.ends_with(".tipping"));
+    assert!(answers.checks.iter().filter(tipping).all(|check| check.state != State::Fails));
+}
+
+#[test]
+fn beside_secondary_rafters_no_share_of_an_anchor_is_known() {
+    let [(_, text), ..] = BUILDS;
+    let keys = "\n[roof.secondary]\ncount = 2\nat = \"60 %\"\ndiameter = \"150 mm\"\ntrimmer = \"140 mm\"\nof = \"larch-pole\"\n";
+    // So strong a wind that its anchors must hold something.
+    let text = text.replace("wind = \"23 m/s\"", "wind = \"60 m/s\"");
+    let answers = answered(&format!("{text}{keys}"));
+    let pulls: Vec<&str> = answers.rows.matching("roof.beam.anchors.*.pull").map(|row| row.title.as_str()).collect();
+    assert!(!pulls.is_empty() && pulls.iter().all(|title| title.contains("of the poles alone")), "{pulls:?}");
+    let unknown: Vec<&str> = answers.rows.unknown("roof.beam.anchors.*.used").map(|(_, title)| title).collect();
+    assert_eq!(unknown.len(), pulls.len());
+    assert!(unknown.iter().all(|title| title.contains("what secondary rafters press on it and lift")), "{unknown:?}");
+    assert_eq!(answers.rows.matching("roof.beam.anchors.*.used").count(), 0);
+}
+
+#[test]
+fn planks_of_a_class_weigh_its_mean_unless_somebody_weighed_them() {
+    let [(_, text), ..] = BUILDS;
+    let line = text.lines().find(|line| line.starts_with("density = \"590 kg/m3\"")).unwrap();
+    assert_eq!(value(&answered(text), "wall.bond-beam.density"), Some(590.0));
+    // C24 has 420 kg/m3 by EN 338.
+    assert_eq!(value(&answered(&text.replacen(line, "", 1)), "wall.bond-beam.density"), Some(420.0));
 }

@@ -49,7 +49,8 @@ fn the_recipe_of_the_coat_is_the_one_that_the_panels_of_each_face_chose() {
                 let chosen = value(&answers, &format!("tests.panels.{face}.best.buckets.{part}"));
                 assert_eq!(chosen, value(&answers, &format!("earth.recipes.{recipe}.buckets.{part}")), "{face}");
             }
-            assert_eq!(check(&answers, &format!("tests.panels.{face}.off")).state, State::Holds, "{face}");
+            // How near the scale of panels comes to the wall is our judgement.
+            assert_eq!(check(&answers, &format!("tests.panels.{face}.off")).state, State::OnTrust, "{face}");
             assert_eq!(check(&answers, &format!("tests.panels.{face}.over")).state, State::Holds, "{face}");
         }
     }
@@ -91,7 +92,7 @@ fn a_score_of_four_rejects_its_panel_and_its_mix_and_is_shown() {
     let off = check(&answers, "tests.panels.inside.off");
     assert_eq!(off.state, State::Fails);
     assert!(off.sentence(answers.system).contains("(write 3.5 soil : 3.5 sand)"), "{}", off.sentence(answers.system));
-    assert_eq!(check(&answers, "tests.panels.outside.off").state, State::Holds, "the faces are chosen apart");
+    assert_eq!(check(&answers, "tests.panels.outside.off").state, State::OnTrust, "the faces are chosen apart");
 }
 
 #[test]
@@ -122,8 +123,9 @@ fn a_choice_of_panels_that_were_not_looked_at_in_all_or_of_too_few_mixes_is_on_t
 }
 
 #[test]
-fn a_panel_that_is_rejected_need_not_be_scored_in_all() {
+fn a_panel_that_is_rejected_need_not_be_scored_in_all_but_counts_only_where_it_was() {
     let (_, each, _) = inside();
+    assert_eq!(value(&answered(TANSY_BANK), "tests.panels.inside.distinct"), 6.0);
     let fallen = changed(
         each,
         "crack = { mo = 3, il = 4 }, dusting = { mo = 0, il = 0 }, adhesion = { mo = 1, il = 0 }",
@@ -131,6 +133,18 @@ fn a_panel_that_is_rejected_need_not_be_scored_in_all() {
     );
     let answers = with_inside(&fallen);
     assert_eq!(answers.rows.matching("tests.panels.inside.unscored").count(), 0);
+    assert_eq!(value(&answers, "tests.panels.inside.distinct"), 5.0);
+    // Two more that fell at once leave three mixes whose dusting two judges wiped.
+    let more = [
+        (
+            "crack = { mo = 2, il = 3 }, dusting = { mo = 0, il = 1 }, adhesion = { mo = 0, il = 1 }",
+            "crack = { mo = 3, il = 4 }",
+        ),
+        ("dusting = { mo = 3, il = 3 }, adhesion = { mo = 2, il = 3 }", "adhesion = { mo = 2, il = 4 }"),
+    ];
+    let answers = with_inside(&more.iter().fold(fallen, |each, (from, to)| changed(&each, from, to)));
+    let said = answers.rows.find("tests.panels.inside.distinct").unwrap();
+    assert!(said.is_assumed() && said.title.contains("scored for dusting, fewer than the 4"), "{}", said.title);
 }
 
 #[test]

@@ -172,7 +172,10 @@ fn butts_nearer_to_one_pole_lie_there_and_their_heads_still_carry() {
         (si(&answers, "roof.secondary.1.angle"), si(&answers, "roof.crossings.second-1.press"))
     };
     let [near, half, far] = ["35 %", "50 %", "65 %"].map(at);
-    assert!(near.0 > half.0 && half.0 > far.0, "the nearer to the pole that carries it, the more it runs along that: {near:?} {far:?}");
+    assert!(
+        near.0 > half.0 && half.0 > far.0,
+        "the nearer to the pole that carries it, the more it runs along that: {near:?} {far:?}"
+    );
     assert!([near, half, far].iter().all(|(_, press)| *press > 0.5 * half.1 && *press < 2.0 * half.1));
 }
 

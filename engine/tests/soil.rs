@@ -226,6 +226,17 @@ fn a_hydrometer_joins_the_sieves_and_says_where_it_lies_above_them() {
         "c = { size = \"0.063 mm\", passing = \"49 %\" }",
     ));
     assert!(told.contains("49.0 % is finer than 0.063 mm, and 52.5 % finer than 0.0456 mm"), "{told}");
+    // By hand: two readings of one division lie 2.47 % of the whole apart, and 2.81 % of what is under 2 mm.
+    let written = |error: &str| {
+        changed("[tests.gradings.laboratory]\n", &format!("[tests.gradings.laboratory]\nerror = \"{error}\"\n"))
+    };
+    let told = refused(&written("2.6 %"));
+    assert!(told.contains("the readings of this grading may be off by more"), "{told}");
+    near(value(&answered(&written("2.9 %")), "tests.gradings.laboratory.error"), 0.029, 1e-12);
+    // What a laboratory says of itself holds beside a sieve as well.
+    let finer = written("4 %")
+        .replace("c = { size = \"0.063 mm\", passing = \"56 %\" }", "c = { size = \"0.063 mm\", passing = \"49 %\" }");
+    near(value(&answered(&finer), "tests.gradings.laboratory.hydrometer.readings.a.finer"), 0.49, 1e-12);
     let told = refused(&changed("off = 1\n", "off = 1\nmeniscus = -2\n"));
     assert!(told.contains("hydrometer's scale"), "{told}");
     // A brim that hides a division lets the depth be that of the scale, and grains come out smaller.

@@ -270,11 +270,13 @@ fn beam(answers: &Answers) -> Vec<Table> {
     let header = ["bond beam over", "ring force, push below zero", "moment in plan", "up and down", "across", "twist"];
     let held = lines("roof.beam.", keys("roof.beam.", "held-force"), &["held-force", "held-moment"]);
     let alone = ["bond beam over", "ring force, push below zero", "moment in plan there"];
-    let anchors = lines("roof.beam.anchors.", keys("roof.beam.anchors.", "pull"), &["pull"]);
+    let by_stresses = answers.rows.matching("roof.beam.anchors.*.asd-used").next().is_some();
+    let share = if by_stresses { "asd-used" } else { "used" };
+    let anchors = lines("roof.beam.anchors.", keys("roof.beam.anchors.", "pull"), &["pull", share]);
     let tables = [
         table("What the bond beam under the poles carries as a ring", &header, parts),
         table("If the beam as a ring alone held the thrust of its poles: for an engineer", &alone, held),
-        table("What each anchor holds down", &["anchor", "pull"], anchors),
+        table("What each anchor must hold down", &["anchor", "pull", "of what it holds"], anchors),
     ];
     tables.into_iter().filter(|table| !table.rows.is_empty()).collect()
 }

@@ -111,7 +111,7 @@ fn erosion(given: &mut Given<'_>, reply: &mut Reply) {
         let title = format!("Index of the {test} test, by how much it washes out.");
         let words = Words { title, source: source.unwrap_or_default(), ..Words::default() };
         reply.reasons.push(Reason::in_words(words, Vec::new()));
-        reply.check("nzs-4298", &format!("tests.cob.{test}-index"), &format!("index of the {test} test"), index);
+        reply.check("nzs-4298", &format!("tests.cob.{test}-index"), &format!("index of the {test} test"), index as u64);
     }
     if let (Some(dry), Some(wet)) = (dry, wet) {
         if dry <= Mass::ZERO || wet < dry {

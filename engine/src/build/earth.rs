@@ -112,7 +112,7 @@ pub struct Recipe {
     pub placed_yield: Option<Written<Ratio>>,
     /// What a bar of it shrinks by as it dries, of its wet length.
     pub shrinkage: Option<Written<Ratio>>,
-    /// What takes time before its work can start, step by step.
+    /// What takes time before its work can start, step by step as it is written.
     pub lead: Vec<(&'static str, Written<Days>)>,
     /// The day on which its work starts.
     pub start: Option<Written<Date>>,
@@ -173,6 +173,7 @@ fn recipe(name: Written<String>, mut table: Table<'_, '_>) -> Recipe {
     let (mut lead, mut start) = (Vec::new(), None);
     if let Some(mut own) = table.table("lead") {
         lead = LEADS.into_iter().filter_map(|step| Some((step, own.quantity(step, Kind::Days)?))).collect();
+        lead.sort_by_key(|(_, days): &(_, Written<Days>)| days.span.start);
         start = own.date("start");
         own.finish();
     }

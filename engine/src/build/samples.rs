@@ -67,6 +67,8 @@ pub struct Erosion {
     pub pit: Option<Written<Length>>,
     /// How long it was washed.
     pub time: Option<Written<Days>>,
+    /// Whether the spray bored through it.
+    pub bored_through: Option<Written<bool>>,
 }
 
 /// The bars under `[tests]`.
@@ -98,7 +100,8 @@ pub(super) fn erosion(table: &mut Table<'_, '_>) -> Vec<Erosion> {
             day: table.date("day"),
             kind: table.needed_choice("kind", &[("drip", Wash::Drip), ("spray", Wash::Spray)]),
             pit: table.needed_like("pit", Kind::Length, "7 mm"),
-            time: table.needed_like("time", Kind::Days, "40 min"),
+            time: table.needed_like("time", Kind::Days, "60 min"),
+            bored_through: table.yes_or_no("bored-through"),
         };
         table.finish();
         read

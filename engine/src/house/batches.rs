@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use super::Wall;
 use super::earth::{Earth, percent, recipe_named};
 use super::mixes::are_filled_alike;
-use super::place::{known, nearest, within};
+use super::place::{known, nearest, shown, within};
 use crate::build::{self, Build, Source};
 use crate::earth;
 use crate::known::Known;
@@ -69,8 +69,13 @@ pub(super) fn place(
     system: System,
 ) -> Vec<Batches> {
     let place = Place { source, build, earth, wall, system };
-    build.batches.iter().filter_map(|written| place.batches(written)).collect()
+    let placed = build.batches.iter().filter_map(|written| place.batches(written)).collect();
+    place.lifts();
+    placed
 }
+
+/// Shares add up to within this.
+const ROUNDING: f64 = 1e-9;
 
 struct Place<'a> {
     source: &'a Source<'a>,
@@ -138,6 +143,30 @@ impl Place<'_> {
         Some(Batch { name: name.value.clone(), buckets, placed, handful, work: people.zip(time) })
     }
 
+    /// That batches of one lift fill no more than all of it.
+    fn lifts(&self) {
+        let mut filled: Vec<(&str, f64)> = Vec::new();
+        for written in self.build.batches.iter().flat_map(|own| &own.each) {
+            let (Some(lift), Some(share)) = (&written.lift, &written.share) else { continue };
+            if self.source.is_faulty(&written.name.path) {
+                continue;
+            }
+            let at = filled.iter().position(|(name, _)| *name == lift.value).unwrap_or(filled.len());
+            if at == filled.len() {
+                filled.push((&lift.value, 0.0));
+            }
+            let before = filled[at].1;
+            filled[at].1 += share.value.in_fraction();
+            let all = 1.0 + ROUNDING;
+            if before <= all && filled[at].1 > all {
+                let sum = shown(Ratio::fraction(filled[at].1), self.system);
+                let message = format!("with this batch, what is written fills {sum} of lift \"{}\"", lift.value);
+                let hint = "write each share anew: all batches of a lift fill it once";
+                self.source.fault(share.span.clone(), &share.path, message, hint);
+            }
+        }
+    }
+
     /// The lift that a batch was laid in, and its share of that; a fault where that cannot be.
     fn of_lift(&self, written: &build::Batch, of: &str) -> Option<Filled> {
         let fault = |at: &Range<usize>, path: &str, message: String, hint: &str| {
@@ -149,8 +178,9 @@ impl Place<'_> {
             (Some(lift), Some(share)) => (lift, share),
             _ => {
                 let message = format!("of batch \"{}\" only one of `lift` and `share` is written", name.value);
-                let hint = "write both, such as lift = \"first\", share = \"4 %\", or neither";
-                fault(&name.span, &name.path, message, hint);
+                let first = self.wall.and_then(|wall| wall.lifts.first()).map_or("lift-1", |lift| lift.name.as_str());
+                let hint = format!("write both, such as lift = \"{first}\", share = \"4 %\", or neither");
+                fault(&name.span, &name.path, message, &hint);
                 return None;
             }
         };

@@ -123,6 +123,15 @@ impl Sieved {
         points.sort_by(|one, other| one.size.0.in_m().total_cmp(&other.size.0.in_m()));
         points
     }
+
+    /// How far two readings of its hydrometer may lie apart, as a share of what is under 2 mm; none where it has none or its curve does not
+    /// reach as far.
+    fn off(&self, stem: &str) -> Option<Ratio> {
+        let points =
+            self.points(stem).into_iter().map(|point| soil::Sieve { size: point.size.0, passing: point.passing.0 });
+        let curve = Curve::through(&points.collect::<Vec<_>>()).ok()?;
+        Some(hydrometer::off(self.hydrometer.as_ref()?, curve.finer_than(Length::m(number("sand-m")))?))
+    }
 }
 
 /// The gradings of a build file.
@@ -158,11 +167,11 @@ fn grading(source: &Source<'_>, written: &build::Grading, earth: Option<&Earth>,
             }
             None
         }
-        (None, ..) => sieves(source, written, system),
+        (None, ..) => sieves(source, written, error.value, system),
     };
     let (of, found, name) = (of?, found?, name.value.clone());
     if let (Some(at), Found::Sieves(sieved)) = (&written.error, &found)
-        && sieved.hydrometer.as_ref().is_some_and(|read| error.value < hydrometer::off(read))
+        && sieved.off(&written.name.path).is_some_and(|off| error.value < off)
     {
         let hint = "leave `error` out, or write no less than two readings may lie apart";
         source.fault(at.span.clone(), &at.path, "the readings of this grading may be off by more", hint);
@@ -185,7 +194,7 @@ fn shares_of(source: &Source<'_>, written: &[Option<Written<Ratio>>; 3], system:
     Some(found)
 }
 
-fn sieves(source: &Source<'_>, written: &build::Grading, system: System) -> Option<Found> {
+fn sieves(source: &Source<'_>, written: &build::Grading, error: Ratio, system: System) -> Option<Found> {
     let sizes = Length::mm(0.000_1)..Length::mm(500.0);
     let read = written.sieves.iter().map(|sieve| {
         let size = within(source, sieve.size.as_ref(), sizes.clone(), "the size of a sieve or a grain", system);
@@ -198,7 +207,7 @@ fn sieves(source: &Source<'_>, written: &build::Grading, system: System) -> Opti
     sieves.sort_by(|one, other| one.size.value.in_m().total_cmp(&other.size.value.in_m()));
     let hydrometer = match &written.hydrometer {
         None => None,
-        Some(read) => Some(hydrometer::place(source, read, (&written.name, &sieves), system)?),
+        Some(read) => Some(hydrometer::place(source, read, (&written.name, &sieves, error), system)?),
     };
     let coarsest = sieves.last();
     let what = "the largest grain of a grading";

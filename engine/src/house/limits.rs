@@ -6,7 +6,7 @@ use super::earth::{Earth, percent};
 use super::jars::ingredient_named;
 use super::place::{known, shown, within};
 use crate::build::{self, Build, Source, Written};
-use crate::earth::soil;
+use crate::earth::{soil, tables::number};
 use crate::known::{Known, Origin};
 use crate::units::{Ratio, System};
 
@@ -53,7 +53,12 @@ fn limits(source: &Source<'_>, written: &build::Limits, earth: Option<&Earth>, s
     let what = "how far a limit of a soil may be off";
     let error = within(source, written.error.as_ref(), percent(0.0, 10.0), what, system).unwrap_or_else(|| {
         let why = "two tries of one hand lie a point or two apart; make each test twice";
-        Known::assumed(Ratio::percent(2.0), format!("{}.error", written.name.path), Origin::Judgement, why)
+        Known::assumed(
+            Ratio::fraction(number("limits-error-ratio")),
+            format!("{}.error", written.name.path),
+            Origin::Judgement,
+            why,
+        )
     });
     let (liquid, plastic, at) = (liquid?, plastic?, written.plastic.as_ref()?);
     if plastic.value > liquid.value {

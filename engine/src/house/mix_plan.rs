@@ -37,6 +37,11 @@ pub struct MixPlan {
     pub is_next: bool,
 }
 
+/// Fewer steps make no mix of two ingredients.
+const FEWEST_STEPS: f64 = 2.0;
+/// Buckets are written to so many parts of one.
+const PARTS: f64 = 1000.0;
+
 /// The plan of a series of mixes: where nothing is tried yet, and where one is asked for.
 pub(super) fn plan(
     source: &Source<'_>,
@@ -69,15 +74,21 @@ pub(super) fn plan(
         && (own.value / step - (own.value / step).round()).abs() > ROUNDING
     {
         let message = format!("{} buckets are no whole number of steps of {step} bucket", own.value);
-        let hint = format!("write {} buckets, or a `step` that divides them", (own.value / step).round() * step);
+        let near = (own.value / step).round().max(FEWEST_STEPS) * step;
+        let hint = format!("write {} buckets, or a `step` that divides them", (near * PARTS).round() / PARTS);
         source.fault(at.span.clone(), &at.path, message, hint);
         return None;
     }
     if let (Some(own), Some(at)) = (&batch, &keys.batch)
-        && !(2.0..=MOST_STEPS).contains(&(own.value / step).round())
+        && !(FEWEST_STEPS..=MOST_STEPS).contains(&(own.value / step).round())
     {
         let message = format!("a trial mix is {} steps of {step} bucket", (own.value / step).round());
-        source.fault(at.span.clone(), &at.path, message, format!("from 2 to {MOST_STEPS} steps are looked through"));
+        source.fault(
+            at.span.clone(),
+            &at.path,
+            message,
+            format!("from {FEWEST_STEPS} to {MOST_STEPS} steps are looked through"),
+        );
         return None;
     }
     let whole = batch.as_ref().map_or(found.whole, |batch| (batch.value / step).round() as u32);

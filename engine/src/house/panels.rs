@@ -62,8 +62,10 @@ pub struct PanelsFound {
     pub whole: u32,
     /// Mixes of whole steps between the panels, without those that were rejected.
     pub counts: Vec<Vec<u32>>,
-    /// How many distinct mixes they are of, and how many the model needs so that one can contradict it.
-    pub distinct: [usize; 2],
+    /// The aspect in which two judges scored the fewest distinct mixes, and how many.
+    pub distinct: (usize, usize),
+    /// How many the model needs so that one can contradict it.
+    pub wanted: usize,
     /// Panels that were not rejected and that two judges did not score in every aspect, by their places.
     pub unscored: Vec<usize>,
     /// What is chosen among them.
@@ -88,6 +90,11 @@ impl Panel {
     #[must_use]
     pub fn shares(&self) -> Vec<f64> {
         shares_of(&self.buckets)
+    }
+
+    /// Whether two judges scored it in an aspect.
+    fn is_scored_in(&self, aspect: usize) -> bool {
+        self.scores[aspect].iter().flatten().count() >= number("fewest-judges") as usize
     }
 }
 
@@ -273,15 +280,23 @@ fn found(
     let judged = [0, 1, 2].map(|aspect| judged(each, &mixes, aspect));
     let choice = choice(each, &judged, &counts);
     let wanted = recipe.parts.len() + number("plan-spare-mixes") as usize;
-    let distinct = [distinct(Kind::Shares, &mixes), wanted];
+    let distinct = fewest_distinct(each, &mixes);
     let unscored = unscored(each, &rejected);
-    Some(PanelsFound { judged, rejected, whole, counts, distinct, unscored, choice })
+    Some(PanelsFound { judged, rejected, whole, counts, distinct, wanted, unscored, choice })
+}
+
+/// The aspect in which two judges scored the fewest distinct mixes, and how many.
+fn fewest_distinct(each: &[Panel], mixes: &[Vec<f64>]) -> (usize, usize) {
+    let counted = (0..ASPECTS.len()).map(|aspect| {
+        let scored = each.iter().zip(mixes).filter(|(panel, _)| panel.is_scored_in(aspect));
+        (aspect, distinct(Kind::Shares, &scored.map(|(_, mix)| mix.clone()).collect::<Vec<_>>()))
+    });
+    counted.min_by_key(|(_, count)| *count).unwrap_or((0, 0))
 }
 
 /// Panels that too few judges scored in some aspect; of a rejected one nothing more is asked.
 fn unscored(each: &[Panel], rejected: &[usize]) -> Vec<usize> {
-    let fewest = number("fewest-judges") as usize;
-    let lacks = |panel: &Panel| panel.scores.iter().any(|scores| scores.iter().flatten().count() < fewest);
+    let lacks = |panel: &Panel| !(0..ASPECTS.len()).all(|aspect| panel.is_scored_in(aspect));
     (0..each.len()).filter(|place| !rejected.contains(place) && lacks(&each[*place])).collect()
 }
 

@@ -4,8 +4,8 @@ use std::ops::Range;
 
 use super::{
     About, House, Stone, Wall, batches, bricks, built_in, earth, floor as floor_work, gap, gauge, goods, gradings,
-    jars, layers, levels, lifts, limits, line, mixes, openings, panels, profile, roof, samples, sanding, set_out,
-    shelter, site,
+    jars, layers, levels, lifts, limits, line, mixes, openings, panels, planks, profile, roof, samples, sanding,
+    set_out, shelter, site,
 };
 use crate::build::{Build, Source, Written};
 use crate::curve::Along;
@@ -61,7 +61,8 @@ pub fn place(source: &Source<'_>, build: &Build) -> Option<House> {
     let (trench, drain) = levels::water(source, build, &wall, &ground.0, system);
     built_in::ovens_are_clear(source, build, (&wall, &on_it.built_in, trench.as_ref()), system);
     let beam = on_it.bond_beam.as_ref().map_or(Length::ZERO, |beam| beam.height.value);
-    let roof = if wall.line.is_closed() { roof::place(source, build, &wall, beam, system) } else { None };
+    let are_wood = build.wall.bond_beam.as_ref().is_none_or(|beam| planks::are_wood(source, &beam.planks, system));
+    let roof = if wall.line.is_closed() { roof::place(source, build, &wall, (beam, are_wood), system) } else { None };
     if roof.as_ref().is_some_and(|roof| roof.deck.is_some())
         && build.roof.as_ref().is_some_and(|roof| roof.deck.bedding.is_none())
     {

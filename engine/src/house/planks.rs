@@ -20,8 +20,26 @@ pub struct Planks {
 /// Why planks are taken to be as the poles.
 const AS_POLES: &str = "nobody wrote of what wood the planks of the bond beam are: as the poles";
 
+/// Why planks of a class lie as damp as the poles.
+const AS_DAMP: &str = "nobody wrote how damp the bond beam lies: as the poles";
+
+/// Why planks of a class without a density weigh what the poles do.
+const AS_HEAVY: &str = "nobody wrote what the planks of the bond beam weigh: as the poles";
+
+/// Why planks of a class weigh what they do.
+const OF_CLASS: &str = "nobody weighed the planks of the bond beam: the mean of the class that is written";
+
 /// Under which keys of the build file it is written.
 const STEM: &str = "wall.bond-beam";
+
+/// Whether planks are of a class that some table has, lie in a place of damp and weigh what wood may, whatever holds their roof.
+pub(super) fn are_wood(source: &Source<'_>, written: &build::Planks, system: System) -> bool {
+    let is_damp = roof_wood::damp_is_a_place(source, written.damp.as_ref()).is_some();
+    let densities = Density::kg_m3(200.0)..Density::kg_m3(1300.0);
+    let density = within(source, written.density.as_ref(), densities, "the density of a plank", system);
+    let is_of_a_class = written.class.as_ref().is_none_or(|class| roof_wood::is_a_class(source, class));
+    is_damp && is_of_a_class && density.is_some() == written.density.is_some()
+}
 
 pub(super) fn place(
     source: &Source<'_>,
@@ -30,7 +48,6 @@ pub(super) fn place(
     code: Code,
     system: System,
 ) -> Option<Planks> {
-    roof_wood::damp_is_a_place(source, written.damp.as_ref())?;
     let values = match &written.class {
         Some(class) => {
             let class = build::Wood { class: Some(class.clone()), ..build::Wood::default() };
@@ -39,26 +56,23 @@ pub(super) fn place(
         None => as_poles(&poles.values),
     };
     let values = roof_wood::own(source, &written.strength, values, code, system)?;
-    let densities = Density::kg_m3(200.0)..Density::kg_m3(1300.0);
-    let own = within(source, written.density.as_ref(), densities, "the density of a plank", system);
-    if written.density.is_some() && own.is_none() {
-        return None;
-    }
-    Some(Planks {
-        values,
-        damp: known(written.damp.as_ref()).unwrap_or_else(|| followed(&poles.damp, "damp")),
-        density: own.unwrap_or_else(|| followed(density, "density")),
-    })
+    let [as_damp, as_heavy] = if written.class.is_some() { [AS_DAMP, AS_HEAVY] } else { [AS_POLES; 2] };
+    let density = known(written.density.as_ref()).unwrap_or_else(|| match &values.densities {
+        Some([_, mean]) => Known::assumed(mean.value, format!("{STEM}.density"), mean.origin, OF_CLASS),
+        None => followed(density, "density", as_heavy),
+    });
+    let damp = known(written.damp.as_ref()).unwrap_or_else(|| followed(&poles.damp, "damp", as_damp));
+    Some(Planks { values, damp, density })
 }
 
 /// What is taken from the poles, at a key of the beam.
-fn followed<T: Copy>(of_poles: &Known<T>, noun: &str) -> Known<T> {
+fn followed<T: Copy>(of_poles: &Known<T>, noun: &str, why: &'static str) -> Known<T> {
     let path = format!("{STEM}.{noun}");
-    Known::assumed(of_poles.value, path, Origin::Judgement, AS_POLES).following(of_poles.path.as_str())
+    Known::assumed(of_poles.value, path, Origin::Judgement, why).following(of_poles.path.as_str())
 }
 
 fn as_poles(values: &Values) -> Values {
-    let of = |of_poles, noun: &str| followed(of_poles, &format!("strength.{noun}"));
+    let of = |of_poles, noun: &str| followed(of_poles, &format!("strength.{noun}"), AS_POLES);
     Values {
         bending: of(&values.bending, "bending"),
         tension: of(&values.tension, "tension"),

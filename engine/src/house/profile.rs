@@ -118,7 +118,8 @@ impl Wall {
     }
 
     /// Thickness of its top where that is least.
-    pub(super) fn least_top_thickness(&self) -> Length {
+    #[must_use]
+    pub fn least_top_thickness(&self) -> Length {
         let lean = self.batter_inside.value.in_ratio() + self.batter_outside.value.in_ratio();
         let body = Body::new(self.shape(), &self.top, &[]);
         let at = body.greatest(|thickness, height| lean * height - thickness);

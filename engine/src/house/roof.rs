@@ -127,7 +127,13 @@ impl Layer {
 }
 
 /// The roof of a build file, on its wall.
-pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Length, system: System) -> Option<Roof> {
+pub(super) fn place(
+    source: &Source<'_>,
+    build: &Build,
+    wall: &Wall,
+    (beam, are_planks_wood): (Length, bool),
+    system: System,
+) -> Option<Roof> {
     let written = build.roof.as_ref()?;
     let kind = written.kind.as_ref()?.value;
     let overhangs = Length::ZERO..Length::m(3.0);
@@ -172,8 +178,10 @@ pub(super) fn place(source: &Source<'_>, build: &Build, wall: &Wall, beam: Lengt
         Some(code) => {
             let wood = roof_wood::wood(source, &poles.wood, code, system)?;
             let planks = match &build.wall.bond_beam {
-                Some(beam) => Some(planks::place(source, &beam.planks, (&wood, &density), code, system)?),
-                None => None,
+                Some(beam) if are_planks_wood => {
+                    Some(planks::place(source, &beam.planks, (&wood, &density), code, system)?)
+                }
+                _ => None,
             };
             let loads = roof_loads::site(source, &build.site.loads, code, system);
             Some(Held { code, loads, wood, bolt: roof_wood::bolt(source, &written.bolt, system), planks })

@@ -138,6 +138,19 @@ pub(super) fn damp_is_a_place(source: &Source<'_>, damp: Option<&Written<u64>>) 
     None
 }
 
+/// Refuses a class or grade that the table of no code has.
+pub(super) fn is_a_class(source: &Source<'_>, class: &Written<String>) -> bool {
+    let of_europe = tables::strength_classes().iter().map(|class| class.name.as_str());
+    let of_america = tables::sawn_classes().iter().map(|class| class.name.as_str());
+    let names = of_europe.chain(of_america);
+    let is_one = names.clone().any(|name| name == class.value);
+    if !is_one {
+        let hint = nearest(names, &class.value);
+        source.fault(class.span.clone(), &class.path, format!("there is no class \"{}\"", class.value), hint);
+    }
+    is_one
+}
+
 /// The values of the class that is written, of the kind of tree, or of the least class, under a stem of keys.
 pub(super) fn graded(source: &Source<'_>, written: &build::Wood, stem: &str, code: Code) -> Option<Values> {
     let path = |noun: &str| format!("{stem}.strength.{noun}");

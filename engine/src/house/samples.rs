@@ -6,7 +6,7 @@ use super::earth::{Earth, percent, recipe_named};
 use super::one_system::{is_of_one_system, place_of};
 use super::place::{known, shown, within};
 use crate::build::{self, Build, Source, Wash, Washed};
-use crate::earth::strength;
+use crate::earth::{strength, tables::number};
 use crate::known::{Known, Origin};
 use crate::units::{Days, Length, Ratio, System};
 
@@ -50,6 +50,8 @@ pub struct Erosion {
     pub pit: Known<Length>,
     /// How long it was washed.
     pub time: Known<Days>,
+    /// Whether the spray bored through it.
+    pub is_bored: bool,
 }
 
 impl Erosion {
@@ -90,7 +92,12 @@ fn bar(source: &Source<'_>, written: &build::Bar, earth: Option<&Earth>, system:
     let reading = within(source, written.reading.as_ref(), readings, "how far a length may be off", system);
     let reading = reading.unwrap_or_else(|| {
         let why = "a tape is read to about a millimetre";
-        Known::assumed(Length::mm(1.0), format!("{}.reading", written.name.path), Origin::Judgement, why)
+        Known::assumed(
+            Length::m(number("bar-reading-m")),
+            format!("{}.reading", written.name.path),
+            Origin::Judgement,
+            why,
+        )
     });
     let places = written.lengths.iter().chain([&written.reading]).filter_map(place_of).collect::<Vec<_>>();
     let hint = "write them as they stand on the page, and a page in other units as a bar of another name";
@@ -129,6 +136,12 @@ fn washed(source: &Source<'_>, written: &build::Erosion, earth: Option<&Earth>, 
     let pit = within(source, written.pit.as_ref(), pits, "the depth of a pit that water washed", system);
     let times = Days::minutes(1.0)..Days::days(2.0);
     let time = within(source, written.time.as_ref(), times, "how long a sample is washed", system);
+    let bored = written.bored_through.as_ref().filter(|bored| bored.value);
+    let is_drip = written.kind.as_ref().is_some_and(|kind| kind.value == Wash::Drip);
+    if let Some(at) = bored.filter(|_| is_drip) {
+        let hint = "leave `bored-through` out, or write kind = \"spray\" if it was one";
+        source.fault(at.span.clone(), &at.path, "drips do not bore through a sample", hint);
+    }
     Some(Erosion {
         name: written.name.value.clone(),
         of: of?,
@@ -137,5 +150,6 @@ fn washed(source: &Source<'_>, written: &build::Erosion, earth: Option<&Earth>, 
         kind: written.kind.as_ref()?.value,
         pit: pit?,
         time: time?,
+        is_bored: bored.is_some(),
     })
 }

@@ -204,7 +204,10 @@ fn said(misfit: Misfit, (ring, by_length): (&Ring, bool), system: System) -> (St
         ),
         Misfit::Falls(bay) => (
             format!("{} would not rise from the plate to its pole", between(bay)),
-            format!("write {}, a smaller `notch` or thicker rafters", if by_length { "a smaller `length`" } else { "a larger `at`" }),
+            format!(
+                "write {}, a smaller `notch` or thicker rafters",
+                if by_length { "a smaller `length`" } else { "a larger `at`" }
+            ),
         ),
         Misfit::Clash { bay, pole, overlap } => (
             format!("{} lies {} deep in the pole of place {}", between(bay), shown(overlap), pole + 1),

@@ -1,6 +1,6 @@
 //! Tested limits as a picture: where each soil's fine part lies in the plasticity chart, and what its limits may be off.
 
-use crate::earth::soil::{ChartLines, PlasticPlace, chart_lines};
+use crate::earth::soil::{ChartLines, PlasticPlace, chart_lines, outline_of_limits};
 use crate::house::{House, Limits};
 
 /// The least end of the chart across, in percent; of more than this only what is needed is drawn.
@@ -29,27 +29,24 @@ pub struct PlasticSoil {
     /// Where it lies.
     pub at: PlasticPlace,
     /// The corners of where it may lie.
-    pub outline: [PlasticPlace; 4],
+    pub outline: Vec<PlasticPlace>,
 }
 
 /// The chart with the limits of a house; none where none are tested.
 pub(super) fn plasticity(house: &House) -> Option<PlasticityPicture> {
     let soils: Vec<PlasticSoil> = house.limits.iter().map(soil).collect();
-    let farthest = soils.iter().flat_map(|soil| soil.outline).map(|[limit, _]| limit).reduce(f64::max)?;
+    let farthest = soils.iter().flat_map(|soil| &soil.outline).map(|[limit, _]| *limit).reduce(f64::max)?;
     let most = ((farthest + 1.0) / TEN).ceil() * TEN;
     let most = most.max(LEAST);
     Some(PlasticityPicture { most, lines: chart_lines(most), soils })
 }
 
 fn soil(limits: &Limits) -> PlasticSoil {
-    let [liquid, plastic, error] =
-        [&limits.liquid, &limits.plastic, &limits.error].map(|share| share.value.in_percent());
-    let at = |liquid: f64, plastic: f64| [liquid, liquid - plastic];
-    let corners = [[1.0, -1.0], [1.0, 1.0], [-1.0, 1.0], [-1.0, -1.0]];
+    let [liquid, plastic, error] = [&limits.liquid, &limits.plastic, &limits.error].map(|share| share.value);
     PlasticSoil {
         words: format!("{}, {}", limits.of, limits.name).replace('-', " "),
         paths: ["liquid", "index", "index-error"].map(|noun| limits.path(noun)),
-        at: at(liquid, plastic),
-        outline: corners.map(|[right, up]| at(liquid + right * error, plastic + up * error)),
+        at: [liquid.in_percent(), (liquid - plastic).in_percent()],
+        outline: outline_of_limits(liquid, plastic, error),
     }
 }

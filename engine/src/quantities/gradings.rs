@@ -83,9 +83,9 @@ impl Graded<'_> {
         }
         let error = match &sieved.hydrometer {
             Some(read) => hydrometer::error(self.grading, read, rows),
-            None => Some(self.error(rows)),
+            None => self.error(rows),
         };
-        self.separates(error.unwrap_or(Ratio::ZERO), rows);
+        self.separates(error, rows);
         self.spread(&curve, &points, rows);
         // All grains pass what is as wide as the largest, in any mix.
         for sieve in sieved.sieves.iter().filter(|sieve| sieve.size.value < largest) {

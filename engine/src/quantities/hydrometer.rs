@@ -26,11 +26,14 @@ fn spoken(name: &str) -> String {
     name.replace('-', " ")
 }
 
-/// How far sand, silt and clay may be off: by the readings, or as two laboratories lie apart, whichever is more; none where the curve does
-/// not reach 2 mm.
-pub(super) fn error(grading: &Grading, read: &Hydrometer, rows: &mut Rows) -> Option<Ratio> {
+/// How far sand, silt and clay may be off: by the readings, or as the grading may, whichever is more. Where the curve does not reach 2 mm
+/// they say nothing of it.
+pub(super) fn error(grading: &Grading, read: &Hydrometer, rows: &mut Rows) -> Ratio {
     let path = |noun: &str| grading.path(noun);
-    let all = rows.value::<Ratio>(&path("finer.sand"))?;
+    let of = format!("in {}, grading {}", spoken(&grading.of), spoken(&grading.name));
+    let Some(all) = rows.value::<Ratio>(&path("finer.sand")) else {
+        return rows.known(format!("how far sand, silt and clay may be off {of}"), &grading.error);
+    };
     let off = soil::off_by_reading(read.off.value, read.grain.value, read.dry.value, read.share_through(), all)
         .from("off", read.off.path.as_str())
         .from("grain density", read.grain.path.as_str())
@@ -40,16 +43,15 @@ pub(super) fn error(grading: &Grading, read: &Hydrometer, rows: &mut Rows) -> Op
         Some(through) => off.from("share through", through.path.as_str()),
         None => off.without("share through"),
     };
-    let of = format!("in {}, grading {}", spoken(&grading.of), spoken(&grading.name));
     let words = format!("how far sand, silt and clay may be off by the hydrometer's readings {of}");
-    if off.value >= grading.error.value {
-        return Some(rows.add(path("error"), words, off));
+    if off.value > grading.error.value {
+        return rows.add(path("error"), words, off);
     }
     rows.add(path("error-read"), words, off);
-    Some(rows.known(
-        format!("how far sand, silt and clay may be off, which is more than by the readings alone, {of}"),
+    rows.known(
+        format!("how far sand, silt and clay may be off, no less than by the readings alone, {of}"),
         &grading.error,
-    ))
+    )
 }
 
 /// One reading.

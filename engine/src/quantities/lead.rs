@@ -17,7 +17,7 @@ pub(super) fn walk(house: &House, recipe: &Recipe, is_cob: bool, rows: &mut Rows
     let paths: Vec<String> = paths.collect();
     let steps = rows.parts::<Days>(paths);
     let all = earth::lead_time(steps.iter().map(|(.., days)| *days).sum()).of_parts(steps);
-    let all = rows.add(recipe.path("lead-time"), format!("time that {name} is made ready beforehand"), all);
+    let all = rows.add(recipe.path("lead-time"), format!("time to make {name} ready beforehand"), all);
     if let Some(start) = &recipe.start {
         rows.known(format!("day on which the work with {name} starts"), start);
     }

@@ -146,16 +146,23 @@ impl Series<'_> {
         rows.add(self.path("rejected"), self.title(&words), count);
     }
 
-    /// Distinct mixes among them; what keeps a choice on trust: too few of those, or panels that were not looked at in all.
+    /// Distinct mixes that two judges scored in the aspect where those are fewest; what keeps a choice on trust: too few of those, or panels that were not looked at in all.
     fn lacks(&self, rows: &mut Rows) {
-        let PanelsFound { distinct: [found, wanted], unscored, choice, .. } = &self.panels.found;
+        let PanelsFound { distinct: (aspect, found), wanted, unscored, choice, .. } = &self.panels.found;
         if found < wanted && choice.is_ok() {
-            let title = format!("distinct mixes, fewer than the {wanted} of which one can contradict a choice, among");
+            let title = format!(
+                "distinct mixes that two judges scored for {}, fewer than the {wanted} of which one can contradict a choice, among",
+                ASPECTS[*aspect]
+            );
             let why = "a line through few mixes cannot be contradicted: try more of them";
             rows.known(self.title(&title), &self.taken("distinct", *found, why));
         } else {
             let counted = mixture::distinct_mixes(*found).of_parts(self.shares());
-            rows.add(self.path("distinct"), self.title("distinct mixes among"), counted);
+            rows.add(
+                self.path("distinct"),
+                self.title("distinct mixes that two judges scored in each aspect, among"),
+                counted,
+            );
         }
         if !unscored.is_empty() && choice.is_ok() {
             let names = unscored.iter().map(|place| self.panels.each[*place].name.replace('-', " "));

@@ -14,7 +14,7 @@ const SHOWN: [(&str, &str); 7] = [
     ("compression-mean", "compressive strength, the mean of its lot"),
     ("rupture", "modulus of rupture, the least of its lot"),
     ("rupture-mean", "modulus of rupture, the mean of its lot"),
-    ("shrinkage", "shrinkage of a bar"),
+    ("shrinkage", "greatest shrinkage of a bar"),
     ("drip-index", "index of the drip test, the worst"),
     ("spray-index", "index of the spray test, the worst"),
 ];

@@ -36,7 +36,7 @@ const MEMBERS: [(&str, &str); 11] = [
     ("sinks", "sinks"),
 ];
 
-const CROSSINGS: [(&str, &str); 10] = [
+const CROSSINGS: [(&str, &str); 14] = [
     ("push", "push"),
     ("up", "carried"),
     ("bearing", "seat"),
@@ -45,6 +45,10 @@ const CROSSINGS: [(&str, &str); 10] = [
     ("asd-notch", "notch"),
     ("split", "split"),
     ("asd-split", "split"),
+    ("bolt-end", "beyond it"),
+    ("asd-bolt-end", "beyond it"),
+    ("bolt-side", "beside it"),
+    ("asd-bolt-side", "beside it"),
     ("bolt", "bolt"),
     ("friction", "friction without it"),
 ];
@@ -73,12 +77,15 @@ const OF_BEAM: [(&str, &str); 8] = [
 
 const HELD: [(&str, &str); 2] = [("held-force", "ring force"), ("held-moment", "moment in plan")];
 
-const ALONE: [(&str, &str); 1] = [("held", "Strength of the beam that this would use, where it is the most")];
+const ALONE: [(&str, &str); 2] = [
+    ("held", "Strength of the beam that this would use, where it is the most"),
+    ("held-tipping", "How far off its middle a load would fall, of half its width, where it is the farthest"),
+];
 
 const SCARFS: [(&str, &str); 3] =
     [("scarf-force", "force along"), ("scarf-upright", "moment, up and down"), ("scarf-plan", "moment in plan")];
 
-const UNDER: [(&str, &str); 7] = [
+const UNDER: [(&str, &str); 8] = [
     ("area", "area it bears on"),
     ("bearing", "beam pressed"),
     ("asd-bearing", "beam pressed"),
@@ -86,6 +93,7 @@ const UNDER: [(&str, &str); 7] = [
     ("pressure", "on the earth"),
     ("tipping", "farthest off, of half"),
     ("asd-tipping", "farthest off, of half"),
+    ("held-farthest", "if it were held"),
 ];
 
 const ANCHORS: [(&str, &str); 3] =

@@ -7,25 +7,51 @@ use serde_json::{Value, json};
 use super::rows::{cell, lines, said};
 use crate::spoken::{capital, spoken};
 
-/// What has to begin before a coat, how long, and when it is ready: common practice, no source.
-const LEAD: [[&str; 3]; 8] = [
-    ["Make and dry the test panels", "4 to 6 weeks", "they neither crack nor dust, and the crew agrees on one"],
-    ["Sieve the soil, coarse for the body, fine for the finish", "2 to 3 weeks", "nothing on the sieve is soil"],
-    ["Soak the sieved clay under water", "3 to 7 days", "no lump is left between two fingers"],
-    ["Chop straw, for the finish through a fine sieve", "1 week", "no stalk is longer than the coat is thick, thrice"],
-    ["Let clay and straw stand wet under a sheet", "1 to 3 weeks", "it smells of a stable and draws from the trowel"],
-    [
-        "Slake lime, where a recipe has it: lime into much water, never water on lime; goggles, gloves, a metal tub with a lid",
-        "3 months, or buy putty",
-        "it is cold, smooth and stiff under its water",
-    ],
-    [
-        "Blend all bins of a face into one lot, and again before use",
-        "1 day, and the morning",
-        "three handfuls dry alike",
-    ],
-    ["Damp the wall", "the evening, and just before", "it is dark and cool, and no water stands on it"],
+/// What has to begin before a coat: the step of a recipe that it is, if any, its words, how long, and when it is ready: common practice,
+/// no source.
+const LEAD: [(&str, [&str; 3]); 8] = [
+    ("", ["Make and dry the test panels", "4 to 6 weeks", "they neither crack nor dust, and the crew agrees on one"]),
+    (
+        "sieve",
+        ["Sieve the soil, coarse for the body, fine for the finish", "2 to 3 weeks", "nothing on the sieve is soil"],
+    ),
+    ("soak", ["Soak the sieved clay under water", "3 to 7 days", "no lump is left between two fingers"]),
+    (
+        "chop",
+        [
+            "Chop straw, for the finish through a fine sieve",
+            "1 week",
+            "no stalk is longer than the coat is thick, thrice",
+        ],
+    ),
+    (
+        "ferment",
+        [
+            "Let clay and straw stand wet under a sheet",
+            "1 to 3 weeks",
+            "it smells of a stable and draws from the trowel",
+        ],
+    ),
+    (
+        SLAKE,
+        [
+            "Slake lime, where a recipe has it: lime into much water, never water on lime; goggles, gloves, a metal tub with a lid",
+            "3 months, or buy putty",
+            "it is cold, smooth and stiff under its water",
+        ],
+    ),
+    (
+        "",
+        [
+            "Blend all bins of a face into one lot, and again before use",
+            "1 day, and the morning",
+            "three handfuls dry alike",
+        ],
+    ),
+    ("", ["Damp the wall", "the evening, and just before", "it is dark and cool, and no water stands on it"]),
 ];
+/// How lime is slaked is told whatever the recipes say: it burns.
+const SLAKE: &str = "slake";
 
 /// The chapter.
 pub(super) fn chapter(answers: &Answers) -> Value {
@@ -33,9 +59,29 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     json!({
         "lots": lots(answers),
         "lots-words": lots_words(answers),
-        "lead": LEAD,
+        "lead": lead(answers),
         "cards": coats.iter().map(|coat| card(answers, coat)).collect::<Vec<_>>(),
     })
+}
+
+/// What has to begin before: as the recipes of the coats say, and as is common where one of them says nothing.
+fn lead(answers: &Answers) -> Vec<[String; 3]> {
+    let mut recipes: Vec<&str> = answers.surfaces.coats.iter().filter_map(|coat| coat.recipe.as_deref()).collect();
+    recipes.sort_unstable();
+    recipes.dedup();
+    let stem = |recipe: &str| format!("earth.recipes.{recipe}.lead");
+    let is_bare = recipes.iter().any(|recipe| answers.rows.find(&format!("{}-time", stem(recipe))).is_none());
+    let rows = LEAD.into_iter().filter_map(|(step, [words, usual, ready])| {
+        let own = recipes.iter().filter_map(|recipe| {
+            Some(format!("{} for {}", said(answers, &format!("{}.{step}", stem(recipe)))?, spoken(recipe)))
+        });
+        let mut times: Vec<String> = own.collect();
+        if is_bare || recipes.is_empty() || step.is_empty() || (step == SLAKE && times.is_empty()) {
+            times.push(if times.is_empty() { usual.to_owned() } else { format!("else {usual}") });
+        }
+        (!times.is_empty()).then(|| [words.to_owned(), times.join(", "), ready.to_owned()])
+    });
+    rows.collect()
 }
 
 fn titled(coat: &Coat) -> String {
@@ -155,4 +201,36 @@ fn steps(answers: &Answers, coat: &Coat) -> Vec<String> {
             .to_owned()
     });
     steps
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+    use engine::answers::{Inputs, answers};
+
+    use super::*;
+
+    const TANSY: &str = include_str!("../../../builds/tansy-bank/tansy-bank.loam.toml");
+
+    fn times(build: &str) -> Vec<[String; 2]> {
+        let answers = answers(&Inputs { build: build.as_bytes(), system: None }).unwrap();
+        lead(&answers).into_iter().map(|[words, time, _]| [words, time]).collect()
+    }
+
+    #[test]
+    fn what_recipes_say_takes_the_place_of_what_is_common_but_lime_is_told_always() {
+        let own = times(TANSY);
+        let time = |of: &[[String; 2]], begins: &str| {
+            of.iter().find(|[words, _]| words.starts_with(begins)).map(|[_, time]| time.clone()).unwrap()
+        };
+        assert_eq!(time(&own, "Soak"), "3 days for body plaster, 4 days for fine plaster");
+        assert_eq!(time(&own, "Let clay"), "14 days for body plaster");
+        assert_eq!(time(&own, "Slake"), "3 months, or buy putty");
+        assert_eq!(time(&own, "Damp"), "the evening, and just before");
+        let bare = TANSY.replace("lead = { sieve = \"1 day\", soak = \"4 days\" }", "");
+        assert_eq!(time(&times(&bare), "Soak"), "3 days for body plaster, else 3 to 7 days");
+        assert_eq!(time(&times(&bare), "Sieve"), "2 to 3 weeks");
+        let none = TANSY.replace(", chop = \"1 day\"", "");
+        assert!(times(&none).iter().all(|[words, _]| !words.starts_with("Chop")));
+    }
 }

@@ -93,7 +93,7 @@ fn downspout(sheet: &mut Sheet, answers: &Answers, name: &str, at: Point) {
     let path = format!("roof.deck.downspouts.{name}.catchment");
     let at = sheet.at(at);
     let mark = Element::circle(at, DISC * 0.7).with("fill", SLATE).with("stroke", INK);
-    sheet.push(mark.with("stroke-width", weight::THIN).data_path(path));
+    sheet.push(mark.with("stroke-width", weight::THIN).data_path(&path));
     let area = answers.rows.find(&path).map(|row| row.shown(answers.system)).unwrap_or_default();
     let words = format!("{}\ndrains {area}", spoken(name));
     sheet.label(Label { path, ..Label::beside(at, LETTERING, &words) });

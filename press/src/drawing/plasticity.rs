@@ -4,7 +4,7 @@ use engine::pictures::{PlasticSoil, PlasticityPicture};
 
 use super::area::Area;
 use super::bricks::LETTERS;
-use super::labels::{Label, Obstacle, place};
+use super::labels::{Label, Obstacle};
 use super::lettered::Lettered;
 use super::texture::hatched;
 use super::{Scaled, hatch};
@@ -41,7 +41,8 @@ pub fn plasticity(picture: Option<&PlasticityPicture>, paper: Paper) -> Option<S
     for soil in &picture.soils {
         drawn.soil(soil);
     }
-    Some(drawn.placed())
+    let Drawn { room, sheet, obstacles, labels, .. } = drawn;
+    Some(sheet.placed(room, &obstacles, &labels))
 }
 
 struct Drawn<'a> {
@@ -137,14 +138,5 @@ impl Drawn<'_> {
         let preferred = vec![[round.right + away, at[1] + 3.0], [round.left - away, at[1]]];
         let path = soil.paths[0].clone();
         self.labels.push(Label { path, preferred, ..Label::beside(at, LETTERS, &soil.words) });
-    }
-
-    fn placed(mut self) -> Scaled {
-        let placed = place(self.room, &self.obstacles, &self.labels);
-        self.sheet.push(placed.drawn(&self.labels));
-        self.sheet.boxes.extend(placed.places.iter().flatten().map(|place| place.area));
-        self.sheet.boxes.extend(placed.key.iter().filter_map(|entry| Some(entry.mark.as_ref()?.area)));
-        self.sheet.key = placed.key.iter().map(|entry| (entry.number, self.labels[entry.label].text.clone())).collect();
-        self.sheet.scaled()
     }
 }

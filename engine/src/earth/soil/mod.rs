@@ -25,10 +25,10 @@ pub use jar::{
     least_of_tests, middle_of_band, over_tested, settled_at, silt_without_crumbs, spread_of_tests, still_to_stand,
 };
 pub use plasticity::{
-    a_line, classes_of_limits, index_off, liquidity, names_of_limits, over_the_a_line, plasticity_class,
-    plasticity_index, u_line, under_the_u_line, water_of_fines,
+    a_line, index_off, liquidity, names_of_limits, over_the_a_line, plasticity_class, plasticity_index, u_line,
+    under_the_u_line, water_of_fines,
 };
-pub use plasticity_chart::{ChartLines, PlasticPlace, chart_lines};
+pub use plasticity_chart::{ChartLines, PlasticPlace, chart_lines, classes_of_limits, outline_of_limits};
 pub use sand::{clay_lacking, sand_buckets, sand_error, sand_to_add, sand_within};
 pub use settling::{Layer, fall_time, layer_band, share_of_layers};
 pub use small::{

@@ -107,26 +107,12 @@ formula! {
     /// Names that the fine part may have.
     ///
     /// ```text
-    /// n        at the limits, and where either or both of them are off
+    /// n        at the limits, and wherever they may lie by what either or both of them are off
     /// ```
     /// Source: ASTM D2487, the chart; the band of CL-ML from memory.
     pub fn names_of_limits(liquid_limit: Ratio, plastic_limit: Ratio, error: Ratio; count: usize) -> u64 {
         count as u64
     }
-}
-
-/// The names at the limits, and where either or both of them are off, each once.
-#[must_use]
-pub fn classes_of_limits(liquid_limit: Ratio, plastic_limit: Ratio, error: Ratio) -> Vec<&'static str> {
-    let off = [Ratio::ZERO, error, error * -1.0];
-    let places = off.iter().flat_map(|liquid| off.iter().map(move |plastic| (*liquid, *plastic)));
-    let mut classes: Vec<&'static str> = Vec::new();
-    for (liquid, plastic) in places {
-        let (liquid, plastic) = (liquid_limit + liquid, plastic_limit + plastic);
-        let class = plasticity_class(liquid, plasticity_index(liquid, plastic).value);
-        classes.extend(class.filter(|class| !classes.contains(class)));
-    }
-    classes
 }
 
 /// What the fine part is called: CL, CH, ML, MH or CL-ML. None where a fact is missing.

@@ -131,12 +131,12 @@ formula! {
 }
 
 formula! {
-    /// Shrinkage of the wall's cob as a code takes it: that of the bar.
+    /// Shrinkage of the wall's cob as a code takes it: that of the bar, at the upper end of what its lengths may be off.
     ///
     /// ```text
     /// s = s of the bar
     /// ```
-    /// Source: AU103.4.1, seen.
+    /// Source: AU103.4.1, seen; that the upper end counts is our judgement.
     pub fn bar_as_proof(of_the_bar: Ratio) -> Ratio {
         of_the_bar
     }

@@ -4,7 +4,7 @@ use crate::reason::formula;
 use crate::units::{Days, Length};
 
 formula! {
-    /// What a spray would wash out in an hour.
+    /// What a spray that bored through sooner would wash out in an hour.
     ///
     /// ```text
     /// d = p / t        p: depth of the pit, t: hours under the spray
@@ -19,7 +19,7 @@ formula! {
     /// Index of a spray test: the greater, the more is washed out.
     ///
     /// ```text
-    /// n        by what is washed out in an hour
+    /// n        by what is washed out in an hour; what was washed for longer counts as deep as it is, which is no less
     /// ```
     /// Source: NZS 4298:1998, appendix D, from memory.
     pub fn index_of_spray(in_an_hour: Length; index: f64) -> u64 {
@@ -46,7 +46,7 @@ formula! {
     /// n = max nᵢ
     /// ```
     /// Source: NZS 4298:1998, appendices D and E, from memory; that the worst counts is our judgement.
-    pub fn worst_index(index: u64) -> f64 {
-        index as f64
+    pub fn worst_index(index: u64) -> u64 {
+        index
     }
 }

@@ -91,20 +91,7 @@ pub(super) fn anchors(site: &Site<'_>, written: &build::Anchors, patches: &mut V
     let faces = [Side::Inner, Side::Outer].map(|side| site.shape.offset(side, along, foot.in_m()));
     let offset = Length::m(0.5 * (faces[0] + faces[1]));
     let lift = lift.name.clone();
-    let holds = match (&written.holds, &written.holds_by) {
-        (Some(_), Some(by)) => {
-            let range = Force::n(50.0)..Force::kn(200.0);
-            let pull = site.within(written.holds.as_ref(), range, "the pull that an anchor in cob holds")?;
-            Some((pull, by.value.clone()))
-        }
-        (Some(holds), None) => {
-            let message = "nothing says how it is known what these anchors hold";
-            let hint = "write `holds-by` beside it, such as \"two of them pulled on site, strap and all\"";
-            site.source.fault(holds.span.clone(), &holds.path, message, hint);
-            return None;
-        }
-        _ => None,
-    };
+    let holds = holds(site, written)?;
     let anchors = Anchors { name, spot, lift, foot, length, width, height, count, spacing, of, spots, offset, holds };
     let highest = foot + anchors.height.value;
     let tops = anchors.spots.iter().map(|spot| site.wall.least_top(reach(site, &anchors, spot)));
@@ -117,6 +104,33 @@ pub(super) fn anchors(site: &Site<'_>, written: &build::Anchors, patches: &mut V
     }
     let lies = anchors.spots.iter().all(|spot| is_covered(site, written, &anchors, spot));
     (lies && meets_nothing(site, written, &anchors, patches)).then_some(anchors)
+}
+
+/// What each of them holds and how that is known; nothing where either is written without the other.
+fn holds(site: &Site<'_>, written: &build::Anchors) -> Option<Option<(Known<Force>, String)>> {
+    let hint = "write `holds-by` beside it, such as \"two of them pulled on site, strap and all\"";
+    match (&written.holds, &written.holds_by) {
+        (None, None) => Some(None),
+        (_, Some(by)) if by.value.trim().is_empty() => {
+            site.source.fault(by.span.clone(), &by.path, "this says nothing of how it is known what they hold", hint);
+            None
+        }
+        (Some(_), Some(by)) => {
+            let range = Force::n(50.0)..Force::kn(200.0);
+            let pull = site.within(written.holds.as_ref(), range, "the pull that an anchor in cob holds")?;
+            Some(Some((pull, by.value.clone())))
+        }
+        (Some(holds), None) => {
+            let message = "nothing says how it is known what these anchors hold";
+            site.source.fault(holds.span.clone(), &holds.path, message, hint);
+            None
+        }
+        (None, Some(by)) => {
+            let hint = "write `holds` beside it, such as holds = \"4 kN\", or leave it out";
+            site.source.fault(by.span.clone(), &by.path, "nothing says what these anchors hold", hint);
+            None
+        }
+    }
 }
 
 /// From where to where along the line a deadman lies, in metres.

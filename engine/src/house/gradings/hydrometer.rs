@@ -70,7 +70,7 @@ impl Hydrometer {
 pub(super) fn place(
     source: &Source<'_>,
     written: &build::Hydrometer,
-    (name, sieves): (&Written<String>, &[Sieve]),
+    (name, sieves, error): (&Written<String>, &[Sieve], Ratio),
     system: System,
 ) -> Option<Hydrometer> {
     let through = match &written.through {
@@ -117,7 +117,7 @@ pub(super) fn place(
         written.readings.iter().map(|written| reading(source, written, &found, system)).collect();
     found.readings = read.into_iter().collect::<Option<Vec<Reading>>>()?;
     found.readings.sort_by(|one, other| other.after.value.in_days().total_cmp(&one.after.value.in_days()));
-    hold(&mut found, sieves, &path("readings"));
+    hold(&mut found, (sieves, error), &path("readings"));
     can_be(source, written, &found, system).then_some(found)
 }
 
@@ -171,16 +171,17 @@ fn reading(
     })
 }
 
-/// How far two readings may lie apart by what each may be off, as a share of the whole soil.
-pub(super) fn off(found: &Hydrometer) -> Ratio {
+/// How far two readings may lie apart by what each may be off, as a share of what is finer by so much of the whole soil.
+pub(super) fn off(found: &Hydrometer, finer: Ratio) -> Ratio {
     let Hydrometer { off, grain, dry, .. } = found;
-    soil::off_by_reading(off.value, grain.value, dry.value, found.share_through(), Ratio::fraction(1.0)).value
+    soil::off_by_reading(off.value, grain.value, dry.value, found.share_through(), finer).value
 }
 
-/// Takes a reading for the point beside it where it lies above a coarser one, or under a finer sieve, by less than it may be off.
-fn hold(found: &mut Hydrometer, sieves: &[Sieve], path: &str) {
-    let off = off(found);
-    let of_sieve = off.max(Ratio::fraction(number("grading-error-ratio")));
+/// Takes a reading for the point beside it where it lies above a coarser one by less than it may be off, or above or under a sieve by less
+/// than that or the grading may.
+fn hold(found: &mut Hydrometer, (sieves, error): (&[Sieve], Ratio), path: &str) {
+    let off = off(found, Ratio::fraction(1.0));
+    let of_sieve = off.max(error);
     for place in (0..found.readings.len()).rev() {
         let own = &found.readings[place];
         let point = |sieve: &Sieve| (sieve.passing.value, sieve.passing.path.clone(), of_sieve);
@@ -234,7 +235,7 @@ fn can_be(source: &Source<'_>, written: &build::Hydrometer, found: &Hydrometer, 
         let [after, before] = [late, early].map(|reading| shown(reading.after.value, system));
         if late.after.value == early.after.value {
             fault(late, format!("two readings were made after {after}"), "write one reading for one time");
-        } else if late.read - early.finer > off(found) {
+        } else if late.read - early.finer > off(found, Ratio::fraction(1.0)) {
             let [high, low] = [late, early].map(|reading| reading.corrected);
             let message = format!("corrected, {high:.2} after {after} is more than {low:.2} after {before}");
             let hint = "what has sunk does not rise again: read it anew, or write how warm the water was by then";

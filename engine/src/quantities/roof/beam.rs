@@ -1,9 +1,11 @@
 //! Rows of the bond beam under a ring of poles: what bends, pulls, shears and twists each part of it, and what its scarfs must carry.
 
+mod anchors;
 mod held;
 mod left;
 mod planks;
 mod seats;
+mod tipping;
 mod unknown;
 
 pub(super) use unknown::{not_known, under_no_ring};
@@ -27,6 +29,9 @@ const SIDES: f64 = 20.0;
 
 /// How far eave and plate lie outside of the wall's line.
 const OUT: [&str; 2] = ["roof.eave-offset", "roof.plate-offset"];
+
+/// Why neither shares of its strength nor of its anchors are known where secondary rafters lie on it.
+const BESIDE: &str = "what secondary rafters press on it and lift between the poles is not counted";
 
 fn number(name: &str) -> f64 {
     timber::fact(name).unwrap_or(f64::NAN)
@@ -53,6 +58,8 @@ struct Laid<'a, 'b> {
     anchored: Vec<String>,
     /// How wide each pole lies on it.
     flats: Vec<Length>,
+    /// How far each goes on outwards from its middle, at least.
+    beyond: Length,
     /// Over which it hands a load on: to soft earth, to stiff earth.
     elastic: [Length; 2],
     /// Why no share of its strength is known.
@@ -75,9 +82,7 @@ pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
         Ok(_) if timber::whole_planks(beam.layers.value).value == 0 => {
             Some("each scarf cuts its only layer, and what a scarf carries is not known".to_owned())
         }
-        Ok(_) if house.roof.as_ref().is_some_and(|roof| roof.secondary.is_some()) => {
-            Some("what secondary rafters press on it between the poles is not counted".to_owned())
-        }
+        Ok(_) if laid.has_secondary() => Some(BESIDE.to_owned()),
         Ok(_) => None,
     };
     let resists = laid.resists();
@@ -132,9 +137,14 @@ impl<'a, 'b> Laid<'a, 'b> {
             corners,
             anchored,
             flats,
+            beyond: eave - plate,
             elastic,
             unknown,
         }
+    }
+
+    fn has_secondary(&self) -> bool {
+        self.house.roof.as_ref().is_some_and(|roof| roof.secondary.is_some())
     }
 
     fn ring(&self) -> Beam {

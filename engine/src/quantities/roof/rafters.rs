@@ -285,6 +285,8 @@ impl OneWay<'_> {
         let title = format!("{}: bearing strength used under {governs}", self.title(seat));
         let row = self.path(seat, &self.rafter.factors.noun("bearing"));
         let is_on_beam = !self.is_packed(seat, rows);
+        let title =
+            if is_on_beam { title } else { format!("{title} (what carries it so far above the wall is not written)") };
         let Some(beam) = self.house.bond_beam.as_ref().filter(|_| is_on_beam) else {
             rows.not_known(row, title);
             return;

@@ -129,7 +129,9 @@ impl Second {
         let layout = &layout.cut(ring);
         let lies = laid(layout, &ring.sets).map_err(|_| Misfit::NoRing)?;
         let placed = |bay: usize| match self.in_bay(layout, &lies, bay) {
-            Err(Misfit::Long { bay, most }) => Err(Misfit::Long { bay, most: self.clear(layout, ring).unwrap_or(most) }),
+            Err(Misfit::Long { bay, most }) => {
+                Err(Misfit::Long { bay, most: self.clear(layout, ring).unwrap_or(most) })
+            }
             placed => placed,
         };
         let all: Vec<Laid> = (0..lies.len()).map(placed).collect::<Result<_, _>>()?;

@@ -129,7 +129,9 @@ pub(super) fn turning(
     lever: impl Fn(Point) -> f64,
 ) -> f64 {
     let [mine, theirs] = [one, other].map(|side| less(side.line[1], side.line[0]));
-    let between = |[start, end]: [Point; 2], share: f64| [0, 1].map(|axis: usize| start[axis] + share * (end[axis] - start[axis]));
+    let between = |[start, end]: [Point; 2], share: f64| {
+        [0, 1].map(|axis: usize| start[axis] + share * (end[axis] - start[axis]))
+    };
     let mut sum = 0.0;
     for [at, weight] in RULE {
         let along = from + at * (to - from);

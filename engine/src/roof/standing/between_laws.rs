@@ -192,9 +192,8 @@ fn what_lies_on_feet_and_plate_under_a_second_ring_is_the_load_on_the_whole_roof
             let (foot, head) = (all[pole].axis[1], all[pole].axis[2]);
             let axis = |along: f64| own.across + (1.0 - own.across) * along.max(0.0) / all[pole].share;
             let [run, aside, _] = way(foot, head);
-            let lever = |[x, y, _]: [f64; 3]| {
-                ((x - foot[0]) * run + (y - foot[1]) * aside) / (run * run + aside * aside)
-            };
+            let lever =
+                |[x, y, _]: [f64; 3]| ((x - foot[0]) * run + (y - foot[1]) * aside) / (run * run + aside * aside);
             let (steps, strips) = (300, 60);
             let mut sum = 0.0;
             for (from, to) in [(0.0, all[pole].share), (-1.0, 0.0)] {

@@ -1,34 +1,43 @@
-//! Rows of each seat of a pole on the bond beam, of what it presses on the earth beneath, and of each anchor.
+//! Rows of each seat of a pole on the bond beam: how wood bears there across its grain, and what presses.
 
-use kurbo::Point;
+use kurbo::{Point, Vec2};
 
-use super::{Laid, OUT, path, unknown};
-use crate::house::{Anchors, Code, Ring};
+use super::{Laid, OUT, path};
+use crate::house::{Code, Ring};
 use crate::quantities::line::bind;
 use crate::quantities::roof::members;
 use crate::reason::Answer;
-use crate::roof::beam::{self as ring, Answers, Lifted};
-use crate::row::{self, Rows};
+use crate::roof::beam::{self as ring, Answers};
+use crate::roof::standing::Feet;
+use crate::row::Rows;
 use crate::timber::tables::factor;
-use crate::timber::{beam as timber, eurocode, used};
-use crate::units::{Force, Length, Ratio};
+use crate::timber::{eurocode, used};
+use crate::units::{Area, Force, Length, Pressure, Ratio};
 
 /// That of all that presses on a seat which counts most; nothing where it never presses.
-fn most(all: &[Pressed], counts: impl Fn(&Pressed) -> f64) -> Option<Pressed> {
+pub(super) fn most(all: &[Pressed], counts: impl Fn(&Pressed) -> f64) -> Option<Pressed> {
     all.iter().copied().max_by(|one, other| counts(one).total_cmp(&counts(other)))
 }
 
-fn row(place: usize, noun: &str) -> String {
+pub(super) fn row(place: usize, noun: &str) -> String {
     path(&format!("seats.{}.{noun}", place + 1))
 }
 
 /// What presses on a seat, under what; its thrust is that across the beam, outwards above zero.
 #[derive(Clone, Copy)]
-struct Pressed {
-    force: Force,
-    thrust: Force,
-    combination: usize,
-    group: usize,
+pub(super) struct Pressed {
+    pub force: Force,
+    pub thrust: Force,
+    pub combination: usize,
+    pub group: usize,
+}
+
+/// One of the two that bear on each other at a seat.
+struct Bears<'a> {
+    is_pole: bool,
+    area: Answer<Area>,
+    strength: Pressure,
+    durations: &'a [f64],
 }
 
 fn of_code(name: &str) -> f64 {
@@ -36,48 +45,50 @@ fn of_code(name: &str) -> f64 {
 }
 
 impl Pressed {
-    fn off(&self, height: Length) -> Length {
+    /// What a pole does to its seat along x, along y and up, where outwards is so; nothing where it lifts.
+    fn of([x, y, up]: [f64; 3], out: Vec2, (group, combination): (usize, usize)) -> Option<Pressed> {
+        let thrust = Force::n(x * out.x + y * out.y);
+        (up < 0.0).then_some(Pressed { force: Force::n(-up), thrust, combination, group })
+    }
+
+    pub fn off(&self, height: Length) -> Length {
         ring::off_middle(self.thrust.abs(), height, self.force).value
     }
 
-    fn is_under(&self, other: &Pressed) -> bool {
+    pub fn is_under(&self, other: &Pressed) -> bool {
         (self.combination, self.group) == (other.combination, other.group)
+    }
+
+    /// Which way a seat is moved so that the load falls nearer to the middle.
+    pub fn way_back(&self) -> &'static str {
+        if self.thrust > Force::ZERO { "inwards" } else { "outwards" }
     }
 }
 
 impl Laid<'_, '_> {
     pub(super) fn seats(&self, answers: &Answers, rows: &mut Rows) {
-        let (width, height) = (self.beam.width.value, self.beam.height.value);
+        let height = self.beam.height.value;
+        let mut worst: Option<(usize, Pressed)> = None;
         for place in 0..self.stood.ring.layout.rafters.len() {
-            let on = format!("seat of place {}, {}", place + 1, members::tag(self.stood.ring, place));
+            let on = self.seat(place);
             let pressed = self.pressed(answers, place);
-            let lasting = |at: &Pressed| {
-                if self.stood.factors.code == Code::En { self.planks.durations[at.combination] } else { 1.0 }
-            };
-            if let Some(most) = most(&pressed, |at| at.force.in_n() / lasting(at)) {
-                self.bearing(place, (&on, &most, lasting(&most)), rows);
-            }
-            let pressure = |at: &Pressed| ring::bed_pressure(at.force, self.elastic[1], width, at.off(height)).value;
-            let is_on = |at: &Pressed| at.off(height) < width * 0.5;
-            let on_it: Vec<Pressed> = pressed.iter().copied().filter(is_on).collect();
-            let beneath = most(&on_it, |at| pressure(at).in_pa());
-            // Where something lifts the beam, its twist between the anchors holds what thrusts at its top, and is counted there.
-            let alone: Vec<Pressed> =
-                pressed.into_iter().filter(|at| !answers.is_held(at.group, at.combination)).collect();
-            let farthest = most(&alone, |at| at.off(height).in_m());
-            let falls_outside = farthest.as_ref().is_some_and(|at| !is_on(at));
-            let beneath = beneath.filter(|_| !falls_outside);
-            match &beneath {
-                Some(most) => self.beneath(place, (&on, most), rows),
-                None => {
-                    let title = format!("{on}: pressure on the earth under the bond beam, off which its load falls");
-                    rows.not_known(row(place, "pressure"), title);
-                }
-            }
-            if let Some(farthest) = &farthest {
-                self.tipping(place, (&on, farthest, beneath.as_ref()), rows);
+            self.bearing(place, (&on, &pressed), rows);
+            let is_sliding = |at: &Pressed| self.feet[at.group] == Feet::Sliding;
+            let (sliding, held): (Vec<Pressed>, Vec<Pressed>) = pressed.into_iter().partition(is_sliding);
+            self.on_earth(place, (&on, &sliding, &held), answers, rows);
+            let Some(held) = most(&held, |at| at.off(height).in_m()) else { continue };
+            self.farthest_if_held(place, (&on, &held), rows);
+            if worst.is_none_or(|(_, worst)| held.off(height) > worst.off(height)) {
+                worst = Some((place, held));
             }
         }
+        if let Some((place, worst)) = worst {
+            self.tipping_if_held(place, &worst, rows);
+        }
+    }
+
+    pub(super) fn seat(&self, place: usize) -> String {
+        format!("seat of place {}, {}", place + 1, members::tag(self.stood.ring, place))
     }
 
     /// All that presses on a seat.
@@ -87,141 +98,96 @@ impl Laid<'_, '_> {
         let out = -self.house.wall.line.nearest(Point::new(at[0].in_m(), at[1].in_m())).axis.turn_90();
         let groups = answers.sums.iter().enumerate();
         let all =
-            groups.flat_map(|(group, sums)| sums.iter().enumerate().map(move |(at, sums)| (group, at, sums[place])));
-        let pressed = all.filter(|(.., sum)| sum[2] < 0.0).map(|(group, combination, [x, y, up])| {
-            let thrust = Force::n(x * out.x + y * out.y);
-            Pressed { force: Force::n(-up), thrust, combination, group }
-        });
-        pressed.collect()
+            groups.flat_map(|(group, sums)| sums.iter().enumerate().map(move |(at, sums)| (sums[place], (group, at))));
+        all.filter_map(|(sum, under)| Pressed::of(sum, out, under)).collect()
     }
 
-    fn words(&self, at: &Pressed) -> String {
+    pub(super) fn words(&self, at: &Pressed) -> String {
         self.governs(at.combination, at.group).words()
     }
 
     /// Adds the ring of poles and its loads.
-    fn loaded<T>(&self, answer: Answer<T>, at: &Pressed, rows: &Rows) -> Answer<T> {
+    pub(super) fn loaded<T>(&self, answer: Answer<T>, at: &Pressed, rows: &Rows) -> Answer<T> {
         self.stood.bound(answer, &self.governs(at.combination, at.group), rows)
     }
 
-    /// How a pole bears on the beam, across the grain of both: the softer of the two counts.
-    fn bearing(&self, place: usize, (on, most, duration): (&str, &Pressed, f64), rows: &mut Rows) {
+    /// How pole and beam bear on each other, across the grain of both: that of the two counts which uses more of its strength.
+    fn bearing(&self, place: usize, (on, pressed): (&str, &[Pressed]), rows: &mut Rows) {
         let (factors, values) = (&self.stood.factors, &self.stood.held.wood.values);
-        let added = if factors.code == Code::En { Length::m(of_code("contact-more-m")) } else { Length::ZERO };
-        let area = eurocode::seat_area(self.flats[place] + added * 2.0, self.beam.width.value).without("length");
-        let area = area.from("width", self.beam.width.path.as_str());
-        let pole = ["butt", "tip", "pole"].map(|noun| Ring::path(place, noun));
-        let area = pole.iter().fold(bind(area, rows, "roof.seat"), |area, path| bind(area, rows, path));
-        let area = OUT.iter().fold(area, |area, path| bind(area, rows, path));
-        let area = rows.add(row(place, "area"), format!("{on}: area on which it bears on the bond beam"), area);
-        let noun = factors.noun("bearing");
-        let of_pole = (values.across.value * factors.wet("across"), self.stood.strength.durations[most.combination]);
-        let of_pole = if factors.code == Code::En { of_pole } else { (of_pole.0, 1.0) };
-        let of_planks = (self.planks.strength("across"), duration);
-        let pole_is_softer = of_pole.0 * of_pole.1 < of_planks.0 * of_planks.1;
-        let (strength, duration) = if pole_is_softer { of_pole } else { of_planks };
-        let what = if pole_is_softer { "the pole, softer than the bond beam," } else { "the bond beam" };
-        let title = format!("{on}: bearing strength of {what} used, under {}", self.words(most));
-        let share = used::seat_used(most.force, area, strength, of_code("kc90-none"), duration, factors.partial)
-            .from("area", row(place, "area"));
+        let lasting = |bears: &Bears<'_>, at: &Pressed| {
+            if factors.code == Code::En { bears.durations[at.combination] } else { 1.0 }
+        };
+        let share = |bears: &Bears<'_>, at: &Pressed| {
+            let (area, duration) = (bears.area.value, lasting(bears, at));
+            used::seat_used(at.force, area, bears.strength, of_code("kc90-none"), duration, factors.partial)
+        };
+        let both = self.both(place, rows).into_iter().filter_map(|bears| {
+            let most = most(pressed, |at| at.force.in_n() / lasting(&bears, at))?;
+            Some((share(&bears, &most), most, bears))
+        });
+        let more = both.max_by(|(one, ..), (other, ..)| one.value.in_fraction().total_cmp(&other.value.in_fraction()));
+        let Some((share, most, bears)) = more else { return };
+        let [what, grain] = if bears.is_pole {
+            ["the pole on the bond beam", ", along the grain of the pole"]
+        } else {
+            ["the bond beam", ""]
+        };
+        let title = format!("{on}: area on which it bears on the bond beam{grain}");
+        rows.add(row(place, "area"), title, bears.area);
+        let title = format!("{on}: bearing strength of {what} used, under {}", self.words(&most));
         let dropped = ["force", "strength", "beside", "duration", "partial"];
         let share: Answer<Ratio> = dropped.iter().fold(share, |share, name| share.without(name));
-        let share = if pole_is_softer {
+        let share = share.from("area", row(place, "area"));
+        let share = if bears.is_pole {
             bind(bind(share, rows, &values.across.path), rows, "poles.damp")
         } else {
             self.planks.bound(share, "across", rows)
         };
-        let share = self.loaded(share, most, rows);
-        rows.add(row(place, &noun), title, share);
+        let share = self.loaded(share, &most, rows);
+        rows.add(row(place, &factors.noun("bearing")), title, share);
     }
 
-    /// How far off the middle of the beam a load falls.
-    fn off(&self, at: &Pressed, rows: &Rows) -> Answer<Length> {
-        let off = ring::off_middle(at.thrust.abs(), self.beam.height.value, at.force)
-            .from("height", self.beam.height.path.as_str())
-            .without("force")
-            .without("thrust");
-        self.loaded(off, at, rows)
-    }
-
-    /// What presses on the earth beneath the beam.
-    fn beneath(&self, place: usize, (on, most): (&str, &Pressed), rows: &mut Rows) {
-        let (width, under) = (self.beam.width.value, self.words(most));
-        let title = format!("{on}: off the middle of the bond beam it presses on the earth, under {under}");
-        let off = rows.add(row(place, "off-middle"), title, self.off(most, rows));
-        let gapes = if off > width / 6.0 { ", which gapes at the other," } else { "" };
-        let title = format!("{on}: pressure on the earth under the edge of the bond beam{gapes} under {under}");
-        let pressure = ring::bed_pressure(most.force, self.elastic[1], width, off)
-            .from("elastic", path("stiff-length"))
-            .from("width", self.beam.width.path.as_str())
-            .from("off", row(place, "off-middle"))
-            .without("force");
-        rows.add(row(place, "pressure"), title, pressure);
-    }
-
-    /// How far off the middle of the beam a load falls at most, and what would do where it falls outside.
-    fn tipping(&self, place: usize, (on, most, noted): (&str, &Pressed, Option<&Pressed>), rows: &mut Rows) {
-        let (width, under) = (self.beam.width.value, self.words(most));
-        let off = most.off(self.beam.height.value);
-        let share = ring::off_share(off, width).from("width", self.beam.width.path.as_str());
-        let share = if noted.is_some_and(|noted| noted.is_under(most)) {
-            share.from("off", row(place, "off-middle"))
-        } else {
-            let far = self.off(most, rows);
-            let title = format!("{on}: farthest off the middle of the bond beam that it presses, under {under}");
-            rows.add(row(place, "farthest"), title, far);
-            share.from("off", row(place, "farthest"))
+    /// The pole and the planks at a seat, each with what helps beside it along its own grain: along the beam for the planks, across it
+    /// for the pole, outwards no more than lies there to its end.
+    fn both(&self, place: usize, rows: &Rows) -> [Bears<'_>; 2] {
+        let (flat, width, factors) = (self.flats[place], self.beam.width.value, &self.stood.factors);
+        let most = if factors.code == Code::En { Length::m(of_code("contact-more-m")) } else { Length::ZERO };
+        let outwards = (self.beyond - width * 0.5).max(Length::ZERO).min(most);
+        let along_pole = eurocode::seat_area(width + most.min(width) + outwards, flat);
+        let along_beam = eurocode::seat_area(flat + most.min(flat) * 2.0, width);
+        let bound = |area: Answer<Area>| {
+            let area = bind(area.without("length").without("width"), rows, self.beam.width.path.as_str());
+            let pole = ["butt", "tip", "pole"].map(|noun| Ring::path(place, noun));
+            let area = pole.iter().fold(bind(area, rows, "roof.seat"), |area, path| bind(area, rows, path));
+            OUT.iter().fold(area, |area, path| bind(area, rows, path))
         };
-        let mut title = format!("{on}: how far off the middle of the bond beam its load falls, of half its width");
-        let outside = off - width * 0.5;
-        if outside >= Length::ZERO {
-            let shown = |length: Length| row::shown(length.into(), self.house.system);
-            let way = if most.thrust > Force::ZERO { "inwards" } else { "outwards" };
-            let wide = rows.add(
-                row(place, "width-needed"),
-                format!("{on}: width of the bond beam that its load would stay on"),
-                ring::width_needed(off).from("off", row(place, "farthest")),
-            );
-            title = format!(
-                "{on}: the pole's load falls {} outside of the bond beam: it tips, unless its twist holds it; widen it \
-                 to more than {} or move the seat {way} by more than {}; off the middle, of half the width",
-                shown(outside),
-                shown(wide),
-                shown(outside)
-            );
-        }
-        rows.add(row(place, &self.stood.factors.noun("tipping")), format!("{title}, under {under}"), share);
+        let of_pole = self.stood.held.wood.values.across.value * factors.wet("across");
+        let durations = &self.stood.strength.durations;
+        let pole = Bears { is_pole: true, area: bound(along_pole), strength: of_pole, durations };
+        let (strength, durations) = (self.planks.strength("across"), &self.planks.durations);
+        [pole, Bears { is_pole: false, area: bound(along_beam), strength, durations }]
     }
+}
 
-    pub(super) fn anchors(&self, answers: &Answers, rows: &mut Rows) {
-        let all = match answers.anchors() {
-            Ok(all) => all,
-            Err(fault) => return unknown::anchors(self.house, &self.stood.factors, &fault.to_string(), rows),
-        };
-        let spots =
-            self.house.anchors.iter().flat_map(|anchors| (0..anchors.spots.len()).map(move |spot| (anchors, spot)));
-        for ((anchors, spot), most) in spots.zip(all) {
-            if let Some(most) = most {
-                self.pull(&most, (anchors, spot), rows);
-            }
-        }
-    }
+#[cfg(test)]
+mod tests {
+    use super::*;
 
-    /// What an anchor must hold down, against what it holds.
-    fn pull(&self, most: &Lifted, (anchors, spot): (&Anchors, usize), rows: &mut Rows) {
-        let row = |noun: &str| path(&format!("anchors.{}-{}.{noun}", anchors.name, spot + 1));
-        let on = format!("anchor {} of {}", spot + 1, anchors.name.replace('-', " "));
-        let governs = self.governs(most.combination, most.group);
-        let title = format!("{on}: what its strap must hold down, under {}", governs.words());
-        let pull = self.stood.bound(timber::anchor_pull(most.pull), &governs, rows);
-        let pull = rows.add(row("pull"), title, self.anchored(pull, rows));
-        let (noun, title) = (self.stood.factors.noun("used"), format!("{on}: share used of what it holds"));
-        match &anchors.holds {
-            Some((holds, _)) => {
-                let share = timber::anchor_used(pull, holds.value).from("pull", row("pull"));
-                rows.add(row(&noun), title, share.from("holds", holds.path.as_str()));
-            }
-            None => rows.not_known(row(&noun), title),
+    #[test]
+    fn a_seat_by_hand_thrusts_outwards_and_inwards_and_falls_as_far_off_either_way() {
+        // Outwards is along x: 300 N at the top of 100 mm tip what 1000 N press by 30 mm, which is 30 % of half of 200 mm.
+        let out = Vec2::new(1.0, 0.0);
+        let [outwards, inwards] =
+            [300.0, -300.0].map(|thrust| Pressed::of([thrust, 40.0, -1000.0], out, (0, 0)).unwrap());
+        assert_eq!([outwards, inwards].map(|at| at.thrust.in_n()), [300.0, -300.0]);
+        assert_eq!([outwards, inwards].map(|at| at.way_back()), ["inwards", "outwards"]);
+        for at in [outwards, inwards] {
+            let off = at.off(Length::mm(100.0));
+            assert!((off.in_m() - 0.030).abs() < 1e-12);
+            let share = ring::off_share(off, Length::mm(200.0)).value.in_fraction();
+            assert!((share - 0.30).abs() < 1e-12);
+            assert!((ring::width_needed(off).value.in_m() - 0.090).abs() < 1e-12);
         }
+        assert!(Pressed::of([300.0, 0.0, 1000.0], out, (0, 0)).is_none());
     }
 }

@@ -16,13 +16,20 @@ pub(in super::super) fn not_known(house: &House, factors: &Factors, rows: &mut R
 
 /// Nothing of a beam under rafters that make no ring, or that nobody measured one by one.
 pub(in super::super) fn under_no_ring(house: &House, roof: &Roof, factors: &Factors, rows: &mut Rows) {
-    let why = match roof.frame {
+    match roof.frame {
         Frame::OneWay { .. } => {
-            "under rafters that fall one way it is not worked out: have it worked out as their plate"
+            if house.bond_beam.is_some() {
+                let title = "bond beam: bending, shear, bearing and what tips it (under rafters that fall one way it is not worked out: \
+                             have it worked out as their plate)";
+                rows.not_known(path(&format!("each.{}", factors.noun("bending"))), title);
+            }
+            let why = "under rafters that fall one way it is not worked out: the ties of the rafters are named with their seats";
+            anchors(house, factors, why, rows);
         }
-        Frame::Reciprocal { .. } => "nobody measured its poles one by one: write [poles.pile] or [poles.typical]",
-    };
-    all(house, factors, why, rows);
+        Frame::Reciprocal { .. } => {
+            all(house, factors, "nobody measured its poles one by one: write [poles.pile] or [poles.typical]", rows);
+        }
+    }
 }
 
 /// Nothing of the beam and of its anchors.

@@ -27,7 +27,8 @@ impl Head<'_, '_> {
         self.stands("bolt-end", "", bind(wanted, rows, "roof.secondary.diameter"), rows);
         let (own, pole) = (self.own.diameter, self.pole_diameter());
         let wanted = self.wanted(side, own.min(pole) * 0.5, rows);
-        let wanted = if pole < own { second::placed(wanted, rows) } else { bind(wanted, rows, "roof.secondary.diameter") };
+        let wanted =
+            if pole < own { second::placed(wanted, rows) } else { bind(wanted, rows, "roof.secondary.diameter") };
         self.stands("bolt-side", "", wanted, rows);
     }
 

@@ -1,0 +1,150 @@
+//! Rows of how far off the middle of the bond beam a pole's load falls, and what it presses on the earth beneath.
+//!
+//! Feet that slide thrust little, and what they do is held against a rule. What thrust tips under feet that do not give depends on
+//! what holds them, which is for an engineer: no limit is held against it.
+
+use super::seats::{Pressed, most, row};
+use super::{Laid, path};
+use crate::house::Code;
+use crate::reason::Answer;
+use crate::roof::beam::{self as ring, Answers};
+use crate::row::{self, Rows};
+use crate::units::{Length, Pressure, Quantity};
+
+impl Laid<'_, '_> {
+    /// What a seat does to the beam and the earth with its foot free to slide; if it were held, in words.
+    pub(super) fn on_earth(
+        &self,
+        place: usize,
+        (on, sliding, held): (&str, &[Pressed], &[Pressed]),
+        answers: &Answers,
+        rows: &mut Rows,
+    ) {
+        let height = self.beam.height.value;
+        let on_it: Vec<Pressed> = sliding.iter().copied().filter(|at| self.is_on(at)).collect();
+        let beneath = most(&on_it, |at| self.pressure(at).in_pa());
+        // Where something lifts the beam, its twist between the anchors holds what thrusts at its top, and a rule of twist counts it.
+        let is_twist = |at: &Pressed| self.stood.factors.code == Code::En && answers.is_held(at.group, at.combination);
+        let alone: Vec<Pressed> = sliding.iter().copied().filter(|at| !is_twist(at)).collect();
+        let farthest = most(&alone, |at| at.off(height).in_m());
+        let falls_outside = farthest.as_ref().is_some_and(|at| !self.is_on(at));
+        let beneath = beneath.filter(|_| !falls_outside);
+        let held = self.pressure_if_held(held);
+        match &beneath {
+            Some(most) => self.beneath(place, (on, most, &held), rows),
+            None => {
+                let why = if sliding.is_empty() { "on which it never presses" } else { "off which its load falls" };
+                let title = format!("{on}: pressure on the earth under the bond beam, {why}{held}");
+                rows.not_known(row(place, "pressure"), title);
+            }
+        }
+        if let Some(farthest) = &farthest {
+            self.tipping(place, (on, farthest, beneath.as_ref()), rows);
+        }
+    }
+
+    fn is_on(&self, at: &Pressed) -> bool {
+        at.off(self.beam.height.value) < self.beam.width.value * 0.5
+    }
+
+    fn pressure(&self, at: &Pressed) -> Pressure {
+        let (width, off) = (self.beam.width.value, at.off(self.beam.height.value));
+        ring::bed_pressure(at.force, self.elastic[1], width, off).value
+    }
+
+    fn shown(&self, quantity: impl Into<Quantity>) -> String {
+        row::shown(quantity.into(), self.house.system)
+    }
+
+    /// What a seat would press on the earth if its foot were held, in words.
+    fn pressure_if_held(&self, held: &[Pressed]) -> String {
+        if held.iter().any(|at| !self.is_on(at)) {
+            return "; if its foot were held, its load would fall off the beam".to_owned();
+        }
+        let most = held.iter().map(|at| self.pressure(at)).reduce(Pressure::max);
+        most.map_or_else(String::new, |most| format!("; if its foot were held, {}", self.shown(most)))
+    }
+
+    /// How far off the middle of the beam a load falls.
+    fn off(&self, at: &Pressed, rows: &Rows) -> Answer<Length> {
+        let off = ring::off_middle(at.thrust.abs(), self.beam.height.value, at.force)
+            .from("height", self.beam.height.path.as_str())
+            .without("force")
+            .without("thrust");
+        self.loaded(off, at, rows)
+    }
+
+    /// What presses on the earth beneath the beam.
+    fn beneath(&self, place: usize, (on, most, held): (&str, &Pressed, &str), rows: &mut Rows) {
+        let (width, under) = (self.beam.width.value, self.words(most));
+        let title = format!("{on}: off the middle of the bond beam it presses on the earth, under {under}");
+        let off = rows.add(row(place, "off-middle"), title, self.off(most, rows));
+        let gapes = if off > width / 6.0 { ", which gapes at the other," } else { "" };
+        let title = format!("{on}: pressure on the earth under the edge of the bond beam{gapes} under {under}{held}");
+        let pressure = ring::bed_pressure(most.force, self.elastic[1], width, off)
+            .from("elastic", path("stiff-length"))
+            .from("width", self.beam.width.path.as_str())
+            .from("off", row(place, "off-middle"))
+            .without("force");
+        rows.add(row(place, "pressure"), title, pressure);
+    }
+
+    /// How far off the middle of the beam a load falls at most, and what would do where that is too far.
+    fn tipping(&self, place: usize, (on, most, noted): (&str, &Pressed, Option<&Pressed>), rows: &mut Rows) {
+        let (width, under) = (self.beam.width.value, self.words(most));
+        let off = most.off(self.beam.height.value);
+        let share = ring::off_share(off, width).from("width", self.beam.width.path.as_str());
+        let noun = if noted.is_some_and(|noted| noted.is_under(most)) {
+            "off-middle"
+        } else {
+            let title = format!("{on}: farthest off the middle of the bond beam that it presses, under {under}");
+            rows.add(row(place, "farthest"), title, self.off(most, rows));
+            "farthest"
+        };
+        let share = share.from("off", row(place, noun));
+        let wide = ring::width_needed(off);
+        let title = if wide.value > width {
+            let fault = if self.is_on(most) {
+                format!("the pole's load falls {} off the middle of the bond beam, near its edge", self.shown(off))
+            } else {
+                let outside = self.shown(off - width * 0.5);
+                format!("the pole's load falls {outside} outside of the bond beam: it tips, unless its twist holds it")
+            };
+            let would_do = self.would_do(place, (on, most), wide.from("off", row(place, noun)), rows);
+            format!("{on}: {fault}; {would_do}; off the middle, of half the width")
+        } else {
+            format!("{on}: how far off the middle of the bond beam its load falls, of half its width")
+        };
+        rows.add(row(place, &self.stood.factors.noun("tipping")), format!("{title}, under {under}"), share);
+    }
+
+    /// What would keep a load near enough to the middle: a wider beam where the wall has room for it, or the seat elsewhere.
+    fn would_do(&self, place: usize, (on, most): (&str, &Pressed), wide: Answer<Length>, rows: &mut Rows) -> String {
+        if wide.value > self.house.wall.least_top_thickness() {
+            let force = self.shown(most.force);
+            return format!("it hardly presses there, with {force} alone: an anchor beside it or more weight would do");
+        }
+        // A seat moved by so much lets a load fall as much nearer to the middle.
+        let by = (wide.value - self.beam.width.value) / 3.0;
+        let title = format!("{on}: width of the bond beam in whose middle two thirds its load would fall");
+        let wide = rows.add(row(place, "width-needed"), title, wide);
+        let (wide, by, way) = (self.shown(wide), self.shown(by), most.way_back());
+        format!("widen it to at least {wide} or move the seat {way} by at least {by}")
+    }
+
+    pub(super) fn farthest_if_held(&self, place: usize, (on, most): (&str, &Pressed), rows: &mut Rows) {
+        let under = self.words(most);
+        let title = format!("{on}: farthest off the middle of the bond beam that it would press, under {under}");
+        rows.add(row(place, "held-farthest"), title, self.off(most, rows));
+    }
+
+    /// How far off the middle a load would fall if the feet were held: at the seat where it is the farthest.
+    pub(super) fn tipping_if_held(&self, place: usize, most: &Pressed, rows: &mut Rows) {
+        let share = ring::off_share(most.off(self.beam.height.value), self.beam.width.value)
+            .from("off", row(place, "held-farthest"))
+            .from("width", self.beam.width.path.as_str());
+        let title =
+            "how far off the middle of the bond beam its load would fall if its foot were held, of half its width";
+        rows.add(path("held-tipping"), format!("{}: {title}, under {}", self.seat(place), self.words(most)), share);
+    }
+}
