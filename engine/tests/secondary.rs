@@ -120,19 +120,24 @@ fn unknown(answers: &Answers, path: &str) -> Option<String> {
 #[test]
 fn a_head_that_no_bolt_holds_is_held_by_friction_unless_wind_lifts_it_off() {
     let bare = RING.replace("bolt = \"12 mm\"\n", "");
-    let calm = tansy_bank().replace("wind = \"23 m/s\"", "wind = \"8 m/s\"");
-    let dead = answered(&format!("{calm}{bare}"));
-    let lean = si(&dead, "roof.secondary.1.lean");
-    assert!((si(&dead, "roof.crossings.second-1.friction") - lean.tan()).abs() < 1e-9);
-    assert!(dead.rows.find("roof.crossings.second-1.lift").is_none());
-    assert!(unknown(&dead, "roof.crossings.second.bolt").is_some());
-    let lifted = answered(&format!("{}{bare}", tansy_bank().replace("dry = \"1550 kg/m3\"", "")));
-    let lifts = si(&lifted, "roof.crossings.second-1.lift");
-    assert!(
-        (lifts + si(&lifted, "roof.crossings.second-1.lift-press") * lean.cos()).abs() < 1e-6 * lifts && lifts > 0.0
-    );
-    assert!(lifted.rows.find("roof.crossings.second-1.friction").is_none());
-    assert!(unknown(&lifted, "roof.crossings.second-1.friction").unwrap().contains("lifted off"));
+    for wind in ["5 m/s", "23 m/s", "40 m/s"] {
+        let blown = tansy_bank().replace("wind = \"23 m/s\"", &format!("wind = \"{wind}\""));
+        let answers = answered(&format!("{blown}{bare}"));
+        assert!(unknown(&answers, "roof.crossings.second.bolt").is_some());
+        for bay in 1..=9 {
+            let path = |noun: &str| format!("roof.crossings.second-{bay}.{noun}");
+            let lean = si(&answers, &format!("roof.secondary.{bay}.lean"));
+            if answers.rows.find(&path("lift")).is_none() {
+                assert!((si(&answers, &path("friction")) - lean.tan()).abs() < 1e-9, "{wind}, {bay}");
+                assert_ne!(wind, "40 m/s");
+                continue;
+            }
+            let [lifts, press] = ["lift", "lift-press"].map(|noun| si(&answers, &path(noun)));
+            assert!(lifts > 0.0 && (lifts + press * lean.cos()).abs() < 1e-6 * lifts);
+            assert!(answers.rows.find(&path("friction")).is_none());
+            assert!(unknown(&answers, &path("friction")).unwrap().contains("lifted off"));
+        }
+    }
 }
 
 #[test]
@@ -195,8 +200,12 @@ fn moves_what_it_reaches(text: &str, changes: &[(&str, &str)]) {
         let path = format!("roof.secondary.{key}");
         let after = answered(&rewritten(text, &path, &format!("\"{change}\"")));
         let mut count = 0;
-        for row in before.rows.iter() {
-            let Some(now) = after.rows.find(&row.path) else { panic!("{path} takes {} away", row.path) };
+        // What would do for a ring that fails is found by steps.
+        for row in before.rows.iter().filter(|row| !row.path.starts_with("roof.advice.")) {
+            let Some(now) = after.rows.find(&row.path) else {
+                assert!(!is_of_them(&row.path), "{path} takes {} away", row.path);
+                continue;
+            };
             let has_moved = moved(row.quantity, now.quantity);
             let reached = reach(&before, row, &path);
             assert!(!has_moved || reached != Reach::None, "{path} moves {} and is not among its reasons", row.path);
