@@ -37,6 +37,13 @@ fn both_demo_roofs_hold_in_every_check_that_was_made() {
         assert!(made.len() >= least, "{stem}: {} checks", made.len());
         for check in made {
             let said = check.sentence(answers.system);
+            // What carries the high side of a one-way roof, and its plate as a beam, are not in a build file.
+            if check.found.is_none() {
+                let path = check.path.as_deref().unwrap_or_default();
+                let is_open = path.ends_with("high-seat.asd-bearing") || path.starts_with("roof.beam.");
+                assert!(stem == "asd-" && is_open && check.state == State::NotKnown, "{said}");
+                continue;
+            }
             assert!(matches!(check.state, State::OnTrust | State::Tight | State::Holds), "{said}");
         }
     }

@@ -11,6 +11,7 @@ use engine::check::{Check, Comparison, Limit, Rule, State};
 use engine::known::Known;
 use engine::row::Rows;
 use engine::rulebook::{Rulebook, SHIPPED};
+use engine::units::Quantity;
 
 fn limits() -> impl Iterator<Item = (&'static Rule, &'static Limit)> {
     SHIPPED.iter().flat_map(Rulebook::rules).filter_map(|rule| Some((rule, rule.limit.as_ref()?)))
@@ -24,7 +25,11 @@ fn state(rule: &Rule, limit: &Limit, past: f64) -> State {
         Comparison::AtLeast => -past,
     };
     let size = if bound == 0.0 { 1.0 } else { bound.abs() };
-    let value = limit.bound.kind().of_si(bound + way * size).unwrap();
+    let value = match limit.bound {
+        // Of what is counted the next is one more.
+        Quantity::Count(_) => Quantity::Count((bound + if way > 0.0 { way.ceil() } else { way.floor() }) as u64),
+        other => other.kind().of_si(bound + way * size).unwrap(),
+    };
     let mut rows = Rows::default();
     rows.known("thing", &Known::given(value, limit.measures.replace('*', "thing"), 1));
     Check::against(rule, &rows)[0].state
@@ -62,10 +67,13 @@ fn every_rule_measures_a_row_that_some_build_has() {
         })
         .collect();
     for (rule, limit) in limits() {
-        // No build file has a place for what tested plaster bears, and what holds a ring that has lost a pole is for an engineer:
+        // No build file has a place for what tested plaster bears; what holds a ring that has lost a pole, and bolts by allowable stresses,
+        // are for an engineer:
         // such a rule says so of every house that it is about.
-        let open = ["tests.plaster.", "roof.without."];
-        if open.iter().any(|start| limit.measures.starts_with(start)) {
+        let open = ["tests.plaster.", "roof.without.", "roof.crossings.*.asd-bolt"];
+        let is_open =
+            |start: &&str| limit.measures.starts_with(*start) && (start.ends_with('.') || limit.measures == **start);
+        if open.iter().any(is_open) {
             let says = houses.iter().flat_map(|house| Check::against(rule, &house.rows));
             assert!(says.into_iter().all(|check| check.state == State::NotKnown), "{}", rule.id);
             continue;

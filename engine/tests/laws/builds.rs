@@ -8,11 +8,10 @@ pub const SECOND_RING: &str = include_str!("../../../builds/second-ring/second-r
 pub const SPIRAL_WALL: &str = include_str!("../../../builds/spiral-wall/spiral-wall.loam.toml");
 
 /// Each with its name.
-pub const BUILDS: [(&str, &str); 6] = [
+pub const BUILDS: [(&str, &str); 5] = [
     ("tansy-bank", TANSY_BANK),
     ("burdock-rise", BURDOCK_RISE),
     ("quince-hut", QUINCE_HUT),
     ("plain-ring", PLAIN_RING),
     ("spiral-wall", SPIRAL_WALL),
-    ("second-ring", SECOND_RING),
 ];
