@@ -109,7 +109,9 @@ fn a_level_moves_every_row_that_it_reaches_and_no_other() {
                         reached += 1;
                         let is_of_a_frame =
                             row.path.starts_with("roof.members.") || row.path.starts_with("roof.loads.");
-                        assert!(has_moved || is_of_a_frame, "{path} does not move {}", row.path);
+                        // What a pole is cut to past its crossing stays when poles are up.
+                        let is_cut = row.path.ends_with(".bolt-end");
+                        assert!(has_moved || is_of_a_frame || is_cut, "{path} does not move {}", row.path);
                     }
                 }
             }

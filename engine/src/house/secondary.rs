@@ -25,6 +25,7 @@ pub struct Secondary {
 
 /// What bears the heads of secondary rafters.
 #[derive(Clone, Debug)]
+#[allow(clippy::large_enum_variant, reason = "a house has one of it at the most")]
 pub enum Borne {
     /// Trimmers from pole to pole.
     Trimmed {

@@ -218,7 +218,7 @@ impl OneWay<'_> {
     /// What each seat bears, how its notch is sheared, and what lifts it.
     fn seats(&self, rows: &mut Rows) {
         let strength = &self.rafter.strength;
-        for seat in 0..SEATS.len() {
+        for (seat, at_seat) in AT_SEAT.into_iter().enumerate() {
             let Some(most) = self.rafter.answers.pressed(seat, &strength.combinations, &strength.durations) else {
                 continue;
             };
@@ -242,7 +242,7 @@ impl OneWay<'_> {
             let share = self.notched(worst, (press, strength, duration)).without("shear used").without("kept");
             let share = bind(bind(share, rows, &self.path(seat, "up")), rows, "roof.seat");
             let share = match &worst.path {
-                Some(path) => bind(bind(share, rows, path), rows, AT_SEAT[seat]),
+                Some(path) => bind(bind(share, rows, path), rows, at_seat),
                 None => self.rafter.named.thick.iter().fold(share, |share, path| bind(share, rows, path)),
             };
             let share = self.rafter.by_wood(share, "shear", rows);

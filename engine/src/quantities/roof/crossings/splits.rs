@@ -22,7 +22,7 @@ impl Crossing<'_, '_> {
             Code::Asce => (distances::to_loaded_end_asd(d).value, distances::to_loaded_edge_asd(d).value),
         };
         let beyond = self.stood.ring.layout.rafters[self.place].beyond;
-        let wanted = bind(self.wanted(end, beyond, rows), rows, "roof.tip");
+        let wanted = bind(bind(self.wanted(end, beyond, rows), rows, "roof.tip"), rows, "roof.ring.pitch");
         self.put("bolt-end", "", wanted, rows);
         let thinner =
             self.poles().map(|(diameter, _)| diameter).into_iter().fold(Length::m(f64::INFINITY), Length::min);
