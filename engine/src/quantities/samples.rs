@@ -1,5 +1,6 @@
 //! Rows of bars and washed samples: what each shrank by, what drips and spray take, what a code is shown of both for the wall's cob.
 
+use super::line::bind;
 use crate::build::{Wash, Washed};
 use crate::earth::strength;
 use crate::earth::tables::{erosion_steps, number};
@@ -143,9 +144,16 @@ pub(super) fn shown(house: &House, rows: &mut Rows) {
     let of_bars = house.bars.iter().filter(|bar| bar.of == cob.name).map(|bar| bar.path("shrinkage-high"));
     let written = cob.shrinkage.line.is_some().then(|| cob.path("shrinkage"));
     let found = rows.parts::<Ratio>(of_bars.chain(written));
-    let greatest = found.into_iter().reduce(|one, other| if other.2 > one.2 { other } else { one });
-    if let Some((_, path, share)) = greatest {
-        let answer = strength::bar_as_proof(share).from("of the bar", path);
+    let numbered = found.iter().zip(1..).map(|((_, path, share), number)| (number, path.clone(), *share));
+    let greatest = numbered.reduce(|one, other| if other.2 > one.2 { other } else { one });
+    if let Some((number, path, share)) = greatest {
+        let which = strength::bar_that_counts(number).without("number").of_parts(found);
+        rows.add(
+            "tests.cob.shrinkage-bar",
+            "bar of the wall's cob that shrinks most, counted as they are written",
+            which,
+        );
+        let answer = bind(strength::bar_as_proof(share).from("of the bar", path), rows, "tests.cob.shrinkage-bar");
         rows.add("tests.cob.shrinkage", "greatest shrinkage of a bar of the wall's cob", answer);
     }
     for kind in [Wash::Drip, Wash::Spray] {

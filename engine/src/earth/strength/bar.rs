@@ -4,6 +4,18 @@ use crate::reason::formula;
 use crate::units::{Length, Ratio};
 
 formula! {
+    /// Which bar a code is shown: the one that may have shrunk most.
+    ///
+    /// ```text
+    /// number of the greatest, counted from 1
+    /// ```
+    /// Source: the worst of several tests counts, our judgement.
+    pub fn bar_that_counts(number: u64) -> u64 {
+        number
+    }
+}
+
+formula! {
     /// Shrinkage of a bar on drying, by its two lengths.
     ///
     /// ```text
