@@ -18,13 +18,13 @@ const WASHED: [(&str, &str); 4] = [("pit", "pit"), ("time", "in"), ("in-an-hour"
 /// Every bar with what it shrank by; no lines where none was measured.
 #[must_use]
 pub fn bars(answers: &Answers) -> Columns {
-    columns(answers, "tests.bars", ("wet", &BARS))
+    columns(answers, ("tests.bars", "bar"), ("wet", &BARS))
 }
 
 /// Every sample that was washed; no lines where none was.
 #[must_use]
 pub fn washed(answers: &Answers) -> Columns {
-    columns(answers, "tests.erosion", ("pit", &WASHED))
+    columns(answers, ("tests.erosion", "sample"), ("pit", &WASHED))
 }
 
 /// What is not known of bars and washed samples, and where what is written is not what bars say, in sentences.
@@ -36,14 +36,18 @@ pub fn open(answers: &Answers) -> Vec<String> {
 }
 
 /// One line a test: its name, and one column a noun.
-fn columns(answers: &Answers, stem: &str, (always, nouns): (&str, &[(&str, &str)])) -> Columns {
+fn columns(
+    answers: &Answers,
+    (stem, first): (&str, &str),
+    (always, nouns): (&str, &[(&str, &str)]),
+) -> Columns {
     let tests = names(answers, &format!("{stem}.*.{always}"), 2);
     let rows = tests.iter().map(|name| {
         let find = |noun: &str| answers.rows.find(&format!("{stem}.{name}.{noun}"));
         let cells = nouns.iter().map(|(noun, _)| find(noun).map_or_else(|| "–".to_owned(), |row| marked(answers, row)));
         std::iter::once(spoken(name)).chain(cells).collect()
     });
-    let header = std::iter::once("").chain(nouns.iter().map(|(_, words)| *words)).map(str::to_owned);
+    let header = std::iter::once(first).chain(nouns.iter().map(|(_, words)| *words)).map(str::to_owned);
     Columns { header: header.collect(), rows: rows.collect() }
 }
 
