@@ -36,11 +36,7 @@ pub fn open(answers: &Answers) -> Vec<String> {
 }
 
 /// One line a test: its name, and one column a noun.
-fn columns(
-    answers: &Answers,
-    (stem, first): (&str, &str),
-    (always, nouns): (&str, &[(&str, &str)]),
-) -> Columns {
+fn columns(answers: &Answers, (stem, first): (&str, &str), (always, nouns): (&str, &[(&str, &str)])) -> Columns {
     let tests = names(answers, &format!("{stem}.*.{always}"), 2);
     let rows = tests.iter().map(|name| {
         let find = |noun: &str| answers.rows.find(&format!("{stem}.{name}.{noun}"));
