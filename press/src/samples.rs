@@ -62,9 +62,12 @@ pub fn beforehand(answers: &Answers, recipe: &str) -> Option<String> {
             Some(format!("{} {}", row.path.rsplit('.').next()?, row.shown(answers.system)))
         })
         .collect();
-    let steps = steps.join(", then ");
-    Some(match answers.rows.find(&format!("{stem}.begin")) {
-        Some(day) => format!("Begin by {}: {steps}", day.shown(answers.system)),
+    let said = |noun: &str| answers.rows.find(&format!("{stem}.{noun}")).map(|row| row.shown(answers.system));
+    let all = said("lead-time").filter(|_| steps.len() > 1).map_or_else(String::new, |all| format!(", {all} in all"));
+    let steps = format!("{}{all}", steps.join(", then "));
+    let mixed = said("lead.start").map_or_else(String::new, |day| format!(", to be mixed from {day} on"));
+    Some(match said("begin") {
+        Some(day) => format!("Begin by {day}: {steps}{mixed}"),
         None => format!("Begin beforehand: {steps}"),
     })
 }

@@ -85,12 +85,13 @@ const ALONE: [(&str, &str); 2] = [
 const SCARFS: [(&str, &str); 3] =
     [("scarf-force", "force along"), ("scarf-upright", "moment, up and down"), ("scarf-plan", "moment in plan")];
 
-const UNDER: [(&str, &str); 8] = [
+const UNDER: [(&str, &str); 9] = [
     ("area", "area it bears on"),
     ("bearing", "beam pressed"),
     ("asd-bearing", "beam pressed"),
     ("off-middle", "off the middle"),
     ("pressure", "on the earth"),
+    ("farthest", "farthest off"),
     ("tipping", "farthest off, of half"),
     ("asd-tipping", "farthest off, of half"),
     ("held-farthest", "if it were held"),
