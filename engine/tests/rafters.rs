@@ -7,6 +7,7 @@ mod builds;
 
 use builds::BURDOCK_RISE;
 use engine::answers::{Answers, Inputs, answers};
+use engine::check::State;
 
 fn answered(text: &str) -> Answers {
     let inputs = Inputs { build: text.as_bytes(), system: None };
@@ -143,4 +144,56 @@ fn poles_of_another_taper_never_use_less_than_the_thinnest_of_all_would() {
     let thin = BURDOCK_RISE.replace("tip = [\"7 in\", \"6 7/8 in\"]", "tip = [\"6 1/4 in\", \"6 1/4 in\"]");
     let bending = |answers: &Answers| si(answers, "roof.members.rafter.asd-bending");
     assert!(bending(&answered(&thin)) > 1.05 * bending(&found));
+}
+
+#[test]
+fn wind_lifts_the_ends_of_an_outermost_rafter_by_half_a_bay_and_the_eave_beside_it() {
+    let found = answered(BURDOCK_RISE);
+    let strip = si(&found, "roof.rafters.side-strip");
+    let [plate, eave] = ["plate", "eave"].map(|of| si(&found, &format!("roof.{of}-across")));
+    near(strip, plate / 16.0 + (eave - plate) / 2.0);
+    let [low, high] = ["low", "high"].map(|end| si(&found, &format!("roof.crossings.side-{end}-seat.held-down")));
+    // 0.6 D + 0.6 W on the whole of it, no soil: what both ends hold together is all that lifts less all that weighs.
+    let of_place = |noun: &str| of(&found, 1, noun);
+    let cos = si(&found, "roof.angle").cos();
+    let [inside, eaves] = ["wind-up", "wind-up-eaves"].map(|noun| -si(&found, &format!("roof.loads.{noun}")));
+    let on_eaves = of_place("low-tail") + of_place("high-tail");
+    let wind = strip * cos * (of_place("span") * inside + on_eaves * eaves);
+    let dead = strip * cos * of_place("cut-length") * si(&found, "roof.loads.fixed-least");
+    // As thin as the thinnest at each end.
+    let [thick, thin] = ["low", "high"].map(|end| si(&found, &format!("roof.rafters.{end}-thinnest")));
+    let wood = std::f64::consts::PI / 12.0 * of_place("cut-length") * (thick * thick + thick * thin + thin * thin);
+    let own = wood * si(&found, "poles.density") * 9.80665;
+    let both = 0.6 * (wind - dead - own);
+    assert!(((low + high) / both - 1.0).abs() < 1e-3, "{} at both ends, {both} by hand", low + high);
+}
+
+#[test]
+fn a_flue_too_near_to_the_bond_beam_for_its_listing_fails() {
+    let at = |y: &str| {
+        let text = BURDOCK_RISE
+            .replace("at = [\"12 ft 8 in\", \"8 ft 6 in\"]", &format!("at = [\"12 ft 8 in\", \"{y}\"]"))
+            .replace("clearance = \"2 in\"", "clearance = \"6 in\"");
+        let found = answered(&text);
+        let path = "services.oven-flue.spare";
+        let check = found.checks.iter().find(|check| check.path.as_deref() == Some(path)).unwrap();
+        (si(&found, path), check.state)
+    };
+    let ((near_it, fails), (off_it, stands)) = (at("10 ft 6 in"), at("10 ft 2 in"));
+    near(off_it - near_it, 4.0 * 0.0254);
+    assert!(near_it < 0.0 && fails == State::Fails, "{near_it} {fails:?}");
+    assert!(off_it > 0.0 && stands == State::OnTrust, "{off_it} {stands:?}");
+}
+
+#[test]
+fn two_flues_that_share_a_rafter_have_trimmers_that_are_not_known() {
+    let other = "[services.stove-flue]\nkind = \"flue\"\nthrough = \"roof\"\nat = [\"7 ft 10 in\", \"8 ft 6 in\"]\ndiameter = \"6 in\"\nclearance = \"2 in\"\n";
+    let text = under_a_rafter().replace("# The earth. Moisture", &format!("{other}\n# The earth. Moisture"));
+    let found = answered(&text);
+    let cuts = |flue: &str| si(&found, &format!("services.{flue}.cuts"));
+    assert_eq!((cuts("oven-flue"), cuts("stove-flue")), (1.0, 1.0));
+    for flue in ["oven-flue", "stove-flue"] {
+        assert!(found.rows.find(&format!("services.{flue}.trimmer-span")).is_none(), "{flue}");
+        assert!(found.rows.unknown(&format!("services.{flue}.trimmer-span")).next().is_some(), "{flue}");
+    }
 }

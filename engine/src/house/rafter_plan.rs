@@ -3,10 +3,9 @@
 use kurbo::{Point, Rect};
 
 use super::part::{Material, Meaning, Outline, Part};
-use super::ring_plan::Round;
+use super::ring_plan::{Round, people};
 use super::{Frame, House, Rafters, Roof, roof_openings};
-use crate::roof::poles;
-use crate::units::{Length, Mass};
+use crate::units::Length;
 use crate::wall;
 
 /// Chord error of drawn curves, in metres.
@@ -95,11 +94,8 @@ fn placed(house: &House, (roof, rafters): (&Roof, &Rafters), place: usize) -> Pl
     let cut = pole.map(|(_, cut)| cut);
     let mean = roof.diameter.value;
     let people = cut.zip(rafters.pile.as_ref()).and_then(|(cut, pile)| {
-        let (thick, thin) = (cut.butt.max(cut.tip), cut.butt.min(cut.tip));
-        let mass = poles::tapered_volume(thick, thin, cut.length).value * roof.density.value;
-        let balance = poles::balance_point(thick, thin, cut.length).value;
-        let hands: Mass = poles::mass_at_end(mass, balance, cut.length).value;
-        poles::lifted_by(hands, pile.alone.value, &poles::teams())
+        let ends = [cut.butt.max(cut.tip), cut.butt.min(cut.tip)];
+        people(ends, cut.length, (roof.density.value, pile.alone.value))
     });
     let laid = rafters.pile.as_ref().and_then(|pile| pile.laid.get(place));
     PlacedRafter {

@@ -44,7 +44,7 @@ pub struct Rafter {
     pub bears_at: Length,
     /// Whether it lies along a side wall.
     pub is_on_side: bool,
-    /// How high its underside lies over the top of wall or beam at both.
+    /// How high its seats as cut lie over the top of wall or beam.
     pub packing: [Length; 2],
 }
 

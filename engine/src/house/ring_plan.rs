@@ -6,7 +6,7 @@ use super::part::{Dimension, Material, Meaning, Measured, Outline, Part};
 use super::{Borne, Frame, House, Ring, Secondary};
 use crate::known::Known;
 use crate::roof::poles::{self, Set};
-use crate::units::{Length, Mass};
+use crate::units::{Density, Length, Mass};
 use crate::wall;
 
 /// Chord error of drawn curves, in metres.
@@ -191,16 +191,13 @@ fn secondary(own: &Secondary) -> Vec<Round> {
     all
 }
 
-fn placed(ring: &Ring, place: usize, density: crate::units::Density) -> PlacedPole {
+fn placed(ring: &Ring, place: usize, density: Density) -> PlacedPole {
     let (set, rafter) = (&ring.solved.sets[place], &ring.layout.rafters[place]);
     let (above, below) = (ring.layout.above(place), ring.layout.below(place));
     let cut = set.rest + rafter.beyond;
     let (butt, end) = (rafter.pole.butt, rafter.pole.diameter(cut));
     let share = |place: usize| 0.5 * ring.layout.rafters[place].notch.in_m();
     let flat = |[x, y, _]: [Length; 3]| Point::new(x.in_m(), y.in_m());
-    let mass = poles::tapered_volume(butt, end, cut).value * density;
-    let balance = poles::balance_point(butt, end, cut).value;
-    let hands: Mass = poles::mass_at_end(mass, balance, cut).value;
     PlacedPole {
         stem: format!("roof.places.{}", place + 1),
         tag: ring.pole(place).tag.clone(),
@@ -216,8 +213,15 @@ fn placed(ring: &Ring, place: usize, density: crate::units::Density) -> PlacedPo
         end: rafter.pole.tip.in_m(),
         bow: rafter.pole.bow.in_m(),
         cuts: Stations { seat: ring.seat.value.in_m(), carry: share(above), rest: share(place) },
-        people: poles::lifted_by(hands, ring.alone.value, &poles::teams()),
+        people: people([butt, end], cut, (density, ring.alone.value)),
     }
+}
+
+/// How many people lift one end of a pole while the other stays down: between its diameters, of a density, each lifting so much alone.
+pub(super) fn people([down, up]: [Length; 2], length: Length, (density, alone): (Density, Mass)) -> Option<u64> {
+    let mass = poles::tapered_volume(down, up, length).value * density;
+    let balance = poles::balance_point(down, up, length).value;
+    poles::lifted_by(poles::mass_at_end(mass, balance, length).value, alone, &poles::teams())
 }
 
 /// The string of a pole at the pitch of a set, from its butt to where it is cut.

@@ -83,7 +83,7 @@ formula! {
     /// a = smallest coordinate across the fall
     /// ```
     /// Source: the definition of the extent.
-    pub fn first_rafter(falls: Angle; least: Length) -> Length {
+    pub fn first_rafter(; least: Length) -> Length {
         least
     }
 }

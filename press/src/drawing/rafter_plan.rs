@@ -9,7 +9,7 @@ use super::dimension::marked;
 use super::labels::Label;
 use super::plan::north;
 use super::poles::outline;
-use super::roof_plan::{TINT, is_small, line, round};
+use super::roof_plan::{TINT, is_small, line, round, seat};
 use super::sheet::{LETTERING, Margins, Sheet, extent};
 use super::{Scaled, hatch, material};
 use crate::lettering;
@@ -17,8 +17,6 @@ use crate::paper::{INK, LIME, Paper, STRAW, weight};
 use crate::spoken::spoken;
 use crate::svg::Element;
 
-/// Half the side of the mark of a seat, in millimetres.
-const SEAT: f64 = 0.9;
 /// From the low end of a rafter to its words, in millimetres.
 const BESIDE: f64 = 1.8;
 
@@ -71,12 +69,9 @@ fn pole(sheet: &mut Sheet, rafter: &PlacedRafter) {
         }
     }
     // One that lies along its wall has no seats of its own.
-    for seat in rafter.seats.iter().filter(|_| !rafter.is_on_side) {
-        let [x, y] = sheet.at(*seat);
-        let along = way(sheet, rafter) * SEAT;
-        let aside = along.turn_90();
-        let corners = [along + aside, along - aside, -along - aside, aside - along].map(|off| [x + off.x, y + off.y]);
-        sheet.push(Element::polygon(&corners).with("fill", INK).data_path(&rafter.stem));
+    let along = way(sheet, rafter);
+    for at in rafter.seats.iter().filter(|_| !rafter.is_on_side) {
+        seat(sheet, *at, along, &rafter.stem);
     }
 }
 

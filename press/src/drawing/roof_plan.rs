@@ -49,7 +49,8 @@ pub fn roof_plan(answers: &Answers, paper: Paper) -> Option<Scaled> {
     poles.draw(&mut sheet, &all);
     line(&mut sheet, &ring.eye, "roof.eye", "1.4 1");
     for (place, pole) in ring.places.iter().enumerate() {
-        seat(&mut sheet, pole);
+        let along = way(&sheet, pole);
+        seat(&mut sheet, pole.at.seat, along, &pole.stem);
         let middle = sheet.at(pole.at.seat.midpoint(pole.at.carry));
         disc(&mut sheet, middle, (place + 1, pole));
         // On a small screen the numbers lead to the table and the cards.
@@ -89,13 +90,13 @@ pub(super) fn round(sheet: &mut Sheet, piece: &Round) {
     sheet.push(drawn.data_path(&piece.path));
 }
 
-/// A small black square, turned with the pole.
-fn seat(sheet: &mut Sheet, pole: &PlacedPole) {
-    let [x, y] = sheet.at(pole.at.seat);
-    let way = way(sheet, pole) * SEAT;
+/// A small black square where a pole rests, turned along it.
+pub(super) fn seat(sheet: &mut Sheet, at: Point, way: Vec2, path: &str) {
+    let [x, y] = sheet.at(at);
+    let way = way * SEAT;
     let aside = way.turn_90();
     let corners = [way + aside, way - aside, -way - aside, aside - way].map(|off| [x + off.x, y + off.y]);
-    sheet.push(Element::polygon(&corners).with("fill", INK).data_path(&pole.stem));
+    sheet.push(Element::polygon(&corners).with("fill", INK).data_path(path));
     sheet.avoid(&corners, true, 4.0);
 }
 

@@ -26,6 +26,22 @@ pub(super) struct Lasts {
     pub durations: Vec<f64>,
 }
 
+impl Lasts {
+    /// The same, each combination made another.
+    pub fn with(&self, of: impl Fn(&Combination) -> Combination) -> Lasts {
+        Lasts {
+            acting: self.acting.clone(),
+            combinations: self.combinations.iter().map(of).collect(),
+            durations: self.durations.clone(),
+        }
+    }
+}
+
+/// A combination for a stick that carries its own weight and what presses on it then, in newtons.
+pub(super) fn pressed_by(own: &Combination, press: f64) -> Combination {
+    Combination { areas: [Pressure::ZERO; 4], extras: vec![press], ..own.clone() }
+}
+
 fn number(name: &str) -> f64 {
     factor(name).map_or(f64::NAN, |fact| fact.number)
 }

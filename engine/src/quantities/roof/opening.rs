@@ -5,7 +5,7 @@ use kurbo::{Point, Vec2};
 
 use super::super::line::{bind, bind_piece};
 use super::super::uneven::bind_once;
-use super::factors::Lasts;
+use super::factors::{Factors, pressed_by};
 use super::rafter::{Named, Rafter};
 use super::rafter_places::OnWall;
 use super::rafters::{Whose, ponded, seats};
@@ -15,7 +15,7 @@ use crate::roof;
 use crate::roof::poles::Pole;
 use crate::roof::standing::{Combination, Extra, OnPole, Straight, StraightAnswers};
 use crate::row::Rows;
-use crate::units::{Angle, Force, Length, Pressure};
+use crate::units::{Angle, Force, Length};
 
 /// An opening, and what it is called.
 struct Flue<'a>(&'a RoofOpening<'a>);
@@ -66,8 +66,9 @@ pub(super) fn flues(house: &House, roof: &Roof, rafters: &Rafters, rows: &mut Ro
         let side = rows.add(flue.path("opening"), format!("side of the opening in the roof for {said}"), side);
         let thick = roof.diameter.value;
         let count = roof::rafters_cut(side, framed.cut.len() as u64).from("opening", flue.path("opening"));
-        let count = (0..rafters.places.len())
-            .fold(flue.aside(count, rafters, rows), |count, place| bind(count, rows, &Rafters::path(place, "across")));
+        let count = (0..rafters.places.len()).fold(flue.aside(count, rafters, rows), |count, place| {
+            wide(bind(count, rows, &Rafters::path(place, "across")), rafters, place, rows)
+        });
         rows.add(flue.path("cuts"), format!("rafters that the opening for {said} cuts"), count);
         flue.spare((house, rafters, framed), thick, rows);
         match framed.beside {
@@ -161,10 +162,14 @@ fn longest(rafters: &Rafters, [one, other]: [usize; 2]) -> usize {
     if long(other) > long(one) { other } else { one }
 }
 
-/// A stick of the opening under what presses on it.
-struct Stick {
-    beam: Straight,
-    answers: StraightAnswers,
+/// What is not known of trimmers while snow or wind is not.
+pub(super) fn not_known(house: &House, factors: &Factors, rows: &mut Rows) {
+    for opening in roof_openings(house).iter().filter(|one| one.framed.as_ref().is_some_and(|own| own.beside.is_some()))
+    {
+        let name = &opening.thing.name;
+        let title = format!("trimmers of the opening for {}, and the rafter beside", name.replace('-', " "));
+        rows.not_known(format!("roof.members.{name}-below.{}", factors.noun("bending")), title);
+    }
 }
 
 /// What governs the trimmers and the rafter beside them that spans farther.
@@ -228,8 +233,7 @@ impl Opened<'_, '_> {
             Straight { pole: round(self.span), supports: vec![Length::ZERO, self.span], pitch: Angle::ZERO, spacing };
         let at = |one: usize| self.span * ((one + 1) as f64 / (self.cut + 1) as f64);
         let loads = (0..self.cut).map(|one| OnPole::Point { pole: 0, at: at(one), down: Force::n(1.0) }).collect();
-        let answers = beam.answers(&self.all.wood, &[Extra { name: "cut rafters".into(), loads }]).ok()?;
-        let trimmer = Stick { beam, answers };
+        let trimmer = beam.answers(&self.all.wood, &[Extra { name: "cut rafters".into(), loads }]).ok()?;
         let name = &self.flue.0.thing.name;
         let frame = [
             of("low-tail"),
@@ -240,6 +244,7 @@ impl Opened<'_, '_> {
             self.flue.path("trimmer-span"),
         ];
         let mut frame: Vec<&str> = frame.iter().map(String::as_str).collect();
+        // Its own length and span stand in place of those of the longest.
         frame.extend(self.all.named.frame.iter().skip(2));
         let span_path = self.flue.path("trimmer-span");
         for (half, word) in halves.iter().zip(["below", "above"]) {
@@ -254,9 +259,9 @@ impl Opened<'_, '_> {
                 span: &span_path,
                 ..self.all.named.clone()
             };
-            let [strength, sag] =
-                [&self.all.strength, &self.all.sag].map(|lasts| pressing(lasts, |own| vec![press(half, own)]));
-            let one = self.all.like(&named, (&trimmer.beam, &trimmer.answers), [strength, sag]);
+            let lasts =
+                [&self.all.strength, &self.all.sag].map(|lasts| lasts.with(|own| pressed_by(own, press(half, own))));
+            let one = self.all.like(&named, (&beam, &trimmer), lasts);
             one.strength(rows);
             one.sags(rows);
         }
@@ -267,7 +272,7 @@ impl Opened<'_, '_> {
     fn carries(
         &self,
         (low, span, long): (Length, Length, Length),
-        (halves, trimmer): (&[(StraightAnswers, usize); 2], &Stick),
+        (halves, trimmer): (&[(StraightAnswers, usize); 2], &StraightAnswers),
         frame: &[&str],
         rows: &mut Rows,
     ) -> Option<()> {
@@ -288,21 +293,12 @@ impl Opened<'_, '_> {
             let mut all = own.extras.clone();
             all.resize(count, 0.0);
             all.extend(halves.iter().map(|half| {
-                let on_trimmer =
-                    Combination { areas: [Pressure::ZERO; 4], extras: vec![press(half, own)], ..own.clone() };
-                trimmer.answers.pressed(0, &[on_trimmer], &[]).map_or(0.0, |at| at.value.in_n())
+                let on_trimmer = pressed_by(own, press(half, own));
+                trimmer.pressed(0, &[on_trimmer], &[]).map_or(0.0, |at| at.value.in_n())
             }));
-            all
+            Combination { extras: all, ..own.clone() }
         };
-        let lasts = [&self.all.strength, &self.all.sag].map(|lasts| Lasts {
-            acting: lasts.acting.clone(),
-            combinations: lasts
-                .combinations
-                .iter()
-                .map(|own| Combination { extras: onto(own), ..own.clone() })
-                .collect(),
-            durations: lasts.durations.clone(),
-        });
+        let lasts = [&self.all.strength, &self.all.sag].map(|lasts| lasts.with(onto));
         let light = beam.answers(&self.all.light, &extras).ok()?;
         let one = self.all.like(&named, (&beam, &answers), lasts);
         one.strength(rows);
@@ -317,14 +313,4 @@ impl Opened<'_, '_> {
 /// What half of a cut rafter presses on its trimmer in a combination, in newtons.
 fn press((answers, seat): &(StraightAnswers, usize), own: &Combination) -> f64 {
     answers.pressed(*seat, std::slice::from_ref(own), &[]).map_or(0.0, |at| at.value.in_n())
-}
-
-/// The same combinations for a stick that carries its own weight and what presses on it.
-fn pressing(lasts: &Lasts, of: impl Fn(&Combination) -> Vec<f64>) -> Lasts {
-    let one = |own: &Combination| Combination { areas: [Pressure::ZERO; 4], extras: of(own), ..own.clone() };
-    Lasts {
-        acting: lasts.acting.clone(),
-        combinations: lasts.combinations.iter().map(one).collect(),
-        durations: lasts.durations.clone(),
-    }
 }

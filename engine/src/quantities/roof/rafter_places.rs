@@ -19,7 +19,7 @@ const PLATE: &str = "roof.plate-offset";
 pub(super) fn walk(house: &House, roof: &Roof, (rafters, seat): (&Rafters, Length), rows: &mut Rows) {
     let plate: Length = rows.value(PLATE).unwrap_or(Length::ZERO);
     let on = house.wall.line.reach(plate.in_m(), rafters.fall.turn_90()).1[0];
-    let first = bind(roof::first_rafter(Angle::ZERO, rafters.first).without("falls"), rows, "roof.falls");
+    let first = bind(roof::first_rafter(rafters.first), rows, "roof.falls");
     let first = bind_piece(bind(first, rows, PLATE), house, on, rows);
     rows.add("roof.rafters.first", "where the first rafter lies, across the fall from the origin", first);
     for place in 0..rafters.places.len() {

@@ -83,7 +83,10 @@ pub(super) fn walk(
             seats(house, (&rafter, &light), &Whose { stem: "", words: "a rafter" }, rows);
             side_rafter(rafters, &rafter, rows);
         }
-        None => not_known(held, rows),
+        None => {
+            not_known(held, rows);
+            opening::not_known(house, &Factors::of(held), rows);
+        }
     }
 }
 
@@ -284,7 +287,7 @@ impl OneWay<'_> {
     fn bears(&self, seat: usize, (noun, press, duration, governs): (&str, Force, f64, &str), rows: &mut Rows) {
         let title = format!("{}: bearing strength used under {governs}", self.title(seat));
         let row = self.path(seat, &self.rafter.factors.noun("bearing"));
-        let is_on_beam = !self.is_packed(seat, rows);
+        let is_on_beam = !self.is_packed(seat);
         let title =
             if is_on_beam { title } else { format!("{title} (what carries it so far above the wall is not written)") };
         let Some(beam) = self.house.bond_beam.as_ref().filter(|_| is_on_beam) else {
@@ -307,16 +310,13 @@ impl OneWay<'_> {
 
     /// Whether what carries the rafters between the side walls stands higher over wall or beam than their seats are deep: it is not
     /// written what that is.
-    fn is_packed(&self, seat: usize, rows: &Rows) -> bool {
-        let packing = |place: usize| {
-            rows.value::<Length>(&Rafters::path(place, &format!("{}-packing", SEATS[seat]))).filter(|_| {
-                // The outermost two lie on their walls.
-                place > 0 && rows.find(&Rafters::path(place + 1, "cut-length")).is_some()
-            })
+    fn is_packed(&self, seat: usize) -> bool {
+        let Some(Frame::OneWay { rafters, .. }) = self.house.roof.as_ref().map(|roof| &roof.frame) else {
+            return false;
         };
-        (0..)
-            .map_while(|place| rows.find(&Rafters::path(place, "cut-length")).map(|_| place))
-            .any(|place| packing(place).is_some_and(|high| high > self.rafter.seat))
+        // The outermost two lie on their walls.
+        let between = rafters.places.iter().filter(|one| !one.is_on_side);
+        between.map(|one| one.packing[seat]).any(|high| high > self.rafter.seat)
     }
 
     fn lifted(&self, seat: usize, rows: &mut Rows) {

@@ -3,7 +3,7 @@
 
 use super::super::line::bind;
 use super::super::need::Need;
-use super::factors::{Factors, Lasts};
+use super::factors::{Factors, pressed_by};
 use super::loads::Loaded;
 use super::rafter::{Named, Rafter};
 use super::rafters::{ponded, wood as wood_in_place};
@@ -15,7 +15,7 @@ use crate::roof::standing::{Combination, Extra, OnPole, Straight};
 use crate::roof::{self, pole_mass};
 use crate::row::Rows;
 use crate::timber::used;
-use crate::units::{Angle, Density, Force, Length, Pressure, Quantity};
+use crate::units::{Angle, Density, Force, Length, Quantity};
 
 const SECONDARY: Named<'static> = Named {
     stem: "roof.members.secondary",
@@ -57,17 +57,8 @@ const UNDER: [&str; 8] = [
     "roof.secondary.trimmer",
     "roof.secondary.count",
 ];
-const SECOND: Named<'static> = Named {
-    stem: "roof.members.secondary",
-    words: "longest rafter of the second ring",
-    seats: ["the plate", "its pole"],
-    from: "its low end",
-    frame: &SHAPE,
-    heavy: None,
-    span: "roof.secondary.span",
-    thick: &["roof.secondary.diameter"],
-    seat: "roof.seat",
-};
+const SECOND: Named<'static> =
+    Named { words: "longest rafter of the second ring", seats: ["the plate", "its pole"], ..SECONDARY };
 /// The same, where it is cut deeper on its pole than on the plate.
 const NOTCHED: Named<'static> = Named { seat: "roof.secondary.notch", ..SECOND };
 /// Rows on which what a ring carries leans where it has secondary rafters.
@@ -265,21 +256,13 @@ fn trimmer<'a>(secondary: &Secondary, rafter: &'a Rafter<'a>, rows: &Rows) -> Op
     let spacing = rafter.beam.spacing;
     let beam = Straight { pole, supports: vec![Length::ZERO, length], pitch: Angle::ZERO, spacing };
     let answers = beam.answers(&rafter.wood, &extras).ok()?;
-    let lasts = [&rafter.strength, &rafter.sag].map(|lasts| pressed(rafter, lasts));
+    let lasts = [&rafter.strength, &rafter.sag].map(|lasts| lasts.with(|own| pressed_by(own, press(rafter, own))));
     Some(Rafter { seat: Length::ZERO, bored: (Length::ZERO, ""), ..rafter.like(&TRIMMER, (&beam, &answers), lasts) })
 }
 
-/// The same combinations for a trimmer: its own weight, and what a secondary rafter presses on it then.
-fn pressed(rafter: &Rafter<'_>, lasts: &Lasts) -> Lasts {
-    let combination = |own: &Combination| {
-        let press = rafter.answers.pressed(1, std::slice::from_ref(own), &[]).map_or(0.0, |at| at.value.in_n());
-        Combination { areas: [Pressure::ZERO; 4], extras: vec![press], ..own.clone() }
-    };
-    Lasts {
-        acting: lasts.acting.clone(),
-        combinations: lasts.combinations.iter().map(combination).collect(),
-        durations: lasts.durations.clone(),
-    }
+/// What a secondary rafter presses on its trimmer in a combination, in newtons.
+fn press(rafter: &Rafter<'_>, own: &Combination) -> f64 {
+    rafter.answers.pressed(1, std::slice::from_ref(own), &[]).map_or(0.0, |at| at.value.in_n())
 }
 
 fn round(length: Length, diameter: Length) -> Pole {
