@@ -7,7 +7,7 @@ use crate::house::handles::{self, Handle, On};
 use crate::house::lift_cards::{LiftCard, ServicePlace};
 use crate::house::part::{Plan, Section};
 use crate::house::{
-    self, About, BeamPlan, Carded, DeckTables, Detail, Furnishing, House, Hung, Mark, Pegs, RafterPlan, RingPlan,
+    self, About, BeamPlan, BoardingPlan, Carded, DeckTables, Detail, Furnishing, House, Hung, Mark, Pegs, RafterPlan, RingPlan,
     SitePlan, Surfaces,
 };
 use crate::money::{Order, money};
@@ -92,6 +92,8 @@ pub struct Answers {
     pub story_pole: Vec<Mark>,
     /// The shim table of the deck, its boards and what each is cut from; none without a ring of measured poles.
     pub deck: Option<DeckTables>,
+    /// The boards on straight rafters, course by course; none where nobody asks for them.
+    pub boarding: Option<BoardingPlan>,
     /// What can be taken hold of in plan, unrolled wall and section.
     pub handles: Vec<Handle>,
     /// The long computations that this house asks for.
@@ -200,6 +202,7 @@ impl Computed {
         let furnishing = house::furnishing(&house);
         let handles = handles::handles(&house);
         let (beam_plan, schedule, carded) = (house::beam_plan(&house), house::schedule(&house), house::carded(&house));
+        let boarding = house::boarding_plan(&house);
         let deck = house.roof.as_ref().and_then(|roof| Some(house::deck_tables(roof.deck.as_ref()?)));
         Answers {
             system,
@@ -232,6 +235,7 @@ impl Computed {
             furnishing,
             story_pole,
             deck,
+            boarding,
             handles,
             studies,
         }

@@ -4,6 +4,8 @@
 pub const STYLE: &str = include_str!("book/style.typ");
 
 #[cfg(feature = "book")]
+mod boarding;
+#[cfg(feature = "book")]
 mod bricks;
 #[cfg(feature = "book")]
 mod checks;
@@ -71,7 +73,7 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, panels, plans,
+        boarding, bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, panels, plans,
         quantities, rafters, roof, set_out, site, skin, soil, sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
@@ -102,6 +104,8 @@ mod whole {
         ("/skin.typ", include_str!("book/chapters/skin.typ")),
         ("/floor.typ", include_str!("book/chapters/floor.typ")),
         ("/deck.typ", include_str!("book/chapters/deck.typ")),
+        ("/laid.typ", include_str!("book/chapters/laid.typ")),
+        ("/boarding.typ", include_str!("book/chapters/boarding.typ")),
         ("/orders.typ", include_str!("book/chapters/orders.typ")),
         ("/quantities.typ", include_str!("book/chapters/quantities.typ")),
         ("/cautions.typ", include_str!("book/chapters/cautions.typ")),
@@ -152,6 +156,7 @@ mod whole {
             "skin": skin::chapter(answers),
             "floor": floor::chapter(answers),
             "deck": deck::chapter(answers),
+            "boarding": boarding::chapter(answers),
             "orders": orders::chapter(answers),
             "quantities": quantities::chapter(answers),
             "checks": checks::chapter(answers),

@@ -67,6 +67,9 @@ pub fn names(leaf: &str, answers: &Answers) -> Vec<String> {
             if answers.rafter_plan.is_some() {
                 names.insert(0, "rafter-plan".to_owned());
             }
+            if answers.boarding.is_some() {
+                names.push("boarding-plan".to_owned());
+            }
             if answers.rows.find("roof.trade.used").is_some() {
                 names.push("trade".to_owned());
             }
@@ -149,6 +152,7 @@ fn scaled(standing: &Standing, name: &str, medium: Paper) -> Option<Scaled> {
         "trade" => drawing::trade(answers, standing.pictures()?.choice.as_ref(), medium),
         "bending" => drawing::bending(answers, standing.pictures()?.bent.as_ref(), medium),
         "deck-plan" => drawing::deck_plan(answers, medium),
+        "boarding-plan" => drawing::boarding_plan(answers, medium),
         "raising" => drawing::raising(answers, medium),
         "raising-stages" => drawing::raising_stages(answers, medium),
         other if other.starts_with("pole-") => {

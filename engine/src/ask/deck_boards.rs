@@ -90,7 +90,8 @@ fn staggered(
     }
     let end = places.last().copied().unwrap_or(Length::ZERO);
     let courses = crate::solve::whole::rounded_up(deck::longest_way_up(frame).value / cover);
-    match deck::staggered(&places, [-verge, end + verge], courses, longest) {
+    let row = deck::Row { first: 0, places, verges: [-verge, end + verge] };
+    match deck::staggered(&vec![row; courses as usize], longest) {
         Ok(laid) => {
             let pieces: Vec<Length> = laid.pieces.iter().flatten().copied().collect();
             reply.answer.insert("pieces_count".into(), json!(pieces.len()));

@@ -4,7 +4,6 @@ use super::Wall;
 use super::deck_told::{self, Cover, Held};
 use super::place::{shown, within};
 use super::ring::{CHORD, Ring};
-use super::roof::{Layer, Weight};
 use crate::build::{self, DeckBedding, Source, Written};
 use crate::known::{Known, Origin};
 use crate::roof::deck::{
@@ -72,15 +71,6 @@ impl Deck {
         self.water.as_ref()?.catchments.get(place)
     }
 
-    /// The layer that is the deck itself: the first that is not a sheet.
-    #[must_use]
-    pub fn board_layer<'a>(&self, layers: &'a [Layer]) -> Option<(&'a Layer, &'a Known<Length>)> {
-        layers.iter().find_map(|layer| match &layer.weight {
-            Weight::Thick(thickness, ..) => Some((layer, thickness)),
-            Weight::Sheet(_) => None,
-        })
-    }
-
     /// Whether every highest and lowest shim lies at a cut, as on a flat deck: then stations between move none of them.
     #[must_use]
     pub fn shims_are_ruled_by_cuts(&self) -> bool {
@@ -113,16 +103,14 @@ pub(super) fn place(
     system: System,
 ) -> Option<Deck> {
     let keys = &written.deck;
-    let length = |written: &Option<Written<Length>>, [from, to]: [f64; 2], what: &str, or: Known<Length>| {
-        within(source, written.as_ref(), Length::mm(from)..Length::mm(to), what, system).unwrap_or(or)
+    let length = |written: &Option<Written<Length>>, ends: [f64; 2], what: &str, or: Known<Length>| {
+        length(source, written, ends, what, system).unwrap_or(or)
     };
     let assumed = |mm: f64, path: &str, why| Known::assumed(Length::mm(mm), path, Origin::Judgement, why);
     let width = assumed(120.0, "roof.deck.width", "a board that still lies down on a twisted bay");
-    let kerf = assumed(4.0, "roof.deck.kerf", "a hand-held circular saw");
     let shim = assumed(5.0, "roof.deck.shim", "thinner shims split when they are nailed");
     let bearing = assumed(80.0, "roof.deck.bearing", "a flat of two thumbs on either side of a pole's top line");
     let spacing = assumed(500.0, "roof.deck.spacing", "a shim block under every fourth board");
-    let pegs = assumed(1500.0, "roof.deck.pegs", "a straightedge reaches from peg to peg");
     let edge = Known::assumed(
         under.eye.value + Length::mm(150.0),
         "roof.deck.edge",
@@ -130,20 +118,16 @@ pub(super) fn place(
         "the eye and a hand beside it: nearer in, poles lie over each other",
     );
     let edge = length(&keys.edge, [100.0, 6000.0], "the edge of a deck round the eye", edge.following("roof.eye"));
-    let bucket = within(source, keys.bucket.as_ref(), Volume::litres(1.0)..Volume::litres(60.0), "a bucket", system);
-    let bucket = bucket.unwrap_or_else(|| {
-        let why = "a bucket not quite full, so that nothing falls from the rope";
-        Known::assumed(Volume::litres(10.0), "roof.deck.bucket", Origin::Judgement, why)
-    });
+    let bucket = bucket(source, keys, system);
     let upstand = |place: usize| {
-        let range = Length::ZERO..Length::mm(600.0);
-        within(source, keys.upstand[place].as_ref(), range, "the height of an upstand", system)
+        self::length(source, &keys.upstand[place], [0.0, 600.0], "the height of an upstand", system)
     };
     let count = under.ring.solved.sets.len();
+    let in_ring = format!("in a ring of {count}");
     let loose = Loose {
         bedding: keys.bedding.as_ref().map_or(DeckBedding::Ruled, |bedding| bedding.value),
         width: length(&keys.width, [40.0, 400.0], "the width of a deck board", width),
-        kerf: length(&keys.kerf, [0.0, 20.0], "a saw cut", kerf),
+        kerf: kerf(source, keys, system),
         shim: length(&keys.shim, [0.0, 100.0], "the least height of a shim", shim),
         bearing: length(&keys.bearing, [20.0, 300.0], "the width of a pole's top that carries shims", bearing),
         spacing: length(&keys.spacing, [100.0, 2000.0], "a spacing of shims", spacing),
@@ -153,8 +137,8 @@ pub(super) fn place(
     let held = deck_told::held(source, &keys.held, system);
     let cover = deck_told::cover(source, &keys.cover, system);
     let upstand = [upstand(0), upstand(1)];
-    let pegs = length(&keys.pegs, [200.0, 5000.0], "a spacing of depth pegs", pegs);
-    let (stock, downspouts) = (stock(source, keys, system), downspouts(source, keys, count));
+    let pegs = pegs(source, keys, system);
+    let (stock, downspouts) = (stock(source, keys, system), downspouts(source, keys, (count, "pole", &in_ring)));
     let (stock, downspouts) = (stock?, downspouts?);
     let frame = frame(source, written, wall, under, &loose.edge)?;
     let boards: Vec<(usize, Board)> = frame
@@ -172,7 +156,8 @@ pub(super) fn place(
     if !rows_fit(source, keys, &held, loose.width.value, system) {
         return None;
     }
-    let cut = cut(source, keys, (&boards, &stock), loose.kerf.value, system)?;
+    let pieces: Vec<Length> = boards.iter().map(|(_, board)| board.length).collect();
+    let cut = cut(source, keys, (&pieces, &stock), loose.kerf.value, system)?;
     let deck = match loose.bedding {
         DeckBedding::Ruled => deck::Deck::Ruled,
         DeckBedding::Flat => deck::Deck::FlatBays,
@@ -207,6 +192,38 @@ pub(super) fn place(
     })
 }
 
+pub(super) fn kerf(source: &Source<'_>, keys: &build::Deck, system: System) -> Known<Length> {
+    length(source, &keys.kerf, [0.0, 20.0], "a saw cut", system).unwrap_or_else(|| {
+        Known::assumed(Length::mm(4.0), "roof.deck.kerf", Origin::Judgement, "a hand-held circular saw")
+    })
+}
+
+pub(super) fn pegs(source: &Source<'_>, keys: &build::Deck, system: System) -> Known<Length> {
+    length(source, &keys.pegs, [200.0, 5000.0], "a spacing of depth pegs", system).unwrap_or_else(|| {
+        let why = "a straightedge reaches from peg to peg";
+        Known::assumed(Length::mm(1500.0), "roof.deck.pegs", Origin::Judgement, why)
+    })
+}
+
+pub(super) fn bucket(source: &Source<'_>, keys: &build::Deck, system: System) -> Known<Volume> {
+    let range = Volume::litres(1.0)..Volume::litres(60.0);
+    within(source, keys.bucket.as_ref(), range, "a bucket", system).unwrap_or_else(|| {
+        let why = "a bucket not quite full, so that nothing falls from the rope";
+        Known::assumed(Volume::litres(10.0), "roof.deck.bucket", Origin::Judgement, why)
+    })
+}
+
+/// A written length between two limits in millimetres.
+pub(super) fn length(
+    source: &Source<'_>,
+    written: &Option<Written<Length>>,
+    [from, to]: [f64; 2],
+    what: &str,
+    system: System,
+) -> Option<Known<Length>> {
+    within(source, written.as_ref(), Length::mm(from)..Length::mm(to), what, system)
+}
+
 /// What is written of a deck before it is laid.
 struct Loose {
     bedding: DeckBedding,
@@ -233,14 +250,14 @@ fn rows_fit(source: &Source<'_>, keys: &build::Deck, held: &Held, width: Length,
 }
 
 /// The place on the eave half-way from a pole, counted from 1, to the next.
-fn outlet(pole: u64) -> usize {
+pub(super) fn outlet(pole: u64) -> usize {
     (pole as usize).saturating_sub(1) * deck::PLACES_IN_BAY + deck::PLACES_IN_BAY / 2
 }
 
 /// Lengths of stock, in metres, that are assumed where none is written.
 const STOCK: [f64; 3] = [3.0, 4.0, 5.0];
 
-fn stock(source: &Source<'_>, keys: &build::Deck, system: System) -> Option<Vec<Known<Length>>> {
+pub(super) fn stock(source: &Source<'_>, keys: &build::Deck, system: System) -> Option<Vec<Known<Length>>> {
     if keys.stock.is_empty() {
         let why = "lengths that most sawmills cut";
         let assumed = STOCK.iter().enumerate().map(|(place, &length)| {
@@ -254,19 +271,24 @@ fn stock(source: &Source<'_>, keys: &build::Deck, system: System) -> Option<Vec<
     read.collect()
 }
 
-fn downspouts(source: &Source<'_>, keys: &build::Deck, count: usize) -> Option<Vec<(String, Known<u64>)>> {
+/// Downspouts by name, each after one of so many poles, called and lying as is told.
+pub(super) fn downspouts(
+    source: &Source<'_>,
+    keys: &build::Deck,
+    (count, noun, lie): (usize, &str, &str),
+) -> Option<Vec<(String, Known<u64>)>> {
     let mut taken: Vec<(u64, &str)> = Vec::new();
     let mut read = Vec::new();
     for (name, pole) in &keys.downspouts {
         let pole = pole.as_ref()?;
-        let hint = format!("write the number of the pole before it, from 1 to {count}");
+        let hint = format!("write the number of the {noun} before it, from 1 to {count}");
         if !(1..=count as u64).contains(&pole.value) {
-            let message = format!("there is no pole {} in a ring of {count}", pole.value);
+            let message = format!("there is no {noun} {} {lie}", pole.value);
             source.fault(pole.span.clone(), &pole.path, message, hint);
             return None;
         }
         if let Some((_, other)) = taken.iter().find(|(place, _)| *place == pole.value) {
-            let message = format!("`{other}` stands after pole {} already", pole.value);
+            let message = format!("`{other}` stands after {noun} {} already", pole.value);
             source.fault(pole.span.clone(), &pole.path, message, "give each downspout a bay of its own");
             return None;
         }
@@ -335,16 +357,15 @@ fn frame(
 }
 
 /// The cutting list; nothing inside where stock that is assumed is too short, nothing at all where written stock is.
-fn cut(
+pub(super) fn cut(
     source: &Source<'_>,
     keys: &build::Deck,
-    (boards, stock): (&[(usize, Board)], &[Known<Length>]),
+    (pieces, stock): (&[Length], &[Known<Length>]),
     kerf: Length,
     system: System,
 ) -> Option<Option<Nesting>> {
-    let pieces: Vec<Length> = boards.iter().map(|(_, board)| board.length).collect();
     let lengths: Vec<Length> = stock.iter().map(|length| length.value).collect();
-    match (deck::nest(&pieces, &lengths, kerf), keys.stock.first()) {
+    match (deck::nest(pieces, &lengths, kerf), keys.stock.first()) {
         (Ok(plan), _) => Some(Some(plan)),
         (Err(_), None) => Some(None),
         (Err(_), Some(first)) => {

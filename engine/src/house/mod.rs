@@ -1,6 +1,8 @@
 //! The house: every value known, every part placed.
 
 mod batches;
+mod boarding;
+mod boarding_plan;
 mod bond_beam;
 mod bought;
 mod bricks;
@@ -52,6 +54,7 @@ mod ring_faults;
 mod ring_other;
 pub mod ring_plan;
 mod roof;
+mod roof_layers;
 mod roof_loads;
 mod roof_opening;
 mod roof_wood;
@@ -76,6 +79,8 @@ pub use bond_beam::{BeamPlan, beam_plan};
 pub use bought::{OIL, STONES, STRAW, THINNER, WATER};
 pub use bricks::{Brick, Bricks, Load, Moisture, Trial};
 pub use built_in::{Anchors, BondBeam, BuiltIn};
+pub use boarding::Boarding;
+pub use boarding_plan::{BoardingPlan, CoursePlan, boarding_plan};
 pub use deck::Deck;
 pub use deck_plan::{BayPlan as DeckBay, DeckPlan};
 pub use deck_told::{BoardLine, Cover as EyeCover, DeckTables, Held as BoardsHeld, ShimLine, deck_tables};
@@ -110,7 +115,8 @@ pub use ring::Ring;
 pub use ring_other::{Other, other_ring};
 pub(crate) use ring_plan::axis as ring_axis;
 pub use ring_plan::{RingPlan, ring_plan};
-pub use roof::{Frame, Held, Layer as RoofLayer, Roof, Weight};
+pub use roof::{Frame, Held, Roof};
+pub use roof_layers::{Layer as RoofLayer, Weight};
 pub use roof_loads::{Ground, RoofSoil, SiteLoads, Soaked};
 pub use roof_opening::{Framed, RoofOpening, roof_openings};
 pub use roof_wood::{Bolt, Code, Values, Wood};

@@ -1,17 +1,19 @@
 //! The roof with nothing missing: how it stands, its poles, its layers. A first cut, for counting.
 
+use super::boarding::{self, Boarding};
 use super::deck::{self, Deck};
 use super::place::{known, shown, within};
 use super::planks::{self, Planks};
 use super::rafters::{self, Rafters};
 use super::ring::{self, Ring};
+use super::roof_layers::{self, Layer, Weight};
 use super::roof_loads::{self, RoofSoil, SiteLoads};
 use super::roof_wood::{self, Bolt, Code, Wood};
 use super::secondary::{self, Secondary};
-use super::{Wall, layers};
+use super::Wall;
 use crate::build::{self, Build, RoofKind, Source};
 use crate::known::{Known, Origin};
-use crate::units::{Angle, Area, Density, Length, Ratio, Slope, SurfaceMass, System};
+use crate::units::{Angle, Area, Density, Length, Slope, System, Volume};
 use crate::{roof, wall};
 
 /// A roof.
@@ -35,6 +37,8 @@ pub struct Roof {
     pub held: Option<Held>,
     /// The deck; none where the poles are not measured one by one.
     pub deck: Option<Box<Deck>>,
+    /// The boards over straight rafters; none where nobody asks for them, or where the poles bear each other.
+    pub boarding: Option<Box<Boarding>>,
     /// Secondary rafters between its poles, where they are written.
     pub secondary: Option<Secondary>,
 }
@@ -92,37 +96,28 @@ impl Roof {
     pub fn is_open(&self, wall: &Wall, has_gap: bool) -> bool {
         matches!(self.frame, Frame::OneWay { .. }) && wall.top.is_level() && !has_gap
     }
-}
 
-/// A layer of the roof.
-#[derive(Clone, Debug)]
-pub struct Layer {
-    /// Its name.
-    pub name: String,
-    /// What is bought for it.
-    pub of: String,
-    /// What it weighs when saturated.
-    pub weight: Weight,
-    /// How dense it is when dry, where that is written.
-    pub dry: Option<Known<Density>>,
-    /// What laps and upstands add to its area; none for what is poured.
-    pub laps: Option<Known<Ratio>>,
-}
-
-/// What a layer weighs when saturated.
-#[derive(Clone, Debug)]
-pub enum Weight {
-    /// So thick, so dense, and its loose volume for each volume in place.
-    Thick(Known<Length>, Known<Density>, Known<f64>),
-    /// So much on each area.
-    Sheet(Known<SurfaceMass>),
-}
-
-impl Layer {
-    /// Its key.
+    /// Whether boards are laid out on its poles as they lie: what lies on those is more than a first cut.
     #[must_use]
-    pub fn path(&self, noun: &str) -> String {
-        format!("roof.layers.{}.{noun}", self.name)
+    pub fn is_decked(&self) -> bool {
+        self.deck.is_some() || self.boarding.is_some()
+    }
+
+    /// The layer that is its deck where boards are laid out: the first that is not a sheet.
+    #[must_use]
+    pub fn board_layer(&self) -> Option<(&Layer, &Known<Length>)> {
+        let first = self.layers.iter().find_map(|layer| match &layer.weight {
+            Weight::Thick(thickness, ..) => Some((layer, thickness)),
+            Weight::Sheet(_) => None,
+        });
+        first.filter(|_| self.is_decked())
+    }
+
+    /// What a bucket holds as it is hoisted to what is laid out.
+    #[must_use]
+    pub fn bucket(&self) -> Option<&Known<Volume>> {
+        let of_boarding = || self.boarding.as_ref().map(|boarding| &boarding.bucket);
+        self.deck.as_ref().map(|deck| &deck.bucket).or_else(of_boarding)
     }
 }
 
@@ -156,7 +151,7 @@ pub(super) fn place(
             let why = "half-dry softwood; weigh a pole of yours";
             Known::assumed(Density::kg_m3(600.0), "poles.density", Origin::Judgement, why)
         });
-    let layers: Vec<Layer> = written.layers.iter().filter_map(|layer| self::layer(source, layer, system)).collect();
+    let layers: Vec<Layer> = written.layers.iter().filter_map(|layer| roof_layers::layer(source, layer, system)).collect();
     let of = poles.of.as_ref().map_or_else(|| "pole".to_owned(), |of| of.value.clone());
     let (overhang, diameter) = (overhang?, diameter?);
     if !eave_is_whole(source, written, wall, overhang.value, system) {
@@ -192,22 +187,29 @@ pub(super) fn place(
             let under = deck::Under { ring, eye, overhang: overhang.value };
             Some(Box::new(deck::place(source, written, wall, &under, system)?))
         }
-        _ => {
+        Frame::Reciprocal { .. } => {
             deck_without_poles(source, written);
             None
         }
+        Frame::OneWay { .. } => None,
+    };
+    let boarding = match &frame {
+        Frame::OneWay { rafters, pitch, .. } => {
+            boarding::place(source, written, wall, (rafters, pitch.value, overhang.value), system)?.map(Box::new)
+        }
+        Frame::Reciprocal { .. } => None,
     };
     let ring = match &frame {
         Frame::Reciprocal { ring, .. } => ring.as_deref(),
         Frame::OneWay { .. } => None,
     };
     let secondary = secondary::place(source, written, (ring, wall), density.value, system)?;
-    Some(Roof { frame, overhang, diameter, density, of, layers, soil, held, deck, secondary })
+    Some(Roof { frame, overhang, diameter, density, of, layers, soil, held, deck, boarding, secondary })
 }
 
 fn deck_without_poles(source: &Source<'_>, written: &build::Roof) {
     if let Some(at) = &written.deck.at {
-        let hint = "write [poles.pile] or [poles.typical] for a reciprocal roof, or leave [roof.deck] out";
+        let hint = "write [poles.pile] or [poles.typical], or leave [roof.deck] out";
         source.fault(at.clone(), "roof.deck", "a deck is laid out on poles that are measured one by one", hint);
     }
 }
@@ -315,55 +317,6 @@ fn one_way(
     let wanted = rafters::Wanted { pitch: &pitch, falls: &falls, spacing: &spacing, overhang };
     let rafters = Box::new(rafters::place(source, (written, poles), wall, &wanted, system)?);
     Some(Frame::OneWay { pitch, falls, spacing, seat, rafters })
-}
-
-fn layer(source: &Source<'_>, written: &build::RoofLayer, system: System) -> Option<Layer> {
-    let name = written.name.value.clone();
-    let stem = format!("roof.layers.{name}");
-    let thicknesses = Length::mm(0.2)..Length::m(1.5);
-    let thickness = within(source, written.thickness.as_ref(), thicknesses, "the thickness of a layer", system);
-    let densities = Density::kg_m3(5.0)..Density::kg_m3(3000.0);
-    let dry = within(source, written.dry.as_ref(), densities.clone(), "the density of a dry layer", system);
-    let saturated = within(source, written.saturated.as_ref(), densities, "the density of a saturated layer", system);
-    let masses = SurfaceMass::kg_m2(0.01)..SurfaceMass::kg_m2(500.0);
-    let mass = within(source, written.mass.as_ref(), masses, "the mass of a sheet on an area", system);
-    let what = "what laps and upstands add";
-    let laps = within(source, written.laps.as_ref(), Ratio::ZERO..Ratio::percent(100.0), what, system);
-    let weight = match (&written.thickness, &written.saturated, &written.mass) {
-        (Some(_), Some(_), None) => {
-            let loose = layers::loose(source, written.loose.as_ref(), &stem, system);
-            Weight::Thick(thickness?, saturated?, loose)
-        }
-        (None, None, Some(_)) => Weight::Sheet(mass?),
-        _ => {
-            // A value that cannot be read was told where it stands.
-            if !source.is_faulty(&stem) {
-                source.fault(
-                    written.name.span.clone(),
-                    &stem,
-                    "nothing says, or two things say, what this layer weighs",
-                    "write its thickness and its density when saturated, or the mass of a sheet",
-                );
-            }
-            return None;
-        }
-    };
-    if !is_lighter_dry(source, written) {
-        return None;
-    }
-    Some(Layer { name, of: written.of.as_ref()?.value.clone(), weight, dry, laps })
-}
-
-/// Whether a layer is no denser dry than saturated, and has a thickness to be so dense on.
-fn is_lighter_dry(source: &Source<'_>, written: &build::RoofLayer) -> bool {
-    let Some(dry) = &written.dry else { return true };
-    let (message, hint) = match &written.saturated {
-        Some(saturated) if dry.value <= saturated.value => return true,
-        Some(_) => ("this layer would be denser dry than saturated", "write the smaller of the two as dry"),
-        None => ("a sheet has no density when dry", "leave it out: its mass on an area is all that is needed"),
-    };
-    source.fault(dry.span.clone(), &dry.path, message, hint);
-    false
 }
 
 fn eave_is_whole(source: &Source<'_>, written: &build::Roof, wall: &Wall, overhang: Length, system: System) -> bool {

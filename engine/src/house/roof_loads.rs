@@ -1,7 +1,7 @@
 //! The loads of the place and the soil of a roof with nothing missing but what only the building office can say.
 
 use super::place::{nearest, within};
-use super::roof::{Layer, Weight};
+use super::roof_layers::{Layer, Weight};
 use super::roof_wood::Code;
 use crate::build::{self, Source, Written};
 use crate::known::{Known, Origin};

@@ -3,6 +3,7 @@
 mod advice;
 pub(crate) mod along;
 mod beam;
+mod boarding;
 mod crossings;
 mod deck;
 mod deck_boards;
@@ -67,7 +68,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
     }
     let mut needs = vec![Need::of(&roof.of, [count_path(roof).to_owned()])];
     needs.extend(roof.secondary.as_ref().map(|own| secondary::walk((own, measured(roof)), roof.density.value, rows)));
-    needs.extend(layers::walk(roof, rows));
+    needs.extend(layers::walk(house, roof, rows));
     hold::walk(house, roof, rows);
     needs
 }
@@ -200,7 +201,7 @@ fn reciprocal(roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64, Length) {
         roof::roofed(eave_area, eye_area).from("eave area", "roof.eave-area").from("eye area", "roof.eye-area");
     let roofed = add(rows, "roof.plan-area", "roofed area in plan", roofed);
     if roof.deck.is_none() {
-        sloped(roofed, "roof.plan-area", pitch, rows);
+        sloped(roof, (roofed, "roof.plan-area"), pitch, rows);
     }
     (count, cut)
 }
@@ -212,9 +213,11 @@ fn support_out(rows: &mut Rows) -> Length {
     rows.add("roof.support-out", "from the middle of the wall's top to the eave", out)
 }
 
-fn sloped(plan: Area, from: &str, pitch: Angle, rows: &mut Rows) {
+fn sloped(roof: &Roof, (plan, from): (Area, &str), pitch: Angle, rows: &mut Rows) {
     let area = roof::sloped_area(plan, pitch).from("plan area", from).from("pitch", pitch_path(rows));
-    add(rows, "roof.area", "area of the roof on the slope", area);
+    // The plane of a roof that falls one way is no first cut once its boards are laid out.
+    let cut = if roof.is_decked() { "" } else { ", first cut" };
+    rows.add("roof.area", format!("area of the roof on the slope{cut}"), area);
 }
 
 fn pitch_path(rows: &Rows) -> &'static str {
@@ -253,10 +256,13 @@ fn one_way(house: &House, roof: &Roof, eave_area: Area, rows: &mut Rows) -> (u64
         "rise of the rafters from the low side of the wall to the high one"
     };
     add(rows, "roof.rise", title, rise);
-    sloped(eave_area, "roof.eave-area", angle, rows);
+    sloped(roof, (eave_area, "roof.eave-area"), angle, rows);
     let seat = rows.known("how deep a rafter is let into its plates", seat);
     rafter_places::walk(house, roof, (rafters, seat), rows);
     opening::flues(house, roof, rafters, rows);
+    if let Some(boarding) = &roof.boarding {
+        boarding::walk(house, boarding, rows);
+    }
     (count, longest)
 }
 

@@ -5,6 +5,7 @@ use engine::house::{BoardLine, DeckTables, ShimLine};
 use engine::roof::deck::EdgeBoard;
 use engine::row::shown;
 use engine::units::{Angle, Length};
+use kurbo::Point;
 use serde_json::{Value, json};
 
 use super::roof;
@@ -59,8 +60,8 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "cuts": cuts.map(|(pole, &cut)| [(pole + 1).to_string(), length(answers, cut)]).collect::<Vec<_>>(),
         "eave": eave(answers, deck),
         "edges": {"header": EDGES, "rows": edges(answers, deck)},
-        "water": {"header": WATER, "rows": water(answers, deck)},
-        "layers": {"header": LAYERS, "rows": layers(answers)},
+        "water": water(answers, &deck.plan.downspouts),
+        "layers": layers(answers),
     })
 }
 
@@ -99,9 +100,9 @@ const EDGES: [&str; 8] =
     ["bay", "straight", "bent", "at a quarter", "half-way", "three quarters", "its ends, bevel", "frame of the eye"];
 const WATER: [&str; 3] = ["downspout", "drains in plan", "deep if it is blocked"];
 const LAYERS: [&str; 7] = ["layer", "area", "in place", "loose", "buckets", "each, soaked", "all, soaked"];
-const STICKS: [&str; 3] = ["no.", "stock", "boards and their lengths"];
+pub(super) const STICKS: [&str; 3] = ["no.", "stock", "boards and their lengths"];
 
-fn length(answers: &Answers, length: Length) -> String {
+pub(super) fn length(answers: &Answers, length: Length) -> String {
     shown(length.into(), answers.system)
 }
 
@@ -146,25 +147,26 @@ fn edges(answers: &Answers, deck: &DeckTables) -> Vec<Vec<String>> {
     deck.edges.iter().zip(&deck.eye).enumerate().map(line).collect()
 }
 
-fn water(answers: &Answers, deck: &DeckTables) -> Vec<[String; 3]> {
+/// What drains to each downspout, and how deep water stands over it when it is blocked.
+pub(super) fn water(answers: &Answers, downspouts: &[(String, Point)]) -> Value {
     let of = |name: &str, noun: &str| cell(answers, &format!("roof.deck.downspouts.{name}.{noun}"));
-    let line = |(name, _): &(String, _)| [spoken(name), of(name, "catchment"), of(name, "if-blocked")];
-    deck.plan.downspouts.iter().map(line).collect()
+    let line = |(name, _): &(String, Point)| [spoken(name), of(name, "catchment"), of(name, "if-blocked")];
+    json!({"header": WATER, "rows": downspouts.iter().map(line).collect::<Vec<_>>()})
 }
 
 /// The layers in the order in which they are laid.
-fn layers(answers: &Answers) -> Vec<Vec<String>> {
+pub(super) fn layers(answers: &Answers) -> Value {
     let stems = answers.rows.matching("roof.layers.*.area").filter_map(|row| row.path.strip_suffix(".area"));
     let of = |stem: &str, noun: &str| {
         let path = format!("{stem}.{noun}");
         if answers.rows.find(&path).is_some() { cell(answers, &path) } else { "–".to_owned() }
     };
-    let line = |stem: &str| {
+    let line = |stem: &str| -> Vec<String> {
         let name = spoken(stem.rsplit('.').next().unwrap_or(stem));
         let nouns = ["area", "volume", "loose-volume", "buckets", "bucket-mass", "saturated-mass"];
         [name].into_iter().chain(nouns.map(|noun| of(stem, noun))).collect()
     };
-    stems.map(line).collect()
+    json!({"header": LAYERS, "rows": stems.map(line).collect::<Vec<_>>()})
 }
 
 /// Levels of the eave, a line a bay: its tail, and three places on to the next.

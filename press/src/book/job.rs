@@ -60,6 +60,6 @@ pub(super) fn chapter(answers: &Answers) -> Value {
 
 /// The same, where no deck is laid with the words of a first cut.
 fn of_the_roof(answers: &Answers) -> [(&'static str, &'static str); 11] {
-    let is_first_cut = |path: &str| path == "roof.area" && answers.deck.is_none();
+    let is_first_cut = |path: &str| path == "roof.area" && answers.deck.is_none() && answers.boarding.is_none();
     FIGURES.map(|(path, words)| (path, if is_first_cut(path) { "Roof on the slope, first cut" } else { words }))
 }

@@ -18,6 +18,7 @@ const ROOF: [(&str, &str); 8] = [
 ];
 
 pub(super) fn chapter(answers: &Answers) -> Value {
-    let roof = if answers.deck.is_none() { figures(answers, "", &ROOF) } else { Vec::new() };
+    let is_first_cut = answers.deck.is_none() && answers.boarding.is_none();
+    let roof = if is_first_cut { figures(answers, "", &ROOF) } else { Vec::new() };
     json!({ "roof": roof })
 }

@@ -5,7 +5,7 @@ use engine::pictures::Pictures;
 
 use super::words::{Words, words};
 use super::{
-    Scaled, batches, bending, bond_beam, bricks, damp_bricks, deck_plan, detail, elevation, exploded, floor_bays,
+    Scaled, batches, bending, boarding_plan, bond_beam, bricks, damp_bricks, deck_plan, detail, elevation, exploded, floor_bays,
     grading, lift_band, lift_bed, mixes, panels, plan, plaster_lots, plasticity, pole_card, rafter_plan, raising,
     raising_stages, roof_plan, section, setting_out, site, story_pole, texture, trade, trench_section, unrolled,
 };
@@ -117,6 +117,7 @@ fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) 
     ];
     drawings.extend(roof.into_iter().filter_map(|(name, drawn)| Some(whole(name, "roof", drawn?))));
     drawings.extend(deck_plan(answers, paper).map(|deck| whole("deck-plan", "deck", deck)));
+    drawings.extend(boarding_plan(answers, paper).map(|boards| whole("boarding-plan", "deck", boards)));
     let poles = answers.ring_plan.iter().flat_map(|ring| &ring.places).filter(|pole| pole.is_measured);
     drawings.extend(poles.map(|pole| {
         let name = format!("pole-{}", pole.tag);

@@ -44,7 +44,7 @@ pub fn deck_plan(answers: &Answers, paper: Paper) -> Option<Scaled> {
         sheet.label(Label { path: "roof.deck.boards".to_owned(), preferred: vec![at], ..label });
     }
     for (name, at) in &plan.downspouts {
-        downspout(&mut sheet, answers, name, *at);
+        downspout(&mut sheet, answers, (name, *at), |_| None);
     }
     north(&mut sheet, answers.plan.north);
     Some(sheet.finished())
@@ -79,7 +79,11 @@ fn pole(sheet: &mut Sheet, top: [Point; 2], stations: &[Point], (number, path): 
         let ends = [[x - aside.x, y - aside.y], [x + aside.x, y + aside.y]];
         sheet.push(Element::line(ends[0], ends[1]).with("stroke", CLAY).with("stroke-width", weight::SEEN));
     }
-    let at = [eave[0] - way.x * 3.4, eave[1] - way.y * 3.4];
+    disc(sheet, [eave[0] - way.x * 3.4, eave[1] - way.y * 3.4], number, path);
+}
+
+/// The number of a pole in its disc.
+pub(super) fn disc(sheet: &mut Sheet, at: [f64; 2], number: usize, path: &str) {
     let disc = Element::circle(at, DISC).with("fill", LIME).with("stroke", INK).with("stroke-width", weight::THIN);
     sheet.push(disc.data_path(path));
     let words = number.to_string();
@@ -89,12 +93,20 @@ fn pole(sheet: &mut Sheet, top: [Point; 2], stations: &[Point], (number, path): 
     sheet.avoid(&corners.map(|[x, y]| [at[0] + x, at[1] + y]), true, 8.0);
 }
 
-fn downspout(sheet: &mut Sheet, answers: &Answers, name: &str, at: Point) {
+/// A downspout with its words, at the wanted place on paper where there is one.
+pub(super) fn downspout(
+    sheet: &mut Sheet,
+    answers: &Answers,
+    (name, at): (&str, Point),
+    wanted: impl Fn([f64; 2]) -> Option<[f64; 2]>,
+) {
     let path = format!("roof.deck.downspouts.{name}.catchment");
     let at = sheet.at(at);
     let mark = Element::circle(at, DISC * 0.7).with("fill", SLATE).with("stroke", INK);
     sheet.push(mark.with("stroke-width", weight::THIN).data_path(&path));
     let area = answers.rows.find(&path).map(|row| row.shown(answers.system)).unwrap_or_default();
     let words = format!("{}\ndrains {area}", spoken(name));
-    sheet.label(Label { path, ..Label::beside(at, LETTERING, &words) });
+    let beside = Label::beside(at, LETTERING, &words);
+    let preferred = wanted(at).map_or_else(|| beside.preferred.clone(), |at| vec![at]);
+    sheet.label(Label { path, preferred, ..beside });
 }

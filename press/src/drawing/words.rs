@@ -62,6 +62,12 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
              the shim table. Dots: downspouts, with the roof in plan that runs to each."
                 .to_owned(),
         ),
+        "boarding-plan" => (
+            "Plan of the boards".to_owned(),
+            "Thin: between courses, counted from the low eave. Heavy: where two boards meet over a rafter. Broken: rafters, with \
+             their numbers at the low ends. Dots: downspouts, with the roof in plan that runs to each."
+                .to_owned(),
+        ),
         "rafter-plan" => (
             "Plan of the rafters".to_owned(),
             "Black squares: seats; dot and dash: the line of the plate; dashes: eave and openings. Low ends have the numbers.".to_owned(),
@@ -76,7 +82,7 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             "Dark: the pole of the stage; disc: the prop.".to_owned(),
         ),
         "exploded" => {
-            let is_first_cut = pictures?.exploded.has_roof && answers.deck.is_none();
+            let is_first_cut = pictures?.exploded.has_roof && answers.deck.is_none() && answers.boarding.is_none();
             let roof = if is_first_cut { " Poles and layers of the roof are a first cut." } else { "" };
             ("The house pulled apart".to_owned(), format!("What is built first lies lowest.{roof}"))
         }

@@ -59,22 +59,28 @@ pub(super) fn walk(house: &House, (deck, is_raised): (&Deck, bool), rows: &mut R
     }
     eave(deck, rows);
     water(house, deck, rows);
-    for (title, path, known) in [
-        ("upstand of the sheet at the eye", "roof.deck.upstand.eye", &deck.upstand[0]),
-        ("upstand of the sheet at the edge of the roof", "roof.deck.upstand.edge", &deck.upstand[1]),
-    ] {
-        noted(title, path, known.as_ref(), rows);
-    }
-    spare(deck, rows);
-    let pegs = rows.known("from one depth peg on the roof to the next", &deck.pegs);
-    let area = rows.value("roof.area").unwrap_or(Area::ZERO);
-    let count = deck::depth_pegs(area, pegs).from("area", "roof.area").from("spacing", "roof.deck.pegs");
-    rows.add("roof.deck.peg-count", "depth pegs on the roof for each layer that is poured", count);
+    noted("upstand of the sheet at the eye", "roof.deck.upstand.eye", deck.upstand[0].as_ref(), rows);
+    upstand(deck.upstand[1].as_ref(), rows);
+    spare(deck.upstand[1].as_ref(), &deck.downspouts, rows);
+    pegs(&deck.pegs, rows);
     cover(deck, rows);
 }
 
+/// The upstand at the edge of the roof.
+pub(super) fn upstand(upstand: Option<&Known<Length>>, rows: &mut Rows) {
+    noted("upstand of the sheet at the edge of the roof", "roof.deck.upstand.edge", upstand, rows);
+}
+
+/// Depth pegs of each layer that is poured.
+pub(super) fn pegs(pegs: &Known<Length>, rows: &mut Rows) {
+    let pegs = rows.known("from one depth peg on the roof to the next", pegs);
+    let area = rows.value("roof.area").unwrap_or(Area::ZERO);
+    let count = deck::depth_pegs(area, pegs).from("area", "roof.area").from("spacing", "roof.deck.pegs");
+    rows.add("roof.deck.peg-count", "depth pegs on the roof for each layer that is poured", count);
+}
+
 /// A value that only the builder knows: a row, or not known.
-fn noted<T: Copy + Into<Quantity>>(title: &str, path: &str, known: Option<&Known<T>>, rows: &mut Rows) -> Option<T> {
+pub(super) fn noted<T: Copy + Into<Quantity>>(title: &str, path: &str, known: Option<&Known<T>>, rows: &mut Rows) -> Option<T> {
     match known {
         Some(known) => Some(rows.known(title, known)),
         None => {
@@ -131,20 +137,10 @@ fn eave(deck: &Deck, rows: &mut Rows) {
 
 fn water(house: &House, deck: &Deck, rows: &mut Rows) {
     let Some(water) = &deck.water else {
-        rows.not_known(
-            "roof.deck.standing-water",
-            "water that stands behind the edge board: write roof.deck.downspouts",
-        );
+        dry(rows);
         return;
     };
-    for (name, pole) in &deck.downspouts {
-        rows.known(format!("downspout {}, half-way on from pole", name.replace('-', " ")), pole);
-    }
-    let mut outlets = deck::outlet_count(deck.downspouts.len() as u64);
-    for (_, pole) in &deck.downspouts {
-        outlets = bind(outlets, rows, &pole.path);
-    }
-    rows.add("roof.deck.outlets", "downspouts of the roof", outlets);
+    outlets(&deck.downspouts, "pole", rows);
     let found = |answer: Answer<Length>, rows: &Rows| bind(on_poles(answer, rows), rows, "roof.deck.outlets");
     for (place, (name, _)) in deck.downspouts.iter().enumerate() {
         let Some(catchment) = deck.catchment(place) else { continue };
@@ -180,14 +176,32 @@ fn water(house: &House, deck: &Deck, rows: &mut Rows) {
     rows.add("roof.deck.standing-water", "deepest water behind the edge board with all downspouts open", standing);
 }
 
+/// What is said where nobody wrote where water leaves.
+pub(super) fn dry(rows: &mut Rows) {
+    let what = "water that stands behind the edge board: write roof.deck.downspouts";
+    rows.not_known("roof.deck.standing-water", what);
+}
+
+/// Downspouts, each after a pole that is called so, and how many there are.
+pub(super) fn outlets(downspouts: &[(String, Known<u64>)], noun: &str, rows: &mut Rows) {
+    for (name, pole) in downspouts {
+        rows.known(format!("downspout {}, half-way on from {noun}", name.replace('-', " ")), pole);
+    }
+    let mut outlets = deck::outlet_count(downspouts.len() as u64);
+    for (_, pole) in downspouts {
+        outlets = bind(outlets, rows, &pole.path);
+    }
+    rows.add("roof.deck.outlets", "downspouts of the roof", outlets);
+}
+
 /// Whether the sheet is turned up higher than water stands when one downspout is blocked.
-fn spare(deck: &Deck, rows: &mut Rows) {
+pub(super) fn spare(upstand: Option<&Known<Length>>, downspouts: &[(String, Known<u64>)], rows: &mut Rows) {
     let title = "what is left of the upstand at the edge over the deepest water, one downspout blocked";
-    let depths = deck.downspouts.iter().map(|(name, _)| format!("roof.deck.downspouts.{name}.if-blocked"));
+    let depths = downspouts.iter().map(|(name, _)| format!("roof.deck.downspouts.{name}.if-blocked"));
     let depths = rows.parts::<Length>(depths.chain(["roof.deck.standing-water".to_owned()]));
     let deepest = depths.into_iter().max_by(|a, b| a.2.in_m().total_cmp(&b.2.in_m()));
-    match (&deck.upstand[1], deepest) {
-        (Some(upstand), Some((_, path, deep))) if deck.water.is_some() => {
+    match (upstand, deepest) {
+        (Some(upstand), Some((_, path, deep))) => {
             let spare =
                 deck::spare_upstand(upstand.value, deep).from("upstand", upstand.path.as_str()).from("deepest", path);
             rows.add("roof.deck.spare-upstand", title, spare);

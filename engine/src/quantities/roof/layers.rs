@@ -1,9 +1,10 @@
 //! Rows of the layers of a roof: on the real surface where its poles are measured, else a first cut.
 
 use super::super::need::Need;
-use super::deck_boards;
+use super::{boarding, deck_boards};
 use crate::earth;
-use crate::house::{Deck, Roof, RoofLayer as Layer, Weight};
+use crate::house::{House, Roof, RoofLayer as Layer, Weight};
+use crate::known::Known;
 use crate::reason::Answer;
 use crate::roof::{self, deck};
 use crate::row::Rows;
@@ -11,7 +12,7 @@ use crate::units::{Area, Length, Mass, Quantity, Ratio, Volume};
 
 /// Every row that is not of the real surface says that it is a first cut.
 fn add<T: Copy + Into<Quantity>>(roof: &Roof, rows: &mut Rows, path: &str, title: &str, answer: Answer<T>) -> T {
-    let cut = if roof.deck.is_some() { "" } else { ", first cut" };
+    let cut = if roof.is_decked() { "" } else { ", first cut" };
     rows.add(path, format!("{title}{cut}"), answer)
 }
 
@@ -21,10 +22,10 @@ struct Below {
     parts: Vec<(String, String, Length)>,
 }
 
-pub(super) fn walk(roof: &Roof, rows: &mut Rows) -> Vec<Need> {
+pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) -> Vec<Need> {
     let area = rows.value("roof.area").unwrap_or(Area::ZERO);
     let (mut needs, mut masses, mut below) = (Vec::new(), Vec::new(), Below { thick: Length::ZERO, parts: Vec::new() });
-    let boards = roof.deck.as_ref().and_then(|deck| deck.board_layer(&roof.layers)).map(|(layer, _)| &layer.name);
+    let boards = roof.board_layer().map(|(layer, _)| &layer.name);
     for layer in &roof.layers {
         let title = format!("{} of the roof", layer.name.replace('-', " "));
         let laps = layer.laps.as_ref().map(|laps| rows.known(format!("laps and upstands of {title}"), laps));
@@ -62,10 +63,15 @@ pub(super) fn walk(roof: &Roof, rows: &mut Rows) -> Vec<Need> {
         let path = layer.path("saturated-mass");
         let mass = add(roof, rows, &path, &format!("mass of {title} when saturated"), mass);
         masses.push((title, path, mass));
-        needs.push(match (&roof.deck, &layer.weight) {
-            (Some(deck), _) if boards == Some(&layer.name) => {
-                deck_boards::walk(roof, deck, rows).unwrap_or_else(|| Need::of(&layer.of, [layer.path("area")]))
-            }
+        let is_boards = boards == Some(&layer.name);
+        let cut = match (&roof.deck, &roof.boarding) {
+            (Some(deck), _) if is_boards => deck_boards::walk(roof, deck, rows),
+            (_, Some(boarding)) if is_boards => boarding::boards(house, (roof, boarding), rows),
+            _ => None,
+        };
+        needs.push(match (cut, &layer.weight) {
+            (Some(need), _) => need,
+            (None, _) if is_boards => Need::of(&layer.of, [layer.path("area")]),
             (_, Weight::Thick(..)) => Need::of(&layer.of, [layer.path("area"), layer.path("loose-volume")]),
             (_, Weight::Sheet(_)) => Need::of(&layer.of, [layer.path("area")]),
         });
@@ -73,8 +79,8 @@ pub(super) fn walk(roof: &Roof, rows: &mut Rows) -> Vec<Need> {
     if !masses.is_empty() {
         weight(roof, masses, area, rows);
     }
-    if let Some(deck) = &roof.deck {
-        hoisted(roof, deck, rows);
+    if let Some(bucket) = roof.bucket() {
+        hoisted(roof, bucket, rows);
     }
     needs
 }
@@ -129,13 +135,13 @@ fn weight(roof: &Roof, masses: Vec<(String, String, Mass)>, area: Area, rows: &m
 }
 
 /// Buckets of the layers that are poured: those that lie looser than in place.
-fn hoisted(roof: &Roof, deck: &Deck, rows: &mut Rows) {
+fn hoisted(roof: &Roof, bucket: &Known<Volume>, rows: &mut Rows) {
     let poured = |layer: &&Layer| matches!(&layer.weight, Weight::Thick(.., loose) if loose.value > 1.0);
     let poured: Vec<&Layer> = roof.layers.iter().filter(poured).collect();
     if poured.is_empty() {
         return;
     }
-    let bucket = rows.known("what a bucket holds as it is hoisted", &deck.bucket);
+    let bucket = rows.known("what a bucket holds as it is hoisted", bucket);
     for layer in &poured {
         let Weight::Thick(_, saturated, loose) = &layer.weight else { continue };
         let title = layer.name.replace('-', " ");

@@ -152,7 +152,7 @@ fn flat(bay: &Bay<'_>, place: Place) -> [f64; 3] {
 }
 
 /// How far an outline reaches along the courses between two levels.
-fn reach(outline: &[[f64; 3]], from: f64, to: f64) -> Option<[f64; 2]> {
+pub(super) fn reach(outline: &[[f64; 3]], from: f64, to: f64) -> Option<[f64; 2]> {
     let next = outline.iter().cycle().skip(1);
     let cut = outline.iter().zip(next).flat_map(|(a, b)| {
         [from, to].map(|level| {

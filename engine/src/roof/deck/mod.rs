@@ -18,6 +18,7 @@ mod patch;
 mod plane;
 mod sheets;
 mod shims;
+mod slope;
 mod space;
 mod told;
 mod whole;
@@ -33,7 +34,7 @@ pub use fasteners::{
     twisting_moment_n_m, uplift,
 };
 pub use frame::{Fault, Frame, Rafter, TopLine, ring};
-pub use joints::{Staggered, staggered};
+pub use joints::{Row, Staggered, staggered};
 pub use layers::{
     above_deck, bucket_in_place, bucket_mass, buckets_up, depth_pegs, hoisted_mass, sheet_area, upstand_area,
     volume_plumb, volume_square_to_deck,
@@ -43,6 +44,10 @@ pub use patch::{Patch, Steepest};
 pub use plane::Plane;
 pub use sheets::{eave_length, eye_length, longest_way_up, rolls, strip_length, strips_across, strips_round};
 pub use shims::{Bedding, Deck, Shim, ShimTable, Station, shim_volume, shims};
+pub use slope::{
+    Slope, course_count, edge_length, farthest_past_rafters, fasteners_at_rafter, fasteners_over_rafters, held_places,
+    joints_in_line, pieces_over_rafters, pull_at_rafter, unsupported_courses,
+};
 pub use space::Place;
 pub use told::{
     board_count, bought_area, catchment, depth_if_blocked, eave_cut, fewest_lengths, largest_shim, lengths_of,
