@@ -3,11 +3,12 @@
 use crate::build::{self, Build, Source};
 use crate::check::Check;
 use crate::edit::Edit;
+use crate::house::boarding_plan::BoardingPlan;
 use crate::house::handles::{self, Handle, On};
 use crate::house::lift_cards::{LiftCard, ServicePlace};
 use crate::house::part::{Plan, Section};
 use crate::house::{
-    self, About, BeamPlan, BoardingPlan, Carded, DeckTables, Detail, Furnishing, House, Hung, Mark, Pegs, RafterPlan, RingPlan,
+    self, About, BeamPlan, Carded, DeckTables, Detail, Furnishing, House, Hung, Mark, Pegs, RafterPlan, RingPlan,
     SitePlan, Surfaces,
 };
 use crate::money::{Order, money};
@@ -202,7 +203,7 @@ impl Computed {
         let furnishing = house::furnishing(&house);
         let handles = handles::handles(&house);
         let (beam_plan, schedule, carded) = (house::beam_plan(&house), house::schedule(&house), house::carded(&house));
-        let boarding = house::boarding_plan(&house);
+        let boarding = house::boarding_plan::boarding_plan(&house);
         let deck = house.roof.as_ref().and_then(|roof| Some(house::deck_tables(roof.deck.as_ref()?)));
         Answers {
             system,

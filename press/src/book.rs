@@ -73,8 +73,8 @@ mod whole {
 
     use super::typeset::{Typeset, typeset};
     use super::{
-        boarding, bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, panels, plans,
-        quantities, rafters, roof, set_out, site, skin, soil, sources, studies, walls,
+        boarding, bricks, checks, deck, earth, floor, gate, glossary, holds, job, later, lifts, mixes, orders, panels,
+        plans, quantities, rafters, roof, set_out, site, skin, soil, sources, studies, walls,
     };
     use crate::drawing::{self, Drawing};
     use crate::paper::Paper;

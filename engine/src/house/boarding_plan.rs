@@ -57,8 +57,7 @@ pub fn boarding_plan(house: &House) -> Option<BoardingPlan> {
             meets: joints.iter().map(meet).collect(),
         }
     };
-    let courses: Vec<CoursePlan> =
-        slope.strips(boarding.width.value).into_iter().enumerate().map(course).collect();
+    let courses: Vec<CoursePlan> = slope.strips(boarding.width.value).into_iter().enumerate().map(course).collect();
     let named: Vec<(usize, usize)> = courses
         .iter()
         .enumerate()

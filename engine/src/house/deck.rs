@@ -119,9 +119,8 @@ pub(super) fn place(
     );
     let edge = length(&keys.edge, [100.0, 6000.0], "the edge of a deck round the eye", edge.following("roof.eye"));
     let bucket = bucket(source, keys, system);
-    let upstand = |place: usize| {
-        self::length(source, &keys.upstand[place], [0.0, 600.0], "the height of an upstand", system)
-    };
+    let upstand =
+        |place: usize| self::length(source, &keys.upstand[place], [0.0, 600.0], "the height of an upstand", system);
     let count = under.ring.solved.sets.len();
     let in_ring = format!("in a ring of {count}");
     let loose = Loose {

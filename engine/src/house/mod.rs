@@ -2,7 +2,7 @@
 
 mod batches;
 mod boarding;
-mod boarding_plan;
+pub mod boarding_plan;
 mod bond_beam;
 mod bought;
 mod bricks;
@@ -75,12 +75,11 @@ mod trench_section;
 mod unrolled;
 
 pub use batches::{Batch, Batches, Filled};
+pub use boarding::Boarding;
 pub use bond_beam::{BeamPlan, beam_plan};
 pub use bought::{OIL, STONES, STRAW, THINNER, WATER};
 pub use bricks::{Brick, Bricks, Load, Moisture, Trial};
 pub use built_in::{Anchors, BondBeam, BuiltIn};
-pub use boarding::Boarding;
-pub use boarding_plan::{BoardingPlan, CoursePlan, boarding_plan};
 pub use deck::Deck;
 pub use deck_plan::{BayPlan as DeckBay, DeckPlan};
 pub use deck_told::{BoardLine, Cover as EyeCover, DeckTables, Held as BoardsHeld, ShimLine, deck_tables};

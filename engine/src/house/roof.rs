@@ -1,5 +1,6 @@
 //! The roof with nothing missing: how it stands, its poles, its layers. A first cut, for counting.
 
+use super::Wall;
 use super::boarding::{self, Boarding};
 use super::deck::{self, Deck};
 use super::place::{known, shown, within};
@@ -10,7 +11,6 @@ use super::roof_layers::{self, Layer, Weight};
 use super::roof_loads::{self, RoofSoil, SiteLoads};
 use super::roof_wood::{self, Bolt, Code, Wood};
 use super::secondary::{self, Secondary};
-use super::Wall;
 use crate::build::{self, Build, RoofKind, Source};
 use crate::known::{Known, Origin};
 use crate::units::{Angle, Area, Density, Length, Slope, System, Volume};
@@ -151,7 +151,8 @@ pub(super) fn place(
             let why = "half-dry softwood; weigh a pole of yours";
             Known::assumed(Density::kg_m3(600.0), "poles.density", Origin::Judgement, why)
         });
-    let layers: Vec<Layer> = written.layers.iter().filter_map(|layer| roof_layers::layer(source, layer, system)).collect();
+    let layers: Vec<Layer> =
+        written.layers.iter().filter_map(|layer| roof_layers::layer(source, layer, system)).collect();
     let of = poles.of.as_ref().map_or_else(|| "pole".to_owned(), |of| of.value.clone());
     let (overhang, diameter) = (overhang?, diameter?);
     if !eave_is_whole(source, written, wall, overhang.value, system) {

@@ -1,7 +1,7 @@
 //! The deck on straight rafters: its figures, its courses, what its boards are cut from.
 
 use engine::answers::Answers;
-use engine::house::{BoardingPlan, CoursePlan};
+use engine::house::boarding_plan::{BoardingPlan, CoursePlan};
 use engine::units::Length;
 use serde_json::{Value, json};
 

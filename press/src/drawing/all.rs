@@ -5,9 +5,10 @@ use engine::pictures::Pictures;
 
 use super::words::{Words, words};
 use super::{
-    Scaled, batches, bending, boarding_plan, bond_beam, bricks, damp_bricks, deck_plan, detail, elevation, exploded, floor_bays,
-    grading, lift_band, lift_bed, mixes, panels, plan, plaster_lots, plasticity, pole_card, rafter_plan, raising,
-    raising_stages, roof_plan, section, setting_out, site, story_pole, texture, trade, trench_section, unrolled,
+    Scaled, batches, bending, boarding_plan, bond_beam, bricks, damp_bricks, deck_plan, detail, elevation, exploded,
+    floor_bays, grading, lift_band, lift_bed, mixes, panels, plan, plaster_lots, plasticity, pole_card, rafter_plan,
+    raising, raising_stages, roof_plan, section, setting_out, site, story_pole, texture, trade, trench_section,
+    unrolled,
 };
 use crate::batches::logged;
 use crate::paper::Paper;

@@ -1,7 +1,7 @@
 //! The boards on straight rafters in plan: courses, joints over the rafters, downspouts.
 
 use engine::answers::Answers;
-use engine::house::{BoardingPlan, CoursePlan};
+use engine::house::boarding_plan::{BoardingPlan, CoursePlan};
 use kurbo::{Point, Rect, Vec2};
 
 use super::deck_plan::{disc, downspout};

@@ -117,7 +117,8 @@ pub(super) fn held(roof: &Roof, boarding: &Boarding, rows: &mut Rows) {
         .from("withdrawal", "roof.deck.withdrawal");
     let each = rows.add("roof.deck.fasteners-at-rafter", "fasteners of a board where it lies on a rafter", each);
     let places = deck::held_places(&boarding.courses, laid);
-    let places = ["roof.deck.boards", "roof.deck.unsupported"].iter().fold(places, |places, path| bind(places, rows, path));
+    let places =
+        ["roof.deck.boards", "roof.deck.unsupported"].iter().fold(places, |places, path| bind(places, rows, path));
     let places = rows.add("roof.deck.held-places", "places where a board lies on a rafter, joints twice", places);
     let all = deck::fasteners_over_rafters(each, places)
         .from("each", "roof.deck.fasteners-at-rafter")

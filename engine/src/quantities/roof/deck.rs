@@ -80,7 +80,12 @@ pub(super) fn pegs(pegs: &Known<Length>, rows: &mut Rows) {
 }
 
 /// A value that only the builder knows: a row, or not known.
-pub(super) fn noted<T: Copy + Into<Quantity>>(title: &str, path: &str, known: Option<&Known<T>>, rows: &mut Rows) -> Option<T> {
+pub(super) fn noted<T: Copy + Into<Quantity>>(
+    title: &str,
+    path: &str,
+    known: Option<&Known<T>>,
+    rows: &mut Rows,
+) -> Option<T> {
     match known {
         Some(known) => Some(rows.known(title, known)),
         None => {

@@ -328,7 +328,8 @@ mod tests {
         }
         let own = |at: usize| if at == 0 || at == spans { 0.5 + past } else { 1.0 };
         let step = |at: usize, next: Option<&f64>| next.map_or(0.0, |next| moments[at] - next);
-        let turned = |at: usize| step(at, at.checked_sub(1).map(|before| &moments[before])) + step(at, moments.get(at + 1));
+        let turned =
+            |at: usize| step(at, at.checked_sub(1).map(|before| &moments[before])) + step(at, moments.get(at + 1));
         (0..=spans).map(|at| own(at) + turned(at)).collect()
     }
 
