@@ -41,8 +41,8 @@ mod when;
 pub use any::{Kind, Quantity};
 pub use money::{Currency, Money, MoneyFault};
 pub use quantities::{
-    Angle, Area, Days, Density, Force, Length, LineLoad, Mass, Moment, Pressure, Ratio, SecondMoment, SectionModulus,
-    Slope, Speed, SurfaceMass, TemperatureDifference, Volume,
+    Angle, Area, Days, Density, Effort, Force, Length, LineLoad, Mass, Moment, Pressure, Ratio, SecondMoment,
+    SectionModulus, Slope, Speed, SurfaceMass, TemperatureDifference, Volume,
 };
 pub use read::{Misread, parse};
 pub use shown::{Fineness, System};

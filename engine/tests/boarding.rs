@@ -180,7 +180,7 @@ fn a_rectangle_is_boarded_as_it_is_by_hand() {
     near(of(&found, "standing-water"), 0.0);
     assert!(found.rows.find("roof.deck.downspouts.barrel.if-blocked").is_none());
     let (past, apart) = (0.5, 5.0 / 9.0);
-    let reach = apart / 2.0 + past + (3.0 - 3.0_f64.sqrt()) / 2.0 * past * past / apart;
+    let reach = apart / 2.0 + past + 0.75 * past * past / apart;
     near(of(&found, "pull"), of(&found, "uplift") * 0.15 * reach);
     let each = (of(&found, "pull") / 150.0).ceil().max(2.0);
     near(of(&found, "fasteners"), each * places);

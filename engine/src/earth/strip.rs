@@ -1,7 +1,7 @@
 //! What a log of batches says: the yield, and whether batches still are as the first ten were.
 
 use crate::reason::formula;
-use crate::units::{Days, Ratio, Volume};
+use crate::units::{Days, Effort, Ratio, Volume};
 
 formula! {
     /// What a batch filled as it was laid, from its share of a lift, before anything was sawn off.
@@ -100,14 +100,14 @@ formula! {
 }
 
 formula! {
-    /// People's time for each cubic metre of the mix as it is placed.
+    /// People's time for each volume of the mix as it is placed.
     ///
     /// ```text
-    /// q = Σ T / Σ V        over the batches of which both are written, V in m³
+    /// q = Σ T / Σ V        over the batches of which both are written
     /// ```
     /// Source: counting.
-    pub fn time_for_volume(time: Days, placed: Volume) -> Days {
-        time * (1.0 / placed.in_m3())
+    pub fn time_for_volume(time: Days, placed: Volume) -> Effort {
+        time / placed
     }
 }
 

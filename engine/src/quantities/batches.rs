@@ -139,7 +139,7 @@ impl Log<'_> {
         rows.add(self.path_of(batch, "person-time"), own("people's time for"), answer);
     }
 
-    /// People's time for a cubic metre.
+    /// People's time for the volume that they place.
     fn time(&self, rows: &mut Rows) {
         let both = self.batches.each.iter().filter(|batch| batch.work.is_some() && batch.placed.is_some());
         let paths = |noun: &str| both.clone().map(|batch| self.path_of(batch, noun)).collect::<Vec<_>>();
@@ -153,7 +153,7 @@ impl Log<'_> {
         let volume = earth::placed_in_all(placed.iter().map(|(.., volume)| *volume).sum()).of_parts(placed);
         let volume = rows.add(self.path("placed"), self.title("volume placed of all of"), volume);
         let each = earth::time_for_volume(time, volume).from("time", self.path("person-time"));
-        let title = self.title("people's time for each cubic metre placed, by");
+        let title = self.title("people's time for each volume placed, by");
         rows.add(self.path("time-for-volume"), title, each.from("placed", self.path("placed")));
     }
 

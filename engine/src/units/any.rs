@@ -1,8 +1,8 @@
 //! Any quantity at all, for rows, JSON and the build file: one enum over the types, and what kind each is.
 
 use super::{
-    Angle, Area, Days, Density, Force, Length, LineLoad, Mass, Misread, Moment, Money, Pressure, Ratio, SecondMoment,
-    SectionModulus, Slope, Speed, SurfaceMass, Temperature, TemperatureDifference, Volume,
+    Angle, Area, Days, Density, Effort, Force, Length, LineLoad, Mass, Misread, Moment, Money, Pressure, Ratio,
+    SecondMoment, SectionModulus, Slope, Speed, SurfaceMass, Temperature, TemperatureDifference, Volume,
 };
 use jiff::civil::Date;
 
@@ -133,6 +133,7 @@ kinds! {
         Mass: "a mass", "14 t", "kg", "_kg";
         Density: "a density", "1650 kg/m3", "kg/m3", "_kg_m3";
         SurfaceMass: "a mass on an area", "20 kg/m2", "kg/m2", "_kg_m2";
+        Effort: "a time for a volume", "20 h/m3", "d/m3", "_d_m3";
         Pressure: "a pressure", "75 kPa", "Pa", "_pa";
         Force: "a force", "4 kN", "N", "_n";
         LineLoad: "a load on a length", "2 kN/m", "N/m", "_n_m";

@@ -1,8 +1,8 @@
 //! Which quantities may be multiplied and divided with each other, and what comes out.
 
 use super::{
-    Area, Density, Force, Length, LineLoad, Mass, Moment, Pressure, SecondMoment, SectionModulus, Slope, SurfaceMass,
-    Volume,
+    Area, Days, Density, Effort, Force, Length, LineLoad, Mass, Moment, Pressure, SecondMoment, SectionModulus, Slope,
+    SurfaceMass, Volume,
 };
 use std::ops::{Div, Mul};
 
@@ -45,6 +45,7 @@ product! {
     Pressure * Area = Force;
     SurfaceMass * Area = Mass;
     Density * Length = SurfaceMass;
+    Effort * Volume = Days;
     Pressure * Length = LineLoad;
     LineLoad * Length = Force;
     Force * Length = Moment;

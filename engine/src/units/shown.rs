@@ -1,8 +1,8 @@
 //! Shows a quantity in metric or US units with no more digits than are honest.
 
 use super::{
-    Angle, Area, Days, Density, Force, LineLoad, Mass, Moment, Pressure, Quantity, Ratio, SecondMoment, SectionModulus,
-    Slope, Speed, SurfaceMass, Temperature, TemperatureDifference, Volume, shown_length, when,
+    Angle, Area, Days, Density, Effort, Force, LineLoad, Mass, Moment, Pressure, Quantity, Ratio, SecondMoment,
+    SectionModulus, Slope, Speed, SurfaceMass, Temperature, TemperatureDifference, Volume, shown_length, when,
 };
 
 /// The units to show in. Reading understands both always.
@@ -50,6 +50,7 @@ impl Quantity {
             Quantity::Mass(mass) => scale.mass(mass, metric),
             Quantity::Density(density) => scale.density(density, metric),
             Quantity::SurfaceMass(mass) => scale.surface_mass(mass, metric),
+            Quantity::Effort(effort) => scale.effort(effort, metric),
             Quantity::Pressure(pressure) if !metric && fineness == Fineness::Strength => {
                 scale.first(&[(pressure.in_psi(), 0.0, "psi")])
             }
@@ -124,6 +125,11 @@ impl Scale {
 
     fn surface_mass(self, mass: SurfaceMass, metric: bool) -> String {
         let unit = if metric { (mass.in_kg_m2(), 0.0, "kg/m²") } else { (mass.in_lb_ft2(), 0.0, "lb/sq ft") };
+        self.first(&[unit])
+    }
+
+    fn effort(self, effort: Effort, metric: bool) -> String {
+        let unit = if metric { (effort.in_h_m3(), 0.0, "h/m³") } else { (effort.in_h_yd3(), 0.0, "h/cu yd") };
         self.first(&[unit])
     }
 

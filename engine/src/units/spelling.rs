@@ -2,8 +2,8 @@
 
 use super::shown::{significant, without_zeros};
 use super::{
-    Angle, Area, Days, Density, Force, Kind, Length, LineLoad, Mass, Moment, Pressure, Quantity, Ratio, SecondMoment,
-    SectionModulus, Slope, Speed, SurfaceMass, Temperature, TemperatureDifference, Volume,
+    Angle, Area, Days, Density, Effort, Force, Kind, Length, LineLoad, Mass, Moment, Pressure, Quantity, Ratio,
+    SecondMoment, SectionModulus, Slope, Speed, SurfaceMass, Temperature, TemperatureDifference, Volume,
 };
 use std::fmt::Write;
 
@@ -61,6 +61,11 @@ const DENSITY: &[Unit] = units! {
 const SURFACE_MASS: &[Unit] = units! {
     SurfaceMass: kg_m2, 0, ["kg/m2", "kg/sq m", "kilograms/square metre", "kilograms/square meter"];
     SurfaceMass: lb_ft2, 0, ["lb/sq ft", "lb/ft2", "lbs/sq ft", "lbs/ft2", "pounds/square foot"];
+};
+const EFFORT: &[Unit] = units! {
+    Effort: d_m3, 0, ["d/m3", "days/m3", "days/cubic metre", "days/cubic meter"];
+    Effort: h_m3, 0, ["h/m3", "hours/m3", "hours/cubic metre", "hours/cubic meter"];
+    Effort: h_yd3, 0, ["h/cu yd", "h/yd3", "hours/yd3", "hours/cu yd", "hours/cubic yard"];
 };
 const PRESSURE: &[Unit] = units! {
     Pressure: pa, 0, ["Pa", "N/m2", "pascal", "pascals"];
@@ -154,6 +159,7 @@ pub(super) const fn units(kind: Kind) -> &'static [Unit] {
         Kind::Mass => MASS,
         Kind::Density => DENSITY,
         Kind::SurfaceMass => SURFACE_MASS,
+        Kind::Effort => EFFORT,
         Kind::Pressure => PRESSURE,
         Kind::Force => FORCE,
         Kind::LineLoad => LINE_LOAD,

@@ -14,14 +14,10 @@ use crate::units::{Force, Length};
 /// What two levels of one eave differ by from rounding alone.
 const ROUNDED: Length = Length::mm(1e-6);
 
-/// Binds what places the eave in plan.
-fn in_plan<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
-    bind_line(bind(bind(answer, rows, "roof.eave-offset"), rows, "roof.falls"), house, rows)
-}
-
 /// Binds what places the eave in the plane of the roof.
 fn on_slope<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
-    bind(in_plan(answer, house, rows), rows, "roof.pitch")
+    let paths = ["roof.eave-offset", "roof.falls", "roof.pitch"];
+    bind_line(paths.iter().fold(answer, |answer, path| bind(answer, rows, path)), house, rows)
 }
 
 /// What covers the plane, its edge and its water; before the layers on it.
@@ -81,8 +77,10 @@ fn water(house: &House, boarding: &Boarding, rows: &mut Rows) {
     };
     for ((name, _), catchment) in boarding.downspouts.iter().zip(&water.catchments) {
         let (title, stem) = (name.replace('-', " "), format!("roof.deck.downspouts.{name}"));
-        let area = bind(in_plan(deck::catchment(catchment), house, rows), rows, "roof.deck.outlets");
-        let area = bind(area, rows, "roof.deck.lowest-place");
+        let paths = ["roof.eave-offset", "roof.falls", "roof.deck.outlets", "roof.deck.lowest-place"];
+        let area = paths.iter().fold(deck::catchment(catchment), |area, path| bind(area, rows, path));
+        // Of several each knows its own part of the line only, by where the edge lies lowest.
+        let area = if water.catchments.len() == 1 { bind_line(area, house, rows) } else { area };
         rows.add(format!("{stem}.catchment"), format!("roof in plan that drains to downspout {title}"), area);
         if let Some(depth) = catchment.depth_if_blocked {
             let blocked = found(deck::depth_if_blocked(depth), depth, rows);

@@ -20,6 +20,7 @@ fn every_kind_is_shown_in_both_systems_with_honest_digits() {
     shows(Mass::kg(14_000.0), "14.0 t", "15.4 short tons");
     shows(Density::kg_m3(1650.0), "1650 kg/m³", "103 lb/cu ft");
     shows(SurfaceMass::kg_m2(20.0), "20.0 kg/m²", "4.10 lb/sq ft");
+    shows(Effort::h_m3(20.0), "20.0 h/m³", "15.3 h/cu yd");
     shows(Pressure::kpa(1.5), "1.50 kPa", "31.3 psf");
     shows(Pressure::mpa(2.0), "2.00 MPa", "290 psi");
     shows(Force::kn(4.0), "4.00 kN", "899 lbf");
