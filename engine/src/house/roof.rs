@@ -184,7 +184,7 @@ pub(super) fn place(
                 _ => None,
             };
             let loads = roof_loads::site(source, &build.site.loads, code, system);
-            Some(Held { code, loads, wood, bolt: roof_wood::bolt(source, &written.bolt, system), planks })
+            Some(Held { code, loads, wood, bolt: roof_wood::bolt(source, &written.bolt, system)?, planks })
         }
     };
     let deck = match &frame {
@@ -202,6 +202,12 @@ pub(super) fn place(
         Frame::OneWay { .. } => None,
     };
     let secondary = secondary::place(source, written, (ring, wall), density.value, system)?;
+    if let (Some(held), Some((own, _))) = (&held, secondary.as_ref().and_then(Secondary::second_ring))
+        && let (Some(bolt), Some(keys)) = (&own.bolt, &written.secondary)
+        && !roof_wood::covers(source, keys.bolt.as_ref(), (held.bolt.washer.value, bolt.value), system)
+    {
+        return None;
+    }
     Some(Roof { frame, overhang, diameter, density, of, layers, soil, held, deck, secondary })
 }
 
