@@ -26,7 +26,7 @@ pub(super) struct Stood<'a> {
     pub sag: Lasts,
 }
 
-/// A place along a pole, an acting and the feet under which something is greatest.
+/// An acting and the feet under which something is greatest.
 pub(super) struct Governs<'a> {
     pub acting: &'a Acting,
     pub feet: Feet,
@@ -53,8 +53,8 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
                 Some((stood, loaded)) => {
                     members::walk(stood, rows);
                     crossings::walk(stood, rows);
-                    if let Some((second, on_frame)) = roof.secondary.as_ref().and_then(Secondary::second_ring) {
-                        heads::walk(stood, (second, on_frame), rows);
+                    if let Some((own, (second, on_frame))) = roof.secondary.as_ref().and_then(|own| Some((own, own.second_ring()?))) {
+                        heads::walk(stood, (own.diameter.value, second, on_frame), rows);
                     }
                     feet::walk(stood, rows);
                     beam::walk(house, stood, rows);
