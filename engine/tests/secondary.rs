@@ -158,10 +158,19 @@ fn by_allowable_stresses_what_the_bolts_of_heads_hold_is_told_and_whether_they_d
 }
 
 #[test]
-fn a_second_ring_lifts_boards_off_the_poles_and_no_shim_is_told() {
+fn a_second_ring_lifts_boards_off_the_poles_and_neither_shims_nor_boards_are_told() {
     let answers = answered(&with_a_second_ring());
     assert!(answers.rows.find("roof.deck.shim-count").is_none() && answers.rows.find("roof.places.1.shim").is_none());
     assert!(unknown(&answers, "roof.deck.shim-count").unwrap().contains("second ring"));
+    for noun in ["boards", "bought-length", "pull"] {
+        let path = format!("roof.deck.{noun}");
+        assert!(answers.rows.find(&path).is_none(), "{path}");
+        assert!(unknown(&answers, &path).unwrap().contains("second ring lifts the boards off"), "{path}");
+    }
+    assert_eq!(answers.rows.matching("roof.deck.buy.*").count(), 0);
+    // They are ordered by what they cover.
+    let [covered, needed] = ["roof.layers.boards.area", "order.boards.needed"].map(|path| si(&answers, path));
+    assert!((needed - covered).abs() < 1e-9, "{needed} for {covered}");
 }
 
 #[test]

@@ -92,6 +92,12 @@ impl Roof {
     pub fn is_open(&self, wall: &Wall, has_gap: bool) -> bool {
         matches!(self.frame, Frame::OneWay { .. }) && wall.top.is_level() && !has_gap
     }
+
+    /// Whether a second ring lifts the boards of its deck off the poles.
+    #[must_use]
+    pub fn is_raised(&self) -> bool {
+        self.secondary.as_ref().is_some_and(|own| !own.on_poles().is_empty())
+    }
 }
 
 /// A layer of the roof.

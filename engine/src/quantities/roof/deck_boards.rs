@@ -11,11 +11,20 @@ use crate::roof::deck::{self, Nesting};
 use crate::row::Rows;
 use crate::units::{Area, Length, Pressure};
 
+/// Why nothing is said of single boards under which a second ring stands.
+const RAISED: &str = "a second ring lifts the boards off the poles";
+
 /// The boards. Hands back what is bought for them, where there is a cutting list.
 pub(super) fn walk(roof: &Roof, deck: &Deck, rows: &mut Rows) -> Option<Need> {
     rows.known("what a saw cut takes off a board", &deck.kerf);
     for length in &deck.stock {
         rows.known("a length of boards that is sold", length);
+    }
+    if roof.is_raised() {
+        for (noun, words) in [("boards", "boards of the deck"), ("bought-length", "boards to buy")] {
+            rows.not_known(format!("roof.deck.{noun}"), format!("{words}, cut bay by bay: {RAISED}"));
+        }
+        return None;
     }
     let laid = |answer: Answer<u64>, rows: &Rows| bind(on_poles(answer, rows), rows, "roof.deck.width");
     let count = laid(deck::board_count(deck.boards.len() as u64), rows);
@@ -99,6 +108,10 @@ pub(in super::super) fn held(house: &House, rows: &mut Rows) {
         .from("gust pressure", "wall.cover.pressure")
         .from("coefficient", "roof.deck.suction");
     let uplift = rows.add("roof.deck.uplift", "uplift of the gust on the bare deck", uplift);
+    if roof.is_raised() {
+        rows.not_known("roof.deck.pull", format!("pull on a row of fasteners: {RAISED}"));
+        return;
+    }
     let made = deck::Held { uplift, shear, section: [deck.width.value, thickness.value], between_rows };
     let boards = deck.boards_alone();
     let mut pull = on_poles(deck::largest_pull(&made, &boards), rows);
