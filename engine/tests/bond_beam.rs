@@ -220,3 +220,49 @@ fn planks_of_a_class_weigh_its_mean_unless_somebody_weighed_them() {
     // C24 has 420 kg/m3 by EN 338.
     assert_eq!(value(&answered(&text.replacen(line, "", 1)), "wall.bond-beam.density"), Some(420.0));
 }
+
+/// The house by allowable stresses, in a wind, its beam so wide.
+fn american(wind: &str, width: &str) -> Answers {
+    let [(_, text), ..] = BUILDS;
+    let beam = "width = \"200 mm\"\nheight = \"100 mm\"\nlayers = 2";
+    let text = text
+        .replace("eurocode-timber", "asd-timber")
+        .replace("class = \"C24\"", "class = \"DF-L No.2\"")
+        .replace("terrain = \"2\"", "exposure = \"c\"")
+        .replace("wind = \"23 m/s\"", &format!("wind = \"{wind}\""));
+    answered(&text.replacen(beam, &beam.replace("200 mm", width), 1))
+}
+
+#[test]
+fn a_seat_whose_load_falls_near_the_edge_or_outside_is_told_how_wide_or_whither() {
+    let seat = |noun: &str| format!("roof.beam.seats.5.{noun}");
+    let near = "off the middle of the bond beam, near its edge";
+    for (width, says) in [("120 mm", near), ("80 mm", "outside of the bond beam: it tips")] {
+        let answers = american("60 m/s", width);
+        let title = title(&answers, &seat("asd-tipping"));
+        assert!(title.contains(says) && title.contains("move the seat outwards by at least"), "{title}");
+        let own = value(&answers, "wall.bond-beam.width").unwrap();
+        let [share, wide] = ["asd-tipping", "width-needed"].map(|noun| value(&answers, &seat(noun)).unwrap());
+        let off = ["farthest", "off-middle"].iter().find_map(|noun| value(&answers, &seat(noun))).unwrap();
+        assert!((share - 2.0 * off / own).abs() < 1e-12 && share > 2.0 / 3.0, "{share}");
+        // A third of the width off the middle: 1.5 against overturning.
+        assert!((wide - 3.0 * off).abs() < 1e-9, "{wide} for {off}");
+        assert!(title.contains("widen it to at least 125 mm"), "{title}");
+    }
+    // As much wider as is told, the load falls where the rule lets it, and nothing is advised.
+    let answers = american("60 m/s", "126 mm");
+    assert!(value(&answers, &seat("asd-tipping")).unwrap() < 2.0 / 3.0);
+    assert!(value(&answers, &seat("width-needed")).is_none());
+    assert!(!title(&answers, &seat("asd-tipping")).contains("widen"));
+}
+
+#[test]
+fn a_seat_that_hardly_presses_is_told_to_be_held_down_where_no_wall_is_wide_enough_for_the_beam() {
+    let answers = american("46 m/s", "200 mm");
+    let title = title(&answers, "roof.beam.seats.5.asd-tipping");
+    assert!(
+        title.contains("it hardly presses there") && title.contains("an anchor beside it or more weight"),
+        "{title}"
+    );
+    assert!(!title.contains("widen") && value(&answers, "roof.beam.seats.5.width-needed").is_none(), "{title}");
+}

@@ -229,7 +229,9 @@ fn a_script_of_its_own_finds_the_forces_and_shares_of_both_demo_roofs_and_of_a_s
             continue;
         }
         let own = value(answers, path);
-        assert!((own / found - 1.0).abs() < 0.02, "{path}: {own} here, {found} there");
+        // Of eight poles all alike both find the same to a part in five hundred.
+        let apart = if build == "second-ring" { 0.002 } else { 0.02 };
+        assert!((own / found - 1.0).abs() < apart, "{build}, {path}: {own} here, {found} there");
         count += 1;
     }
     assert!(count > 80, "{count} lines");

@@ -73,7 +73,10 @@ fn poles_are_bent_more_between_their_ends_and_press_on_each_other_hardly_more() 
     for place in 1..=9 {
         let push = format!("roof.crossings.{place}.push");
         let more = si(&with, &push) / si(&without, &push);
-        assert!((0.97..1.12).contains(&more), "{push}: {more}");
+        assert!((1.02..1.06).contains(&more), "{push}: {more}");
+        let moment = format!("roof.members.{place}.moment");
+        let more = si(&with, &moment) / si(&without, &moment);
+        assert!((1.02..1.06).contains(&more), "{moment}: {more}");
     }
 }
 
@@ -92,7 +95,8 @@ fn a_second_ring_lays_on_the_next_pole_what_its_rafters_take() {
     for place in 1..=9 {
         let push = format!("roof.crossings.{place}.push");
         let more = si(&with, &push) / si(&without, &push);
-        assert!((0.9..1.25).contains(&more), "{push}: {more}");
+        // Its weight and notches; what each push is, a script of its own finds for such a ring in `bench`.
+        assert!((1.03..1.09).contains(&more), "{push}: {more}");
     }
     for bay in 1..=9 {
         let head = |noun: &str| si(&with, &format!("roof.crossings.second-{bay}.{noun}"));

@@ -120,7 +120,12 @@ pub(super) fn covers(
     let Some(blamed) = blamed.filter(|_| washer <= diameter) else { return true };
     let [washer, diameter] = [washer, diameter].map(|size| shown(size, system));
     let message = format!("a washer of {washer} lets its bolt of {diameter} through");
-    source.fault(blamed.span.clone(), &blamed.path, message, "write a larger `washer` in [roof.bolt], or a thinner bolt");
+    source.fault(
+        blamed.span.clone(),
+        &blamed.path,
+        message,
+        "write a larger `washer` in [roof.bolt], or a thinner bolt",
+    );
     false
 }
 

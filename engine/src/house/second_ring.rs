@@ -106,16 +106,7 @@ pub(super) fn place(
     match second.laid(&ring.layout, &ring.solved) {
         Ok(rafters) => {
             let eaves = second.eaves(&ring.layout, &ring.solved);
-            Some(SecondRing {
-                across,
-                head,
-                notch,
-                housing,
-                bolt,
-                rafters,
-                supports: second.supports,
-                eaves,
-            })
+            Some(SecondRing { across, head, notch, housing, bolt, rafters, supports: second.supports, eaves })
         }
         Err(misfit) => {
             let at = written.length.as_ref().map(|own| (own.span.clone(), own.path.as_str()));

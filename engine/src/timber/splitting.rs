@@ -109,9 +109,8 @@ mod tests {
         // Of 200 mm: 1000 mm, though the square within it is 141.4 mm deep; half of that is a quarter of what a beam bears.
         let mm = Length::mm;
         let (diameter, side) = (mm(200.0), square_within(mm(200.0)).value);
-        let force = |end: f64| {
-            shear_beside_bolt(Pressure::mpa(1.2), side, side, side * 0.5, mm(end), diameter).value.in_n()
-        };
+        let force =
+            |end: f64| shear_beside_bolt(Pressure::mpa(1.2), side, side, side * 0.5, mm(end), diameter).value.in_n();
         // 2/3 x 1.2 x 141.42 x 70.71 = 8 kN.
         assert!((force(1000.0) - 8_000.0).abs() < 1e-6, "at five diameters: {}", force(1000.0));
         assert!((force(999.0) - 2_000.0).abs() < 1e-6, "just nearer: {}", force(999.0));

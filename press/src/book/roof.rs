@@ -213,7 +213,8 @@ fn steps(answers: &Answers, ring: &RingPlan) -> Vec<String> {
 fn holds(answers: &Answers) -> Vec<&'static str> {
     let mut all = HOLDS.to_vec();
     if second::is_cut_overhead(answers) {
-        let cut = "!Second ring: poles housed and bored while the prop stands, nobody beneath, no cut deeper than is written";
+        let cut =
+            "!Second ring: poles housed and bored while the prop stands, nobody beneath, no cut deeper than is written";
         let out = all.iter().position(|hold| hold.starts_with("!Prop out")).unwrap_or(all.len());
         all.insert(out, cut);
     }

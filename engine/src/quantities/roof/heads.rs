@@ -143,7 +143,8 @@ impl Head<'_, '_> {
         let diameter = self.diameter;
         let pole = ring.layout.rafters[one.on].pole;
         let [own, other] = [diameter, pole.diameter(one.along)].map(|thick| section::seat_width(thick, depth).value);
-        let wood = [[one.lengths[0] + one.lengths[1], second_ring::beyond(diameter)], [one.along, pole.length - one.along]];
+        let wood =
+            [[one.lengths[0] + one.lengths[1], second_ring::beyond(diameter)], [one.along, pole.length - one.along]];
         let [helps, helps_other] = crossings::beside(self.stood.held, wood, [own, other], one.angle);
         let seat = used::crossing_area(own, other, one.angle, helps, helps_other)
             .from("angle", second::place(self.bay, "angle"));

@@ -53,7 +53,9 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
                 Some((stood, loaded)) => {
                     members::walk(stood, rows);
                     crossings::walk(stood, rows);
-                    if let Some((own, (second, on_frame))) = roof.secondary.as_ref().and_then(|own| Some((own, own.second_ring()?))) {
+                    if let Some((own, (second, on_frame))) =
+                        roof.secondary.as_ref().and_then(|own| Some((own, own.second_ring()?)))
+                    {
                         heads::walk(stood, (own.diameter.value, second, on_frame), rows);
                     }
                     feet::walk(stood, rows);
