@@ -84,6 +84,17 @@ fn a_roof_that_holds_is_given_no_advice() {
 }
 
 #[test]
+fn a_washer_narrower_than_three_of_its_bolts_fails_by_the_european_code() {
+    // EN 1995-1-1, 10.4.3(2), from memory: bolts of 20 mm want washers of 60 mm.
+    for (washer, times, fails) in [("60 mm", 3.0, false), ("59 mm", 2.95, true)] {
+        let answers = answered(&TANSY_BANK.replace("washer = \"80 mm\"", &format!("washer = \"{washer}\"")));
+        assert!((value(&answers, "roof.bolt.washer-in-bolts") - times).abs() < 1e-9, "{washer}");
+        let check = checks(&answers, "ec-washer").next().unwrap();
+        assert_eq!(check.state == State::Fails, fails, "{washer}: {}", check.sentence(answers.system));
+    }
+}
+
+#[test]
 fn ten_millimetres_more_on_one_pole_move_marks_prop_and_checks() {
     let before = answered(TANSY_BANK);
     let after = answered(&TANSY_BANK.replace("butt = [\"233 mm\", \"231 mm\"]", "butt = [\"243 mm\", \"241 mm\"]"));
@@ -218,7 +229,9 @@ fn a_script_of_its_own_finds_the_forces_and_shares_of_both_demo_roofs_and_of_a_s
             continue;
         }
         let own = value(answers, path);
-        assert!((own / found - 1.0).abs() < 0.02, "{path}: {own} here, {found} there");
+        // Of eight poles all alike both find the same to a part in five hundred.
+        let apart = if build == "second-ring" { 0.002 } else { 0.02 };
+        assert!((own / found - 1.0).abs() < apart, "{build}, {path}: {own} here, {found} there");
         count += 1;
     }
     assert!(count > 80, "{count} lines");

@@ -73,7 +73,10 @@ fn poles_are_bent_more_between_their_ends_and_press_on_each_other_hardly_more() 
     for place in 1..=9 {
         let push = format!("roof.crossings.{place}.push");
         let more = si(&with, &push) / si(&without, &push);
-        assert!((0.97..1.12).contains(&more), "{push}: {more}");
+        assert!((1.02..1.06).contains(&more), "{push}: {more}");
+        let moment = format!("roof.members.{place}.moment");
+        let more = si(&with, &moment) / si(&without, &moment);
+        assert!((1.02..1.06).contains(&more), "{moment}: {more}");
     }
 }
 
@@ -92,7 +95,8 @@ fn a_second_ring_lays_on_the_next_pole_what_its_rafters_take() {
     for place in 1..=9 {
         let push = format!("roof.crossings.{place}.push");
         let more = si(&with, &push) / si(&without, &push);
-        assert!((0.9..1.25).contains(&more), "{push}: {more}");
+        // Its weight and notches; what each push is, a script of its own finds for such a ring in `bench`.
+        assert!((1.03..1.09).contains(&more), "{push}: {more}");
     }
     for bay in 1..=9 {
         let head = |noun: &str| si(&with, &format!("roof.crossings.second-{bay}.{noun}"));
@@ -158,10 +162,19 @@ fn by_allowable_stresses_what_the_bolts_of_heads_hold_is_told_and_whether_they_d
 }
 
 #[test]
-fn a_second_ring_lifts_boards_off_the_poles_and_no_shim_is_told() {
+fn a_second_ring_lifts_boards_off_the_poles_and_neither_shims_nor_boards_are_told() {
     let answers = answered(&with_a_second_ring());
     assert!(answers.rows.find("roof.deck.shim-count").is_none() && answers.rows.find("roof.places.1.shim").is_none());
     assert!(unknown(&answers, "roof.deck.shim-count").unwrap().contains("second ring"));
+    for noun in ["boards", "bought-length", "pull"] {
+        let path = format!("roof.deck.{noun}");
+        assert!(answers.rows.find(&path).is_none(), "{path}");
+        assert!(unknown(&answers, &path).unwrap().contains("second ring lifts the boards off"), "{path}");
+    }
+    assert_eq!(answers.rows.matching("roof.deck.buy.*").count(), 0);
+    // They are ordered by what they cover.
+    let [covered, needed] = ["roof.layers.boards.area", "order.boards.needed"].map(|path| si(&answers, path));
+    assert!((needed - covered).abs() < 1e-9, "{needed} for {covered}");
 }
 
 #[test]

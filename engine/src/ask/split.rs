@@ -13,18 +13,18 @@ pub(super) const SPLIT: Question = Question {
 };
 
 fn split(given: &mut Given<'_>, reply: &mut Reply) {
-    let [width, depth, edge] = match given.maybe::<Length>("pole_diameter_m", Kind::Length) {
+    let [width, depth, edge, whole] = match given.maybe::<Length>("pole_diameter_m", Kind::Length) {
         Some(diameter) => {
             let seat = given.maybe::<Length>("seat_depth_m", Kind::Length).unwrap_or(Length::ZERO);
             let side = reply.put("depth", splitting::square_within(diameter));
             let width = reply.put("width", splitting::width_left(diameter, side, seat));
-            [width, side, side * 0.5]
+            [width, side, side * 0.5, diameter]
         }
         None => {
             let mut length = |key| given.number::<Length>(key, Kind::Length);
             let all = [length("width_m"), length("depth_m"), length("to_edge_m")];
             let [Some(width), Some(depth), Some(edge)] = all else { return };
-            [width, depth, edge]
+            [width, depth, edge, depth]
         }
     };
     if width <= Length::ZERO || edge <= Length::ZERO || edge >= depth {
@@ -37,6 +37,6 @@ fn split(given: &mut Given<'_>, reply: &mut Reply) {
     let shear = given.maybe::<Pressure>("shear_pa", Kind::Pressure);
     let end = given.maybe::<Length>("to_end_m", Kind::Length);
     if let (Some(shear), Some(end)) = (shear, end) {
-        reply.put("asd_carried", splitting::shear_beside_bolt(shear, width, depth, edge, end));
+        reply.put("asd_carried", splitting::shear_beside_bolt(shear, width, depth, edge, end, whole));
     }
 }

@@ -97,6 +97,12 @@ impl Roof {
         matches!(self.frame, Frame::OneWay { .. }) && wall.top.is_level() && !has_gap
     }
 
+    /// Whether a second ring lifts the boards of its deck off the poles.
+    #[must_use]
+    pub fn is_raised(&self) -> bool {
+        self.secondary.as_ref().is_some_and(|own| !own.on_poles().is_empty())
+    }
+
     /// Whether boards are laid out on its poles as they lie: what lies on those is more than a first cut.
     #[must_use]
     pub fn is_decked(&self) -> bool {
@@ -180,7 +186,7 @@ pub(super) fn place(
                 _ => None,
             };
             let loads = roof_loads::site(source, &build.site.loads, code, system);
-            Some(Held { code, loads, wood, bolt: roof_wood::bolt(source, &written.bolt, system), planks })
+            Some(Held { code, loads, wood, bolt: roof_wood::bolt(source, &written.bolt, system)?, planks })
         }
     };
     let deck = match &frame {
@@ -205,6 +211,12 @@ pub(super) fn place(
         Frame::OneWay { .. } => None,
     };
     let secondary = secondary::place(source, written, (ring, wall), density.value, system)?;
+    if let (Some(held), Some((own, _))) = (&held, secondary.as_ref().and_then(Secondary::second_ring))
+        && let (Some(bolt), Some(keys)) = (&own.bolt, &written.secondary)
+        && !roof_wood::covers(source, keys.bolt.as_ref(), (held.bolt.washer.value, bolt.value), system)
+    {
+        return None;
+    }
     Some(Roof { frame, overhang, diameter, density, of, layers, soil, held, deck, boarding, secondary })
 }
 

@@ -1,6 +1,6 @@
 //! The code that a roof is held by, the wood of its poles with nothing missing, and the bolts of its crossings.
 
-use super::place::{nearest, within};
+use super::place::{nearest, shown, within};
 use crate::build::{self, Build, Source, Written};
 use crate::known::{Known, Origin};
 use crate::sources::Standing;
@@ -92,11 +92,11 @@ pub(super) fn code(source: &Source<'_>, build: &Build) -> Option<Option<Code>> {
     Some(codes.first().copied())
 }
 
-pub(super) fn bolt(source: &Source<'_>, written: &build::RoofBolt, system: System) -> Bolt {
+pub(super) fn bolt(source: &Source<'_>, written: &build::RoofBolt, system: System) -> Option<Bolt> {
     let washers = Length::mm(15.0)..Length::mm(200.0);
     let diameter = within(source, written.diameter.as_ref(), bolts(), "the diameter of a bolt", system);
     let washer = within(source, written.washer.as_ref(), washers, "the side of a washer", system);
-    Bolt {
+    let bolt = Bolt {
         diameter: diameter.unwrap_or_else(|| {
             let why = "one bolt through each crossing, thick enough to be found by its nut";
             Known::assumed(Length::mm(16.0), "roof.bolt.diameter", Origin::Judgement, why)
@@ -105,7 +105,28 @@ pub(super) fn bolt(source: &Source<'_>, written: &build::RoofBolt, system: Syste
             let why = "a square plate under head and nut";
             Known::assumed(Length::mm(60.0), "roof.bolt.washer", Origin::Judgement, why)
         }),
-    }
+    };
+    let blamed = written.washer.as_ref().or(written.diameter.as_ref());
+    covers(source, blamed, (bolt.washer.value, bolt.diameter.value), system).then_some(bolt)
+}
+
+/// Refuses a washer that does not cover the hole of its bolt; `blamed` is what is written of the two.
+pub(super) fn covers(
+    source: &Source<'_>,
+    blamed: Option<&Written<Length>>,
+    (washer, diameter): (Length, Length),
+    system: System,
+) -> bool {
+    let Some(blamed) = blamed.filter(|_| washer <= diameter) else { return true };
+    let [washer, diameter] = [washer, diameter].map(|size| shown(size, system));
+    let message = format!("a washer of {washer} lets its bolt of {diameter} through");
+    source.fault(
+        blamed.span.clone(),
+        &blamed.path,
+        message,
+        "write a larger `washer` in [roof.bolt], or a thinner bolt",
+    );
+    false
 }
 
 /// Diameters of bolts.

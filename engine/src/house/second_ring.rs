@@ -13,8 +13,6 @@ use crate::wall;
 /// The rafters of a second ring, one in each bay.
 #[derive(Clone, Debug)]
 pub struct SecondRing {
-    /// Diameter of one.
-    pub diameter: Length,
     /// Where each lies on the plate: share of the way along it from the pole that rests on the other of its bay.
     pub across: Known<Ratio>,
     /// Where its head lies.
@@ -27,7 +25,7 @@ pub struct SecondRing {
     pub bolt: Option<Known<Length>>,
     /// Bay by bay.
     pub rafters: Vec<Leaning>,
-    /// The top of the plate in each bay where one lies.
+    /// The top of the plate in each bay where one lies: for who finds anew from it where its rafter rests.
     pub supports: Vec<[Length; 3]>,
     /// The butts of the two poles of each bay.
     pub eaves: Vec<[Vector; 2]>,
@@ -43,18 +41,22 @@ pub enum Placed {
 }
 
 impl SecondRing {
-    /// As the frame takes it, with so many kilograms on each metre.
-    pub(super) fn on_frame(&self, ring: &Ring, mass: f64) -> standing::SecondRing {
-        let beyond = self.rafters.first().map_or(Length::ZERO, |one| one.lengths[2] - one.lengths[0] - one.lengths[1]);
+    /// As the frame takes it, each so thick and with so many kilograms on each metre.
+    pub(super) fn on_frame(&self, ring: &Ring, diameter: Length, mass: f64) -> standing::SecondRing {
         standing::SecondRing {
             across: self.across.value.in_fraction(),
             rafters: self.rafters.iter().enumerate().map(|(bay, one)| Resting::of(one, &ring.layout, bay)).collect(),
-            beyond: beyond.in_m(),
+            beyond: beyond(diameter).in_m(),
             mass,
-            cut: [self.diameter, self.housing.value].map(Length::in_m),
+            cut: [diameter, self.housing.value].map(Length::in_m),
             hole: self.bolt.as_ref().map_or(0.0, |bolt| bolt.value.in_m()),
         }
     }
+}
+
+/// How far one so thick reaches beyond where it rests: as far as it is thick, by our choice.
+pub(crate) fn beyond(diameter: Length) -> Length {
+    diameter
 }
 
 /// The second ring; none where a fault was told.
@@ -77,7 +79,7 @@ pub(super) fn place(
     let pole = "how deep a pole is cut for the rafter on it";
     let housing = cut(written.housing.as_ref(), thinnest, pole, "roof.secondary.housing");
     let bolt = written.bolt.as_ref();
-    // No more than a quarter of a round piece is bored away.
+    // No more than a quarter of a round piece is bored away: our judgement.
     let bolts = roof_wood::bolts();
     let bolts = bolts.start..bolts.end.min(thinnest * 0.25);
     let what = "the diameter of a bolt through such a rafter and its pole";
@@ -93,7 +95,7 @@ pub(super) fn place(
         diameter: diameter.value,
         seat: ring.seat.value,
         let_in: notch.value + housing.value,
-        beyond: diameter.value,
+        beyond: beyond(diameter.value),
         head: match &head {
             Placed::At(share) => Head::Share(share.value.in_fraction()),
             Placed::Length(length) => Head::Cut(length.value),
@@ -104,17 +106,7 @@ pub(super) fn place(
     match second.laid(&ring.layout, &ring.solved) {
         Ok(rafters) => {
             let eaves = second.eaves(&ring.layout, &ring.solved);
-            Some(SecondRing {
-                diameter: diameter.value,
-                across,
-                head,
-                notch,
-                housing,
-                bolt,
-                rafters,
-                supports: second.supports,
-                eaves,
-            })
+            Some(SecondRing { across, head, notch, housing, bolt, rafters, supports: second.supports, eaves })
         }
         Err(misfit) => {
             let at = written.length.as_ref().map(|own| (own.span.clone(), own.path.as_str()));
@@ -200,13 +192,17 @@ fn said(misfit: Misfit, (ring, by_length): (&Ring, bool), system: System) -> (St
         ),
         Misfit::BeyondTip { bay, by } => (
             format!("{} would rest {} beyond the tip of its pole", between(bay), shown(by)),
-            "write a smaller `at`: 60 % is half-way and a little".to_owned(),
+            if by_length {
+                "write a smaller `length`".to_owned()
+            } else {
+                "write a smaller `at`: 60 % is half-way and a little".to_owned()
+            },
         ),
         Misfit::Falls(bay) => (
             format!("{} would not rise from the plate to its pole", between(bay)),
             format!(
-                "write {}, a smaller `notch` or thicker rafters",
-                if by_length { "a smaller `length`" } else { "a larger `at`" }
+                "write {}, or a smaller `notch` or `housing`",
+                if by_length { "a larger `length`" } else { "a larger `at`" }
             ),
         ),
         Misfit::Clash { bay, pole, overlap } => (

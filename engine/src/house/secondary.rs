@@ -141,8 +141,10 @@ pub(super) fn place(
     let (borne, between) = match written.kind.as_ref().map_or(SecondaryKind::Trimmed, |kind| kind.value) {
         SecondaryKind::Trimmed => trimmed(source, written, ring, (diameter.as_ref(), &on_metre), system)?,
         SecondaryKind::Ring => {
-            let own = second_ring::place(source, written, (ring, wall), diameter.as_ref()?, system)?;
-            let between = Secondaries::OnPoles(own.on_frame(ring, on_metre(own.diameter)));
+            let thick = diameter.as_ref()?;
+            let own = second_ring::place(source, written, (ring, wall), thick, system)?;
+            let diameter = thick.value;
+            let between = Secondaries::OnPoles(own.on_frame(ring, diameter, on_metre(diameter)));
             (Borne::OnPoles(own), between)
         }
     };

@@ -60,8 +60,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Vec<Need> {
     }
     if let Some(deck) = &roof.deck {
         deck::surface(deck, rows);
-        let is_raised = roof.secondary.as_ref().is_some_and(|own| !own.on_poles().is_empty());
-        deck::walk(house, (deck, is_raised), rows);
+        deck::walk(house, (deck, roof.is_raised()), rows);
     }
     if measured(roof).is_none() {
         typical(house, roof, (count, length), rows);

@@ -140,9 +140,9 @@ formula! {
     /// Level of the middle of a rafter of the second ring where it rests.
     ///
     /// ```text
-    /// (p − q) · (u × w) / |u × w| = (d₁ + d₂)/2 − k        p, q: on the axes, u, w: their ways, k: let in; solved for its pitch
+    /// z = z₀ + a sin β        z₀: level of its middle over the plate, a: from there along it, β: its pitch
     /// ```
-    /// Source: distance of two skew lines.
+    /// Source: the definition of the sine.
     pub fn second_level(; level: Length) -> Length {
         level
     }
@@ -300,7 +300,7 @@ formula! {
     /// Pitch of the longest rafter of the second ring.
     ///
     /// ```text
-    /// (p − q) · (u × w) / |u × w| = (d₁ + d₂)/2 − k        solved for the pitch of u
+    /// (p − q) · (u × w) / |u × w| = (d₁ + d₂)/2 − k        p, q: on the axes, u, w: their ways, k: let in; solved for the pitch of u
     /// ```
     /// Source: distance of two skew lines.
     pub fn second_pitch(; pitch: Angle) -> Angle {

@@ -182,6 +182,18 @@ formula! {
 }
 
 formula! {
+    /// Side of a washer, in diameters of its bolt.
+    ///
+    /// ```text
+    /// s / d
+    /// ```
+    /// Source: EN 1995-1-1, 10.4.3(2), from memory.
+    pub fn washer_in_bolts(side: Length, diameter: Length) -> f64 {
+        side / diameter
+    }
+}
+
+formula! {
     /// Pull at which a bolt breaks in its thread; over the factor of steel it is what the bolt carries.
     ///
     /// ```text

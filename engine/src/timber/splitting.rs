@@ -44,13 +44,16 @@ formula! {
     /// Force of a bolt across the grain that a beam bears in shear beside it, by allowable stresses.
     ///
     /// ```text
-    /// V = 2/3 f b hₑ (hₑ/h)², nearer to an end than 5 h;  2/3 f b hₑ farther off
+    /// V = 2/3 f b hₑ (hₑ/h)², nearer to an end than 5 H;  2/3 f b hₑ farther off
+    /// h: depth, H: that of the whole piece, of a round one its diameter
     /// ```
     /// Source: NDS (3.4-6) and (3.4-7), from memory.
-    pub fn shear_beside_bolt(strength: Pressure, width: Length, depth: Length, edge: Length, end: Length) -> Force {
+    pub fn shear_beside_bolt(
+        strength: Pressure, width: Length, depth: Length, edge: Length, end: Length, whole_depth: Length
+    ) -> Force {
         let area: Area = width * edge;
         let whole = strength * area * (2.0 / 3.0);
-        if end < depth * 5.0 { whole * (edge / depth).powi(2) } else { whole }
+        if end < whole_depth * 5.0 { whole * (edge / depth).powi(2) } else { whole }
     }
 }
 
@@ -94,8 +97,24 @@ mod tests {
     fn near_an_end_shear_beside_a_bolt_counts_by_the_square_of_its_height() {
         // 2/3 x 1.2 x 100 x 150 = 12 kN, and 9/16 of it nearer than 5 x 200 mm to an end, by hand from (3.4-6) and (3.4-7).
         let mm = Length::mm;
-        let force = |end: f64| shear_beside_bolt(Pressure::mpa(1.2), mm(100.0), mm(200.0), mm(150.0), mm(end)).value;
+        let force = |end: f64| {
+            let (depth, edge) = (mm(200.0), mm(150.0));
+            shear_beside_bolt(Pressure::mpa(1.2), mm(100.0), depth, edge, mm(end), depth).value
+        };
         assert!((force(1000.0).in_n() - 12_000.0).abs() < 1e-6 && (force(999.0).in_n() - 6_750.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn of_a_round_pole_near_an_end_is_within_five_of_its_diameters_and_not_of_the_sides_of_its_square() {
+        // Of 200 mm: 1000 mm, though the square within it is 141.4 mm deep; half of that is a quarter of what a beam bears.
+        let mm = Length::mm;
+        let (diameter, side) = (mm(200.0), square_within(mm(200.0)).value);
+        let force =
+            |end: f64| shear_beside_bolt(Pressure::mpa(1.2), side, side, side * 0.5, mm(end), diameter).value.in_n();
+        // 2/3 x 1.2 x 141.42 x 70.71 = 8 kN.
+        assert!((force(1000.0) - 8_000.0).abs() < 1e-6, "at five diameters: {}", force(1000.0));
+        assert!((force(999.0) - 2_000.0).abs() < 1e-6, "just nearer: {}", force(999.0));
+        assert!((force(1001.0) - 8_000.0).abs() < 1e-6 && (force(708.0) - 2_000.0).abs() < 1e-6);
     }
 
     #[test]

@@ -1,12 +1,14 @@
 //! The roof of measured poles: positions, raising stage by stage, what to measure on the way, and a card for each pole.
 
+mod second;
+
 use engine::answers::Answers;
 use engine::house::RingPlan;
 use engine::house::ring_plan::PlacedPole;
 use engine::units::Fineness;
 use serde_json::{Value, json};
 
-use super::rows::{cell, figures, lines, said};
+use super::rows::{cell, figures, said};
 use crate::spoken::{capital, spoken};
 
 /// Rows of secondary rafters, and what they are called here.
@@ -34,29 +36,6 @@ const SECONDARY: [(&str, &str); 21] = [
     ("on-pole-lifts", "Lifts off its pole at most"),
 ];
 
-/// Rows of a rafter of a second ring, and what they are called here.
-const SECOND: [(&str, &str); 5] = [
-    ("along", "from the butt of that pole"),
-    ("level", "level of its middle there"),
-    ("above", "its top above the pole's"),
-    ("angle", "angle of the two"),
-    ("cut", "cut to"),
-];
-
-/// Rows of its head on its pole.
-const HEADS: [(&str, &str); 10] = [
-    ("push", "presses on it"),
-    ("seat", "bears on"),
-    ("bearing", "bearing used"),
-    ("asd-bearing", "bearing used"),
-    ("notch", "notch used"),
-    ("asd-notch", "notch used"),
-    ("across", "across its bolt"),
-    ("lift", "lifts it off"),
-    ("bolt", "bolt used"),
-    ("friction", "friction that would do"),
-];
-
 /// The chapter; null where no pole is measured.
 pub(super) fn chapter(answers: &Answers) -> Value {
     let Some(ring) = &answers.ring_plan else { return Value::Null };
@@ -67,25 +46,13 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "stages": stages(answers, ring),
         "teams": teams(answers, ring),
         "steps": steps(answers, ring),
-        "holds": HOLDS,
+        "holds": holds(answers),
         "measured": measured(answers, ring),
         "sinks": sinks(answers),
         "secondary": figures(answers, "roof.secondary.", &SECONDARY),
-        "second": second(answers, ring, ("roof.secondary.", "along"), &SECOND),
-        "heads": second(answers, ring, ("roof.crossings.second-", "push"), &HEADS),
+        "second": second::rafters(answers, ring),
+        "heads": second::heads(answers, ring),
     })
-}
-
-/// A line for each rafter of a second ring that has a row; no lines where there is none.
-fn second(answers: &Answers, ring: &RingPlan, (stem, noun): (&str, &str), nouns: &[(&str, &str)]) -> Value {
-    let bays = ring.places.iter().enumerate().filter_map(|(place, pole)| {
-        let stem = format!("{stem}{}.", place + 1);
-        answers.rows.find(&format!("{stem}{noun}"))?;
-        let on = pole.neighbours.rests_on;
-        let tag = spoken(&ring.places.get(on)?.tag);
-        Some((format!("{} and {}, on {tag}", place + 1, on + 1), stem))
-    });
-    lines(answers, "between places", bays, nouns)
 }
 
 /// The cards of the measured poles in the order of their places.
@@ -194,6 +161,10 @@ fn stages(answers: &Answers, ring: &RingPlan) -> Value {
         .collect();
     let down = said(answers, "roof.raising.sinks").map_or_else(String::new, |by| format!(", the eye sinks by {by}"));
     let dash = || "–".to_owned();
+    if second::is_cut_overhead(answers) {
+        let task = "housed and bored for the second ring, nobody beneath".to_owned();
+        rows.push(vec![dash(), "all, prop in".to_owned(), task, dash(), dash(), dash()]);
+    }
     rows.push(vec![(count + 1).to_string(), "prop".to_owned(), format!("out, slowly{down}"), dash(), dash(), dash()]);
     json!({ "header": ["stage", "pole", "where", "mass", "in the hands at one end", "by hand"], "rows": rows })
 }
@@ -214,7 +185,7 @@ fn steps(answers: &Answers, ring: &RingPlan) -> Vec<String> {
         place.and_then(|&place| Some(named(place, ring.places.get(place)?))).unwrap_or_default()
     };
     let (first, last) = (name(ring.order.first()), name(ring.order.last()));
-    vec![
+    let mut steps = vec![
         "Wall hard, beam bolted and levelled; straps stand up. Ring the ground off as far out as a pole is long.".to_owned(),
         format!(
             "Prop plumb on a board, braced three ways, its top {} above the finished floor: take the height from the story pole. Wedges \
@@ -229,7 +200,25 @@ fn steps(answers: &Answers, ring: &RingPlan) -> Vec<String> {
          time. What creaks stops the work."
             .to_owned(),
         "Green poles shrink and bolts go slack: retighten after 1, 3 and 12 months.".to_owned(),
-    ]
+    ];
+    if second::is_cut_overhead(answers) {
+        let cut = "Mark, cut and bore the housings and holes of the second ring now, while the prop stands, with nothing else on the roof and \
+                   nobody beneath: each to its own depth and no deeper.";
+        let out = steps.iter().position(|step| step.starts_with("The prop comes out")).unwrap_or(steps.len());
+        steps.insert(out, cut.to_owned());
+    }
+    steps
+}
+
+fn holds(answers: &Answers) -> Vec<&'static str> {
+    let mut all = HOLDS.to_vec();
+    if second::is_cut_overhead(answers) {
+        let cut =
+            "!Second ring: poles housed and bored while the prop stands, nobody beneath, no cut deeper than is written";
+        let out = all.iter().position(|hold| hold.starts_with("!Prop out")).unwrap_or(all.len());
+        all.insert(out, cut);
+    }
+    all
 }
 
 const HOLDS: [&str; 9] = [

@@ -27,8 +27,11 @@ pub fn deck_plan(answers: &Answers, paper: Paper) -> Option<Scaled> {
     let margins = Margins { left: 16.0, top: 12.0, right: 16.0, bottom: 12.0 };
     let room = paper.room(paper.drawing_mm());
     let mut sheet = Sheet::new("Plan of the deck", &[(bounds(plan), margins)], room, answers.system);
+    // Boards that a second ring lifts off the poles are not counted.
+    let counted = answers.rows.find("roof.deck.boards").map(|row| row.path.as_str());
+    let path = counted.unwrap_or("roof.deck.edge");
     for (place, bay) in plan.bays.iter().enumerate() {
-        draw(&mut sheet, bay, TINTS[place % 2]);
+        draw(&mut sheet, bay, (TINTS[place % 2], path));
     }
     for (place, (top, stations)) in plan.tops.iter().zip(&plan.stations).enumerate() {
         let shim = format!("roof.places.{}.shim", place + 1);
@@ -39,9 +42,10 @@ pub fn deck_plan(answers: &Answers, paper: Paper) -> Option<Scaled> {
         let [from, to] = bay.middle.map(|at| sheet.at(at));
         let at = [0, 1].map(|axis| from[axis] + 0.4 * (to[axis] - from[axis]));
         let next = (place + 1) % plan.bays.len() + 1;
-        let words = format!("{} to {next}\n{} boards", place + 1, bay.boards);
+        let boards = counted.map_or_else(String::new, |_| format!("\n{} boards", bay.boards));
+        let words = format!("{} to {next}{boards}", place + 1);
         let label = Label::beside(at, LETTERING, &words);
-        sheet.label(Label { path: "roof.deck.boards".to_owned(), preferred: vec![at], ..label });
+        sheet.label(Label { path: path.to_owned(), preferred: vec![at], ..label });
     }
     for (name, at) in &plan.downspouts {
         downspout(&mut sheet, answers, (name, *at), |_| None);
@@ -56,10 +60,10 @@ fn bounds(plan: &DeckPlan) -> Rect {
     points.fold(Rect::from_points(first, first), |round, point| round.union_pt(point))
 }
 
-fn draw(sheet: &mut Sheet, bay: &DeckBay, tint: f64) {
+fn draw(sheet: &mut Sheet, bay: &DeckBay, (tint, path): (f64, &str)) {
     let outline: Vec<[f64; 2]> = bay.outline.iter().map(|&point| sheet.at(point)).collect();
     let drawn = Element::polygon(&outline).with("fill", hatch::mixed(STRAW, LIME, tint)).with("stroke", INK);
-    sheet.push(drawn.with("stroke-width", weight::SEEN).data_path("roof.deck.boards"));
+    sheet.push(drawn.with("stroke-width", weight::SEEN).data_path(path));
     for ends in &bay.courses {
         let [from, to] = ends.map(|at| sheet.at(at));
         sheet.push(Element::line(from, to).with("stroke", SLATE).with("stroke-width", weight::THIN));

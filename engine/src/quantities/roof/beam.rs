@@ -14,7 +14,7 @@ use super::super::line::bind;
 use super::hold::{Governs, Stood};
 use super::members;
 use crate::house::built_in::{Lie, Stretch};
-use crate::house::{BondBeam, House};
+use crate::house::{BondBeam, Code, House};
 use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Answers, Beam, Left, Presses, Resists, Under, Used, Worst};
 use crate::roof::poles::Rafter;
@@ -372,7 +372,12 @@ impl Part<'_> {
 
     fn twist(&self, worst: &Worst, rows: &mut Rows) {
         let (used, factors) = (&worst.twist, &self.laid.planks.factors);
+        let words = "shear strength used by twist";
         if !used.is_lifted {
+            // Poles do not lift it, and what lies between them may.
+            if self.laid.has_secondary() && factors.code == Code::En {
+                rows.not_known(self.row("twist"), format!("{}: {words} ({BESIDE})", self.on));
+            }
             return;
         }
         let governs = self.laid.governs(used.combination, used.group);
@@ -387,6 +392,6 @@ impl Part<'_> {
         let sizes = ["wall.bond-beam.width", "wall.bond-beam.height", "wall.bond-beam.layers"];
         let share = sizes.iter().fold(share, |share, path| bind(share, rows, path));
         let share = self.by_wood(share, "shear", rows);
-        self.share(&factors.noun("twist"), self.title("shear strength used by twist", used), share, rows);
+        self.share(&factors.noun("twist"), self.title(words, used), share, rows);
     }
 }

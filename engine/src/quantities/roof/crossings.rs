@@ -2,16 +2,18 @@
 
 mod splits;
 
+pub(super) use splits::{torn, wants};
+
 use super::super::line::bind;
+use super::factors::by_wood;
 use super::hold::{Governs, Stood};
 use super::members;
 use crate::house::{Code, Held, Ring};
-use crate::reason::Answer;
 use crate::roof::standing::{At, JointForces};
 use crate::row::Rows;
 use crate::timber::tables::factor;
-use crate::timber::{asd, bolt, crossing, eurocode, section, used};
-use crate::units::{Angle, Area, Density, Force, Length, LineLoad, Pressure, Ratio};
+use crate::timber::{bolt, crossing, eurocode, section, used};
+use crate::units::{Angle, Area, Density, Force, Length, LineLoad, Pressure};
 
 /// What a crossing is held in, by the nouns of its rules.
 pub(super) const NOUNS: [&str; 5] = ["bearing", "notch", "split", "bolt-end", "bolt-side"];
@@ -21,7 +23,7 @@ pub(super) fn words(noun: &str) -> &'static str {
         "bearing" => "bearing strength used",
         "notch" => "shear strength used at the notch",
         "split" => "strength used that keeps it from splitting at its bolt",
-        "bolt-end" => "share wanted of the wood between its bolt and the end of the pole",
+        "bolt-end" => "share wanted of the wood between its bolt and the end of the piece that rests",
         "bolt-side" => "share wanted of the wood between its bolt and the side of the thinner pole",
         _ => "strength of its bolt used",
     }
@@ -194,11 +196,6 @@ impl Crossing<'_, '_> {
         self.stood.strength.durations[at.combination]
     }
 
-    fn by_wood(&self, share: Answer<Ratio>, noun: &str, rows: &Rows) -> Answer<Ratio> {
-        let share = share.without("strength").without("duration").without("partial");
-        bind(bind(share, rows, &format!("poles.strength.{noun}")), rows, "poles.damp")
-    }
-
     fn pushed(&self, noun: &str, at: &At<Force>, rows: &mut Rows) -> Force {
         let governs = self.governs(at).words();
         let words = if noun == "push" { "push" } else { "greatest push" };
@@ -222,7 +219,7 @@ impl Crossing<'_, '_> {
             .from("force", self.row(noun))
             .from("area", self.row("seat"))
             .without("beside");
-        let share = self.by_wood(share, "across", rows);
+        let share = by_wood(share, "across", rows);
         rows.add(self.row(&factors.noun("bearing")), title, share);
     }
 
@@ -232,25 +229,12 @@ impl Crossing<'_, '_> {
             self.stood.ring.solved.sets[self.place].rest_diameter,
             self.stood.ring.layout.rafters[self.place].notch * 0.5,
         );
-        let area = section::net_area(diameter, cut, self.stood.hole()).value;
-        let strength = values.shear.value * factors.wet("shear");
-        let share = match factors.code {
-            Code::En => {
-                let reach = self.stood.model.notch_reach(self.place, true);
-                let kept = eurocode::notch_factor(diameter, diameter - cut, reach, 0.0, number("kn")).value;
-                let (duration, partial) = (self.duration(at), factors.partial);
-                let sheared = used::shear_used(at.value, area, factors.uncracked, strength, duration, partial).value;
-                used::notch_used(sheared, kept)
-            }
-            Code::Asce => {
-                let carried =
-                    asd::notched_shear_of_round(strength * self.duration(at), area, diameter, diameter - cut).value;
-                used::notch_used(Ratio::fraction(at.value / carried), Ratio::fraction(1.0))
-            }
-        };
-        let share = share.without("shear used").without("kept");
+        let (strength, reach) =
+            (values.shear.value * factors.wet("shear"), self.stood.model.notch_reach(self.place, true));
+        let round = (diameter, cut, self.stood.hole());
+        let share = factors.notched(at.value, round, reach, strength, self.duration(at));
         let share = bind(bind(share, rows, &self.row("push")), rows, "roof.bolt.diameter");
-        let share = self.by_wood(bind(share, rows, "roof.ring.pitch"), "shear", rows);
+        let share = by_wood(bind(share, rows, "roof.ring.pitch"), "shear", rows);
         let title = format!("{}: {} under {}", self.on, words("notch"), self.governs(at).words());
         rows.add(self.row(&factors.noun("notch")), title, share);
     }

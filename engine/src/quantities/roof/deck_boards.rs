@@ -21,10 +21,19 @@ pub(super) struct Bought<'a> {
     pub cut: Option<&'a Nesting>,
 }
 
+/// Why nothing is said of single boards under which a second ring stands.
+const RAISED: &str = "a second ring lifts the boards off the poles";
+
 /// The boards on poles round an eye. Hands back what is bought for them, where there is a cutting list.
 pub(super) fn walk(roof: &Roof, deck: &Deck, rows: &mut Rows) -> Option<Need> {
     let boards = Bought { width: &deck.width, kerf: &deck.kerf, stock: &deck.stock, cut: deck.cut.as_ref() };
     sold(&boards, rows);
+    if roof.is_raised() {
+        for (noun, words) in [("boards", "boards of the deck"), ("bought-length", "boards to buy")] {
+            rows.not_known(format!("roof.deck.{noun}"), format!("{words}, cut bay by bay: {RAISED}"));
+        }
+        return None;
+    }
     let laid = |answer: Answer<u64>, rows: &Rows| bind(on_poles(answer, rows), rows, "roof.deck.width");
     let count = laid(deck::board_count(deck.boards.len() as u64), rows);
     rows.add("roof.deck.boards", "boards of the deck, cut bay by bay", count);
@@ -116,6 +125,10 @@ pub(in super::super) fn held(house: &House, rows: &mut Rows) {
     let Some((uplift, thickness)) = uplift(roof, held, rows) else { return };
     let between_rows = rows.known("from one row of fasteners to the other at a board's end", &held.rows);
     let shear = rows.known("shear modulus of the boards of the deck", &held.shear);
+    if roof.is_raised() {
+        rows.not_known("roof.deck.pull", format!("pull on a row of fasteners: {RAISED}"));
+        return;
+    }
     let made = deck::Held { uplift, shear, section: [deck.width.value, thickness.value], between_rows };
     let boards = deck.boards_alone();
     let mut pull = on_poles(deck::largest_pull(&made, &boards), rows);

@@ -1,11 +1,14 @@
 //! The factors of the code by which a roof is held, read from its tables, and what its wood bears while a combination lasts.
 
+use super::super::line::bind;
 use crate::house::{Code, Held};
 use crate::loads::acting::{Acting, Loads, Stage};
+use crate::reason::Answer;
 use crate::roof::standing::{Bears, Combination};
+use crate::row::Rows;
 use crate::timber::tables::factor;
-use crate::timber::{asd, eurocode};
-use crate::units::{Length, Pressure, Ratio};
+use crate::timber::{asd, eurocode, section, used};
+use crate::units::{Force, Length, Pressure, Ratio};
 
 /// The factors of a code in a place of damp.
 #[derive(Clone)]
@@ -40,6 +43,12 @@ impl Lasts {
 /// A combination for a stick that carries its own weight and what presses on it then, in newtons.
 pub(super) fn pressed_by(own: &Combination, press: f64) -> Combination {
     Combination { areas: [Pressure::ZERO; 4], extras: vec![press], ..own.clone() }
+}
+
+/// Drops the factors of the tables from a share of a pole, and adds its strength and the place of damp.
+pub(super) fn by_wood(share: Answer<Ratio>, noun: &str, rows: &Rows) -> Answer<Ratio> {
+    let share = share.without("strength").without("duration").without("partial");
+    bind(bind(share, rows, &format!("poles.strength.{noun}")), rows, "poles.damp")
 }
 
 fn number(name: &str) -> f64 {
@@ -133,6 +142,31 @@ impl Factors {
                 (asd::column_stability(buckling, strength, number("c-round")).value, Some(buckling))
             }
         }
+    }
+
+    /// Share of its shear strength that a round piece so thick, cut and bored uses at the notch where it rests, from whose corner
+    /// what carries it lies so far; the strength before the factor of time.
+    pub fn notched(
+        &self,
+        force: Force,
+        (diameter, cut, hole): (Length, Length, Length),
+        reach: Length,
+        shear: Pressure,
+        duration: f64,
+    ) -> Answer<Ratio> {
+        let (area, left) = (section::net_area(diameter, cut, hole).value, diameter - cut);
+        let share = match self.code {
+            Code::En => {
+                let kept = eurocode::notch_factor(diameter, left, reach, 0.0, number("kn")).value;
+                let sheared = used::shear_used(force, area, self.uncracked, shear, duration, self.partial).value;
+                used::notch_used(sheared, kept)
+            }
+            Code::Asce => {
+                let carried = asd::notched_shear_of_round(shear * duration, area, diameter, left).value;
+                used::notch_used(Ratio::fraction(force / carried), Ratio::fraction(1.0))
+            }
+        };
+        share.without("shear used").without("kept")
     }
 
     /// What the wood of a pole bears in each combination.

@@ -4,18 +4,18 @@
 mod bored;
 
 use super::super::line::bind;
-use super::factors::Factors;
+use super::factors::{Factors, by_wood};
 use super::hold::Stood;
 use super::{crossings, loads, members, second};
-use crate::house::second_ring::SecondRing;
+use crate::house::second_ring::{self, SecondRing};
 use crate::house::{Code, Held};
 use crate::known::Known;
 use crate::reason::Answer;
 use crate::roof;
 use crate::roof::standing;
 use crate::row::Rows;
-use crate::timber::{asd, eurocode, section, used};
-use crate::units::{Angle, Area, Force, Length, Ratio};
+use crate::timber::{section, used};
+use crate::units::{Angle, Area, Force, Length};
 
 fn path(bay: usize, noun: &str) -> String {
     format!("roof.crossings.second-{}.{noun}", bay + 1)
@@ -25,6 +25,8 @@ fn path(bay: usize, noun: &str) -> String {
 struct Head<'a, 'b> {
     stood: &'a Stood<'b>,
     own: &'a SecondRing,
+    /// Of its rafter.
+    diameter: Length,
     bay: usize,
     on: String,
     /// What it presses under each combination.
@@ -34,12 +36,17 @@ struct Head<'a, 'b> {
 /// What a head presses, and under which combination.
 type Under = (Force, usize);
 
-pub(super) fn walk(stood: &Stood<'_>, (own, on_frame): (&SecondRing, &standing::SecondRing), rows: &mut Rows) {
+pub(super) fn walk(
+    stood: &Stood<'_>,
+    (diameter, own, on_frame): (Length, &SecondRing, &standing::SecondRing),
+    rows: &mut Rows,
+) {
     let shares: Vec<Vec<f64>> = stood.strength.combinations.iter().map(|one| stood.answers.shares(one)).collect();
     let all = stood.model.presses(on_frame, Angle::ZERO);
     for (bay, basic) in all.iter().enumerate() {
         let press = |shares: &Vec<f64>| basic.iter().zip(shares).map(|(force, share)| *force * *share).sum();
-        let head = Head { stood, own, bay, on: words(own, stood, bay), presses: shares.iter().map(press).collect() };
+        let presses = shares.iter().map(press).collect();
+        let head = Head { stood, own, diameter, bay, on: words(own, stood, bay), presses };
         head.bearing(rows);
         head.notch(rows);
         head.held(rows);
@@ -106,12 +113,6 @@ impl Head<'_, '_> {
         rows.add(self.row(noun), title, press);
     }
 
-    /// Adds the strength and the place of damp, and drops the factors of the tables.
-    fn by_wood(&self, share: Answer<Ratio>, noun: &str, rows: &Rows) -> Answer<Ratio> {
-        let share = ["strength", "duration", "partial"].iter().fold(share, |share, name| share.without(name));
-        bind(bind(share, rows, &format!("poles.strength.{noun}")), rows, "poles.damp")
-    }
-
     fn bearing(&self, rows: &mut Rows) {
         let factors = &self.stood.factors;
         let Some(most) = self.most(|(press, at)| press.in_n() / self.duration(*at)) else { return };
@@ -132,18 +133,18 @@ impl Head<'_, '_> {
             .from("force", self.row("push"))
             .from("area", self.row("seat"))
             .without("beside");
-        rows.add(self.row(&factors.noun("bearing")), title, self.by_wood(share, "across", rows));
+        rows.add(self.row(&factors.noun("bearing")), title, by_wood(share, "across", rows));
     }
 
     /// Half of what the two are let into each other lies inside either: on a scribed seat no less than two flats so deep bears.
     fn seat(&self, rows: &mut Rows) -> Area {
         let (one, ring) = (&self.own.rafters[self.bay], self.stood.ring);
         let depth = (self.own.notch.value + self.own.housing.value + ring.bedding.value) * 0.5;
-        let diameter = self.own.diameter;
+        let diameter = self.diameter;
         let pole = ring.layout.rafters[one.on].pole;
         let [own, other] = [diameter, pole.diameter(one.along)].map(|thick| section::seat_width(thick, depth).value);
-        let beyond = one.lengths[2] - one.lengths[0] - one.lengths[1];
-        let wood = [[one.lengths[0] + one.lengths[1], beyond], [one.along, pole.length - one.along]];
+        let wood =
+            [[one.lengths[0] + one.lengths[1], second_ring::beyond(diameter)], [one.along, pole.length - one.along]];
         let [helps, helps_other] = crossings::beside(self.stood.held, wood, [own, other], one.angle);
         let seat = used::crossing_area(own, other, one.angle, helps, helps_other)
             .from("angle", second::place(self.bay, "angle"));
@@ -167,31 +168,17 @@ impl Head<'_, '_> {
 
     /// How its own notch is sheared where it rests, by all that presses the two together.
     fn notch(&self, rows: &mut Rows) {
-        let (cut, diameter) = (self.own.notch.value, self.own.diameter);
+        let (cut, diameter) = (self.own.notch.value, self.diameter);
         let (lean, _) = self.lean();
         let pushed = |press: Force| roof::second_push(press, lean).value;
         let Some((press, at)) = self.lasting(pushed).filter(|_| cut > Length::ZERO) else { return };
         let factors = &self.stood.factors;
         let (push, duration) = (pushed(press), self.stood.strength.durations[at]);
-        let area = section::net_area(diameter, cut, self.hole()).value;
         let strength = self.stood.held.wood.values.shear.value * factors.wet("shear");
-        let share = match factors.code {
-            Code::En => {
-                let one = &self.own.rafters[self.bay];
-                let flat = section::seat_width(self.pole_diameter(), cut).value;
-                let reach = flat * (0.5 / one.angle.in_rad().sin());
-                let kept = eurocode::notch_factor(diameter, diameter - cut, reach, 0.0, crossings::number("kn")).value;
-                let (uncracked, partial) = (factors.uncracked, factors.partial);
-                let sheared = used::shear_used(push, area, uncracked, strength, duration, partial).value;
-                used::notch_used(sheared, kept)
-            }
-            Code::Asce => {
-                let carried = asd::notched_shear_of_round(strength * duration, area, diameter, diameter - cut).value;
-                used::notch_used(Ratio::fraction(push / carried), Ratio::fraction(1.0))
-            }
-        };
-        let share = share.without("shear used").without("kept");
-        let share = self.by_wood(second::housed(self.forced(share, at, rows), rows), "shear", rows);
+        let flat = section::seat_width(self.pole_diameter(), cut).value;
+        let reach = flat * (0.5 / self.own.rafters[self.bay].angle.in_rad().sin());
+        let share = factors.notched(push, (diameter, cut, self.hole()), reach, strength, duration);
+        let share = by_wood(second::housed(self.forced(share, at, rows), rows), "shear", rows);
         let title = format!("{}: {} under {}", self.on, crossings::words("notch"), self.governs(at));
         rows.add(self.row(&factors.noun("notch")), title, share);
     }
@@ -251,7 +238,7 @@ impl Head<'_, '_> {
     fn bolted(&self, bolt: &Known<Length>, rows: &mut Rows) {
         let (lean, leans) = self.lean();
         let (held, factors) = (self.stood.held, &self.stood.factors);
-        let woods = [self.own.diameter - self.own.notch.value, self.pole_diameter() - self.own.housing.value];
+        let woods = [self.diameter - self.own.notch.value, self.pole_diameter() - self.own.housing.value];
         let bolts = (bolt.value, held.bolt.washer.value);
         let Some([roped, bare, pull, steel]) = crossings::carried(self.stood, bolts, woods) else {
             self.across(rows);
@@ -283,6 +270,6 @@ impl Head<'_, '_> {
         let more = ["roof.secondary.bolt", "roof.bolt.washer", "poles.strength.low-density"];
         let share = more.iter().fold(share, |share, path| bind(share, rows, path));
         let title = format!("{}: {} under {governs}", self.on, crossings::words("bolt"));
-        rows.add(self.row(&factors.noun("bolt")), title, self.by_wood(share, "across", rows));
+        rows.add(self.row(&factors.noun("bolt")), title, by_wood(share, "across", rows));
     }
 }

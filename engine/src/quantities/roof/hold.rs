@@ -10,7 +10,7 @@ use crate::reason::Answer;
 use crate::roof::poles;
 use crate::roof::standing::{self, Answers, Fault, Feet, Joints, Loading, Model, Passing};
 use crate::row::Rows;
-use crate::timber::section;
+use crate::timber::{bolt, section};
 use crate::units::{Angle, Length, LineLoad};
 
 /// A ring that was answered for every load.
@@ -26,7 +26,7 @@ pub(super) struct Stood<'a> {
     pub sag: Lasts,
 }
 
-/// A place along a pole, an acting and the feet under which something is greatest.
+/// An acting and the feet under which something is greatest.
 pub(super) struct Governs<'a> {
     pub acting: &'a Acting,
     pub feet: Feet,
@@ -40,6 +40,7 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
         super::pitch_path(rows)
     };
     wood(held, rows);
+    washers(roof, held, rows);
     let loaded = loads::walk(house, roof, held, pitch, rows);
     slide::walk(roof, pitch, rows);
     if let (Frame::Reciprocal { .. }, Some(loaded)) = (&roof.frame, &loaded) {
@@ -52,8 +53,10 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
                 Some((stood, loaded)) => {
                     members::walk(stood, rows);
                     crossings::walk(stood, rows);
-                    if let Some((second, on_frame)) = roof.secondary.as_ref().and_then(Secondary::second_ring) {
-                        heads::walk(stood, (second, on_frame), rows);
+                    if let Some((own, (second, on_frame))) =
+                        roof.secondary.as_ref().and_then(|own| Some((own, own.second_ring()?)))
+                    {
+                        heads::walk(stood, (own.diameter.value, second, on_frame), rows);
                     }
                     feet::walk(stood, rows);
                     beam::walk(house, stood, rows);
@@ -106,6 +109,23 @@ fn wood(held: &Held, rows: &mut Rows) {
     rows.known("place of damp of the roof's timber: 1 dry, 2 under a roof, 3 wet", &held.wood.damp);
     rows.known("diameter of the bolts of the roof", &held.bolt.diameter);
     rows.known("side of the washers of those bolts", &held.bolt.washer);
+}
+
+/// How wide the washers of crossings and heads are beside their bolts, which one code has a rule for.
+fn washers(roof: &Roof, held: &Held, rows: &mut Rows) {
+    if held.code != Code::En || !matches!(roof.frame, Frame::Reciprocal { .. }) {
+        return;
+    }
+    let washer = &held.bolt.washer;
+    let head = roof.secondary.as_ref().and_then(Secondary::second_ring).and_then(|(own, _)| own.bolt.as_ref());
+    let crossing = ("bolt", "bolts of the crossings", &held.bolt.diameter);
+    let bolts = [Some(crossing), head.map(|bolt| ("secondary", "bolts of the second ring", bolt))];
+    for (noun, words, bolt) in bolts.into_iter().flatten() {
+        let wide = bolt::washer_in_bolts(washer.value, bolt.value)
+            .from("side", washer.path.as_str())
+            .from("diameter", bolt.path.as_str());
+        rows.add(format!("roof.{noun}.washer-in-bolts"), format!("{words}: side of a washer, in diameters"), wide);
+    }
 }
 
 /// What could not be held since snow or wind is not known, or since the ring makes no frame.

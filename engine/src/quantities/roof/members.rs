@@ -1,6 +1,7 @@
 //! Rows of each pole of a ring as a beam: where and under what it is used most in bending, shear, pull and push, and how it sags.
 
 use super::super::line::bind;
+use super::factors::by_wood;
 use super::hold::Stood;
 use super::second;
 use crate::house::Ring;
@@ -120,14 +121,8 @@ impl Member<'_, '_> {
         let share = used::bending_used(most.moment, most.left.upright, strength, self.duration(most), factors.partial)
             .from("moment", self.row("moment"))
             .from("modulus", self.row("modulus"));
-        let share = self.by_wood(share, "bending", rows);
+        let share = by_wood(share, "bending", rows);
         rows.add(self.row(&factors.noun("bending")), format!("{on}: {} {governs}", words("bending")), share);
-    }
-
-    /// Drops the factors of the tables and adds the strength and the place of damp.
-    fn by_wood(&self, share: Answer<Ratio>, noun: &str, rows: &Rows) -> Answer<Ratio> {
-        let share = share.without("strength").without("duration").without("partial");
-        bind(bind(share, rows, &format!("poles.strength.{noun}")), rows, "poles.damp")
     }
 
     fn shear(&self, most: &Used, rows: &mut Rows) {
@@ -142,7 +137,7 @@ impl Member<'_, '_> {
             .from("shear", self.row("shear-force"))
             .without("area")
             .without("uncracked");
-        let share = self.cut(self.by_wood(share, "shear", rows), most, rows);
+        let share = self.cut(by_wood(share, "shear", rows), most, rows);
         rows.add(self.row(&factors.noun("shear")), format!("{on}: {} {governs}", words("shear")), share);
     }
 
@@ -163,7 +158,7 @@ impl Member<'_, '_> {
             .from("pull", self.row("pull"))
             .without("area")
             .without("bending used");
-        let share = bind(self.by_wood(share, "tension", rows), rows, "poles.strength.bending");
+        let share = bind(by_wood(share, "tension", rows), rows, "poles.strength.bending");
         let share = self.cut(share, most, rows);
         rows.add(self.row(&factors.noun("tension")), format!("{on}: {} {governs}", words("tension")), share);
     }
@@ -188,7 +183,7 @@ impl Member<'_, '_> {
             ),
         };
         let share = ["area", "kept", "bending used", "buckling"].iter().fold(share, |share, name| share.without(name));
-        let share = self.by_wood(share.from("push", self.row("push")), "compression", rows);
+        let share = by_wood(share.from("push", self.row("push")), "compression", rows);
         let more = ["poles.strength.bending", "poles.strength.low-stiffness"];
         let share = more.iter().fold(share, |share, path| bind(share, rows, path));
         let share = self.cut(share, most, rows);

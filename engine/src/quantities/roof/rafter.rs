@@ -1,7 +1,7 @@
 //! Rows of a straight pole on two supports: what governs it in bending, shear, pull, push and sag.
 
 use super::super::line::bind;
-use super::factors::{Factors, Lasts};
+use super::factors::{Factors, Lasts, by_wood};
 use super::hold::left;
 use super::{loads, members};
 use crate::house::Held;
@@ -128,11 +128,6 @@ impl Rafter<'_> {
         if most.is_cut && self.seat > Length::ZERO { bind(answer, rows, self.named.seat) } else { answer }
     }
 
-    pub fn by_wood(&self, share: Answer<Ratio>, noun: &str, rows: &Rows) -> Answer<Ratio> {
-        let share = share.without("strength").without("duration").without("partial");
-        bind(bind(share, rows, &format!("poles.strength.{noun}")), rows, "poles.damp")
-    }
-
     fn bending(&self, most: &Used, rows: &mut Rows) {
         let who = self.named.words;
         let governs = self.governs(most);
@@ -147,7 +142,7 @@ impl Rafter<'_> {
         let share = used::bending_used(most.moment, most.left.upright, strength, duration, self.factors.partial)
             .from("moment", self.path("moment"))
             .from("modulus", self.path("modulus"));
-        let share = self.by_wood(share, "bending", rows);
+        let share = by_wood(share, "bending", rows);
         let title = format!("{who}: {} {governs}", members::words("bending"));
         rows.add(self.path(&self.factors.noun("bending")), title, share);
     }
@@ -166,7 +161,7 @@ impl Rafter<'_> {
             .from("shear", self.path("shear-force"))
             .without("area")
             .without("uncracked");
-        let share = self.section(self.by_wood(share, "shear", rows), most, rows);
+        let share = self.section(by_wood(share, "shear", rows), most, rows);
         let title = format!("{who}: {} {governs}", members::words("shear"));
         rows.add(self.path(&self.factors.noun("shear")), title, share);
     }
@@ -188,7 +183,7 @@ impl Rafter<'_> {
         let more = [self.named.span, "poles.strength.bending", "poles.strength.low-stiffness"];
         let more = if noun == "tension" { &more[1..2] } else { &more[..] };
         let share = more.iter().fold(bind(share, rows, &self.path(row)), |share, path| bind(share, rows, path));
-        let share = self.by_wood(share, noun, rows);
+        let share = by_wood(share, noun, rows);
         let share = loads::bound(share, &self.strength.acting[most.combination], rows);
         rows.add(self.path(&self.factors.noun(noun)), format!("{who}: {words} {governs}"), share);
     }

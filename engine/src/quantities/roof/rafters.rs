@@ -1,7 +1,7 @@
 //! Rows of straight pole rafters that fall one way: what governs them over their two plates, their seats and their ties.
 
 use super::super::line::bind;
-use super::factors::Factors;
+use super::factors::{Factors, by_wood};
 use super::loads::Loaded;
 use super::members;
 use super::opening;
@@ -11,7 +11,7 @@ use crate::reason::Answer;
 use crate::roof::poles::{Pole, tapered_volume};
 use crate::roof::standing::{Extra, OnPole, Straight, StraightAnswers, Wood};
 use crate::row::Rows;
-use crate::timber::{asd, section, used};
+use crate::timber::{section, used};
 use crate::units::{Angle, Density, Force, Length, LineLoad, Mass, Pressure, Ratio};
 
 const SEATS: [&str; 2] = ["low", "high"];
@@ -242,13 +242,13 @@ impl OneWay<'_> {
             let notches = self.notches(seat, rows);
             let worst = notches.iter().max_by(|a, b| used(a).in_fraction().total_cmp(&used(b).in_fraction()));
             let Some(worst) = worst else { continue };
-            let share = self.notched(worst, (press, strength, duration)).without("shear used").without("kept");
+            let share = self.notched(worst, (press, strength, duration));
             let share = bind(bind(share, rows, &self.path(seat, "up")), rows, "roof.seat");
             let share = match &worst.path {
                 Some(path) => bind(bind(share, rows, path), rows, at_seat),
                 None => self.rafter.named.thick.iter().fold(share, |share, path| bind(share, rows, path)),
             };
-            let share = self.rafter.by_wood(share, "shear", rows);
+            let share = by_wood(share, "shear", rows);
             let title = format!("{}: shear strength used at the notch under {governs}", self.title(seat));
             rows.add(self.path(seat, &self.rafter.factors.noun("notch")), title, share);
             self.lifted(seat, rows);
@@ -257,21 +257,8 @@ impl OneWay<'_> {
 
     /// Share of its strength in shear that a notch uses under a force.
     fn notched(&self, notch: &Notch, (force, shear, duration): (Force, Pressure, f64)) -> Answer<Ratio> {
-        let (diameter, left) = (notch.diameter, notch.diameter - notch.seat);
-        let area = section::net_area(diameter, notch.seat, Length::ZERO).value;
-        let factors = &self.rafter.factors;
-        match factors.code {
-            Code::En => {
-                let kn = crate::timber::tables::factor("kn").map_or(f64::NAN, |fact| fact.number);
-                let kept = crate::timber::eurocode::notch_factor(diameter, left, diameter * 0.5, 0.0, kn).value;
-                let used = used::shear_used(force, area, factors.uncracked, shear, duration, factors.partial).value;
-                used::notch_used(used, kept)
-            }
-            Code::Asce => {
-                let carried = asd::notched_shear_of_round(shear * duration, area, diameter, left).value;
-                used::notch_used(Ratio::fraction(force / carried), Ratio::fraction(1.0))
-            }
-        }
+        let round = (notch.diameter, notch.seat, Length::ZERO);
+        self.rafter.factors.notched(force, round, notch.diameter * 0.5, shear, duration)
     }
 
     /// Allowable stress across the grain knows no duration: the greatest press of all counts.
@@ -304,7 +291,7 @@ impl OneWay<'_> {
             .from("force", self.path(seat, noun))
             .from("area", self.path(seat, "seat"))
             .without("beside");
-        let share = self.rafter.by_wood(share, "across", rows);
+        let share = by_wood(share, "across", rows);
         rows.add(row, title, share);
     }
 

@@ -233,12 +233,11 @@ fn rafter<'a>(
     let wood = wood_in_place(held, &factors, density);
     let answers = beam.answers(&wood, &extras).ok()?;
     let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
-    let (named, seat) = match &secondary.borne {
-        Borne::Trimmed { .. } => (&SECONDARY, ring.seat.value),
-        Borne::OnPoles(own) if own.notch.value > ring.seat.value => (&NOTCHED, own.notch.value),
-        Borne::OnPoles(_) => (&SECOND, ring.seat.value),
+    let (named, seat, bolt) = match &secondary.borne {
+        Borne::Trimmed { .. } => (&SECONDARY, ring.seat.value, None),
+        Borne::OnPoles(own) if own.notch.value > ring.seat.value => (&NOTCHED, own.notch.value, own.bolt.as_ref()),
+        Borne::OnPoles(own) => (&SECOND, ring.seat.value, own.bolt.as_ref()),
     };
-    let bolt = secondary.second_ring().and_then(|(own, _)| own.bolt.as_ref());
     let bored = (bolt.map_or(Length::ZERO, |bolt| bolt.value), "roof.secondary.bolt");
     let pond = loaded.pond;
     Some(Rafter { named, held, beam, wood, light: wood, pond, answers, factors, strength, sag, seat, bored })

@@ -69,14 +69,14 @@ formula! {
 }
 
 formula! {
-    /// Width of a beam in whose middle two thirds a load falls, so that half as much again does not tip it.
+    /// Width of a beam off whose middle a load falls as far as a rule lets it.
     ///
     /// ```text
-    /// b = 3 e        e: off the middle
+    /// b = 2 e / u        e: off the middle, u: how far the rule lets it fall, of half the width
     /// ```
-    /// Source: EN 1997-1, 6.5.4, and International Building Code 1807.2.3 (1.5 against overturning, F b/2 over F e), from memory.
-    pub fn width_needed(off: Length) -> Length {
-        off * 3.0
+    /// Source: the definition of the share; how much it may be, the rule of the code says.
+    pub fn width_needed(off: Length, limit: Ratio) -> Length {
+        off * (2.0 / limit.in_fraction())
     }
 }
 

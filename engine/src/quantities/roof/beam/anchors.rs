@@ -15,24 +15,36 @@ impl Laid<'_, '_> {
         let spots =
             self.house.anchors.iter().flat_map(|anchors| (0..anchors.spots.len()).map(move |spot| (anchors, spot)));
         for ((anchors, spot), most) in spots.zip(all) {
-            if let Some(most) = most {
-                self.pull(&most, (anchors, spot), rows);
+            match most {
+                Some(most) => self.pull(&most, (anchors, spot), rows),
+                // Poles do not lift there, and what lies between them may.
+                None if self.has_secondary() => self.unknown_beside((anchors, spot), rows),
+                None => {}
             }
         }
+        if self.house.anchors.is_empty() && self.has_secondary() {
+            unknown::anchors(self.house, &self.stood.factors, BESIDE, rows);
+        }
+    }
+
+    fn unknown_beside(&self, at: (&Anchors, usize), rows: &mut Rows) {
+        let (stem, on) = named(at);
+        let row = path(&format!("{stem}.{}", self.stood.factors.noun("used")));
+        rows.not_known(row, format!("{on}: {USED} ({BESIDE})"));
     }
 
     /// What an anchor must hold down, against what it holds.
     fn pull(&self, most: &Lifted, (anchors, spot): (&Anchors, usize), rows: &mut Rows) {
-        let row = |noun: &str| path(&format!("anchors.{}-{}.{noun}", anchors.name, spot + 1));
-        let on = format!("anchor {} of {}", spot + 1, anchors.name.replace('-', " "));
+        let (stem, on) = named((anchors, spot));
+        let row = |noun: &str| path(&format!("{stem}.{noun}"));
         let governs = self.governs(most.combination, most.group);
         let alone = if self.has_secondary() { ", of the poles alone" } else { "" };
         let title = format!("{on}: what its strap must hold down{alone}, under {}", governs.words());
         let pull = self.stood.bound(timber::anchor_pull(most.pull), &governs, rows);
         let pull = rows.add(row("pull"), title, self.anchored(pull, rows));
-        let (noun, title) = (self.stood.factors.noun("used"), format!("{on}: share used of what it holds"));
+        let (noun, title) = (self.stood.factors.noun("used"), format!("{on}: {USED}"));
         match &anchors.holds {
-            _ if self.has_secondary() => rows.not_known(row(&noun), format!("{title} ({BESIDE})")),
+            _ if self.has_secondary() => self.unknown_beside((anchors, spot), rows),
             Some((holds, _)) => {
                 let share = timber::anchor_used(pull, holds.value).from("pull", row("pull"));
                 rows.add(row(&noun), title, share.from("holds", holds.path.as_str()));
@@ -41,3 +53,11 @@ impl Laid<'_, '_> {
         }
     }
 }
+
+/// The stem of the rows of an anchor under those of the beam, and what it is called.
+fn named((anchors, spot): (&Anchors, usize)) -> (String, String) {
+    let name = anchors.name.replace('-', " ");
+    (format!("anchors.{}-{}", anchors.name, spot + 1), format!("anchor {} of {name}", spot + 1))
+}
+
+const USED: &str = "share used of what it holds";

@@ -186,7 +186,7 @@ mod tests {
             assert!((off.in_m() - 0.030).abs() < 1e-12);
             let share = ring::off_share(off, Length::mm(200.0)).value.in_fraction();
             assert!((share - 0.30).abs() < 1e-12);
-            assert!((ring::width_needed(off).value.in_m() - 0.090).abs() < 1e-12);
+            assert!((ring::width_needed(off, Ratio::fraction(2.0 / 3.0)).value.in_m() - 0.090).abs() < 1e-12);
         }
         assert!(Pressed::of([300.0, 0.0, 1000.0], out, (0, 0)).is_none());
     }

@@ -9,7 +9,8 @@ use crate::house::Code;
 use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Answers};
 use crate::row::{self, Rows};
-use crate::units::{Length, Pressure, Quantity};
+use crate::rulebook::{Rulebook, SHIPPED};
+use crate::units::{Length, Pressure, Quantity, Ratio};
 
 impl Laid<'_, '_> {
     /// What a seat does to the beam and the earth with its foot free to slide; if it were held, in words.
@@ -102,15 +103,16 @@ impl Laid<'_, '_> {
             "farthest"
         };
         let share = share.from("off", row(place, noun));
-        let wide = ring::width_needed(off);
-        let title = if wide.value > width {
+        let limit = self.limit().filter(|limit| share.value > *limit);
+        let title = if let Some(limit) = limit {
             let fault = if self.is_on(most) {
                 format!("the pole's load falls {} off the middle of the bond beam, near its edge", self.shown(off))
             } else {
                 let outside = self.shown(off - width * 0.5);
                 format!("the pole's load falls {outside} outside of the bond beam: it tips, unless its twist holds it")
             };
-            let would_do = self.would_do(place, (on, most), wide.from("off", row(place, noun)), rows);
+            let wide = ring::width_needed(off, limit).from("off", row(place, noun)).without("limit");
+            let would_do = self.would_do(place, (on, most), (wide, limit), rows);
             format!("{on}: {fault}; {would_do}; off the middle, of half the width")
         } else {
             format!("{on}: how far off the middle of the bond beam its load falls, of half its width")
@@ -118,15 +120,30 @@ impl Laid<'_, '_> {
         rows.add(row(place, &self.stood.factors.noun("tipping")), format!("{title}, under {under}"), share);
     }
 
+    /// How far off the middle a rule of the house lets a load fall, of half the width.
+    fn limit(&self) -> Option<Ratio> {
+        let measured = path(&format!("seats.*.{}", self.stood.factors.noun("tipping")));
+        let named = |book: &&Rulebook| self.house.rulebooks.iter().any(|own| own == book.name);
+        let mut limits = SHIPPED.iter().filter(named).flat_map(Rulebook::rules).filter_map(|rule| rule.limit.as_ref());
+        let limit = limits.find(|limit| limit.measures == measured)?;
+        limit.bound.si().map(Ratio::fraction)
+    }
+
     /// What would keep a load near enough to the middle: a wider beam where the wall has room for it, or the seat elsewhere.
-    fn would_do(&self, place: usize, (on, most): (&str, &Pressed), wide: Answer<Length>, rows: &mut Rows) -> String {
+    fn would_do(
+        &self,
+        place: usize,
+        (on, most): (&str, &Pressed),
+        (wide, limit): (Answer<Length>, Ratio),
+        rows: &mut Rows,
+    ) -> String {
         if wide.value > self.house.wall.least_top_thickness() {
             let force = self.shown(most.force);
             return format!("it hardly presses there, with {force} alone: an anchor beside it or more weight would do");
         }
         // A seat moved by so much lets a load fall as much nearer to the middle.
-        let by = (wide.value - self.beam.width.value) / 3.0;
-        let title = format!("{on}: width of the bond beam in whose middle two thirds its load would fall");
+        let by = (wide.value - self.beam.width.value) * (0.5 * limit.in_fraction());
+        let title = format!("{on}: width of the bond beam off whose middle its load would fall no farther than may be");
         let wide = rows.add(row(place, "width-needed"), title, wide);
         let (wide, by, way) = (self.shown(wide), self.shown(by), most.way_back());
         format!("widen it to at least {wide} or move the seat {way} by at least {by}")
