@@ -107,7 +107,7 @@ impl Log<'_> {
             None => (rows.value::<Volume>(&of_the_recipe)?, of_the_recipe),
         };
         let own_path = self.path_of(batch, "yield");
-        if placed > loose * Batches::MOST {
+        if placed > loose * Recipe::MOST_YIELD {
             let words = "yield (its share of the lift is more than three times what its buckets hold) of";
             rows.not_known(own_path, own(words));
             return None;

@@ -48,7 +48,7 @@ pub(super) fn shrinkage(house: &House, recipe: &Recipe, is_cob: bool, rows: &mut
     let title = format!("shrinkage of a bar of {name}");
     let of_it = || house.bars.iter().filter(|bar| bar.of == recipe.name);
     let tested = rows.parts::<Ratio>(of_it().map(|bar| bar.path("shrinkage")));
-    if recipe.is_by_bars {
+    if recipe.is_by_bars() {
         rows.add(recipe.path("shrinkage"), title, strength::mean_of_bars(recipe.shrinkage.value).of_parts(tested));
         return;
     }
