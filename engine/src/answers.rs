@@ -8,8 +8,8 @@ use crate::house::handles::{self, Handle, On};
 use crate::house::lift_cards::{LiftCard, ServicePlace};
 use crate::house::part::{Plan, Section};
 use crate::house::{
-    self, About, BeamPlan, Carded, DeckTables, Detail, Furnishing, House, Hung, Mark, Pegs, RafterPlan, RingPlan,
-    SitePlan, Surfaces,
+    self, About, Bar, BeamPlan, Carded, DeckTables, Detail, Erosion, Furnishing, House, Hung, Mark, Pegs, RafterPlan,
+    RingPlan, SitePlan, Surfaces,
 };
 use crate::money::{Order, money};
 use crate::pictures::{self, BrickLot, Pictures, RoofCut};
@@ -49,6 +49,10 @@ pub struct Answers {
     pub recipes: Vec<String>,
     /// Test bricks, lot by lot.
     pub bricks: Vec<BrickLot>,
+    /// Bars of mixes that were measured wet and dry.
+    pub bars: Vec<Bar>,
+    /// Samples that were washed.
+    pub erosion: Vec<Erosion>,
     /// What to order, line by line.
     pub orders: Vec<Order>,
     /// What goes into each lift, from the foot up.
@@ -213,6 +217,8 @@ impl Computed {
             checks,
             recipes,
             bricks,
+            bars: house.bars,
+            erosion: house.erosion,
             orders,
             unread,
             lift_cards,

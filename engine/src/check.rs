@@ -5,7 +5,7 @@ mod laws;
 
 use crate::known::Origin;
 use crate::row::{Row, Rows, shown};
-use crate::sources::{Citation, Standing};
+use crate::sources::Citation;
 use crate::units::{Quantity, System};
 
 /// Which side of its limit a value must stay on.
@@ -75,14 +75,7 @@ impl Rule {
     /// table. That a rule written for another material suits cob is our judgement.
     #[must_use]
     pub fn origin(&self) -> Origin {
-        if self.borrowed.is_some() {
-            return Origin::Judgement;
-        }
-        match self.citation.standing {
-            Standing::Missing | Standing::Memory | Standing::Quoted => Origin::Memory,
-            Standing::CommonPractice => Origin::CommonPractice,
-            Standing::Seen | Standing::Derived | Standing::Supplied => Origin::Table,
-        }
+        if self.borrowed.is_some() { Origin::Judgement } else { self.citation.standing.into() }
     }
 }
 

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::sources::Standing;
+
 /// Where a value comes from, from the weakest to the strongest.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Origin {
@@ -30,6 +32,17 @@ impl Origin {
             Origin::CommonPractice => "common practice",
             Origin::Table => "from a table",
             Origin::Given => "given by the builder",
+        }
+    }
+}
+
+/// How far a value that stands so can be relied on: only what was seen, derived or supplied counts as a table.
+impl From<Standing> for Origin {
+    fn from(standing: Standing) -> Self {
+        match standing {
+            Standing::Missing | Standing::Memory | Standing::Quoted => Origin::Memory,
+            Standing::CommonPractice => Origin::CommonPractice,
+            Standing::Seen | Standing::Derived | Standing::Supplied => Origin::Table,
         }
     }
 }

@@ -125,7 +125,11 @@ fn a_choice_of_panels_that_were_not_looked_at_in_all_or_of_too_few_mixes_is_on_t
 #[test]
 fn a_panel_that_is_rejected_need_not_be_scored_in_all_but_counts_only_where_it_was() {
     let (_, each, _) = inside();
-    assert_eq!(value(&answered(TANSY_BANK), "tests.panels.inside.distinct"), 6.0);
+    let tansy = answered(TANSY_BANK);
+    assert_eq!(value(&tansy, "tests.panels.inside.distinct"), 6.0);
+    let inputs = &tansy.rows.find("tests.panels.inside.distinct").unwrap().reason.inputs;
+    let names = |keys: &[&str]| inputs.iter().any(|input| keys.iter().any(|key| input.path.contains(key)));
+    assert!(names(&[".share."]) && names(&[".crack.", ".dusting.", ".adhesion."]), "{inputs:?}");
     let fallen = changed(
         each,
         "crack = { mo = 3, il = 4 }, dusting = { mo = 0, il = 0 }, adhesion = { mo = 1, il = 0 }",

@@ -129,6 +129,17 @@ fn a_handful_as_damp_as_no_other_is_told_and_fewer_than_ten_batches_tell_nothing
     assert_eq!(state, State::Fails, "{sentence}");
     let title = &burdock.rows.find("tests.batches.first.changed").unwrap().title;
     assert!(title.contains("b11, moisture 21.2 %") && title.contains("stop, find what changed"), "{title}");
+    // No title speaks of a strip that nothing is held to: without two handfuls no later moisture is known.
+    let dry = ["wet = \"418 g\", dry = \"357 g\"", "wet = \"405 g\", dry = \"347 g\""]
+        .iter()
+        .fold(TANSY_BANK.to_owned(), |text, own| changed(&text, &format!("handful = {{ {own} }}, "), ""));
+    let dry = answered(&dry);
+    for (answers, nouns) in [(&tansy, "yield and moisture"), (&dry, "yield")] {
+        for noun in ["changed", "outside"] {
+            let title = &answers.rows.find(&format!("tests.batches.trial.{noun}")).unwrap().title;
+            assert!(title.ends_with(&format!("outside of the strip of {nouns} of the batches trial")), "{title}");
+        }
+    }
     let few: String = TANSY_BANK
         .lines()
         .filter(|line| !["b08", "b09", "b10", "b11", "b12"].iter().any(|name| line.starts_with(name)))

@@ -1,6 +1,9 @@
 //! Gradings, limits and sand to add in a build file: their rows by hand, which test is believed, and what no sand brings.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
+mod demos;
+
+use demos::{answered, value};
 use engine::answers::{Answers, Inputs, answers};
 use engine::units::System;
 
@@ -9,23 +12,13 @@ const TANSY: &str = include_str!("../../builds/tansy-bank/tansy-bank.loam.toml")
 /// Without it the curve does not reach clay.
 const LAST_READING: &str = "f = { after = \"24 hours\", reading = 20, water = \"19 °C\" }\n";
 
-fn answered(text: &str) -> Answers {
-    answers(&Inputs { build: text.as_bytes(), system: None }).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
-}
-
 fn refused(text: &str) -> String {
     let Err(problems) = answers(&Inputs { build: text.as_bytes(), system: None }) else { panic!("it is taken") };
     problems.all()[0].to_string()
 }
 
 fn changed(from: &str, to: &str) -> String {
-    let new = TANSY.replace(from, to);
-    assert_ne!(new, TANSY, "{from} is not in the build");
-    new
-}
-
-fn value(answers: &Answers, path: &str) -> f64 {
-    answers.rows.find(path).unwrap_or_else(|| panic!("{path} is no row")).quantity.si().unwrap()
+    demos::changed(TANSY, from, to)
 }
 
 fn title<'a>(answers: &'a Answers, path: &str) -> &'a str {
@@ -237,6 +230,8 @@ fn a_hydrometer_joins_the_sieves_and_says_where_it_lies_above_them() {
     let finer = written("4 %")
         .replace("c = { size = \"0.063 mm\", passing = \"56 %\" }", "c = { size = \"0.063 mm\", passing = \"49 %\" }");
     near(value(&answered(&finer), "tests.gradings.laboratory.hydrometer.readings.a.finer"), 0.49, 1e-12);
+    // It is of what is under 2 mm. By hand: 3.9 % of 88 % are 3.43 % of the whole, and 30 divisions, 52.48 %, lie 3.48 % above the sieve.
+    assert!(refused(&finer.replace("error = \"4 %\"", "error = \"3.9 %\"")).contains("49.0 % is finer than 0.063 mm"));
     let told = refused(&changed("off = 1\n", "off = 1\nmeniscus = -2\n"));
     assert!(told.contains("hydrometer's scale"), "{told}");
     // A brim that hides a division lets the depth be that of the scale, and grains come out smaller.

@@ -1,10 +1,11 @@
 //! Bars and washed samples as tables, and what a mix takes beforehand in words; page and book say the same.
 
 use engine::answers::Answers;
+use engine::build::Washed;
 
 use crate::bricks::Columns;
-use crate::mixes::names;
-use crate::spoken::{marked, spoken};
+use crate::mixes::cell;
+use crate::spoken::spoken;
 
 const BARS: [(&str, &str); 5] = [
     ("wet", "wet"),
@@ -15,16 +16,26 @@ const BARS: [(&str, &str); 5] = [
 ];
 const WASHED: [(&str, &str); 4] = [("pit", "pit"), ("time", "in"), ("in-an-hour", "in an hour"), ("index", "index")];
 
-/// Every bar with what it shrank by; no lines where none was measured.
+/// Every bar with its mix and what it shrank by; no lines where none was measured.
 #[must_use]
 pub fn bars(answers: &Answers) -> Columns {
-    columns(answers, ("tests.bars", "bar"), ("wet", &BARS))
+    let tests = answers.bars.iter().map(|bar| (vec![spoken(&bar.name), spoken(&bar.of)], bar.path("")));
+    columns(answers, &["bar", "of"], &BARS, tests)
 }
 
-/// Every sample that was washed; no lines where none was.
+/// Every sample that was washed, with its mix, what it was and what washed it; no lines where none was.
 #[must_use]
 pub fn washed(answers: &Answers) -> Columns {
-    columns(answers, ("tests.erosion", "sample"), ("pit", &WASHED))
+    let tests = answers.erosion.iter().map(|test| {
+        let on = match test.on {
+            None => "–",
+            Some(Washed::Brick) => "a brick",
+            Some(Washed::Panel) => "a panel",
+        };
+        let words = [spoken(&test.name), spoken(&test.of), on.to_owned(), test.kind.word().to_owned()];
+        (words.to_vec(), test.path(""))
+    });
+    columns(answers, &["sample", "of", "on", "test"], &WASHED, tests)
 }
 
 /// What is not known of bars and washed samples, and where what is written is not what bars say, in sentences.
@@ -35,16 +46,20 @@ pub fn open(answers: &Answers) -> Vec<String> {
     unknown.chain(apart.map(|row| format!("{}: {}.", row.title, row.shown(answers.system)))).collect()
 }
 
-/// One line a test: its name, and one column a noun.
-fn columns(answers: &Answers, (stem, first): (&str, &str), (always, nouns): (&str, &[(&str, &str)])) -> Columns {
-    let tests = names(answers, &format!("{stem}.*.{always}"), 2);
-    let rows = tests.iter().map(|name| {
-        let find = |noun: &str| answers.rows.find(&format!("{stem}.{name}.{noun}"));
-        let cells = nouns.iter().map(|(noun, _)| find(noun).map_or_else(|| "–".to_owned(), |row| marked(answers, row)));
-        std::iter::once(spoken(name)).chain(cells).collect()
+/// One line a test: what it is, and one column a noun of the rows whose paths begin as its stem.
+fn columns(
+    answers: &Answers,
+    what: &[&str],
+    nouns: &[(&str, &str)],
+    tests: impl Iterator<Item = (Vec<String>, String)>,
+) -> Columns {
+    let rows = tests.map(|(words, stem)| {
+        let cells = nouns.iter().map(|(noun, _)| cell(answers, answers.rows.find(&format!("{stem}{noun}"))));
+        words.into_iter().chain(cells).collect()
     });
-    let header = std::iter::once(first).chain(nouns.iter().map(|(_, words)| *words)).map(str::to_owned);
-    Columns { header: header.collect(), rows: rows.collect() }
+    let rows = rows.collect();
+    let header = what.iter().copied().chain(nouns.iter().map(|(_, words)| *words)).map(str::to_owned);
+    Columns { header: header.collect(), rows }
 }
 
 /// What is begun before a mix is mixed, and by when; none where nothing takes time beforehand.

@@ -4,7 +4,7 @@
 use engine::answers::{Answers, Inputs, answers};
 use press::drawing::batches;
 use press::paper::Paper;
-use press::{batches as logs, plans};
+use press::{batches as logs, plans, samples};
 
 fn answered(text: &str) -> Answers {
     answers(&Inputs { build: text.as_bytes(), system: None }).unwrap_or_else(|problems| panic!("{}", problems.all()[0]))
@@ -28,6 +28,20 @@ fn a_plan_has_a_line_for_each_mix_and_for_each_brick_and_says_what_to_set_aside(
     assert_eq!((many.bricks.len(), many.more), (7 * 14, 3), "twelve dry ones of each have a line, and two damp ones");
     let plaster = plans::plans(&answered(BURDOCK_RISE)).remove(0);
     assert!(plaster.bricks.is_empty() && plaster.has == [true, true]);
+}
+
+#[test]
+fn a_line_of_a_bar_says_its_mix_and_a_line_of_a_washed_sample_what_washed_what() {
+    let answers = answered(TANSY_BANK);
+    let [bars, washed] = [samples::bars(&answers), samples::washed(&answers)];
+    assert_eq!(
+        (&bars.header[..3], &bars.rows[2][..3]),
+        (&["bar", "of", "wet"].map(str::to_owned)[..], &["finish", "fine plaster", "400 mm"].map(str::to_owned)[..])
+    );
+    assert_eq!(washed.header, ["sample", "of", "on", "test", "pit", "in", "in an hour", "index"]);
+    assert_eq!(washed.rows[0], ["tap", "cob", "a brick", "drip", "7 mm", "35 min", "–", "3"]);
+    assert_eq!(washed.rows[1][..4], ["laboratory", "cob", "a brick", "spray"]);
+    assert_eq!(washed.rows[2][..4], ["panel", "body plaster", "a panel", "drip"]);
 }
 
 #[test]

@@ -45,12 +45,12 @@ pub struct Batch {
 
 /// The logs of batches under `[tests]`.
 pub(super) fn batches(table: &mut Table<'_, '_>) -> Vec<Batches> {
-    let named = table.table("batches").map(|mut named| named.named_tables()).unwrap_or_default();
+    let named = table.named_tables_under("batches");
     named.into_iter().map(|(name, table)| one(name, table)).collect()
 }
 
 fn one(name: Written<String>, mut table: Table<'_, '_>) -> Batches {
-    let each = table.table("each").map(|mut each| each.named_tables()).unwrap_or_default();
+    let each = table.named_tables_under("each");
     let read = Batches {
         name,
         of: table.needed_text("of", "cob"),

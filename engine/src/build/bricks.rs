@@ -99,7 +99,7 @@ pub struct Brick {
 
 /// The bricks under `[tests]`, and what else stands there and nothing reads yet.
 pub(super) fn tests(mut table: Table<'_, '_>) -> (Vec<Bricks>, Vec<Written<String>>) {
-    let named = table.table("bricks").map(|mut named| named.named_tables()).unwrap_or_default();
+    let named = table.named_tables_under("bricks");
     (named.into_iter().map(|(name, table)| bricks(name, table)).collect(), table.rest())
 }
 
@@ -126,10 +126,7 @@ fn bricks(name: Written<String>, mut table: Table<'_, '_>) -> Bricks {
         size: size(&mut table),
         span,
         lever,
-        each: table
-            .table("each")
-            .map(|mut each| each.named_tables().into_iter().map(|(name, table)| brick(name, table, way)).collect())
-            .unwrap_or_default(),
+        each: table.named_tables_under("each").into_iter().map(|(name, table)| brick(name, table, way)).collect(),
     };
     table.finish();
     read

@@ -136,12 +136,10 @@ pub(super) fn earth(mut table: Table<'_, '_>) -> Earth {
         earth.straw = Straw { bale: straw.quantity("bale", Kind::Mass), armful: straw.quantity("armful", Kind::Mass) };
         straw.finish();
     }
-    if let Some(mut named) = table.table("ingredients") {
-        earth.ingredients = named.named_tables().into_iter().map(|(name, table)| ingredient(name, table)).collect();
-    }
-    if let Some(mut named) = table.table("recipes") {
-        earth.recipes = named.named_tables().into_iter().map(|(name, table)| recipe(name, table)).collect();
-    }
+    let ingredients = table.named_tables_under("ingredients").into_iter();
+    earth.ingredients = ingredients.map(|(name, table)| ingredient(name, table)).collect();
+    let recipes = table.named_tables_under("recipes").into_iter();
+    earth.recipes = recipes.map(|(name, table)| recipe(name, table)).collect();
     table.finish();
     earth
 }

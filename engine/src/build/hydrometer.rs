@@ -47,10 +47,7 @@ pub(super) fn hydrometer(mut table: Table<'_, '_>) -> Hydrometer {
         grain: table.quantity("grain", Kind::Density),
         water: table.needed_like("water", Kind::Temperature, "20 °C"),
         through: table.text("through"),
-        readings: table
-            .table("readings")
-            .map(|mut each| each.named_tables().into_iter().map(|(name, table)| reading(name, table)).collect())
-            .unwrap_or_default(),
+        readings: table.named_tables_under("readings").into_iter().map(|(name, table)| reading(name, table)).collect(),
     };
     table.finish();
     read

@@ -62,7 +62,7 @@ const PACKING: [[&str; 2]; 3] = [["sand-least", "sand-most"], ["silt-least", "si
 
 /// The jars under `[tests]`.
 pub(super) fn jars(table: &mut Table<'_, '_>) -> Vec<Jar> {
-    let named = table.table("jars").map(|mut named| named.named_tables()).unwrap_or_default();
+    let named = table.named_tables_under("jars");
     named.into_iter().map(|(name, table)| jar(name, table)).collect()
 }
 
@@ -79,10 +79,7 @@ fn jar(name: Written<String>, mut table: Table<'_, '_>) -> Jar {
         dispersed,
         crumbs: if is_dispersed { None } else { table.quantity("crumbs", Kind::Ratio) },
         layers: table.table("layers").map(layers),
-        readings: table
-            .table("readings")
-            .map(|mut each| each.named_tables().into_iter().map(|(name, table)| reading(name, table)).collect())
-            .unwrap_or_default(),
+        readings: table.named_tables_under("readings").into_iter().map(|(name, table)| reading(name, table)).collect(),
         packing: table.table("packing").map(packing).unwrap_or_default(),
     };
     table.finish();

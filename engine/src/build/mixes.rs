@@ -115,7 +115,7 @@ const KINDS: [Kind; 7] = [Kind::Number, Kind::Ratio, Kind::Pressure, Kind::Lengt
 
 /// The mixes under `[tests]`.
 pub(super) fn mixes(table: &mut Table<'_, '_>) -> Vec<Mixes> {
-    let named = table.table("mixes").map(|mut named| named.named_tables()).unwrap_or_default();
+    let named = table.named_tables_under("mixes");
     named.into_iter().map(|(name, table)| one(name, table)).collect()
 }
 
@@ -125,8 +125,7 @@ fn one(name: Written<String>, mut table: Table<'_, '_>) -> Mixes {
         ("quadratic", SurfaceOrder::Quadratic),
         ("special-cubic", SurfaceOrder::SpecialCubic),
     ];
-    let [limits, wishes, tried] = ["limits", "wishes", "tried"]
-        .map(|key| table.table(key).map(|mut named| named.named_tables()).unwrap_or_default());
+    let [limits, wishes, tried] = ["limits", "wishes", "tried"].map(|key| table.named_tables_under(key));
     let read = Mixes {
         name,
         of: table.needed_text("of", "cob"),

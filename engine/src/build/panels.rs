@@ -44,7 +44,7 @@ pub struct Panel {
 
 /// The panels under `[tests]`.
 pub(super) fn panels(table: &mut Table<'_, '_>) -> Vec<Panels> {
-    let named = table.table("panels").map(|mut named| named.named_tables()).unwrap_or_default();
+    let named = table.named_tables_under("panels");
     named.into_iter().map(|(name, table)| one(name, table)).collect()
 }
 
@@ -57,10 +57,7 @@ fn one(name: Written<String>, mut table: Table<'_, '_>) -> Panels {
         fill: table.choice("fill", &[("struck", Fill::Struck), ("heaped", Fill::Heaped)]),
         step: table.quantity("step", Kind::Number),
         thickness: table.quantity("thickness", Kind::Length),
-        each: table
-            .table("each")
-            .map(|mut each| each.named_tables().into_iter().map(|(name, table)| panel(name, table)).collect())
-            .unwrap_or_default(),
+        each: table.named_tables_under("each").into_iter().map(|(name, table)| panel(name, table)).collect(),
     };
     table.finish();
     read

@@ -20,8 +20,7 @@ pub struct Pole {
 }
 
 pub(super) fn pile(poles: &mut Table<'_, '_>) -> Vec<Pole> {
-    let Some(mut table) = poles.table("pile") else { return Vec::new() };
-    table.named_tables().into_iter().map(|(tag, table)| pole(tag, table)).collect()
+    poles.named_tables_under("pile").into_iter().map(|(tag, table)| pole(tag, table)).collect()
 }
 
 /// A pole as those are that still lack.

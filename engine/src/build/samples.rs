@@ -73,7 +73,7 @@ pub struct Erosion {
 
 /// The bars under `[tests]`.
 pub(super) fn bars(table: &mut Table<'_, '_>) -> Vec<Bar> {
-    let named = table.table("bars").map(|mut named| named.named_tables()).unwrap_or_default();
+    let named = table.named_tables_under("bars");
     let read = named.into_iter().map(|(name, mut table)| {
         let read = Bar {
             name,
@@ -91,7 +91,7 @@ pub(super) fn bars(table: &mut Table<'_, '_>) -> Vec<Bar> {
 
 /// What was washed, under `[tests]`.
 pub(super) fn erosion(table: &mut Table<'_, '_>) -> Vec<Erosion> {
-    let named = table.table("erosion").map(|mut named| named.named_tables()).unwrap_or_default();
+    let named = table.named_tables_under("erosion");
     let read = named.into_iter().map(|(name, mut table)| {
         let read = Erosion {
             name,

@@ -61,13 +61,11 @@ pub(super) fn set_out(mut table: Table<'_, '_>) -> SetOut {
 
 /// The tolerances under `[rules]`, and what else stands there and nothing reads yet.
 pub(super) fn rules(mut table: Table<'_, '_>) -> (Vec<Tolerance>, Vec<Written<String>>) {
-    let mut tolerances = Vec::new();
-    if let Some(mut named) = table.table("tolerances") {
-        for (name, mut table) in named.named_tables() {
-            let within = table.needed_text("within", "8 mm");
-            table.finish();
-            tolerances.push(Tolerance { name, within });
-        }
-    }
-    (tolerances, table.rest())
+    let named = table.named_tables_under("tolerances").into_iter();
+    let tolerances = named.map(|(name, mut table)| {
+        let within = table.needed_text("within", "8 mm");
+        table.finish();
+        Tolerance { name, within }
+    });
+    (tolerances.collect(), table.rest())
 }

@@ -246,8 +246,7 @@ fn named<'s, 'i, T>(
     key: &'static str,
     read: impl Fn(Written<String>, &mut Table<'s, 'i>) -> T,
 ) -> Vec<T> {
-    let Some(mut group) = table.table(key) else { return Vec::new() };
-    let tables = group.named_tables().into_iter();
+    let tables = table.named_tables_under(key).into_iter();
     tables
         .map(|(name, mut table)| {
             let one = read(name, &mut table);

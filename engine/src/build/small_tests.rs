@@ -65,10 +65,7 @@ pub(super) fn small_tests(table: &mut Table<'_, '_>) -> SmallTests {
         moisture: pairs(table, "moisture", ["wet", "dry"], (Kind::Mass, "1.1 kg")),
         bulking: pairs(table, "bulking", ["damp", "flooded"], (Kind::Length, "200 mm")),
         weighings: pairs(table, "weighings", ["full", "empty"], (Kind::Mass, "18 kg")),
-        feel: table
-            .table("feel")
-            .map(|mut named| named.named_tables().into_iter().map(|(name, table)| feel(name, table)).collect())
-            .unwrap_or_default(),
+        feel: table.named_tables_under("feel").into_iter().map(|(name, table)| feel(name, table)).collect(),
     }
 }
 
@@ -78,7 +75,7 @@ fn pairs<T: TryFrom<crate::units::Quantity>>(
     keys: [&'static str; 2],
     (kind, like): (Kind, &str),
 ) -> Vec<Pair<T>> {
-    let named = table.table(noun).map(|mut named| named.named_tables()).unwrap_or_default();
+    let named = table.named_tables_under(noun);
     let read = named.into_iter().map(|(name, mut table)| {
         let read = Pair {
             name,

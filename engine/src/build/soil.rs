@@ -77,7 +77,7 @@ pub struct Sanding {
 
 /// The limits under `[tests]`.
 pub(super) fn limits(table: &mut Table<'_, '_>) -> Vec<Limits> {
-    let named = table.table("limits").map(|mut named| named.named_tables()).unwrap_or_default();
+    let named = table.named_tables_under("limits");
     let read = named.into_iter().map(|(name, mut table)| {
         let read = Limits {
             name,
@@ -96,12 +96,12 @@ pub(super) fn limits(table: &mut Table<'_, '_>) -> Vec<Limits> {
 
 /// The gradings under `[tests]`.
 pub(super) fn gradings(table: &mut Table<'_, '_>) -> Vec<Grading> {
-    let named = table.table("gradings").map(|mut named| named.named_tables()).unwrap_or_default();
+    let named = table.named_tables_under("gradings");
     named.into_iter().map(|(name, table)| grading(name, table)).collect()
 }
 
 fn grading(name: Written<String>, mut table: Table<'_, '_>) -> Grading {
-    let sieves = table.table("sieves").map(|mut each| each.named_tables()).unwrap_or_default();
+    let sieves = table.named_tables_under("sieves");
     let has_sieves = table.has("sieves");
     let read = Grading {
         name,
@@ -130,7 +130,7 @@ fn sieve(name: Written<String>, mut table: Table<'_, '_>) -> Sieve {
 
 /// What is to be added to soils, under `[tests]`.
 pub(super) fn sandings(table: &mut Table<'_, '_>) -> Vec<Sanding> {
-    let named = table.table("sand-to-add").map(|mut named| named.named_tables()).unwrap_or_default();
+    let named = table.named_tables_under("sand-to-add");
     let read = named.into_iter().map(|(name, mut table)| {
         let read = Sanding {
             name,

@@ -44,6 +44,11 @@ impl<'s, 'i> Table<'s, 'i> {
         named
     }
 
+    /// Every named table under a key; none where it is not written.
+    pub fn named_tables_under(&mut self, key: &'static str) -> Vec<(Written<String>, Table<'s, 'i>)> {
+        self.table(key).map(|mut named| named.named_tables()).unwrap_or_default()
+    }
+
     /// Every table of a list (`[[wall.line]]`), each with its unique `name`, which becomes part of its path.
     pub fn listed_tables(&mut self, key: &'static str) -> Vec<(Written<String>, Table<'s, 'i>)> {
         let Some((value, span)) = self.value(key) else { return Vec::new() };

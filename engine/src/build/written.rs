@@ -324,9 +324,8 @@ fn wall(mut table: Table<'_, '_>) -> Wall {
     wall.lifts = table.listed_tables("lifts").into_iter().map(|(name, table)| lift(name, table)).collect();
     wall.bond_beam = table.table("bond-beam").map(bond_beam::bond_beam);
     wall.gap = table.table("gap").map(bond_beam::gap);
-    if let Some(mut named) = table.table("anchors") {
-        wall.anchors = named.named_tables().into_iter().map(|(name, table)| built_in::anchors(name, table)).collect();
-    }
+    let anchors = table.named_tables_under("anchors").into_iter();
+    wall.anchors = anchors.map(|(name, table)| built_in::anchors(name, table)).collect();
     wall.gauge = gauge::gauge(&mut table);
     wall.cover = table.table("cover").map_or_else(Cover::default, shelter::cover);
     wall.platform = table.table("platform").map_or_else(Platform::default, shelter::platform);

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::known::Known;
+use crate::sources::Standing;
 use crate::units::Length;
 
 fn rule(comparison: Comparison, standing: Standing) -> Rule {

@@ -5,7 +5,7 @@ use std::ops::Range;
 use jiff::civil::Date;
 
 use super::Wall;
-use super::earth::{Earth, percent, recipe_named};
+use super::earth::{Earth, Recipe, percent, recipe_named};
 use super::mixes::are_filled_alike;
 use super::place::{known, nearest, shown, within};
 use crate::build::{self, Build, Source};
@@ -51,9 +51,6 @@ pub enum Filled {
 }
 
 impl Batches {
-    /// Nothing that is trodden fills more than this of its loose volume: as with the yield of a recipe.
-    pub const MOST: f64 = 3.0;
-
     /// Their key.
     #[must_use]
     pub fn path(&self, noun: &str) -> String {
@@ -73,6 +70,9 @@ pub(super) fn place(
     place.lifts();
     placed
 }
+
+/// Nothing that is trodden holds more water than this for its dry mass.
+const MOST_WATER: f64 = 3.0;
 
 /// Shares add up to within this.
 const ROUNDING: f64 = 1e-9;
@@ -132,7 +132,7 @@ impl Place<'_> {
         if let (Some(own), Some(at)) = (&placed, &written.placed) {
             let all: f64 = earth.buckets(earth.recipe(of)?).iter().sum();
             let loose = earth::loose_volume(earth.bucket(), buckets.as_ref().map_or(all, |own| own.value)).value;
-            if own.value > loose * Batches::MOST {
+            if own.value > loose * Recipe::MOST_YIELD {
                 let message = format!("batch \"{}\" filled more than three times what its buckets hold", name.value);
                 let hint = "`placed` is of one batch alone: measure it in a frame of boards";
                 source.fault(at.span.clone(), &at.path, message, hint);
@@ -214,7 +214,7 @@ fn handful(source: &Source<'_>, written: &build::Batch, system: System) -> Optio
     if found_wet.value < found_dry.value {
         let hint = "`wet` is what it weighed on the tarp, `dry` what it weighed when it lost no more in the oven";
         source.fault(at.span.clone(), &at.path, "this handful was lighter wet than dry", hint);
-    } else if earth::moisture(found_wet.value, found_dry.value).value.in_fraction() > Batches::MOST {
+    } else if earth::moisture(found_wet.value, found_dry.value).value.in_fraction() > MOST_WATER {
         let hint = "weigh it again: `wet` and `dry` are of the same handful, its bowl taken off";
         source.fault(at.span.clone(), &at.path, "this handful held more than three times its dry mass in water", hint);
     }

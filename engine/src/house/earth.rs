@@ -106,8 +106,6 @@ pub struct Recipe {
     pub placed_yield: Known<Ratio>,
     /// What a bar of it shrinks by as it dries, of its wet length.
     pub shrinkage: Known<Ratio>,
-    /// Whether its bars say so, since it does not.
-    pub is_by_bars: bool,
     /// What takes time before its work can start, step by step.
     pub lead: Vec<(&'static str, Known<Days>)>,
     /// The day on which its work starts, where it is written.
@@ -115,16 +113,25 @@ pub struct Recipe {
 }
 
 impl Recipe {
+    /// Nothing that is trodden fills more than this of its loose volume.
+    pub const MOST_YIELD: f64 = 3.0;
+
     /// Its key.
     #[must_use]
     pub fn path(&self, noun: &str) -> String {
         format!("earth.recipes.{}.{noun}", self.name)
     }
 
-    /// Whether a bar of it was measured, or it is taken to shrink as any cob does.
+    /// Whether its bars say what it shrinks by, since it does not itself.
+    #[must_use]
+    pub fn is_by_bars(&self) -> bool {
+        self.shrinkage.origin == Origin::Given && self.shrinkage.line.is_none()
+    }
+
+    /// Whether a bar says what it shrinks by, written or measured; else it is taken to shrink as any cob does.
     #[must_use]
     pub fn has_bar(&self) -> bool {
-        self.is_by_bars || self.shrinkage.line.is_some()
+        self.shrinkage.origin == Origin::Given
     }
 }
 

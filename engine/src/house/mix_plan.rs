@@ -71,24 +71,9 @@ pub(super) fn plan(
         return None;
     }
     if let (Some(own), Some(at)) = (&batch, &keys.batch)
-        && (own.value / step - (own.value / step).round()).abs() > ROUNDING
+        && let Some((message, hint)) = no_steps(own.value, step)
     {
-        let message = format!("{} buckets are no whole number of steps of {step} bucket", own.value);
-        let near = (own.value / step).round().max(FEWEST_STEPS) * step;
-        let hint = format!("write {} buckets, or a `step` that divides them", (near * PARTS).round() / PARTS);
         source.fault(at.span.clone(), &at.path, message, hint);
-        return None;
-    }
-    if let (Some(own), Some(at)) = (&batch, &keys.batch)
-        && !(FEWEST_STEPS..=MOST_STEPS).contains(&(own.value / step).round())
-    {
-        let message = format!("a trial mix is {} steps of {step} bucket", (own.value / step).round());
-        source.fault(
-            at.span.clone(),
-            &at.path,
-            message,
-            format!("from {FEWEST_STEPS} to {MOST_STEPS} steps are looked through"),
-        );
         return None;
     }
     let whole = batch.as_ref().map_or(found.whole, |batch| (batch.value / step).round() as u32);
@@ -121,6 +106,20 @@ pub(super) fn plan(
         whole,
         planned,
         is_next,
+    })
+}
+
+/// Why so many buckets are no trial mix, and what to write: they are no whole number of steps, or too few of them, or too many.
+fn no_steps(buckets: f64, step: f64) -> Option<(String, String)> {
+    let (steps, whole) = (buckets / step, (buckets / step).round());
+    if (steps - whole).abs() > ROUNDING {
+        let near = (whole.max(FEWEST_STEPS) * step * PARTS).round() / PARTS;
+        let message = format!("{buckets} buckets are no whole number of steps of {step} bucket");
+        return Some((message, format!("write {near} buckets, or a `step` that divides them")));
+    }
+    (!(FEWEST_STEPS..=MOST_STEPS).contains(&whole)).then(|| {
+        let hint = format!("from {FEWEST_STEPS} to {MOST_STEPS} steps are looked through");
+        (format!("a trial mix is {whole} steps of {step} bucket"), hint)
     })
 }
 

@@ -88,7 +88,7 @@ fn bar(source: &Source<'_>, written: &build::Bar, earth: Option<&Earth>, system:
         .lengths
         .each_ref()
         .map(|length| within(source, length.as_ref(), Length::mm(50.0)..Length::m(3.0), "the length of a bar", system));
-    let readings = Length::ZERO..Length::mm(20.0);
+    let readings = Length::mm(0.05)..Length::mm(20.0);
     let reading = within(source, written.reading.as_ref(), readings, "how far a length may be off", system);
     let reading = reading.unwrap_or_else(|| {
         let why = "a tape is read to about a millimetre";

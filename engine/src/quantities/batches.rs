@@ -107,7 +107,7 @@ impl Log<'_> {
             None => (rows.value::<Volume>(&of_the_recipe)?, of_the_recipe),
         };
         let own_path = self.path_of(batch, "yield");
-        if placed > loose * Batches::MOST {
+        if placed > loose * Recipe::MOST_YIELD {
             let words = "yield (its share of the lift is more than three times what its buckets hold) of";
             rows.not_known(own_path, own(words));
             return None;
@@ -189,8 +189,12 @@ impl Log<'_> {
     fn outside(&self, strips: &[(&str, &Vec<Found>, Option<Strip>); 2], rows: &mut Rows) {
         let wanted = rounded_up(number("strip-runs")) as usize;
         let lacking = strips.iter().map(|(_, found, _)| wanted.saturating_sub(found.len())).min().unwrap_or(wanted);
-        let later = strips.iter().any(|(_, found, strip)| strip.is_some() && found.len() > wanted);
-        if !later && strips.iter().any(|(.., strip)| strip.is_some()) {
+        let told = strips.iter().filter_map(|(noun, found, strip)| {
+            let later = found.get(wanted..).filter(|later| !later.is_empty());
+            Some((*noun, later?, strip.as_ref()?))
+        });
+        let told: Vec<_> = told.collect();
+        if told.is_empty() && strips.iter().any(|(.., strip)| strip.is_some()) {
             let words = "later batches outside of the strip, of which none is logged yet (log one more), of";
             return rows.not_known(self.path("changed"), self.title(words));
         }
@@ -201,11 +205,10 @@ impl Log<'_> {
         let mut names: Vec<&str> = Vec::new();
         let mut said: Vec<String> = Vec::new();
         let mut answer: Answer<u64> = earth::outside(0);
-        for (noun, found, strip) in strips {
-            let Some(strip) = strip else { continue };
+        for (noun, later, strip) in &told {
             answer = answer.with(format!("mean {noun}"), strip.middle, self.path(&format!("{noun}.mean")));
             answer = answer.with(format!("reach of the {noun}"), strip.half, self.path(&format!("{noun}.reach")));
-            for (name, path, value) in found.iter().skip(wanted) {
+            for (name, path, value) in *later {
                 answer = answer.with(format!("{noun} of {name}"), *value, path.as_str());
                 if (*value - strip.middle).abs() > strip.half {
                     let ends = [strip.middle - strip.half, strip.middle + strip.half].map(|end| self.shown(end));
@@ -217,14 +220,14 @@ impl Log<'_> {
             }
         }
         answer.value = names.len() as u64;
+        let nouns = told.iter().map(|(noun, ..)| *noun).collect::<Vec<_>>().join(" and ");
+        let strip = format!("later batches outside of the strip of {nouns}");
         let words = if said.is_empty() {
-            "later batches outside of the strip of".to_owned()
+            format!("{strip} of")
         } else {
-            let said = said.join("; ");
-            format!("later batches outside of the strip ({said}: stop, find what changed: sand damp? another pile?) of")
+            format!("{strip} ({}: stop, find what changed: sand damp? another pile?) of", said.join("; "))
         };
-        let count =
-            rows.add(self.path("outside"), self.title("count of later batches outside of the strip of"), answer);
+        let count = rows.add(self.path("outside"), self.title(&format!("count of {strip} of")), answer);
         let answer = earth::batches_changed(count).from("outside", self.path("outside"));
         rows.add(self.path("changed"), self.title(&words), answer);
     }

@@ -1,13 +1,16 @@
 //! Rows of test bricks: what each bore, what the bricks of a lot say together, and what they do not say.
 
 use crate::build::BrickTest;
+use crate::check::Rule;
 use crate::earth;
 use crate::earth::strength::{self, DampLine, Sample};
-use crate::earth::tables::number;
+use crate::earth::tables::{fact, number};
+use crate::facts::Fact;
 use crate::house::{Brick, Bricks, House, Load, Moisture, Trial};
 use crate::known::Known;
 use crate::reason::Answer;
 use crate::row::Rows;
+use crate::rulebook::{Rulebook, SHIPPED};
 use crate::units::{Force, Length, Pressure, Quantity, Ratio};
 
 pub(super) fn walk(house: &House, rows: &mut Rows) {
@@ -77,8 +80,10 @@ impl<'a> Lot<'a> {
         };
         let count = self.of_all(strength::dry_bricks(sample.count), &dry);
         let count = rows.add(path("dry"), self.title("dry ones among"), count);
-        let more = strength::still_to_make(count, number("cob-samples")).from("bricks", path("dry"));
-        rows.add(path("still-to-make"), self.title("what the cob appendix asks for beyond"), more);
+        if self.bricks.test == BrickTest::Crushed {
+            let more = strength::still_to_make(count, number(COB_SAMPLES)).from("bricks", path("dry"));
+            rows.add(path("still-to-make"), self.title("what the cob appendix asks for beyond"), more);
+        }
         let mean = self.of_all(strength::mean_strength(sample.mean), &dry);
         let mean = rows.add(path("mean"), self.title("mean strength of"), mean);
         if let Some(least) = dry.iter().min_by(|one, other| one.strength.in_pa().total_cmp(&other.strength.in_pa())) {
@@ -284,32 +289,48 @@ fn as_code_sample(
     )
 }
 
+/// The fact of how many samples of cob are to be crushed.
+pub(super) const COB_SAMPLES: &str = "cob-samples";
+
+/// How many samples of a test are asked for, where a rulebook of the house is of the work that asks and holds what they show.
+pub(super) fn asked(house: &House, of: &str, measures: &str) -> Option<&'static Fact> {
+    let fact = fact(of)?;
+    let is_named = |book: &&Rulebook| house.rulebooks.iter().any(|own| own == book.name);
+    let is_asked = |rule: &Rule| {
+        rule.citation.work == fact.citation.work && rule.limit.as_ref().is_some_and(|limit| limit.measures == measures)
+    };
+    SHIPPED.iter().filter(is_named).flat_map(Rulebook::rules).any(is_asked).then_some(fact)
+}
+
 /// What a code is shown of the wall's cob, from the lot that is offered as proof.
 fn proof(house: &House, test: BrickTest, rows: &mut Rows) {
-    let (stem, words_of) = match test {
-        BrickTest::Crushed => ("tests.cob.compression", "compressive strength of the cob"),
-        BrickTest::Broken => ("tests.cob.rupture", "modulus of rupture of the cob"),
+    let (stem, words_of, of_the_least) = match test {
+        BrickTest::Crushed => ("tests.cob.compression", "compressive strength of the cob", Some(COB_SAMPLES)),
+        BrickTest::Broken => ("tests.cob.rupture", "modulus of rupture of the cob", None),
     };
     let of_the_wall = |bricks: &&Bricks| bricks.test == test && Some(&bricks.of) == house.wall.cob.as_ref();
     let mut lots = house.bricks.iter().filter(of_the_wall);
-    let takes = [(stem.to_owned(), "least"), (format!("{stem}-mean"), "mean")];
+    let takes = [(stem.to_owned(), "least", of_the_least), (format!("{stem}-mean"), "mean", Some("adobe-samples"))];
     if let Some(bricks) = lots.clone().find(|bricks| bricks.is_proof) {
         let (lot, dry) = (bricks.name.replace('-', " "), bricks.each.iter().filter(|brick| !brick.is_damp).count());
-        let lacking = number("cob-samples") - dry as f64;
-        for (path, noun) in takes {
-            if lacking > 0.0 {
-                let asked = number("cob-samples");
-                let words = format!("({dry} dry, {asked} asked for: make {lacking} more)");
-                rows.not_known(path, format!("{words_of}, {noun} of the bricks {lot} {words}"));
+        for (path, noun, fact) in takes {
+            let title = format!("{words_of}, {noun} of the bricks {lot}");
+            let asked = fact.and_then(|fact| asked(house, fact, &path));
+            if let Some(asked) = asked.filter(|asked| asked.number > dry as f64) {
+                let (place, lacking) = (&asked.citation.place, asked.number - dry as f64);
+                rows.not_known(path, format!("{title} ({dry} dry; {place}; make {lacking} more)"));
                 continue;
             }
             let row = bricks.path(noun);
-            let Some(value) = rows.value::<Pressure>(&row) else { continue };
-            let title = format!("{words_of}, {noun} of the bricks {lot}");
-            rows.add(path, title, strength::as_proof(value).from("of the lot", row));
+            match rows.value::<Pressure>(&row) {
+                Some(value) => {
+                    rows.add(path, title, strength::as_proof(value).from("of the lot", row));
+                }
+                None => rows.not_known(path, format!("{title}, of which none is dry")),
+            }
         }
     } else if lots.next().is_some() {
-        for (path, _) in takes {
+        for (path, ..) in takes {
             rows.not_known(path, format!("{words_of}, of which no bricks are offered as proof"));
         }
     }

@@ -1,15 +1,13 @@
 //! Rows of a plan of mixes: how many, in which order, of what, how many bricks and bars, what to set aside, first and last day.
 
+use super::bricks::{COB_SAMPLES, asked};
 use crate::build::{BrickTest, Wanted};
-use crate::check::Rule;
 use crate::earth::mixture;
 use crate::earth::strength;
-use crate::earth::tables::{self, number};
-use crate::facts::Fact;
+use crate::earth::tables::number;
 use crate::house::{Bricks, Earth, House, MixPlan, Mixes, Wish};
-use crate::known::{Known, Origin};
+use crate::known::Known;
 use crate::row::Rows;
-use crate::rulebook::{Rulebook, SHIPPED};
 use crate::units::{Kind, Mass, Pressure, Quantity, Ratio};
 
 pub(super) fn walk(house: &House, rows: &mut Rows) {
@@ -156,9 +154,11 @@ impl Plan<'_> {
         if let Some(given) = &self.plan.bricks {
             return Some(rows.known(self.title(words), given));
         }
-        if let Some(asked) = wish.and_then(|_| self.asked(house)) {
+        let is_of_the_wall = house.wall.cob.as_ref() == Some(&self.mixes.of);
+        let wish_of_the_wall = wish.filter(|_| is_of_the_wall);
+        if let Some(asked) = wish_of_the_wall.and_then(|_| asked(house, COB_SAMPLES, "tests.cob.compression")) {
             let why = "whichever mix is chosen is to be shown with as many as its code asks for";
-            let known = Known::assumed(asked.number as u64, path, Origin::Memory, why);
+            let known = Known::assumed(asked.number as u64, path, asked.citation.standing.into(), why);
             let words = format!("dry bricks of each mix ({}) in", asked.citation.place);
             return Some(rows.known(self.title(&words), &known));
         }
@@ -181,18 +181,6 @@ impl Plan<'_> {
             .from("below", below.path.as_str())
             .from("scatter", self.path("scatter"));
         Some(rows.add(path, self.title(words), answer))
-    }
-
-    /// The sample that a rulebook of the house asks for, where the mixes are tried for the wall's cob.
-    fn asked(&self, house: &House) -> Option<&'static Fact> {
-        let is_named = |book: &&Rulebook| house.rulebooks.iter().any(|own| own == book.name);
-        let fact = tables::fact("cob-samples")?;
-        let is_asked = |rule: &Rule| {
-            let measures = rule.limit.as_ref().map(|limit| limit.measures.as_str());
-            rule.citation.work == fact.citation.work && measures == Some("tests.cob.compression")
-        };
-        let is_asked = SHIPPED.iter().filter(is_named).flat_map(Rulebook::rules).any(is_asked);
-        (is_asked && house.wall.cob.as_ref() == Some(&self.mixes.of)).then_some(fact)
     }
 
     /// How bricks scatter: as is written, or as those of the recipe did.

@@ -157,7 +157,7 @@ impl Series<'_> {
             let why = "a line through few mixes cannot be contradicted: try more of them";
             rows.known(self.title(&title), &self.taken("distinct", *found, why));
         } else {
-            let counted = mixture::distinct_mixes(*found).of_parts(self.shares());
+            let counted = mixture::distinct_mixes(*found).of_parts(self.scores(*aspect)).of_parts(self.shares());
             rows.add(
                 self.path("distinct"),
                 self.title("distinct mixes that two judges scored in each aspect, among"),

@@ -48,7 +48,7 @@ pub(super) fn shrinkage(house: &House, recipe: &Recipe, is_cob: bool, rows: &mut
     let title = format!("shrinkage of a bar of {name}");
     let of_it = || house.bars.iter().filter(|bar| bar.of == recipe.name);
     let tested = rows.parts::<Ratio>(of_it().map(|bar| bar.path("shrinkage")));
-    if recipe.is_by_bars {
+    if recipe.is_by_bars() {
         rows.add(recipe.path("shrinkage"), title, strength::mean_of_bars(recipe.shrinkage.value).of_parts(tested));
         return;
     }
@@ -141,42 +141,62 @@ fn ends(kind: &str) -> (f64, f64) {
 /// What a code is shown of how the wall's cob shrinks and washes out, where that was measured.
 pub(super) fn shown(house: &House, rows: &mut Rows) {
     let Some((_, cob)) = house.cob() else { return };
-    let of_bars = house.bars.iter().filter(|bar| bar.of == cob.name).map(|bar| bar.path("shrinkage-high"));
-    let written = cob.shrinkage.line.is_some().then(|| cob.path("shrinkage"));
-    let found = rows.parts::<Ratio>(of_bars.chain(written));
-    let numbered = found.iter().zip(1..).map(|((_, path, share), number)| (number, path.clone(), *share));
-    let greatest = numbered.reduce(|one, other| if other.2 > one.2 { other } else { one });
-    if let Some((number, path, share)) = greatest {
-        let which = strength::bar_that_counts(number).without("number").of_parts(found);
-        rows.add(
-            "tests.cob.shrinkage-bar",
-            "bar of the wall's cob that shrinks most, counted as they are written",
-            which,
-        );
-        let answer = bind(strength::bar_as_proof(share).from("of the bar", path), rows, "tests.cob.shrinkage-bar");
-        rows.add("tests.cob.shrinkage", "greatest shrinkage of a bar of the wall's cob", answer);
-    }
+    shown_shrinkage(house, cob, rows);
     for kind in [Wash::Drip, Wash::Spray] {
-        let of_it = || house.erosion.iter().filter(|test| test.of == cob.name && test.kind == kind && is_shown(test));
+        let of_the_wall = || house.erosion.iter().filter(|test| test.of == cob.name && test.kind == kind);
+        let of_it = || of_the_wall().filter(|test| is_shown(test));
+        let unsaid = of_the_wall().filter(|test| test.on.is_none() && !is_shown(test)).count();
         let path = format!("tests.cob.{}-index", kind.word());
         let found = rows.parts::<u64>(of_it().map(|test| test.path("index")));
-        let left_out = match of_it().count() - found.len() {
-            0 => String::new(),
-            count => format!(" ({count} not counted: not known)"),
-        };
+        let left_out = [(of_it().count() - found.len(), "not known"), (unsaid, "not said to be of a brick")];
+        let left_out = left_out.iter().filter(|(count, _)| *count > 0);
+        let left_out: String = left_out.map(|(count, why)| format!(" ({count} not counted: {why})")).collect();
         let worst = found.into_iter().reduce(|one, other| if other.2 > one.2 { other } else { one });
         let title = format!("index of the {} test of the wall's cob, the worst{left_out}", kind.word());
         match worst {
             Some((_, own, index)) => {
                 rows.add(path, title, strength::worst_index(index).from("index", own));
             }
-            None if of_it().next().is_some() => rows.not_known(path, title),
+            None if unsaid > 0 || of_it().next().is_some() => rows.not_known(path, title),
             None => {}
         }
     }
 }
 
-/// A code wants its drips on a brick that leans: those on a panel are for the builder alone.
+/// The greatest of all that is known of a mix, where one bar is of the code's form: what else is known may raise it, and proves nothing.
+fn shown_shrinkage(house: &House, cob: &Recipe, rows: &mut Rows) {
+    let bars: Vec<&Bar> = house.bars.iter().filter(|bar| bar.of == cob.name).collect();
+    let is_of_code_form = |bar: &Bar| strength::is_of_code_form(bar.lengths[0].value);
+    let written = rows.parts::<Ratio>(cob.shrinkage.line.is_some().then(|| cob.path("shrinkage")));
+    let path = "tests.cob.shrinkage";
+    if !bars.iter().any(|bar| is_of_code_form(bar)) {
+        if !bars.is_empty() || !written.is_empty() {
+            let form = Quantity::from(Length::m(number("shrinkage-form-m"))).shown(house.system, Fineness::Figure);
+            rows.not_known(path, format!("shrinkage of the wall's cob, of which no bar is of a form of {form}"));
+        }
+        return;
+    }
+    let found = rows.parts::<Ratio>(bars.iter().map(|bar| bar.path("shrinkage-high")));
+    let numbered = found.iter().zip(&bars).zip(1..);
+    let greatest = numbered.reduce(|one, other| if other.0.0.2 > one.0.0.2 { other } else { one });
+    let Some((((_, own, share), bar), number)) = greatest else { return };
+    let form = if is_of_code_form(bar) { "" } else { ", of another form than the code's" };
+    let title = format!("greatest shrinkage of a bar of the wall's cob, {}{form}", bar.name.replace('-', " "));
+    let by_bar = (number, own.clone(), *share, title);
+    let above = written.iter().find(|(.., written)| written > share).map(|(_, path, written)| {
+        let title = String::from("shrinkage of the wall's cob as its recipe says, more than any bar of it");
+        (0, path.clone(), *written, title)
+    });
+    let else_ = if written.is_empty() { "" } else { " (0: its recipe says more than any)" };
+    let (number, own, share, title) = above.unwrap_or(by_bar);
+    let which = strength::bar_that_counts(number).without("number").of_parts(found).of_parts(written);
+    let words = format!("bar of the wall's cob that shrinks most, counted as they are written{else_}");
+    rows.add("tests.cob.shrinkage-bar", words, which);
+    let answer = bind(strength::bar_as_proof(share).from("of the bar", own), rows, "tests.cob.shrinkage-bar");
+    rows.add(path, title, answer);
+}
+
+/// A code wants its drips on a brick that leans: those on a panel, or on what is not said, are for the builder alone.
 fn is_shown(test: &Erosion) -> bool {
-    !(test.kind == Wash::Drip && test.on == Some(Washed::Panel))
+    test.kind != Wash::Drip || test.on == Some(Washed::Brick)
 }

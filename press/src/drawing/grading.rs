@@ -20,6 +20,7 @@ const ROUND: [f64; 4] = [14.0, 6.0, 7.0, 10.0];
 const FLAT: f64 = 0.46;
 /// Radius of a sieve's mark, in millimetres.
 const MARK: f64 = 1.0;
+
 /// The curve of a grading.
 #[must_use]
 pub fn grading(picture: &GradingPicture, paper: Paper) -> Scaled {

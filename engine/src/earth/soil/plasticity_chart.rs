@@ -23,6 +23,8 @@ pub struct ChartLines {
 }
 
 /// The lines up to a liquid limit, in percent.
+///
+/// Source: ASTM D2487, the chart, quoted; the band of CL-ML from memory; that a name stands in the middle of its field is ours.
 #[must_use]
 pub fn chart_lines(most: f64) -> ChartLines {
     let [low, high, limit] = ["band-low", "band-high", "high-limit"].map(number);
@@ -49,6 +51,8 @@ pub fn chart_lines(most: f64) -> ChartLines {
 }
 
 /// The corners of where limits may lie that may be off, without what no soil has: an index below zero or above the U-line.
+///
+/// Source: both limits off by as much, each on its own, our judgement; the U-line as the upper bound of soils: ASTM D2487, the chart, quoted.
 #[must_use]
 pub fn outline_of_limits(liquid_limit: Ratio, plastic_limit: Ratio, error: Ratio) -> Vec<PlasticPlace> {
     let [liquid, plastic, error] = [liquid_limit, plastic_limit, error].map(Ratio::in_percent);
@@ -86,6 +90,8 @@ fn between(from: PlasticPlace, to: PlasticPlace, share: f64) -> PlasticPlace {
 
 /// The names that the fine part may have: at its limits, at the corners of where they may lie, and on each stretch between two lines of the
 /// chart that the sides of it cross, each once.
+///
+/// Source: ASTM D2487, the chart; the band of CL-ML from memory; that each name within what limits may be off counts is our judgement.
 #[must_use]
 pub fn classes_of_limits(liquid_limit: Ratio, plastic_limit: Ratio, error: Ratio) -> Vec<&'static str> {
     let own = [liquid_limit.in_percent(), (liquid_limit - plastic_limit).in_percent()];

@@ -1,13 +1,14 @@
 //! A bar by its lengths wet and dry: what it shrank by, and between what that lies.
 
+use crate::earth::tables::number;
 use crate::reason::formula;
 use crate::units::{Length, Ratio};
 
 formula! {
-    /// Which bar a code is shown: the one that may have shrunk most.
+    /// Which bar says what a code is shown: the one that may have shrunk most.
     ///
     /// ```text
-    /// number of the greatest, counted from 1
+    /// number of the greatest, counted from 1; 0: what is written is more than any
     /// ```
     /// Source: the worst of several tests counts, our judgement.
     pub fn bar_that_counts(number: u64) -> u64 {
@@ -75,6 +76,14 @@ formula! {
     }
 }
 
+/// Whether a bar was as long when wet as the form of the code, or nearly: a metric form is of 600 mm.
+///
+/// Source: AU103.4.1, a form of 24 in, seen; that one of 600 mm stands for it is our judgement.
+#[must_use]
+pub fn is_of_code_form(wet: Length) -> bool {
+    (wet / Length::m(number("shrinkage-form-m")) - 1.0).abs() <= number("shrinkage-form-off-ratio")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -90,5 +99,13 @@ mod tests {
         assert!(low < own && own < high);
         assert!((high - low - 2.0 * reading.in_mm() * (wet + dry).in_mm() / wet.in_mm().powi(2)).abs() < 1e-5);
         assert_eq!(bar_at_least(wet, wet, reading).value, Ratio::ZERO);
+    }
+
+    #[test]
+    fn a_form_of_600_mm_stands_for_one_of_24_in_and_half_a_form_does_not() {
+        assert!([Length::inches(24.0), Length::mm(600.0)].into_iter().all(is_of_code_form));
+        assert!(
+            ![Length::mm(50.0), Length::mm(300.0), Length::mm(590.0), Length::m(1.0)].into_iter().any(is_of_code_form)
+        );
     }
 }

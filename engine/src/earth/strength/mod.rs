@@ -7,7 +7,9 @@ mod sample;
 mod specimen;
 mod washed;
 
-pub use bar::{bar_at_least, bar_at_most, bar_by_lengths, bar_that_counts, mean_of_bars, shrinkage_over_bars};
+pub use bar::{
+    bar_at_least, bar_at_most, bar_by_lengths, bar_that_counts, is_of_code_form, mean_of_bars, shrinkage_over_bars,
+};
 pub use damp::{DampFault, DampLine, damp_strength, damp_strength_low, fall_with_moisture, tested_moisture};
 pub use lever::{at_the_edge, certain_force, lever_force, pin_force, pin_friction, stored};
 pub use sample::{

@@ -131,12 +131,13 @@ formula! {
 }
 
 formula! {
-    /// Shrinkage of the wall's cob as a code takes it: that of the bar, at the upper end of what its lengths may be off.
+    /// Shrinkage of the wall's cob as a code takes it: that of the bar, at the upper end of what its lengths may be off, or what is
+    /// written of the mix where that is more.
     ///
     /// ```text
-    /// s = s of the bar
+    /// s = s of the bar, or as written
     /// ```
-    /// Source: AU103.4.1, seen; that the upper end counts is our judgement.
+    /// Source: AU103.4.1, seen; that the upper end counts, and the worst, is our judgement.
     pub fn bar_as_proof(of_the_bar: Ratio) -> Ratio {
         of_the_bar
     }

@@ -103,10 +103,16 @@ pub fn shape_factor(slenderness: f64) -> Option<f64> {
     Some(pair[0].factor + share * (pair[1].factor - pair[0].factor))
 }
 
+/// What is less than a step by less than this share of it is on the step: rounding of binary fractions.
+const ROUNDING: f64 = 1e-9;
+
 /// The index of a spray or drip test, from what was washed out in the unit of the table; none below zero.
+///
+/// Source: NZS 4298:1998, appendices D and E, from memory: the steps of the table.
 #[must_use]
 pub fn erosion_index(test: &str, washed: f64) -> Option<f64> {
-    let mut steps = erosion_steps().iter().filter(|step| step.test == test && washed >= step.from);
+    let is_reached = |from: f64| washed >= from * (1.0 - ROUNDING);
+    let mut steps = erosion_steps().iter().filter(|step| step.test == test && is_reached(step.from));
     steps.next_back().map(|step| step.index)
 }
 
@@ -134,5 +140,7 @@ mod tests {
         let indices: Vec<f64> =
             [0.0, 4.9, 5.0, 9.9, 10.0, 15.0, 40.0].map(|pit| erosion_index("drip", pit).unwrap()).to_vec();
         assert_eq!(indices, [2.0, 2.0, 3.0, 3.0, 4.0, 5.0, 5.0]);
+        assert_eq!(erosion_index("spray", 119.999_999_999_999_97), Some(5.0), "120 mm in an hour, rounded");
+        assert_eq!(erosion_index("spray", 119.999), Some(4.0));
     }
 }

@@ -50,7 +50,8 @@ pub(super) fn place(
     let what = "the moisture of a mix, of dry mass";
     let water = within(source, written.water.as_ref(), percent(2.0, 200.0), what, system);
     let what = "the yield of a tarp, placed volume for loose volume";
-    let placed_yield = within(source, written.placed_yield.as_ref(), percent(30.0, 300.0), what, system);
+    let placed_yield =
+        within(source, written.placed_yield.as_ref(), percent(30.0, 100.0 * Recipe::MOST_YIELD), what, system);
     let adds_up = is_one_measure(source, written);
     let straw = straw.unwrap_or_else(|| {
         let why = if written.straw.is_none() { "no straw is written" } else { "" };
@@ -60,36 +61,24 @@ pub(super) fn place(
         let why = "loose buckets tread down to about seven tenths; measure yours over ten batches";
         Known::assumed(Ratio::percent(70.0), path("yield"), Origin::Memory, why)
     });
-    let (shrinkage, is_by_bars) = shrinkage(source, build, written, system);
+    let shrinkage = shrinkage(source, build, written, system);
     let lead = lead(source, written, system);
     let start = known(written.start.as_ref());
     let (name, water) = (written.name.value.clone(), water?);
-    (whole && adds_up).then_some(Recipe {
-        name,
-        parts,
-        batch,
-        straw,
-        water,
-        placed_yield,
-        shrinkage,
-        is_by_bars,
-        lead,
-        start,
-    })
+    (whole && adds_up).then_some(Recipe { name, parts, batch, straw, water, placed_yield, shrinkage, lead, start })
 }
 
 /// What a mix shrinks by: as it is written, else as its bars say, else as any cob does; and whether its bars say it.
-fn shrinkage(source: &Source<'_>, build: &Build, written: &build::Recipe, system: System) -> (Known<Ratio>, bool) {
+fn shrinkage(source: &Source<'_>, build: &Build, written: &build::Recipe, system: System) -> Known<Ratio> {
     let path = format!("{}.shrinkage", written.name.path);
     let what = "what a bar of cob shrinks by";
     let own = within(source, written.shrinkage.as_ref(), percent(0.0, MOST_SHRINKAGE), what, system);
     let tested = by_bars(build, &written.name.value).filter(|_| written.shrinkage.is_none());
     let why = "about 1 cm in a metre, said of any cob and not of this mix; let a bar of yours dry and measure it";
-    let else_ = || match tested {
-        Some(tested) => Known::assumed(tested, path.as_str(), Origin::Given, "its bars say so"),
-        None => Known::assumed(Ratio::percent(1.0), path.as_str(), Origin::CommonPractice, why),
-    };
-    (own.unwrap_or_else(else_), tested.is_some())
+    own.unwrap_or_else(|| match tested {
+        Some(tested) => Known::assumed(tested, path, Origin::Given, "its bars say so"),
+        None => Known::assumed(Ratio::percent(1.0), path, Origin::CommonPractice, why),
+    })
 }
 
 /// What takes time before the work of a mix can start.

@@ -44,8 +44,13 @@ impl<T> Pair<T> {
     #[must_use]
     pub fn stands(&self, all: &[Pair<T>]) -> bool {
         let day = |pair: &Pair<T>| pair.day.as_ref().map(|day| day.value);
-        day(self) == all.iter().filter(|other| other.of == self.of).filter_map(day).max()
+        day(self) == newest_day(all.iter().filter(|other| other.of == self.of).map(day))
     }
+}
+
+/// The newest day of tests; none where none of them has one.
+fn newest_day(days: impl Iterator<Item = Option<Date>>) -> Option<Date> {
+    days.flatten().max()
 }
 
 /// How a soil feels.
@@ -118,7 +123,7 @@ pub(super) fn dampness(
 fn newest<'a, T>(all: &'a [build::Pair<T>], ingredient: &'a str) -> impl Iterator<Item = &'a build::Pair<T>> {
     let day = |pair: &build::Pair<T>| pair.day.as_ref().map(|day| day.value);
     let is_of = move |pair: &&build::Pair<T>| pair.of.as_ref().is_some_and(|of| of.value == ingredient);
-    let last = all.iter().filter(is_of).filter_map(day).max();
+    let last = newest_day(all.iter().filter(is_of).map(day));
     all.iter().filter(move |pair| is_of(pair) && day(pair) == last)
 }
 

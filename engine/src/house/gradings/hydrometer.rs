@@ -3,7 +3,7 @@
 use super::super::place::{nearest, shown, within};
 use super::Sieve;
 use crate::build::{self, Source, Written};
-use crate::earth::soil;
+use crate::earth::soil::{self, Curve};
 use crate::earth::tables::{self, Water, number};
 use crate::known::{Known, Origin};
 use crate::units::{Days, Density, Length, Mass, Ratio, System, Temperature};
@@ -177,11 +177,24 @@ pub(super) fn off(found: &Hydrometer, finer: Ratio) -> Ratio {
     soil::off_by_reading(off.value, grain.value, dry.value, found.share_through(), finer).value
 }
 
+/// Share of the whole soil that a grading's error is of: what its sieves say, else the least that it can be by what is finer.
+fn under_2_mm(found: &Hydrometer, sieves: &[Sieve]) -> f64 {
+    let size = Length::m(number("sand-m"));
+    let points = sieves.iter().map(|sieve| soil::Sieve { size: sieve.size.value, passing: sieve.passing.value });
+    let curve = Curve::through(&points.clone().collect::<Vec<_>>()).ok();
+    let share = curve.and_then(|curve| curve.finer_than(size)).unwrap_or_else(|| {
+        let finer = points.filter(|sieve| sieve.size <= size).map(|sieve| sieve.passing);
+        let afloat = found.readings.iter().filter(|reading| reading.size <= size).map(|reading| reading.read);
+        finer.chain(afloat).fold(Ratio::ZERO, Ratio::max)
+    });
+    share.in_fraction()
+}
+
 /// Takes a reading for the point beside it where it lies above a coarser one by less than it may be off, or above or under a sieve by less
-/// than that or the grading may.
+/// than that or the grading may: `error` is of what is under 2 mm.
 fn hold(found: &mut Hydrometer, (sieves, error): (&[Sieve], Ratio), path: &str) {
     let off = off(found, Ratio::fraction(1.0));
-    let of_sieve = off.max(error);
+    let of_sieve = off.max(error * under_2_mm(found, sieves));
     for place in (0..found.readings.len()).rev() {
         let own = &found.readings[place];
         let point = |sieve: &Sieve| (sieve.passing.value, sieve.passing.path.clone(), of_sieve);
