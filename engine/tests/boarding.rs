@@ -179,6 +179,7 @@ fn a_rectangle_is_boarded_as_it_is_by_hand() {
     close(of(&found, "downspouts.barrel.catchment"), area);
     near(of(&found, "standing-water"), 0.0);
     assert!(found.rows.find("roof.deck.downspouts.barrel.if-blocked").is_none());
+    assert!(found.rows.find("roof.deck.spare-upstand").is_none(), "blocked, it lets water rise to the edge");
     let (past, apart) = (0.5, 5.0 / 9.0);
     let reach = apart / 2.0 + past + 0.75 * past * past / apart;
     near(of(&found, "pull"), of(&found, "uplift") * 0.15 * reach);

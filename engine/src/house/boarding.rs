@@ -35,9 +35,9 @@ pub struct Boarding {
     pub downspouts: Vec<(String, Known<u64>)>,
     /// Its plane with the rafters under it; across is counted from the first rafter.
     pub slope: Slope,
-    /// Its courses, from the low eave up.
+    /// Its courses, from the low eave up; none where a hollow of the eave parts them.
     pub courses: Vec<Row>,
-    /// Where their boards meet; none where no stock that is assumed reaches from rafter to rafter.
+    /// Where their boards meet; none without courses, or where no stock that is assumed reaches from rafter to rafter.
     pub laid: Option<Staggered>,
     /// What they are cut from; none where they are not laid.
     pub cut: Option<Nesting>,
@@ -76,12 +76,17 @@ pub(super) fn place(
     let stock = deck::stock(source, keys, system);
     let (stock, downspouts) = (stock?, downspouts?);
     let slope = slope(wall, rafters, pitch, overhang);
-    let courses = slope.courses(width.value);
+    let courses = slope.courses(width.value).unwrap_or_default();
     let laid = laid(source, keys, &courses, &stock, system)?;
     let pieces: Vec<Length> = laid.iter().flat_map(|laid| laid.pieces.iter().flatten().copied()).collect();
     let cut = if laid.is_some() { deck::cut(source, keys, (&pieces, &stock), kerf.value, system)? } else { None };
     let eave = slope.edge_points();
-    let outlets: Vec<usize> = downspouts.iter().map(|(_, rafter)| 1 + deck::outlet(rafter.value)).collect();
+    let nearest = |across: Length| {
+        let off = |number: &usize| (eave[*number].place[0] - across.in_m()).abs();
+        (0..eave.len()).min_by(|one, other| off(one).total_cmp(&off(other)))
+    };
+    let outlets: Vec<usize> =
+        downspouts.iter().filter_map(|(_, rafter)| nearest(slope.half_way(rafter.value)?)).collect();
     let water = (!outlets.is_empty()).then(|| drainage(&eave, false, &outlets));
     Some(Some(Boarding {
         width,
@@ -125,13 +130,16 @@ fn laid(
     stock: &[Known<Length>],
     system: System,
 ) -> Option<Option<Staggered>> {
+    if courses.is_empty() {
+        return Some(None);
+    }
     let longest = stock.iter().map(|length| length.value).fold(Length::ZERO, Length::max);
     match (staggered(courses, longest), keys.stock.first()) {
         (Ok(laid), _) => Some(Some(laid)),
         (Err(_), None) => Some(None),
         (Err(rafter), Some(first)) => {
             let message = format!(
-                "no board of {} and less reaches from rafter {} to the next, or over the verge before it",
+                "boards of {} and less cannot be laid about rafter {}: from a verge one must reach past the rafter beside it, and else from rafter to rafter",
                 shown(longest, system),
                 rafter + 1
             );

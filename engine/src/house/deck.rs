@@ -249,7 +249,7 @@ fn rows_fit(source: &Source<'_>, keys: &build::Deck, held: &Held, width: Length,
 }
 
 /// The place on the eave half-way from a pole, counted from 1, to the next.
-pub(super) fn outlet(pole: u64) -> usize {
+fn outlet(pole: u64) -> usize {
     (pole as usize).saturating_sub(1) * deck::PLACES_IN_BAY + deck::PLACES_IN_BAY / 2
 }
 

@@ -241,7 +241,7 @@ fn bays(house: &House) -> Option<BayPlan> {
     let count = bays.bays.len();
     let marks = bays.bays.iter().enumerate().map(|(place, bay)| {
         let [low, high] = bay.sides;
-        let outline = clipped(&clipped(&room, bays.across, low), -bays.across, -high);
+        let outline = polygon::beyond(&polygon::beyond(&room, bays.across, low), -bays.across, -high);
         let middle = roomiest(&outline, bays.across);
         let towards = bays.across * if low.midpoint(high) < at { 1.0 } else { -1.0 };
         let step = towards * (0.3 * (high - low));
@@ -263,23 +263,6 @@ fn bays(house: &House) -> Option<BayPlan> {
         way_out: [inside, bays.threshold + outward * (2.0 * half + OUT)],
         from_both_ends: bays.way == Way::AlongIt,
     })
-}
-
-/// What of an outline lies at or beyond a place along a direction.
-fn clipped(points: &[Point], along: Vec2, from: f64) -> Vec<Point> {
-    let side = |point: Point| point.to_vec2().dot(along) - from;
-    let mut kept = Vec::new();
-    for (index, &point) in points.iter().enumerate() {
-        let next = points[(index + 1) % points.len()];
-        let (here, there) = (side(point), side(next));
-        if here >= 0.0 {
-            kept.push(point);
-        }
-        if (here < 0.0) != (there < 0.0) {
-            kept.push(point.lerp(next, here / (here - there)));
-        }
-    }
-    kept
 }
 
 /// The middle of an outline across a direction, where that is longest; of many such places one near the centre.

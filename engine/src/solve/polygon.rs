@@ -63,6 +63,24 @@ fn sides(polygon: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
     polygon.iter().zip(next).map(|(&a, &b)| (a, b))
 }
 
+/// What of a closed polygon lies at or beyond a place along a direction; parts of it that hang together only on the other side are
+/// joined along the cut, which adds no area.
+#[must_use]
+pub fn beyond(polygon: &[Point], along: Vec2, from: f64) -> Vec<Point> {
+    let side = |point: Point| point.to_vec2().dot(along) - from;
+    let mut kept = Vec::new();
+    for (a, b) in sides(polygon) {
+        let (here, there) = (side(a), side(b));
+        if here >= 0.0 {
+            kept.push(a);
+        }
+        if (here < 0.0) != (there < 0.0) {
+            kept.push(a.lerp(b, here / (here - there)));
+        }
+    }
+    kept
+}
+
 /// The smallest upright box round points, in their own unit; round none, a box that any union outgrows.
 #[must_use]
 pub fn bounds(points: impl IntoIterator<Item = Point>) -> Rect {

@@ -100,8 +100,6 @@ quantity! {
 quantity! {
     /// People's time for each volume of what they make; days in a cubic metre inside.
     Effort {
-        /// From days in a cubic metre.
-        d_m3 / in_d_m3 = 1.0, 1.0;
         /// From hours in a cubic metre.
         h_m3 / in_h_m3 = 1.0, 24.0;
         /// From hours in a cubic yard.

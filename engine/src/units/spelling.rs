@@ -63,7 +63,6 @@ const SURFACE_MASS: &[Unit] = units! {
     SurfaceMass: lb_ft2, 0, ["lb/sq ft", "lb/ft2", "lbs/sq ft", "lbs/ft2", "pounds/square foot"];
 };
 const EFFORT: &[Unit] = units! {
-    Effort: d_m3, 0, ["d/m3", "days/m3", "days/cubic metre", "days/cubic meter"];
     Effort: h_m3, 0, ["h/m3", "hours/m3", "hours/cubic metre", "hours/cubic meter"];
     Effort: h_yd3, 0, ["h/cu yd", "h/yd3", "hours/yd3", "hours/cu yd", "hours/cubic yard"];
 };

@@ -2,7 +2,7 @@
 
 use engine::answers::Answers;
 use engine::house::boarding_plan::{BoardingPlan, CoursePlan};
-use kurbo::{Point, Rect, Vec2};
+use kurbo::{Rect, Vec2};
 
 use super::deck_plan::{disc, downspout};
 use super::plan::north;
@@ -22,7 +22,11 @@ const BELOW: f64 = 11.0;
 #[must_use]
 pub fn boarding_plan(answers: &Answers, paper: Paper) -> Option<Scaled> {
     let plan = answers.boarding.as_ref()?;
-    let margins = Margins { left: 16.0, top: 14.0, right: 16.0, bottom: 22.0 };
+    let way = plan.rafters.first().map_or(Vec2::ZERO, |[low, high]| (*low - *high).normalize());
+    // Words stand below the low edge, whichever side of the paper that is.
+    let room_for = |side: f64| 16.0 + 14.0 * side.max(0.0);
+    let [left, right, top, bottom] = [-way.x, way.x, way.y, -way.y].map(room_for);
+    let margins = Margins { left, top, right, bottom };
     let room = paper.room(paper.drawing_mm());
     let mut sheet = Sheet::new("Plan of the boards", &[(bounds(plan), margins)], room, answers.system);
     let eave: Vec<[f64; 2]> = plan.eave.iter().map(|&point| sheet.at(point)).collect();
@@ -50,9 +54,8 @@ pub fn boarding_plan(answers: &Answers, paper: Paper) -> Option<Scaled> {
 }
 
 fn bounds(plan: &BoardingPlan) -> Rect {
-    let mut points = plan.eave.iter().copied();
-    let first: Point = points.next().unwrap_or_default();
-    points.fold(Rect::from_points(first, first), |round, point| round.union_pt(point))
+    let first = plan.eave.first().copied().unwrap_or_default();
+    plan.eave.iter().fold(Rect::from_points(first, first), |round, &point| round.union_pt(point))
 }
 
 /// The direction of the fall on paper.

@@ -14,6 +14,9 @@ use crate::units::{Force, Length};
 /// What two levels of one eave differ by from rounding alone.
 const ROUNDED: Length = Length::mm(1e-6);
 
+/// Why nothing is said of single boards.
+const HOLLOW: &str = "a hollow of the eave parts them";
+
 /// Binds what places the eave in the plane of the roof.
 fn on_slope<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
     let paths = ["roof.eave-offset", "roof.falls", "roof.pitch"];
@@ -26,8 +29,15 @@ pub(super) fn walk(house: &House, boarding: &Boarding, rows: &mut Rows) {
     let count = deck::course_count(width, &boarding.slope).from("cover", "roof.deck.width");
     let count = ["roof.eave-along", "roof.pitch"].iter().fold(count, |count, path| bind(count, rows, path));
     rows.add("roof.deck.courses", "courses of boards from the low eave up", count);
-    let unsupported = counted(deck::unsupported_courses(&boarding.courses), house, rows);
-    rows.add("roof.deck.unsupported", "courses whose boards lie on fewer than two rafters", unsupported);
+    if boarding.courses.is_empty() {
+        rows.not_known(
+            "roof.deck.unsupported",
+            format!("courses whose boards lie on fewer than two rafters: {HOLLOW}"),
+        );
+    } else {
+        let unsupported = counted(deck::unsupported_courses(&boarding.courses), house, rows);
+        rows.add("roof.deck.unsupported", "courses whose boards lie on fewer than two rafters", unsupported);
+    }
     let edge = on_slope(deck::edge_length(&boarding.slope), house, rows);
     rows.add("roof.deck.edge-length", "edge boards all round, along low eave, verges and high eave", edge);
     water(house, boarding, rows);
@@ -47,6 +57,12 @@ pub(super) fn boards(house: &House, (roof, boarding): (&Roof, &Boarding), rows: 
     let Boarding { width, kerf, stock, cut, .. } = boarding;
     let boards = Bought { width, kerf, stock, cut: cut.as_ref() };
     deck_boards::sold(&boards, rows);
+    if boarding.courses.is_empty() {
+        for (noun, words) in [("boards", "boards of the deck"), ("bought-length", "boards to buy")] {
+            rows.not_known(format!("roof.deck.{noun}"), format!("{words}, cut course by course: {HOLLOW}"));
+        }
+        return None;
+    }
     if let Some(laid) = &boarding.laid {
         let by_stock = |answer: Answer<u64>, rows: &Rows| {
             stock.iter().fold(counted(answer, house, rows), |answer, length| bind(answer, rows, &length.path))
@@ -67,8 +83,9 @@ fn water(house: &House, boarding: &Boarding, rows: &mut Rows) {
         return;
     };
     outlets(&boarding.downspouts, "rafter", rows);
-    let lowest = bind(deck::lowest_place(&boarding.eave), rows, "roof.deck.outlets");
-    let title = "lowest place of the low edge, among its ends, the rafters and three places between two, from the left";
+    let lowest = bind(deck::lowest_of_edge(&boarding.eave), rows, "roof.deck.outlets");
+    let title =
+        "lowest place of the low edge, among its ends, corners, rafters and three places between two, from rafter 1 on";
     rows.add("roof.deck.lowest-place", title, counted(lowest, house, rows));
     let found = |answer: Answer<Length>, depth: Length, rows: &Rows| {
         let answer = bind(bind(answer, rows, "roof.deck.outlets"), rows, "roof.deck.lowest-place");
@@ -95,6 +112,12 @@ fn water(house: &House, boarding: &Boarding, rows: &mut Rows) {
 /// What holds the boards; after the rows of the gust.
 pub(super) fn held(roof: &Roof, boarding: &Boarding, rows: &mut Rows) {
     let Some((uplift, _)) = deck_boards::uplift(roof, &boarding.held, rows) else { return };
+    let title = "what boards bear that run on past their last rafter, with a person at their end: have lookouts or blocking worked out";
+    rows.not_known("roof.deck.past-bearing", title);
+    if boarding.courses.is_empty() {
+        rows.not_known("roof.deck.pull", format!("pull on the fasteners of a board: {HOLLOW}"));
+        return;
+    }
     let past = deck::farthest_past_rafters(&boarding.courses);
     let past = rows.add(
         "roof.deck.past-rafters",
@@ -102,7 +125,7 @@ pub(super) fn held(roof: &Roof, boarding: &Boarding, rows: &mut Rows) {
         bind(past, rows, "roof.deck.unsupported"),
     );
     let next = Rafters::path(1, "across");
-    let apart: Length = rows.value(&next).unwrap_or(Length::ZERO);
+    let Some(apart) = rows.value::<Length>(&next) else { return };
     let pull = deck::pull_at_rafter(uplift, boarding.width.value, apart, past)
         .from("uplift", "roof.deck.uplift")
         .from("cover", "roof.deck.width")

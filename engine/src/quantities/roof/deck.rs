@@ -204,9 +204,11 @@ pub(super) fn spare(upstand: Option<&Known<Length>>, downspouts: &[(String, Know
     let title = "what is left of the upstand at the edge over the deepest water, one downspout blocked";
     let depths = downspouts.iter().map(|(name, _)| format!("roof.deck.downspouts.{name}.if-blocked"));
     let depths = rows.parts::<Length>(depths.chain(["roof.deck.standing-water".to_owned()]));
+    // A downspout that is blocked and has no other to spill to has no depth: water rises to the edge.
+    let is_told = depths.len() == downspouts.len() + 1;
     let deepest = depths.into_iter().max_by(|a, b| a.2.in_m().total_cmp(&b.2.in_m()));
     match (upstand, deepest) {
-        (Some(upstand), Some((_, path, deep))) => {
+        (Some(upstand), Some((_, path, deep))) if is_told && !downspouts.is_empty() => {
             let spare =
                 deck::spare_upstand(upstand.value, deep).from("upstand", upstand.path.as_str()).from("deepest", path);
             rows.add("roof.deck.spare-upstand", title, spare);

@@ -159,7 +159,7 @@ pub(super) fn uplift<'a>(roof: &'a Roof, held: &BoardsHeld, rows: &mut Rows) -> 
     }
     let told = (rows.value::<Pressure>("wall.cover.pressure"), roof.board_layer());
     let (Some(pressure), Some((_, thickness))) = told else {
-        let what = "pull on a row of fasteners: write weather.gust and a layer of boards";
+        let what = "pull on the fasteners of a board: write weather.gust and a layer of boards";
         rows.not_known("roof.deck.pull", what);
         return None;
     };

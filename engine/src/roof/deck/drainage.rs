@@ -27,7 +27,7 @@ pub struct Drainage {
 }
 
 /// Heights nearer than this are level: a water line is not laid finer.
-const LEVEL: f64 = 0.001;
+pub(super) const LEVEL: f64 = 0.001;
 
 /// Follows water along the edge: from each point the way whose highest place is lower, and where both are level, the shorter.
 /// Two ways that are level and equally long take half each. The end of a row has no outlet of its own.

@@ -1,5 +1,6 @@
 //! Boards that run over the rafters of a one-way roof: every joint over a rafter, none beside a joint of the course below.
 
+use super::nesting::NEARLY;
 use crate::units::Length;
 
 /// A course of boards over rafters.
@@ -52,12 +53,12 @@ fn course(row: &Row, longest: Length, below: &[usize]) -> Result<Vec<usize>, usi
     let inner = 1..places.len().saturating_sub(1);
     let mut from: Vec<WayOn> = vec![None; places.len()];
     let best = |at: Length, after: usize, from: &[WayOn]| -> WayOn {
-        if verges[1] - at <= longest {
+        if verges[1] - at <= longest + NEARLY {
             return Some((0, 1, None));
         }
         let on = |joint: usize| {
             let (in_line, boards, _) = from[joint]?;
-            (places[joint] - at <= longest)
+            (places[joint] - at <= longest + NEARLY)
                 .then(|| (in_line + u64::from(below.contains(&(first + joint))), boards + 1, Some(joint)))
         };
         inner
@@ -105,6 +106,12 @@ mod tests {
             assert!((whole - Length::m(7.8)).abs() < Length::mm(1e-6));
             assert!(pieces.iter().all(|&piece| piece <= Length::m(3.0)));
         }
+    }
+
+    #[test]
+    fn a_length_that_is_whole_bays_reaches_as_many() {
+        let laid = staggered(&courses(11, [0.0, 6.0], 1), Length::m(3.0)).unwrap();
+        assert_eq!(laid.joints, [[5]]);
     }
 
     #[test]

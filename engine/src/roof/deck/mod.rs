@@ -46,7 +46,7 @@ pub use sheets::{eave_length, eye_length, longest_way_up, rolls, strip_length, s
 pub use shims::{Bedding, Deck, Shim, ShimTable, Station, shim_volume, shims};
 pub use slope::{
     Slope, course_count, edge_length, farthest_past_rafters, fasteners_at_rafter, fasteners_over_rafters, held_places,
-    joints_in_line, pieces_over_rafters, pull_at_rafter, unsupported_courses,
+    joints_in_line, lowest_of_edge, pieces_over_rafters, pull_at_rafter, unsupported_courses,
 };
 pub use space::Place;
 pub use told::{

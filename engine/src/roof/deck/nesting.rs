@@ -72,7 +72,7 @@ formula! {
 }
 
 /// Room that rounding of binary fractions may take.
-const NEARLY: Length = Length::mm(1e-6);
+pub(super) const NEARLY: Length = Length::mm(1e-6);
 
 /// Cuts pieces out of stock: the longest piece first, each out of the first length with room for it and its saw cut, every
 /// length at last replaced by the shortest stock that holds its pieces.

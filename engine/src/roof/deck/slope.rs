@@ -5,6 +5,7 @@ use std::ops::Range;
 use kurbo::{Point, Vec2};
 
 use super::boards::reach;
+use super::drainage::LEVEL;
 use super::eave::{EdgePoint, PLACES_IN_BAY};
 use super::joints::{Row, Staggered};
 use super::space::{length, minus};
@@ -44,32 +45,52 @@ impl Slope {
         (0..count).map(|course| [low + course as f64 * step, (low + (course + 1) as f64 * step).min(high)]).collect()
     }
 
-    /// The courses from the low eave up. A board runs from the outermost place of its course to the outermost, over a hollow of the
-    /// eave as well: it is cut to the edge where it lies.
+    /// The courses from the low eave up; none where a course is parted by a hollow of the eave.
+    ///
+    /// A board runs from the outermost place of its course to the outermost and is cut to the edge where it lies. A rafter bears it
+    /// that passes under half of its width and more.
     #[must_use]
-    pub fn courses(&self, cover: Length) -> Vec<Row> {
+    pub fn courses(&self, cover: Length) -> Option<Vec<Row>> {
         let outline: Vec<[f64; 3]> = self.outline.iter().map(|at| [at.x, at.y, 0.0]).collect();
         let course = |[from, to]: [f64; 2]| {
             let verges = reach(&outline, from, to)?.map(Length::m);
-            let first = self.rafters.partition_point(|&rafter| rafter < verges[0]);
-            let end = self.rafters.partition_point(|&rafter| rafter <= verges[1]);
+            let parted = [from + TOUCH, to - TOUCH].into_iter().any(|level| self.met(level).len() > 2);
+            let [left, right] = self.met(0.5 * (from + to)).try_into().ok().filter(|_| !parted)?;
+            let first = self.rafters.partition_point(|rafter| rafter.in_m() < left);
+            let end = self.rafters.partition_point(|rafter| rafter.in_m() <= right);
             Some(Row { first, places: self.rafters[first..end.max(first)].to_vec(), verges })
         };
-        self.strips(cover).into_iter().filter_map(course).collect()
+        self.strips(cover).into_iter().map(course).collect()
     }
 
-    /// The low edge from its left end to its right one: at each end, at each rafter, and at three places between two.
+    /// Where a level line crosses the outline, from left to right, in metres.
+    fn met(&self, level: f64) -> Vec<f64> {
+        let mut met = polygon::crossings(&self.outline, Point::new(0.0, level), Vec2::new(1.0, 0.0));
+        met.sort_by(f64::total_cmp);
+        met
+    }
+
+    /// Half-way from a rafter, counted from 1, to the next, across the fall.
+    #[must_use]
+    pub fn half_way(&self, rafter: u64) -> Option<Length> {
+        let pair = self.rafters.windows(2).nth(usize::try_from(rafter).ok()?.checked_sub(1)?)?;
+        Some((pair[0] + pair[1]) * 0.5)
+    }
+
+    /// The low edge from its left end to its right one, seen up the slope: at each end, at each rafter, at three places between two,
+    /// and at each corner that lies lower or higher than what is beside it.
     #[must_use]
     pub fn edge_points(&self) -> Vec<EdgePoint> {
-        let across = |least: f64, at: &Point| least.min(at.x);
-        let left = self.outline.iter().fold(f64::INFINITY, across);
-        let right = self.outline.iter().map(|at| at.x).fold(f64::NEG_INFINITY, f64::max);
+        let left = self.outline.iter().fold(f64::INFINITY, |least, at| least.min(at.x));
+        let right = self.outline.iter().fold(f64::NEG_INFINITY, |most, at| most.max(at.x));
         let bays = self.rafters.windows(2).flat_map(|pair| {
             let [one, next] = [pair[0].in_m(), pair[1].in_m()];
             (0..PLACES_IN_BAY).map(move |place| one + (next - one) * place as f64 / PLACES_IN_BAY as f64)
         });
-        let inner = bays.chain(self.rafters.last().map(|last| last.in_m()));
-        let places: Vec<f64> = [left].into_iter().chain(inner).chain([right]).collect();
+        let last = self.rafters.last().map(|last| last.in_m());
+        let mut places: Vec<f64> = bays.chain(last).chain(self.turns()).chain([left, right]).collect();
+        places.sort_by(f64::total_cmp);
+        places.dedup_by(|one, other| (*one - *other).abs() < TOUCH);
         let halves: Vec<f64> = places.windows(2).map(|pair| 0.5 * (pair[0] + pair[1])).collect();
         let mut points: Vec<EdgePoint> = Vec::new();
         for (number, &x) in places.iter().enumerate() {
@@ -82,6 +103,17 @@ impl Slope {
             points.push(EdgePoint { place, along, area: Area::m2(within(&self.outline, from..to)) });
         }
         points
+    }
+
+    /// Corners of the low edge at which it turns from falling to rising or back, across the fall.
+    fn turns(&self) -> Vec<f64> {
+        let count = self.outline.len();
+        let turn = |number: usize| {
+            let [before, at, next] = [count - 1, 0, 1].map(|step| self.outline[(number + step) % count]);
+            let is_turn = (at.y - before.y) * (next.y - at.y) <= 0.0;
+            (is_turn && at.y <= self.low_at(at.x) + TOUCH).then_some(at.x)
+        };
+        (0..count).filter_map(turn).collect()
     }
 
     /// How far up the low edge lies, so far across.
@@ -97,23 +129,8 @@ const TOUCH: f64 = 1e-9;
 
 /// Area of what of a polygon lies between two places across.
 fn within(outline: &[Point], across: Range<f64>) -> f64 {
-    polygon::area(&beyond(&beyond(outline, across.start, 1.0), across.end, -1.0))
-}
-
-/// What of a polygon lies on one side of a place across: `sign` above zero keeps what is greater.
-fn beyond(outline: &[Point], at: f64, sign: f64) -> Vec<Point> {
-    let off = |point: &Point| sign * (point.x - at);
-    let mut kept = Vec::new();
-    for (one, next) in outline.iter().zip(outline.iter().cycle().skip(1)) {
-        let (from, to) = (off(one), off(next));
-        if from >= 0.0 {
-            kept.push(*one);
-        }
-        if from * to < 0.0 {
-            kept.push(one.lerp(*next, from / (from - to)));
-        }
-    }
-    kept
+    let along = Vec2::new(1.0, 0.0);
+    polygon::area(&polygon::beyond(&polygon::beyond(outline, along, across.start), -along, -across.end))
 }
 
 formula! {
@@ -156,11 +173,25 @@ formula! {
     /// Courses whose boards rest on fewer than two rafters.
     ///
     /// ```text
-    /// n = Σ 1
+    /// n = Σ 1        a rafter counts that passes under half of the width of a board and more
     /// ```
     /// Source: counted: a board on one support turns about it.
     pub fn unsupported_courses(; courses: &[Row]) -> u64 {
         courses.iter().filter(|course| course.places.len() < 2).count() as u64
+    }
+}
+
+formula! {
+    /// The first place of the low edge, from the side of the first rafter, that lies no more than a millimetre over its lowest.
+    ///
+    /// ```text
+    /// n = place of the least z        among ends, rafters, three places between two, and corners that turn
+    /// ```
+    /// Source: searched for.
+    pub fn lowest_of_edge(; points: &[EdgePoint]) -> u64 {
+        let least = points.iter().map(|point| point.place[2]).fold(f64::INFINITY, f64::min);
+        let found = points.iter().position(|point| point.place[2] <= least + LEVEL);
+        found.map_or(0, |place| place as u64 + 1)
     }
 }
 
@@ -252,103 +283,4 @@ formula! {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::roof::deck::{drainage, staggered};
-
-    /// A slope of 3 in 4, 6 m across and 4 m up in plan, 5 m along it; rafters from 0.5 m on, 1 m apart.
-    fn rectangle() -> Slope {
-        let corners = [(0.0, 0.0), (6.0, 0.0), (6.0, 4.0), (0.0, 4.0)];
-        let rafters = (0..6).map(|rafter| Length::m(0.5 + f64::from(rafter))).collect();
-        Slope { outline: corners.map(Point::from).to_vec(), rafters, pitch: units::Slope::ratio(0.75) }
-    }
-
-    #[test]
-    fn a_rectangle_is_covered_by_courses_from_verge_to_verge() {
-        let slope = rectangle();
-        let courses = slope.courses(Length::mm(200.0));
-        assert_eq!((courses.len(), course_count(Length::mm(200.0), &slope).value), (25, 25));
-        assert!(courses.iter().all(|course| course.places.len() == 6 && course.first == 0));
-        assert!((edge_length(&slope).value.in_m() - 22.0).abs() < 1e-12);
-        assert!((farthest_past_rafters(&courses).value.in_m() - 0.5).abs() < 1e-12);
-        let laid = staggered(&courses, Length::m(4.0)).unwrap();
-        let whole: Length = laid.pieces.iter().flatten().copied().sum();
-        assert!((whole.in_m() - 150.0).abs() < 1e-9, "25 courses of 6 m");
-        assert_eq!((pieces_over_rafters(&laid).value, joints_in_line(&laid).value), (50, 0));
-        assert_eq!(held_places(&courses, &laid).value, 25 * 7);
-    }
-
-    #[test]
-    fn a_board_of_a_narrow_end_lies_on_fewer_rafters_and_one_on_less_than_two_is_counted() {
-        let corners = [(2.9, 0.0), (3.1, 0.0), (6.0, 4.0), (0.0, 4.0)];
-        let slope = Slope { outline: corners.map(Point::from).to_vec(), ..rectangle() };
-        let courses = slope.courses(Length::m(0.25));
-        let under: Vec<usize> = courses.iter().map(|course| course.places.len()).collect();
-        assert_eq!(under[..4], [0, 0, 2, 2]);
-        assert_eq!((courses.len(), under[19], courses[2].first), (20, 6, 2));
-        assert_eq!(unsupported_courses(&courses).value, 2);
-        let laid = staggered(&courses, Length::m(3.0)).unwrap();
-        assert!(laid.joints[2].is_empty() && laid.joints[12].iter().all(|joint| (2..4).contains(joint)));
-    }
-
-    #[test]
-    fn what_drains_to_the_low_edge_is_the_whole_plan_and_a_level_eave_is_shared_by_its_outlets() {
-        let slope = rectangle();
-        let points = slope.edge_points();
-        let whole: Area = points.iter().map(|point| point.area).sum();
-        assert!((whole.in_m2() - 24.0).abs() < 1e-9);
-        assert!(points.iter().all(|point| point.place[2].abs() < 1e-12));
-        let found = drainage(&points, false, &[3, points.len() - 4]);
-        for catchment in &found.catchments {
-            assert!((catchment.area.in_m2() - 12.0).abs() < 1e-9);
-        }
-        assert_eq!(found.ponding, None);
-    }
-
-    #[test]
-    fn water_stands_where_the_outlet_is_not_at_the_lowest_place() {
-        let corners = [(0.0, 1.0), (3.0, 0.0), (6.0, 1.0), (6.0, 4.0), (0.0, 4.0)];
-        let slope = Slope { outline: corners.map(Point::from).to_vec(), ..rectangle() };
-        let points = slope.edge_points();
-        // The outlet half-way from the first rafter to the second, 1 m across: two thirds up to the corner, by 3 in 4.
-        let (_, depth) = drainage(&points, false, &[3]).ponding.unwrap();
-        assert!((depth.in_m() - 0.75 * 2.0 / 3.0).abs() < 1e-9, "{}", depth.in_m());
-    }
-
-    /// Reactions of a beam over even spans of 1 m with both ends running on, under 1 N/m, by the theorem of three moments.
-    fn reactions(spans: usize, past: f64) -> Vec<f64> {
-        let hogging = 0.5 * past * past;
-        // M(k-1) + 4 M(k) + M(k+1) = 1/2 for hogging moments above zero; Gauss-Seidel settles fast.
-        let mut moments = vec![0.0; spans + 1];
-        (moments[0], moments[spans]) = (hogging, hogging);
-        for _ in 0..200 {
-            for at in 1..spans {
-                moments[at] = 0.25 * (0.5 - moments[at - 1] - moments[at + 1]);
-            }
-        }
-        let own = |at: usize| if at == 0 || at == spans { 0.5 + past } else { 1.0 };
-        let step = |at: usize, next: Option<&f64>| next.map_or(0.0, |next| moments[at] - next);
-        let turned =
-            |at: usize| step(at, at.checked_sub(1).map(|before| &moments[before])) + step(at, moments.get(at + 1));
-        (0..=spans).map(|at| own(at) + turned(at)).collect()
-    }
-
-    #[test]
-    fn no_row_of_spans_pulls_more_on_a_rafter_than_is_counted_and_one_pulls_as_much() {
-        assert!((reactions(2, 0.0)[1] - 1.25).abs() < 1e-12, "a beam over three supports, any textbook");
-        let counted = |past: f64| {
-            let one = Length::m(1.0);
-            pull_at_rafter(Pressure::pa(1.0), one, one, Length::m(past)).value.in_n()
-        };
-        assert!((counted(0.0) - 1.25).abs() < 1e-12);
-        assert!((reactions(2, 1.5)[0] - (counted(1.5) - 0.125)).abs() < 1e-12, "two spans that both run on");
-        for spans in 1..8 {
-            for past in [0.0, 0.2, 0.4, 0.8, 1.0, 1.5] {
-                let most = reactions(spans, past).into_iter().fold(0.0, f64::max);
-                assert!(most <= counted(past) + 1e-12, "{spans} spans, {past}: {most} and {}", counted(past));
-            }
-        }
-        assert_eq!(fasteners_at_rafter(Force::n(210.0), Force::n(100.0)).value, 3);
-        assert_eq!(fasteners_at_rafter(Force::n(10.0), Force::n(100.0)).value, 2);
-    }
-}
+mod tests;
