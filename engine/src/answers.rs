@@ -208,7 +208,7 @@ impl Computed {
         let handles = handles::handles(&house);
         let (beam_plan, schedule, carded) = (house::beam_plan(&house), house::schedule(&house), house::carded(&house));
         let boarding = house::boarding_plan::boarding_plan(&house);
-        let deck = house.roof.as_ref().and_then(|roof| Some(house::deck_tables(roof.deck.as_ref()?)));
+        let deck = house.roof.as_ref().and_then(house::deck_tables);
         Answers {
             system,
             about: house.about,

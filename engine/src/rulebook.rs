@@ -53,6 +53,18 @@ pub static SHIPPED: [Rulebook; 7] = [
     },
 ];
 
+/// The rules of the rulebooks so named, in the order in which they ship.
+pub fn rules_of(names: &[String]) -> impl Iterator<Item = &'static Rule> {
+    let is_named = |book: &&Rulebook| names.iter().any(|name| name == book.name);
+    SHIPPED.iter().filter(is_named).flat_map(Rulebook::rules)
+}
+
+/// The limit that the first of them sets to what a row measures.
+#[must_use]
+pub fn limit_of(names: &[String], measures: &str) -> Option<&'static Limit> {
+    rules_of(names).filter_map(|rule| rule.limit.as_ref()).find(|limit| limit.measures == measures)
+}
+
 /// The rules of a rulebook in its order, those with a limit first, then the clauses whose text is missing.
 ///
 /// # Errors

@@ -1,25 +1,19 @@
 //! Walks the rulebooks and holds each rule against what was measured; what a limit asks for, as a row. No formula of its own.
 
 use crate::build::BrickTest;
-use crate::check::{Check, Rule};
+use crate::check::Check;
 use crate::earth::strength;
 use crate::house::House;
 use crate::row::Rows;
-use crate::rulebook::{Rulebook, SHIPPED};
+use crate::rulebook::{limit_of, rules_of};
 use crate::units::Pressure;
 
 /// Every check of the house, the most urgent state first, in the rulebooks' order within a state.
 #[must_use]
 pub fn structure(house: &House, rows: &Rows) -> Vec<Check> {
-    let mut checks: Vec<Check> = rules(house).flat_map(|rule| Check::against(rule, rows)).collect();
+    let mut checks: Vec<Check> = rules_of(&house.rulebooks).flat_map(|rule| Check::against(rule, rows)).collect();
     checks.sort_by_key(|check| check.state);
     checks
-}
-
-/// The rules by which the house is held, in the order of its rulebooks.
-pub(crate) fn rules(house: &House) -> impl Iterator<Item = &'static Rule> {
-    let named = |book: &&Rulebook| house.rulebooks.iter().any(|wanted| wanted == book.name);
-    SHIPPED.iter().filter(named).flat_map(Rulebook::rules)
 }
 
 /// How many bricks of each lot of the wall's cob it takes until what a rule wants of the least of them can be relied on.
@@ -29,7 +23,7 @@ pub fn bricks_wanted(house: &House, rows: &mut Rows) {
             BrickTest::Crushed => "tests.cob.compression",
             BrickTest::Broken => "tests.cob.rupture",
         };
-        let limit = rules(house).filter_map(|rule| rule.limit.as_ref()).find(|limit| limit.measures == measured);
+        let limit = limit_of(&house.rulebooks, measured);
         let paths = [bricks.path("mean"), bricks.path("deviation")];
         let [mean, deviation] = [&paths[0], &paths[1]].map(|path| rows.value::<Pressure>(path));
         let wanted = limit.and_then(|limit| limit.bound.si()).map(Pressure::pa);

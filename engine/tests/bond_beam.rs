@@ -221,16 +221,46 @@ fn planks_of_a_class_weigh_its_mean_unless_somebody_weighed_them() {
     assert_eq!(value(&answered(&text.replacen(line, "", 1)), "wall.bond-beam.density"), Some(420.0));
 }
 
-/// The house by allowable stresses, in a wind, its beam so wide.
-fn american(wind: &str, width: &str) -> Answers {
+/// The text of the house in a wind, its beam so wide.
+fn in_wind(wind: &str, width: &str) -> String {
     let [(_, text), ..] = BUILDS;
     let beam = "width = \"200 mm\"\nheight = \"100 mm\"\nlayers = 2";
-    let text = text
+    let text = text.replace("wind = \"23 m/s\"", &format!("wind = \"{wind}\""));
+    text.replacen(beam, &beam.replace("200 mm", width), 1)
+}
+
+/// The house by allowable stresses, in a wind, its beam so wide.
+fn american(wind: &str, width: &str) -> Answers {
+    let text = in_wind(wind, width)
         .replace("eurocode-timber", "asd-timber")
         .replace("class = \"C24\"", "class = \"DF-L No.2\"")
-        .replace("terrain = \"2\"", "exposure = \"c\"")
-        .replace("wind = \"23 m/s\"", &format!("wind = \"{wind}\""));
-    answered(&text.replacen(beam, &beam.replace("200 mm", width), 1))
+        .replace("terrain = \"2\"", "exposure = \"c\"");
+    answered(&text)
+}
+
+#[test]
+fn by_european_rules_too_a_seat_is_told_how_wide_the_beam_must_be_and_so_wide_it_holds() {
+    let seat = |place: usize, noun: &str| format!("roof.beam.seats.{place}.{noun}");
+    let told = |answers: &Answers| -> Vec<usize> {
+        (1..=9).filter(|&place| value(answers, &seat(place, "width-needed")).is_some()).collect()
+    };
+    let narrow = answered(&in_wind("25.3 m/s", "80 mm"));
+    let places = told(&narrow);
+    let shares: Vec<Option<f64>> = (1..=9).map(|place| value(&narrow, &seat(place, "tipping"))).collect();
+    assert!(!places.is_empty(), "{shares:?}");
+    let mut widest = 0.0_f64;
+    for place in places {
+        let off = ["farthest", "off-middle"].iter().find_map(|noun| value(&narrow, &seat(place, noun))).unwrap();
+        let [share, wide] = ["tipping", "width-needed"].map(|noun| value(&narrow, &seat(place, noun)).unwrap());
+        assert!((share - 2.0 * off / 0.08).abs() < 1e-12 && share > 2.0 / 3.0, "{place}: {share}");
+        // A third of the width off the middle.
+        assert!((wide - 3.0 * off).abs() < 1e-9, "{place}: {wide} for {off}");
+        assert!(title(&narrow, &seat(place, "tipping")).contains("widen it to at least"), "{place}");
+        widest = widest.max(wide);
+    }
+    let wide = answered(&in_wind("25.3 m/s", &format!("{:.0} mm", 1000.0 * widest + 1.5)));
+    assert!(told(&wide).is_empty());
+    assert!((1..=9).filter_map(|place| value(&wide, &seat(place, "tipping"))).all(|share| share < 2.0 / 3.0));
 }
 
 #[test]

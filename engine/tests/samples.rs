@@ -58,11 +58,11 @@ fn a_code_is_shown_a_bar_of_its_form_and_a_shorter_one_or_what_is_written_only_r
     let raised = held(&short);
     near(value(&raised, "tests.cob.shrinkage"), 1.0 - 58.5 / 60.5);
     let row = raised.rows.find("tests.cob.shrinkage").unwrap();
-    assert!(row.title.ends_with("cob first, of another form than the code's"), "{}", row.title);
+    assert!(row.title.ends_with(", bar cob first, of another form than the code's"), "{}", row.title);
     let bare = held(&short.replace(both, "wet = \"300 mm\"\ndry = \"297 mm\""));
     assert_eq!(state(&bare, "shrinkage"), State::NotKnown);
     let (_, title) = bare.rows.unknown("tests.cob.shrinkage").next().unwrap();
-    assert_eq!(title, "shrinkage of the wall's cob, of which no bar is of a form of 610 mm");
+    assert_eq!(title, "shrinkage of the wall's cob, of which no bar is of a form of 24 in (600 mm)");
     let of_none = TANSY.replace("[tests.bars.cob-first]\nof = \"cob\"", "[tests.bars.cob-first]\nof = \"floor-mix\"");
     let of_none =
         of_none.replace("[tests.bars.cob-second]\nof = \"cob\"", "[tests.bars.cob-second]\nof = \"floor-mix\"");
@@ -74,7 +74,7 @@ fn where_what_is_written_is_more_than_any_bar_it_is_what_counts_and_is_named() {
     let by_bar = held(TANSY);
     assert_eq!(value(&by_bar, "tests.cob.shrinkage-bar"), 2.0);
     let title = |answers: &Answers| answers.rows.find("tests.cob.shrinkage").unwrap().title.clone();
-    assert_eq!(title(&by_bar), "greatest shrinkage of a bar of the wall's cob, cob second");
+    assert_eq!(title(&by_bar), "greatest shrinkage of a bar of the wall's cob, bar cob second");
     let written = held(&changed("shrinkage = \"1.2 %\" ", "shrinkage = \"5 %\" "));
     assert_eq!(value(&written, "tests.cob.shrinkage-bar"), 0.0);
     near(value(&written, "tests.cob.shrinkage"), 0.05);

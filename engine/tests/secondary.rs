@@ -10,6 +10,7 @@ mod edit;
 use behind::{Reach, reach};
 use edit::{BUILDS, answered, rewritten, spelled};
 use engine::answers::Answers;
+use engine::house::DeckTables;
 use engine::known::Origin;
 use engine::units::Quantity;
 
@@ -172,9 +173,39 @@ fn a_second_ring_lifts_boards_off_the_poles_and_neither_shims_nor_boards_are_tol
         assert!(unknown(&answers, &path).unwrap().contains("second ring lifts the boards off"), "{path}");
     }
     assert_eq!(answers.rows.matching("roof.deck.buy.*").count(), 0);
+    let [plain, raised] = [answered(tansy_bank()), answered(&with_a_second_ring())].map(|told| told.deck.unwrap());
+    let listed = |deck: &DeckTables| {
+        let drawn = deck.plan.bays.iter().any(|bay| bay.boards > 0 || !bay.courses.is_empty());
+        let stations = deck.plan.stations.iter().any(|of_pole| !of_pole.is_empty());
+        [!deck.shims.is_empty(), !deck.boards.is_empty(), !deck.sticks.is_empty(), drawn, stations]
+    };
+    assert_eq!([listed(&plain), listed(&raised)], [[true; 5], [false; 5]]);
+    assert_eq!((raised.cuts.len(), raised.plan.tops.len(), raised.plan.stations.len()), (9, 9, 9));
     // They are ordered by what they cover.
     let [covered, needed] = ["roof.layers.boards.area", "order.boards.needed"].map(|path| si(&answers, path));
     assert!((needed - covered).abs() < 1e-9, "{needed} for {covered}");
+}
+
+#[test]
+fn boards_under_a_second_ring_are_sold_by_volume_too_and_their_order_says_that_offcuts_are_not_in_it() {
+    let loss = "sold-by = \"m2\"\nprice = \"19.80 EUR\"\nloss = \"0 %\"";
+    let sold = |by: &str, loss_is: &str| {
+        let text = with_a_second_ring();
+        assert!(text.contains(loss));
+        answered(&text.replace(loss, &loss.replace("\"m2\"", by).replace("0 %", loss_is)))
+    };
+    let open = |answers: &Answers| {
+        let order = answers.orders.iter().find(|order| order.name == "boards").unwrap();
+        order.open.join("; ")
+    };
+    let by_volume = sold("\"m3\"", "0 %");
+    let [net, needed] = ["roof.layers.boards.volume", "order.boards.needed"].map(|path| si(&by_volume, path));
+    assert!((needed - net).abs() < 1e-12, "{needed} for {net}");
+    assert_eq!(open(&by_volume), "offcuts not counted, cuts not known");
+    assert_eq!(open(&sold("\"m2\"", "0 %")), "offcuts not counted, cuts not known");
+    assert_eq!(open(&sold("\"m2\"", "10 %")), "");
+    assert_eq!(open(&sold("\"m\"", "0 %")), "it is needed as a volume: sell it by another unit");
+    assert!(!open(&answered(tansy_bank())).contains("offcuts"));
 }
 
 #[test]

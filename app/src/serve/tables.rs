@@ -191,9 +191,9 @@ fn balance(answers: &Answers) -> Vec<Table> {
     tables.into_iter().filter(|table| !table.rows.is_empty()).collect()
 }
 
-/// The shim table.
+/// The shim table, where there are shims.
 fn deck(answers: &Answers) -> Vec<Table> {
-    let Some(deck) = &answers.deck else { return Vec::new() };
+    let Some(deck) = answers.deck.as_ref().filter(|deck| !deck.shims.is_empty()) else { return Vec::new() };
     let length = |length: Length| engine::row::shown(length.into(), answers.system);
     let shims = deck.shims.iter().map(|line| {
         let sides = line.sides.iter().flat_map(|side| match side {

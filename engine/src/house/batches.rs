@@ -6,6 +6,7 @@ use jiff::civil::Date;
 
 use super::Wall;
 use super::earth::{Earth, Recipe, percent, recipe_named};
+use super::mix_choice::ROUNDING;
 use super::mixes::are_filled_alike;
 use super::place::{known, nearest, shown, within};
 use crate::build::{self, Build, Source};
@@ -73,9 +74,6 @@ pub(super) fn place(
 
 /// Nothing that is trodden holds more water than this for its dry mass.
 const MOST_WATER: f64 = 3.0;
-
-/// Shares add up to within this.
-const ROUNDING: f64 = 1e-9;
 
 struct Place<'a> {
     source: &'a Source<'a>,

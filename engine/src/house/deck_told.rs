@@ -1,6 +1,6 @@
 //! What holds a deck's boards and covers its eye, with nothing missing; shim table and cutting list as plain data.
 
-use super::deck::Deck;
+use super::Roof;
 use super::deck_plan::{DeckPlan, deck_plan};
 use super::place::within;
 use crate::build::{self, Source};
@@ -141,9 +141,21 @@ pub struct DeckTables {
     pub plan: DeckPlan,
 }
 
-/// The tables of a deck.
+impl DeckTables {
+    /// The same without what is cut for boards that lie on the poles themselves.
+    fn off_its_poles(mut self) -> DeckTables {
+        for bay in &mut self.plan.bays {
+            (bay.courses, bay.boards) = (Vec::new(), 0);
+        }
+        self.plan.stations.iter_mut().for_each(Vec::clear);
+        DeckTables { shims: Vec::new(), boards: Vec::new(), sticks: Vec::new(), ..self }
+    }
+}
+
+/// The tables of the deck of a roof, where it has one. Under a second ring neither shims nor boards are known: none is told.
 #[must_use]
-pub fn deck_tables(deck: &Deck) -> DeckTables {
+pub fn deck_tables(roof: &Roof) -> Option<DeckTables> {
+    let deck = roof.deck.as_ref()?;
     let line = |(pole, stations): (usize, &Vec<Station>)| {
         let line = move |station: &Station| ShimLine { pole: pole + 1, along: station.along, sides: station.sides };
         stations.iter().map(line).collect::<Vec<_>>()
@@ -161,7 +173,7 @@ pub fn deck_tables(deck: &Deck) -> DeckTables {
         ends: board.ends,
         from: from(place),
     });
-    DeckTables {
+    let told = DeckTables {
         boards: boards.collect(),
         shims: deck.shims.rafters.iter().enumerate().flat_map(line).collect(),
         eave: deck.eave.iter().map(|point| Length::m(point.place[2])).collect(),
@@ -170,5 +182,6 @@ pub fn deck_tables(deck: &Deck) -> DeckTables {
         eye: crate::roof::deck::eye_frame(&deck.frame),
         plan: deck_plan(deck),
         sticks,
-    }
+    };
+    Some(if roof.is_raised() { told.off_its_poles() } else { told })
 }

@@ -117,7 +117,7 @@ pub(super) fn limited(parts: &[Limited], whole: u32, step: f64) -> Limits {
     Limits { low, high, whole }
 }
 
-/// Steps are whole to within this.
+/// Steps are whole, and shares add up, to within this.
 pub(super) const ROUNDING: f64 = 1e-9;
 
 fn is_between(shares: &[f64], mixes: &[Vec<f64>]) -> bool {

@@ -4,6 +4,7 @@ use jiff::civil::Date;
 
 use super::earth::{Earth, Recipe, recipe_named};
 use super::layers::{Layer, Of, Skin};
+use super::mix_choice::ROUNDING;
 use super::mixes::{all_of, are_filled_alike, batch, buckets_of, is_said_twice, least_part, shares_of};
 use super::place::{known, within};
 use crate::build::{self, Build, Face, Source, Written};
@@ -299,9 +300,6 @@ fn unscored(each: &[Panel], rejected: &[usize]) -> Vec<usize> {
     let lacks = |panel: &Panel| !(0..ASPECTS.len()).all(|aspect| panel.is_scored_in(aspect));
     (0..each.len()).filter(|place| !rejected.contains(place) && lacks(&each[*place])).collect()
 }
-
-/// Steps are whole to within this.
-const ROUNDING: f64 = 1e-9;
 
 /// The judges of an aspect, and what their scores say.
 fn judged(each: &[Panel], mixes: &[Vec<f64>], aspect: usize) -> (Vec<usize>, Option<Judged>) {

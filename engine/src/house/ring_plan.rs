@@ -33,6 +33,30 @@ pub struct RingPlan {
     pub teams: Vec<(u64, String)>,
     /// Secondary rafters and trimmers.
     pub secondary: Vec<Round>,
+    /// How its poles are cut where those are a second ring, which lifts boards off them.
+    pub second: Option<CutForSecond>,
+}
+
+/// How poles are cut for a second ring that stands on them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CutForSecond {
+    /// Whether each has a housing.
+    pub is_housed: bool,
+    /// Whether each has the hole of a bolt.
+    pub is_bored: bool,
+}
+
+impl CutForSecond {
+    /// What is done to poles, in words; nothing where they stay whole.
+    #[must_use]
+    pub fn in_words(self) -> Option<&'static str> {
+        match (self.is_housed, self.is_bored) {
+            (true, true) => Some("housed and bored"),
+            (true, false) => Some("housed"),
+            (false, true) => Some("bored"),
+            (false, false) => None,
+        }
+    }
 }
 
 /// A round piece between two poles, in plan.
@@ -172,6 +196,9 @@ pub fn ring_plan(house: &House) -> Option<RingPlan> {
             .map(|team| (team.people, format!("roof.raising.lift-of-{}", team.people)))
             .collect(),
         secondary: roof.secondary.as_ref().map(secondary).unwrap_or_default(),
+        second: roof
+            .second_ring()
+            .map(|own| CutForSecond { is_housed: own.housing.value > Length::ZERO, is_bored: own.bolt.is_some() }),
     })
 }
 

@@ -10,6 +10,7 @@ use super::ring::{self, Ring};
 use super::roof_layers::{self, Layer, Weight};
 use super::roof_loads::{self, RoofSoil, SiteLoads};
 use super::roof_wood::{self, Bolt, Code, Wood};
+use super::second_ring::SecondRing;
 use super::secondary::{self, Secondary};
 use crate::build::{self, Build, RoofKind, Source};
 use crate::known::{Known, Origin};
@@ -97,10 +98,16 @@ impl Roof {
         matches!(self.frame, Frame::OneWay { .. }) && wall.top.is_level() && !has_gap
     }
 
+    /// The second ring that its secondary rafters are.
+    #[must_use]
+    pub fn second_ring(&self) -> Option<&SecondRing> {
+        self.secondary.as_ref()?.second_ring().map(|(own, _)| own)
+    }
+
     /// Whether a second ring lifts the boards of its deck off the poles.
     #[must_use]
     pub fn is_raised(&self) -> bool {
-        self.secondary.as_ref().is_some_and(|own| !own.on_poles().is_empty())
+        self.second_ring().is_some()
     }
 
     /// Whether boards are laid out on its poles as they lie: what lies on those is more than a first cut.

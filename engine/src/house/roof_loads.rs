@@ -51,8 +51,8 @@ pub enum Soaked {
 }
 
 fn of_a_table<T: Copy + Into<Quantity>>(name: &str, path: &str, unit: fn(f64) -> T, why: &'static str) -> Known<T> {
-    let (number, origin) = fact(name)
-        .map_or((f64::NAN, Origin::Judgement), |fact| (fact.number, super::roof_wood::origin(fact.citation.standing)));
+    let (number, origin) =
+        fact(name).map_or((f64::NAN, Origin::Judgement), |fact| (fact.number, fact.citation.standing.into()));
     Known::assumed(unit(number), path, origin, why)
 }
 

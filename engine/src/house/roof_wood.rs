@@ -3,7 +3,6 @@
 use super::place::{nearest, shown, within};
 use crate::build::{self, Build, Source, Written};
 use crate::known::{Known, Origin};
-use crate::sources::Standing;
 use crate::timber::tables::{self, SawnClass, StrengthClass};
 use crate::units::{Density, Length, Pressure, System};
 
@@ -68,15 +67,6 @@ pub struct Bolt {
     pub diameter: Known<Length>,
     /// Side of its washers.
     pub washer: Known<Length>,
-}
-
-/// How far a value of a table can be relied on.
-pub(super) fn origin(standing: Standing) -> Origin {
-    match standing {
-        Standing::Missing | Standing::Memory | Standing::Quoted => Origin::Memory,
-        Standing::CommonPractice => Origin::CommonPractice,
-        Standing::Seen | Standing::Derived | Standing::Supplied => Origin::Table,
-    }
 }
 
 /// The code of a build; nothing where two are named, `Some(None)` where none is.

@@ -25,7 +25,7 @@ pub struct SecondRing {
     pub bolt: Option<Known<Length>>,
     /// Bay by bay.
     pub rafters: Vec<Leaning>,
-    /// The top of the plate in each bay where one lies: for who finds anew from it where its rafter rests.
+    /// The top of the plate in each bay where one lies: an input of `examples/roofs.rs`, which measures where its rafter rests anew.
     pub supports: Vec<[Length; 3]>,
     /// The butts of the two poles of each bay.
     pub eaves: Vec<[Vector; 2]>,

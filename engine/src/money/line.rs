@@ -6,7 +6,7 @@ use crate::house::built_in::What;
 use crate::house::{Frame, Good, House, OIL, Roof, STONES, Stuff, THINNER, WATER};
 use crate::quantities::Need;
 use crate::row::Rows;
-use crate::units::{Kind, Mass, Quantity, Volume};
+use crate::units::{Kind, Mass, Quantity, Ratio, Volume};
 use crate::yard;
 
 /// One line of the order list. Its figures are rows under `order.NAME`.
@@ -103,8 +103,10 @@ pub(super) fn order(house: &House, name: &str, good: Option<&Good>, needs: &[&Ne
     };
     known(good, rows);
     let Some(amount) = bought::bought(house, good, &needed, good.sold_by.kind(), rows) else {
-        order.open.push(match needed.value.kind() {
-            Kind::Mass | Kind::Volume => format!("how heavy a loose cubic metre is: write prices.{name}.density"),
+        order.open.push(match (needed.value.kind(), good.sold_by.kind()) {
+            (Kind::Mass | Kind::Volume, Kind::Mass | Kind::Volume) => {
+                format!("how heavy a loose cubic metre is: write prices.{name}.density")
+            }
             _ => format!("it is needed as {}: sell it by another unit", needed.value.kind().name()),
         });
         return order;
@@ -123,7 +125,16 @@ pub(super) fn order(house: &House, name: &str, good: Option<&Good>, needs: &[&Ne
     delivery(house, good, &mut order, (units, holds), &amount, rows);
     let units_path = order.path("units");
     cost(good, &mut order, units, &units_path, rows);
+    if is_without_offcuts(house, good) {
+        order.open.push("offcuts not counted, cuts not known".to_owned());
+    }
     order
+}
+
+/// Whether boards are bought by what they cover alone: a second ring lifts them, and no loss stands for what is cut off.
+fn is_without_offcuts(house: &House, good: &Good) -> bool {
+    let raised = house.roof.as_ref().filter(|roof| roof.is_raised() && good.loss.value == Ratio::ZERO);
+    raised.and_then(Roof::board_layer).is_some_and(|(layer, _)| layer.of == good.name)
 }
 
 /// The order of a thing of which the builder wrote how many.

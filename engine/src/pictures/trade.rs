@@ -2,14 +2,13 @@
 
 use kurbo::Point;
 
-use crate::check::Limit;
 use crate::house::{Frame, House};
 use crate::quantities::trade::{counts, with};
 use crate::roof;
 use crate::roof::trade::Trade;
 use crate::row::Rows;
+use crate::rulebook::limit_of;
 use crate::solve::sign::sign_change;
-use crate::structure::rules;
 use crate::units::{Angle, Length, LineLoad, Pressure};
 
 /// Flattest and steepest pitch of the picture, in degrees.
@@ -115,9 +114,7 @@ fn soil_stays(house: &House, rows: &Rows) -> SoilStays {
 
 /// By how much the safety against sliding at a pitch, in degrees, is more than what its rule wants; `None` where it is not known.
 fn spare(house: &House, rows: &Rows) -> Option<impl Fn(f64) -> f64> {
-    let is_slide = |limit: &&Limit| limit.measures == "roof.slide.safety";
-    let limit = rules(house).filter_map(|rule| rule.limit.as_ref()).find(is_slide)?;
-    let wanted = limit.bound.si()?;
+    let wanted = limit_of(&house.rulebooks, "roof.slide.safety")?.bound.si()?;
     let friction = rows.value::<Angle>("roof.soil.friction")?;
     let weight = rows.value::<Pressure>("roof.slide.weight")?;
     let battens =

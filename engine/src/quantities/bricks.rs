@@ -10,7 +10,7 @@ use crate::house::{Brick, Bricks, House, Load, Moisture, Trial};
 use crate::known::Known;
 use crate::reason::Answer;
 use crate::row::Rows;
-use crate::rulebook::{Rulebook, SHIPPED};
+use crate::rulebook::rules_of;
 use crate::units::{Force, Length, Pressure, Quantity, Ratio};
 
 pub(super) fn walk(house: &House, rows: &mut Rows) {
@@ -295,11 +295,25 @@ pub(super) const COB_SAMPLES: &str = "cob-samples";
 /// How many samples of a test are asked for, where a rulebook of the house is of the work that asks and holds what they show.
 pub(super) fn asked(house: &House, of: &str, measures: &str) -> Option<&'static Fact> {
     let fact = fact(of)?;
-    let is_named = |book: &&Rulebook| house.rulebooks.iter().any(|own| own == book.name);
-    let is_asked = |rule: &Rule| {
-        rule.citation.work == fact.citation.work && rule.limit.as_ref().is_some_and(|limit| limit.measures == measures)
-    };
-    SHIPPED.iter().filter(is_named).flat_map(Rulebook::rules).any(is_asked).then_some(fact)
+    let is_of_the_work = |rule: &Rule| rule.citation.work == fact.citation.work;
+    held_by(house, measures).any(is_of_the_work).then_some(fact)
+}
+
+/// The rules of the house that hold what a row measures.
+fn held_by<'a>(house: &'a House, measures: &'a str) -> impl Iterator<Item = &'static Rule> {
+    let holds_it = move |rule: &&Rule| rule.limit.as_ref().is_some_and(|limit| limit.measures == measures);
+    rules_of(&house.rulebooks).filter(holds_it)
+}
+
+/// A place in a work without what is said of it.
+fn clause(place: &str) -> &str {
+    place.split([':', ',']).next().unwrap_or(place)
+}
+
+/// That nobody here knows how many bricks a rule of the house wants, in words; nothing where none of them holds the row.
+fn open_count(house: &House, measures: &str) -> String {
+    let open = |rule: &Rule| format!(" (how many {} wants is not known)", clause(&rule.citation.place));
+    held_by(house, measures).next().map_or_else(String::new, open)
 }
 
 /// What a code is shown of the wall's cob, from the lot that is offered as proof.
@@ -314,11 +328,13 @@ fn proof(house: &House, test: BrickTest, rows: &mut Rows) {
     if let Some(bricks) = lots.clone().find(|bricks| bricks.is_proof) {
         let (lot, dry) = (bricks.name.replace('-', " "), bricks.each.iter().filter(|brick| !brick.is_damp).count());
         for (path, noun, fact) in takes {
-            let title = format!("{words_of}, {noun} of the bricks {lot}");
+            let open = if fact.is_none() { open_count(house, &path) } else { String::new() };
+            let title = format!("{words_of}, {noun} of the bricks {lot}{open}");
             let asked = fact.and_then(|fact| asked(house, fact, &path));
             if let Some(asked) = asked.filter(|asked| asked.number > dry as f64) {
-                let (place, lacking) = (&asked.citation.place, asked.number - dry as f64);
-                rows.not_known(path, format!("{title} ({dry} dry; {place}; make {lacking} more)"));
+                let (place, wanted) = (clause(&asked.citation.place), asked.number);
+                let more = wanted - dry as f64;
+                rows.not_known(path, format!("{title} ({dry} dry; {place} asks for {wanted}: make {more} more)"));
                 continue;
             }
             let row = bricks.path(noun);

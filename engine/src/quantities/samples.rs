@@ -171,8 +171,11 @@ fn shown_shrinkage(house: &House, cob: &Recipe, rows: &mut Rows) {
     let path = "tests.cob.shrinkage";
     if !bars.iter().any(|bar| is_of_code_form(bar)) {
         if !bars.is_empty() || !written.is_empty() {
-            let form = Quantity::from(Length::m(number("shrinkage-form-m"))).shown(house.system, Fineness::Figure);
-            rows.not_known(path, format!("shrinkage of the wall's cob, of which no bar is of a form of {form}"));
+            let forms = [("shrinkage-form-m", System::Us), ("shrinkage-form-metric-m", System::Metric)];
+            let [form, metric] =
+                forms.map(|(name, system)| Quantity::from(Length::m(number(name))).shown(system, Fineness::Figure));
+            let words = format!("shrinkage of the wall's cob, of which no bar is of a form of {form} ({metric})");
+            rows.not_known(path, words);
         }
         return;
     }
@@ -181,7 +184,7 @@ fn shown_shrinkage(house: &House, cob: &Recipe, rows: &mut Rows) {
     let greatest = numbered.reduce(|one, other| if other.0.0.2 > one.0.0.2 { other } else { one });
     let Some((((_, own, share), bar), number)) = greatest else { return };
     let form = if is_of_code_form(bar) { "" } else { ", of another form than the code's" };
-    let title = format!("greatest shrinkage of a bar of the wall's cob, {}{form}", bar.name.replace('-', " "));
+    let title = format!("greatest shrinkage of a bar of the wall's cob, bar {}{form}", bar.name.replace('-', " "));
     let by_bar = (number, own.clone(), *share, title);
     let above = written.iter().find(|(.., written)| written > share).map(|(_, path, written)| {
         let title = String::from("shrinkage of the wall's cob as its recipe says, more than any bar of it");

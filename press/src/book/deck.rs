@@ -41,22 +41,17 @@ const FIGURES: [(&str, &str); 21] = [
 pub(super) fn chapter(answers: &Answers) -> Value {
     let none = DeckTables::default();
     let deck = answers.deck.as_ref().unwrap_or(&none);
-    // Boards that a second ring lifts off the poles are cut otherwise, and shims are higher.
-    let (shims, boards, sticks) = if is_raised(answers) {
-        Default::default()
-    } else {
-        let shims: Vec<Vec<String>> = deck.shims.iter().map(|line| shim(answers, line)).collect();
-        let boards: Vec<[String; 5]> = deck.boards.iter().map(|line| board(answers, line)).collect();
-        (shims, boards, sticks(answers, deck))
-    };
+    let shims: Vec<Vec<String>> = deck.shims.iter().map(|line| shim(answers, line)).collect();
+    let boards: Vec<[String; 5]> = deck.boards.iter().map(|line| board(answers, line)).collect();
     let figures = if answers.deck.is_some() { figures(answers, "roof.", &FIGURES) } else { Vec::new() };
     let cuts = deck.cuts.iter().enumerate();
     json!({
         "figures": figures,
         "lies": lies(answers),
+        "on": boards_on(answers),
         "shims": {"header": SHIMS, "rows": shims},
         "boards": {"header": BOARDS, "rows": boards},
-        "sticks": {"header": STICKS, "rows": sticks},
+        "sticks": {"header": STICKS, "rows": sticks(answers, deck)},
         "cuts": cuts.map(|(pole, &cut)| [(pole + 1).to_string(), length(answers, cut)]).collect::<Vec<_>>(),
         "eave": eave(answers, deck),
         "edges": {"header": EDGES, "rows": edges(answers, deck)},
@@ -68,19 +63,24 @@ pub(super) fn chapter(answers: &Answers) -> Value {
 /// On what poles the deck of this book lies.
 fn lies(answers: &Answers) -> String {
     let lies = on_poles(answers);
-    if is_raised(answers) {
+    if answers.ring_plan.as_ref().is_some_and(|ring| ring.second.is_some()) {
         return format!(
             "{lies} Levels, edges and areas here are those of the poles alone. The heads of the second ring stand above them and lift the boards \
-             off them: how high shims are on the poles, and how boards are cut, is not known. Lay the second ring first, set strings over its tops, \
-             and take shims and boards from those."
+             off them: how high shims are on the poles, how boards are cut, and how many fasteners hold them, is not known. Lay the second \
+             ring first, set strings over its tops, and take shims and boards from those."
         );
     }
     lies
 }
 
-/// Whether a second ring lifts the deck off its poles.
-fn is_raised(answers: &Answers) -> bool {
-    answers.rows.find("roof.secondary.1.above").is_some()
+/// The hold on boards before anybody works on them.
+fn boards_on(answers: &Answers) -> &'static str {
+    if answers.rows.find("roof.deck.fasteners").is_some() {
+        "!Boards on and screwed as listed, edge guarded, eye covered: nobody works on it before"
+    } else {
+        "!Boards on, and an engineer has said how many fasteners hold them, which is not known here; edge guarded, eye covered: nobody works \
+         on it before"
+    }
 }
 
 fn on_poles(answers: &Answers) -> String {
@@ -204,6 +204,22 @@ mod tests {
         assert_eq!((poles.len(), deck["cuts"].as_array().unwrap().len()), (9, 9));
         assert!(rows("shims").iter().all(|shim| shim[2].as_str().unwrap().ends_with(" mm")));
         assert_eq!(deck["figures"].as_array().unwrap().len(), FIGURES.len());
+    }
+
+    #[test]
+    fn under_a_second_ring_nothing_is_listed_that_is_not_known_and_the_hold_on_boards_says_so() {
+        let keys = "\n[roof.secondary]\nkind = \"ring\"\nat = \"60 %\"\ndiameter = \"130 mm\"\nof = \"larch-pole\"\n";
+        let (plain, raised) = (chapter_of(TANSY_BANK), chapter_of(&format!("{TANSY_BANK}{keys}")));
+        for table in ["shims", "boards", "sticks"] {
+            assert_eq!(raised[table]["rows"], json!([]), "{table}");
+        }
+        assert!(plain["on"].as_str().unwrap().contains("as listed"));
+        let on = raised["on"].as_str().unwrap();
+        assert!(on.starts_with('!') && on.contains("not known") && !on.contains("listed"), "{on}");
+        assert!(raised["lies"].as_str().unwrap().contains("how many fasteners hold them"));
+        assert!(
+            !raised["cuts"].as_array().unwrap().is_empty() && !raised["edges"]["rows"].as_array().unwrap().is_empty()
+        );
     }
 
     #[test]

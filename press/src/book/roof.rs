@@ -46,12 +46,13 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "stages": stages(answers, ring),
         "teams": teams(answers, ring),
         "steps": steps(answers, ring),
-        "holds": holds(answers),
+        "holds": holds(ring),
         "measured": measured(answers, ring),
         "sinks": sinks(answers),
         "secondary": figures(answers, "roof.secondary.", &SECONDARY),
         "second": second::rafters(answers, ring),
         "heads": second::heads(answers, ring),
+        "cut": second::cut_in_words(ring),
     })
 }
 
@@ -161,8 +162,8 @@ fn stages(answers: &Answers, ring: &RingPlan) -> Value {
         .collect();
     let down = said(answers, "roof.raising.sinks").map_or_else(String::new, |by| format!(", the eye sinks by {by}"));
     let dash = || "–".to_owned();
-    if second::is_cut_overhead(answers) {
-        let task = "housed and bored for the second ring, nobody beneath".to_owned();
+    if let Some(overhead) = second::overhead(ring) {
+        let task = format!("{} for the second ring, nobody beneath", overhead.done);
         rows.push(vec![dash(), "all, prop in".to_owned(), task, dash(), dash(), dash()]);
     }
     rows.push(vec![(count + 1).to_string(), "prop".to_owned(), format!("out, slowly{down}"), dash(), dash(), dash()]);
@@ -201,20 +202,22 @@ fn steps(answers: &Answers, ring: &RingPlan) -> Vec<String> {
             .to_owned(),
         "Green poles shrink and bolts go slack: retighten after 1, 3 and 12 months.".to_owned(),
     ];
-    if second::is_cut_overhead(answers) {
-        let cut = "Mark, cut and bore the housings and holes of the second ring now, while the prop stands, with nothing else on the roof and \
-                   nobody beneath: each to its own depth and no deeper.";
+    if let Some(overhead) = second::overhead(ring) {
+        let cut = format!(
+            "{} of the second ring now, while the prop stands, with nothing else on the roof and nobody beneath; who cuts stands outside of \
+             the ring: {}.",
+            overhead.doing, overhead.depth
+        );
         let out = steps.iter().position(|step| step.starts_with("The prop comes out")).unwrap_or(steps.len());
-        steps.insert(out, cut.to_owned());
+        steps.insert(out, cut);
     }
     steps
 }
 
-fn holds(answers: &Answers) -> Vec<&'static str> {
-    let mut all = HOLDS.to_vec();
-    if second::is_cut_overhead(answers) {
-        let cut =
-            "!Second ring: poles housed and bored while the prop stands, nobody beneath, no cut deeper than is written";
+fn holds(ring: &RingPlan) -> Vec<String> {
+    let mut all = HOLDS.map(str::to_owned).to_vec();
+    if let Some(second::Overhead { done, limit, .. }) = second::overhead(ring) {
+        let cut = format!("!Second ring: poles {done} while the prop stands, nobody beneath, {limit}");
         let out = all.iter().position(|hold| hold.starts_with("!Prop out")).unwrap_or(all.len());
         all.insert(out, cut);
     }

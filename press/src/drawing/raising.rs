@@ -3,7 +3,7 @@
 use engine::answers::Answers;
 use engine::house::RingPlan;
 use engine::house::part::{Material, Meaning, Outline, Part};
-use engine::house::ring_plan::Prop;
+use engine::house::ring_plan::{CutForSecond, Prop};
 use kurbo::{Point, Rect, Vec2};
 
 use super::labels::Label;
@@ -160,7 +160,11 @@ fn stage(sheet: &mut Sheet, ring: &RingPlan, stage: usize, (shift, box_): (Vec2,
             format!("{stage}: {} {} slips in", place + 1, spoken(&ring.places[place].tag))
         }
         Some(&place) => format!("{stage}: {} {}", place + 1, spoken(&ring.places[place].tag)),
-        None => format!("{stage}: the prop out"),
+        None => {
+            let cut = ring.second.and_then(CutForSecond::in_words);
+            let before = cut.map_or_else(String::new, |done| format!(",\nall {done} before"));
+            format!("{stage}: the prop out{before}")
+        }
     };
     let [x, y] = sheet.at(Point::new(box_.center().x, box_.y0) + shift);
     let at = [x, y + 2.6];

@@ -80,6 +80,17 @@ async fn every_leaf_of_the_demo_house_has_what_it_shows() {
 }
 
 #[tokio::test]
+async fn the_roof_leaf_has_no_shim_table_under_a_second_ring() {
+    let keys = "\n[roof.secondary]\nkind = \"ring\"\nat = \"60 %\"\ndiameter = \"130 mm\"\nof = \"larch-pole\"\n";
+    for (text, wanted) in [(TANSY.to_owned(), true), (format!("{TANSY}{keys}"), false)] {
+        let frame = Desk::with(&text).look("roof", None, Value::Null, false).await;
+        let tables = frame["tables"].as_array().unwrap();
+        assert!(tables.iter().any(|table| table["title"] == "Which pole lies where"), "{tables:?}");
+        assert_eq!(tables.iter().any(|table| table["title"] == "Shims under the deck"), wanted);
+    }
+}
+
+#[tokio::test]
 async fn a_check_says_its_rule_what_it_leans_on_and_who_decides() {
     let desk = Desk::with(TANSY);
     let answers = answers(&Inputs { build: TANSY.as_bytes(), system: None }).unwrap();

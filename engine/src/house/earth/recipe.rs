@@ -68,7 +68,7 @@ pub(super) fn place(
     (whole && adds_up).then_some(Recipe { name, parts, batch, straw, water, placed_yield, shrinkage, lead, start })
 }
 
-/// What a mix shrinks by: as it is written, else as its bars say, else as any cob does; and whether its bars say it.
+/// What a mix shrinks by: as it is written, else as its bars say, else as any cob does.
 fn shrinkage(source: &Source<'_>, build: &Build, written: &build::Recipe, system: System) -> Known<Ratio> {
     let path = format!("{}.shrinkage", written.name.path);
     let what = "what a bar of cob shrinks by";

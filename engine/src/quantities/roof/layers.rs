@@ -71,7 +71,7 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) -> Vec<Need> {
         };
         needs.push(match (cut, &layer.weight) {
             (Some(need), _) => need,
-            (None, _) if is_boards => Need::of(&layer.of, [layer.path("area")]),
+            (None, _) if is_boards => Need::of(&layer.of, [layer.path("area"), layer.path("volume")]),
             (_, Weight::Thick(..)) => Need::of(&layer.of, [layer.path("area"), layer.path("loose-volume")]),
             (_, Weight::Sheet(_)) => Need::of(&layer.of, [layer.path("area")]),
         });

@@ -294,6 +294,8 @@ fn pressure_off_the_middle_goes_on_evenly_where_the_edge_begins_to_gape() {
     // A third of the width off its middle, what presses turns the beam back half as much again as the thrust turns it over.
     let off = Length::mm(80.0);
     near(width_needed(off, crate::units::Ratio::fraction(2.0 / 3.0)).value.in_m(), width.in_m(), 1e-12);
+    // A quarter of it off where a rule lets a load fall half as far as the edge.
+    near(width_needed(off, crate::units::Ratio::fraction(0.5)).value.in_m(), 4.0 * off.in_m(), 1e-12);
     near(0.5 * width.in_m() / off.in_m(), 1.5, 1e-12);
     near(off_share(off, width).value.in_fraction(), 2.0 / 3.0, 1e-12);
     assert!(at(119.9) > 100.0 * at(0.0));

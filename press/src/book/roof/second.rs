@@ -2,7 +2,7 @@
 
 use engine::answers::Answers;
 use engine::house::RingPlan;
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use super::super::rows::lines;
 use crate::spoken::spoken;
@@ -17,11 +17,56 @@ pub(super) fn heads(answers: &Answers, ring: &RingPlan) -> Value {
     second(answers, ring, ("roof.crossings.second-", "push"), &HEADS)
 }
 
-/// Whether poles that already carry are cut or bored for a second ring.
-pub(super) fn is_cut_overhead(answers: &Answers) -> bool {
-    let size = |noun: &str| answers.rows.find(&format!("roof.secondary.{noun}")).and_then(|row| row.quantity.si());
-    let has_second = answers.rows.find("roof.secondary.1.along").is_some();
-    has_second && ["housing", "bolt"].iter().any(|noun| size(noun).is_some_and(|size| size > 0.0))
+/// How poles that already carry are cut for a second ring, in words.
+pub(super) struct Overhead {
+    /// What is done to them.
+    pub(super) done: &'static str,
+    /// What whoever does it is told to do.
+    pub(super) doing: &'static str,
+    /// How deep or wide each is made.
+    pub(super) depth: &'static str,
+    /// What none is.
+    pub(super) limit: &'static str,
+    /// What is made, and how.
+    made: &'static str,
+    /// What becomes of a pole.
+    pole: &'static str,
+}
+
+/// How poles are cut for a second ring while the prop stands; none where they stay whole.
+pub(super) fn overhead(ring: &RingPlan) -> Option<Overhead> {
+    let second = ring.second?;
+    let done = second.in_words()?;
+    let housed = ("each to its own depth and no deeper", "no cut deeper than is written");
+    let ((depth, limit), doing, made, pole) = match (second.is_housed, second.is_bored) {
+        (true, true) => (
+            housed,
+            "Mark, cut and bore the housings and holes",
+            "Housings and holes are marked, cut and bored",
+            "The pole is cut there to its own depth and no deeper, for it is bent most near there, and bored for the bolt that is written.",
+        ),
+        (true, false) => (
+            housed,
+            "Mark and cut the housings",
+            "Housings are marked and cut",
+            "The pole is cut there to its own depth and no deeper, for it is bent most near there.",
+        ),
+        _ => (
+            ("each no wider than its bolt wants", "no hole wider than its bolt wants"),
+            "Mark and bore the holes",
+            "Holes are marked and bored",
+            "The pole is bored there for the bolt that is written and not cut, for it is bent most near there.",
+        ),
+    };
+    Some(Overhead { done, doing, depth, limit, made, pole })
+}
+
+/// What the chapter says of the poles under a second ring, and what is made while the prop stands.
+pub(super) fn cut_in_words(ring: &RingPlan) -> Value {
+    match overhead(ring) {
+        Some(Overhead { made, pole, .. }) => json!({"pole": pole, "made": made}),
+        None => json!({"pole": "Nothing is cut into the pole, for it is bent most near there.", "made": null}),
+    }
 }
 
 /// Rows of a rafter of a second ring, and what they are called here.
@@ -80,6 +125,11 @@ mod tests {
         let told = |cut: &str| {
             let build = format!("{TANSY_BANK}{keys}{cut}");
             let chapter = chapter(&answers(&Inputs { build: build.as_bytes(), system: None }).unwrap());
+            assert_eq!(chapter["cut"]["made"].is_null(), cut.is_empty(), "{cut}");
+            let has_bolt = cut.contains("bolt");
+            let header = chapter["heads"]["header"].as_array().unwrap();
+            assert_eq!(header.iter().any(|noun| noun == "beyond it"), has_bolt, "{cut}");
+            assert_eq!(chapter["cut"]["pole"].as_str().unwrap().contains("bored"), has_bolt, "{cut}");
             let lines = ["steps", "holds"].map(|noun| {
                 let lines = chapter[noun].as_array().unwrap();
                 let at = |words: &str| lines.iter().position(|line| line.as_str().unwrap().contains(words));
@@ -91,11 +141,15 @@ mod tests {
         };
         for cut in ["housing = \"20 mm\"\n", "bolt = \"12 mm\"\n"] {
             let (lines, stage) = told(cut);
+            let absent = if cut.starts_with("bolt") { "hous" } else { "bor" };
             for line in lines.iter().chain([&stage]) {
                 assert!(line.to_lowercase().contains("second ring") && line.contains("nobody beneath"), "{line}");
+                assert!(!line.to_lowercase().contains(absent), "{cut}: {line}");
             }
             assert!(lines[1].starts_with('!'), "a signature is wanted: {}", lines[1]);
         }
+        let (lines, stage) = told("housing = \"20 mm\"\nbolt = \"12 mm\"\n");
+        assert!(lines.iter().chain([&stage]).all(|line| line.to_lowercase().contains("bor")), "{lines:?}, {stage}");
         let (lines, stage) = told("");
         assert!(
             lines.iter().chain([&stage]).all(|line| !line.to_lowercase().contains("second ring")),

@@ -9,7 +9,7 @@ use crate::house::Code;
 use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Answers};
 use crate::row::{self, Rows};
-use crate::rulebook::{Rulebook, SHIPPED};
+use crate::rulebook::limit_of;
 use crate::units::{Length, Pressure, Quantity, Ratio};
 
 impl Laid<'_, '_> {
@@ -123,10 +123,7 @@ impl Laid<'_, '_> {
     /// How far off the middle a rule of the house lets a load fall, of half the width.
     fn limit(&self) -> Option<Ratio> {
         let measured = path(&format!("seats.*.{}", self.stood.factors.noun("tipping")));
-        let named = |book: &&Rulebook| self.house.rulebooks.iter().any(|own| own == book.name);
-        let mut limits = SHIPPED.iter().filter(named).flat_map(Rulebook::rules).filter_map(|rule| rule.limit.as_ref());
-        let limit = limits.find(|limit| limit.measures == measured)?;
-        limit.bound.si().map(Ratio::fraction)
+        limit_of(&self.house.rulebooks, &measured)?.bound.si().map(Ratio::fraction)
     }
 
     /// What would keep a load near enough to the middle: a wider beam where the wall has room for it, or the seat elsewhere.
@@ -143,7 +140,7 @@ impl Laid<'_, '_> {
         }
         // A seat moved by so much lets a load fall as much nearer to the middle.
         let by = (wide.value - self.beam.width.value) * (0.5 * limit.in_fraction());
-        let title = format!("{on}: width of the bond beam off whose middle its load would fall no farther than may be");
+        let title = format!("{on}: least width of the bond beam at which its load falls near enough to its middle");
         let wide = rows.add(row(place, "width-needed"), title, wide);
         let (wide, by, way) = (self.shown(wide), self.shown(by), most.way_back());
         format!("widen it to at least {wide} or move the seat {way} by at least {by}")
