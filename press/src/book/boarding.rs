@@ -2,10 +2,9 @@
 
 use engine::answers::Answers;
 use engine::house::boarding_plan::{BoardingPlan, CoursePlan};
-use engine::units::Length;
 use serde_json::{Value, json};
 
-use super::deck::{STICKS, layers, length, water};
+use super::deck::{layers, length, sticks, water};
 use super::rows::figures;
 
 /// The rows of the chapter, and what they are called here.
@@ -42,7 +41,9 @@ pub(super) fn chapter(answers: &Answers) -> Value {
     json!({
         "figures": figures(answers, "roof.", &FIGURES),
         "courses": {"header": COURSES, "rows": courses(answers, plan)},
-        "sticks": {"header": STICKS, "rows": sticks(answers, plan)},
+        "sticks": sticks(answers, &plan.sticks, |&(course, piece)| {
+            ([course, piece], plan.courses[course - 1].pieces[piece - 1])
+        }),
         "water": water(answers, &plan.downspouts),
         "layers": layers(answers),
     })
@@ -75,16 +76,4 @@ fn joints(course: &CoursePlan) -> String {
         0 => "–".to_owned(),
         _ => course.joints.iter().map(usize::to_string).collect::<Vec<_>>().join(", "),
     }
-}
-
-fn sticks(answers: &Answers, plan: &BoardingPlan) -> Vec<[String; 3]> {
-    let piece = |&(course, piece): &(usize, usize)| {
-        let long = plan.courses[course - 1].pieces[piece - 1];
-        format!("{course}.{piece}: {}", length(answers, long))
-    };
-    let stick = |(number, (stock, pieces)): (usize, &(Length, Vec<(usize, usize)>))| {
-        let pieces: Vec<String> = pieces.iter().map(piece).collect();
-        [(number + 1).to_string(), length(answers, *stock), pieces.join(", ")]
-    };
-    plan.sticks.iter().enumerate().map(stick).collect()
 }

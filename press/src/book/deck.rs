@@ -51,7 +51,10 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "on": boards_on(answers),
         "shims": {"header": SHIMS, "rows": shims},
         "boards": {"header": BOARDS, "rows": boards},
-        "sticks": {"header": STICKS, "rows": sticks(answers, deck)},
+        "sticks": sticks(answers, &deck.sticks, |&place| {
+            let board = &deck.boards[place];
+            ([board.bay, board.course], board.length)
+        }),
         "cuts": cuts.map(|(pole, &cut)| [(pole + 1).to_string(), length(answers, cut)]).collect::<Vec<_>>(),
         "eave": eave(answers, deck),
         "edges": {"header": EDGES, "rows": edges(answers, deck)},
@@ -100,7 +103,7 @@ const EDGES: [&str; 8] =
     ["bay", "straight", "bent", "at a quarter", "half-way", "three quarters", "its ends, bevel", "frame of the eye"];
 const WATER: [&str; 3] = ["downspout", "drains in plan", "deep if it is blocked"];
 const LAYERS: [&str; 7] = ["layer", "area", "in place", "loose", "buckets", "each, soaked", "all, soaked"];
-pub(super) const STICKS: [&str; 3] = ["no.", "stock", "boards and their lengths"];
+const STICKS: [&str; 3] = ["no.", "stock", "boards and their lengths"];
 
 pub(super) fn length(answers: &Answers, length: Length) -> String {
     shown(length.into(), answers.system)
@@ -124,16 +127,21 @@ fn board(answers: &Answers, line: &BoardLine) -> [String; 5] {
     [format!("{}.{}", line.bay, line.course), length(answers, line.length), left, right, from]
 }
 
-fn sticks(answers: &Answers, deck: &DeckTables) -> Vec<[String; 3]> {
-    let piece = |&place: &usize| {
-        let board = &deck.boards[place];
-        format!("{}.{}: {}", board.bay, board.course, length(answers, board.length))
+/// What each length of stock is cut into: its boards, each by two numbers and its length.
+pub(super) fn sticks<P>(
+    answers: &Answers,
+    sticks: &[(Length, Vec<P>)],
+    piece: impl Fn(&P) -> ([usize; 2], Length),
+) -> Value {
+    let named = |one: &P| {
+        let ([of, number], long) = piece(one);
+        format!("{of}.{number}: {}", length(answers, long))
     };
-    let stick = |(number, (stock, pieces)): (usize, &(Length, Vec<usize>))| {
-        let pieces: Vec<String> = pieces.iter().map(piece).collect();
+    let stick = |(number, (stock, pieces)): (usize, &(Length, Vec<P>))| {
+        let pieces: Vec<String> = pieces.iter().map(named).collect();
         [(number + 1).to_string(), length(answers, *stock), pieces.join(", ")]
     };
-    deck.sticks.iter().enumerate().map(stick).collect()
+    json!({"header": STICKS, "rows": sticks.iter().enumerate().map(stick).collect::<Vec<_>>()})
 }
 
 /// The edge board of each bay: straight from tail to tail, bent to the eave, how far the eave stands out from the string.
