@@ -103,6 +103,7 @@ fn every_example_of_ask_is_answered() {
             "bulking",
             "erosion",
             "plaster-class",
+            "floor-oil",
             "mixture-design",
             "mixture-fit",
             "desirability",

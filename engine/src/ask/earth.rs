@@ -2,8 +2,8 @@
 
 use super::given::Given;
 use super::{Question, Reply};
-use crate::earth;
-use crate::units::{Density, Kind, Mass, Ratio, Volume};
+use crate::units::{Area, Density, Kind, Mass, Ratio, Volume};
+use crate::{earth, skin};
 
 pub(super) const BULK: Question = Question {
     name: "bulk",
@@ -20,6 +20,32 @@ pub(super) const BUCKET_RECIPE: Question = Question {
             {"buckets": 3, "density_kg_m3": 1600, "bulking": 1.3, "moisture_ratio": 0.06}]}"#,
     answer: bucket_recipe,
 };
+
+pub(super) const FLOOR_OIL: Question = Question {
+    name: "floor-oil",
+    about: "Oil and thinner of a coat on an earthen floor, by what a can covers",
+    example: r#"{"area_m2": 28, "covers_m2": 9.290304, "takes_m3": 0.001892705892, "thinner_ratio": 0.25}"#,
+    answer: floor_oil,
+};
+
+fn floor_oil(given: &mut Given<'_>, reply: &mut Reply) {
+    let area = given.number::<Area>("area_m2", Kind::Area);
+    let covers = given.number::<Area>("covers_m2", Kind::Area);
+    let takes = given.number::<Volume>("takes_m3", Kind::Volume);
+    let share = given.maybe("thinner_ratio", Kind::Ratio).unwrap_or(Ratio::ZERO);
+    let (Some(area), Some(covers), Some(takes)) = (area, covers, takes) else { return };
+    if area <= Area::ZERO || covers <= Area::ZERO || takes <= Volume::ZERO {
+        given.problem("areas and volume must be above zero".into());
+        return;
+    }
+    if !(0.0..1.0).contains(&share.in_fraction()) {
+        given.problem("`thinner_ratio` must be from 0 to below 1".into());
+        return;
+    }
+    let coat = reply.put("coat", skin::oil_coat(area, covers, takes));
+    reply.put("oil", skin::oil_alone(coat, share));
+    reply.put("thinner", skin::thinner(coat, share));
+}
 
 fn bulk(given: &mut Given<'_>, reply: &mut Reply) {
     let volume = given.maybe::<Volume>("volume_m3", Kind::Volume);

@@ -56,6 +56,7 @@ pub(super) const ALL: &[Question] = &[
     super::samples::BULKING,
     super::samples::EROSION,
     super::samples::PLASTER,
+    super::earth::FLOOR_OIL,
     super::mixture::MIXTURE_DESIGN,
     super::mixture::MIXTURE_FIT,
     super::recipe::DESIRABILITY,
