@@ -51,6 +51,7 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "sinks": sinks(answers),
         "secondary": figures(answers, "roof.secondary.", &SECONDARY),
         "second": second::rafters(answers, ring),
+        "pressed": second::pressed(answers, ring),
         "heads": second::heads(answers, ring),
         "cut": second::cut_in_words(ring),
     })

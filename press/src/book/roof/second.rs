@@ -9,12 +9,17 @@ use crate::spoken::spoken;
 
 /// A line for each of its rafters; no lines where there is none.
 pub(super) fn rafters(answers: &Answers, ring: &RingPlan) -> Value {
-    second(answers, ring, ("roof.secondary.", "along"), &SECOND)
+    second(answers, ring, ("roof.secondary.", "along", true), &SECOND)
 }
 
-/// A line for the head of each.
+/// What presses on the head of each and lifts it, a line a head.
+pub(super) fn pressed(answers: &Answers, ring: &RingPlan) -> Value {
+    second(answers, ring, ("roof.crossings.second-", "push", false), &PRESSED)
+}
+
+/// How far each head is used, a line a head.
 pub(super) fn heads(answers: &Answers, ring: &RingPlan) -> Value {
-    second(answers, ring, ("roof.crossings.second-", "push"), &HEADS)
+    second(answers, ring, ("roof.crossings.second-", "push", false), &HEADS)
 }
 
 /// How poles that already carry are cut for a second ring, in words.
@@ -78,16 +83,21 @@ const SECOND: [(&str, &str); 5] = [
     ("cut", "cut to"),
 ];
 
-/// Rows of its head on its pole.
-const HEADS: [(&str, &str); 16] = [
-    ("push", "presses on it"),
+/// Rows of what comes on its head.
+const PRESSED: [(&str, &str); 5] = [
+    ("push", "presses on its pole"),
     ("seat", "bears on"),
+    ("across", "across its bolt"),
+    ("lift", "lifts it off"),
+    ("friction", "friction that would do"),
+];
+
+/// Rows of how far its head is used.
+const HEADS: [(&str, &str); 11] = [
     ("bearing", "bearing used"),
     ("asd-bearing", "bearing used"),
     ("notch", "notch used"),
     ("asd-notch", "notch used"),
-    ("across", "across its bolt"),
-    ("lift", "lifts it off"),
     ("bolt", "bolt used"),
     ("split", "split"),
     ("asd-split", "split"),
@@ -95,17 +105,23 @@ const HEADS: [(&str, &str); 16] = [
     ("asd-bolt-end", "beyond it"),
     ("bolt-side", "beside it"),
     ("asd-bolt-side", "beside it"),
-    ("friction", "friction that would do"),
 ];
 
-/// A line for each rafter of a second ring that has a row; no lines where there is none.
-fn second(answers: &Answers, ring: &RingPlan, (stem, noun): (&str, &str), nouns: &[(&str, &str)]) -> Value {
+/// A line for each rafter of a second ring that has a row, with the pole that its head lies on where that is named; no lines where
+/// there is none.
+fn second(
+    answers: &Answers,
+    ring: &RingPlan,
+    (stem, noun, names_pole): (&str, &str, bool),
+    nouns: &[(&str, &str)],
+) -> Value {
     let bays = ring.places.iter().enumerate().filter_map(|(place, pole)| {
         let stem = format!("{stem}{}.", place + 1);
         answers.rows.find(&format!("{stem}{noun}"))?;
         let on = pole.neighbours.rests_on;
         let tag = spoken(&ring.places.get(on)?.tag);
-        Some((format!("{} and {}, on {tag}", place + 1, on + 1), stem))
+        let on_pole = if names_pole { format!(", on {tag}") } else { String::new() };
+        Some((format!("{} and {}{on_pole}", place + 1, on + 1), stem))
     });
     lines(answers, "between places", bays, nouns)
 }
