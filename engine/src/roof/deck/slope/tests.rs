@@ -116,4 +116,6 @@ fn no_row_of_spans_pulls_more_on_a_rafter_than_is_counted_and_one_pulls_as_much(
     }
     assert_eq!(fasteners_at_rafter(Force::n(210.0), Force::n(100.0)).value, 3);
     assert_eq!(fasteners_at_rafter(Force::n(10.0), Force::n(100.0)).value, 2);
+    let at_the_limit = [200.0, 200.1].map(|pull| fasteners_at_rafter(Force::n(pull), Force::n(100.0)).value);
+    assert_eq!(at_the_limit, [2, 3]);
 }
