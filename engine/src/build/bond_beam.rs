@@ -24,6 +24,10 @@ pub struct BondBeam {
     pub fit: Option<Written<Length>>,
     /// Bolts through each scarf.
     pub bolts: Option<Written<u64>>,
+    /// Their diameter.
+    pub bolt: Option<Written<Length>>,
+    /// Side of their square washers.
+    pub washer: Option<Written<Length>>,
     /// From one pair of level shims to the next.
     pub shim_spacing: Option<Written<Length>>,
     /// Modulus of elasticity of the earth beneath where it is soft.
@@ -75,6 +79,8 @@ pub(super) fn bond_beam(mut table: Table<'_, '_>) -> BondBeam {
         scarf: table.quantity("scarf", Kind::Length),
         fit: table.quantity("fit", Kind::Length),
         bolts: table.count("bolts"),
+        bolt: table.quantity("bolt", Kind::Length),
+        washer: table.quantity("washer", Kind::Length),
         shim_spacing: table.quantity("shim-spacing", Kind::Length),
         soft_earth: table.quantity("soft-earth", Kind::Pressure),
         stiff_earth: table.quantity("stiff-earth", Kind::Pressure),

@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::deck::{Deck, deck};
 use super::pile::{Pole, pile, typical};
 use super::reader::Table;
-use super::roof_loads::{self, RoofBolt, RoofSoil, Wood};
+use super::roof_loads::{self, RoofBolt, RoofFeet, RoofSoil, Wood};
 use super::source::Written;
 use crate::units::{Angle, Density, Kind, Length, Mass, Ratio, Slope, SurfaceMass};
 
@@ -43,6 +43,8 @@ pub struct Roof {
     pub soil: RoofSoil,
     /// `[roof.bolt]`
     pub bolt: RoofBolt,
+    /// `[roof.feet]`, of a reciprocal roof.
+    pub feet: Option<RoofFeet>,
     /// `[[roof.layers]]`, from the poles up.
     pub layers: Vec<RoofLayer>,
     /// `[roof.deck]`
@@ -174,6 +176,7 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
             roof.eye = table.needed("eye", Kind::Length);
             roof.notch = table.quantity("notch", Kind::Length);
             roof.tip = table.quantity("tip", Kind::Length);
+            roof.feet = table.table("feet").map(roof_loads::feet);
             roof.ring = RingKeys {
                 turned: table.quantity("turned", Kind::Angle),
                 seat: table.quantity("seat", Kind::Length),
@@ -190,7 +193,7 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
             roof.ring.seat = table.quantity("seat", Kind::Length);
         }
         None => {
-            let ring = ["eye", "notch", "tip", "turned", "seat", "bedding", "clearance", "seats", "raised"];
+            let ring = ["eye", "notch", "tip", "turned", "seat", "bedding", "clearance", "seats", "raised", "feet"];
             for key in ring.into_iter().chain(["pitch", "falls", "spacing"]) {
                 table.unread(key);
             }

@@ -69,6 +69,15 @@ pub struct RoofBolt {
     pub washer: Option<Written<Length>>,
 }
 
+/// `[roof.feet]`: the feet of poles that lie on their plate, held down by their straps alone, so that they may slide.
+#[derive(Clone, Debug)]
+pub struct RoofFeet {
+    /// Angle of friction of a foot on its plate, no less than it is.
+    pub friction: Option<Written<Angle>>,
+    /// Angle of friction of the bond beam on the wall, no more than it is.
+    pub under_beam: Option<Written<Angle>>,
+}
+
 /// The wood of all poles, in `[poles]`.
 #[derive(Clone, Debug, Default)]
 pub struct Wood {
@@ -137,6 +146,15 @@ fn battens(mut table: Table<'_, '_>) -> Battens {
     let read = Battens {
         spacing: table.needed_like("spacing", Kind::Length, "600 mm"),
         holds: table.needed_like("holds", Kind::LineLoad, "0.8 kN/m"),
+    };
+    table.finish();
+    read
+}
+
+pub(super) fn feet(mut table: Table<'_, '_>) -> RoofFeet {
+    let read = RoofFeet {
+        friction: table.needed_like("friction", Kind::Angle, "22 deg"),
+        under_beam: table.quantity("under-beam", Kind::Angle),
     };
     table.finish();
     read

@@ -57,9 +57,9 @@ pub(super) fn place(
     };
     let values = roof_wood::own(source, &written.strength, values, code, system)?;
     let [as_damp, as_heavy] = if written.class.is_some() { [AS_DAMP, AS_HEAVY] } else { [AS_POLES; 2] };
-    let density = known(written.density.as_ref()).unwrap_or_else(|| match &values.densities {
-        Some([_, mean]) => Known::assumed(mean.value, format!("{STEM}.density"), mean.origin, OF_CLASS),
-        None => followed(density, "density", as_heavy),
+    let density = known(written.density.as_ref()).unwrap_or_else(|| match (&written.class, &values.densities) {
+        (Some(_), Some([_, mean])) => Known::assumed(mean.value, format!("{STEM}.density"), mean.origin, OF_CLASS),
+        _ => followed(density, "density", as_heavy),
     });
     let damp = known(written.damp.as_ref()).unwrap_or_else(|| followed(&poles.damp, "damp", as_damp));
     Some(Planks { values, damp, density })
@@ -73,6 +73,7 @@ fn followed<T: Copy>(of_poles: &Known<T>, noun: &str, why: &'static str) -> Know
 
 fn as_poles(values: &Values) -> Values {
     let of = |of_poles, noun: &str| followed(of_poles, &format!("strength.{noun}"), AS_POLES);
+    let of_density = |of_poles, noun: &str| followed(of_poles, &format!("strength.{noun}"), AS_POLES);
     Values {
         bending: of(&values.bending, "bending"),
         tension: of(&values.tension, "tension"),
@@ -82,6 +83,10 @@ fn as_poles(values: &Values) -> Values {
         stiffness: of(&values.stiffness, "stiffness"),
         low_stiffness: of(&values.low_stiffness, "low-stiffness"),
         shear_stiffness: of(&values.shear_stiffness, "shear-stiffness"),
-        densities: None,
+        densities: values
+            .densities
+            .as_ref()
+            .map(|[low, mean]| [of_density(low, "low-density"), of_density(mean, "mean-density")]),
+        gravity: values.gravity.as_ref().map(|gravity| followed(gravity, "strength.gravity", AS_POLES)),
     }
 }

@@ -8,7 +8,7 @@ use super::planks::{self, Planks};
 use super::rafters::{self, Rafters};
 use super::ring::{self, Ring};
 use super::roof_layers::{self, Layer, Weight};
-use super::roof_loads::{self, RoofSoil, SiteLoads};
+use super::roof_loads::{self, RoofSoil, SiteLoads, SlidingFeet};
 use super::roof_wood::{self, Bolt, Code, Wood};
 use super::second_ring::SecondRing;
 use super::secondary::{self, Secondary};
@@ -57,6 +57,8 @@ pub struct Held {
     pub bolt: Bolt,
     /// The wood of the bond beam; none without one.
     pub planks: Option<Planks>,
+    /// The feet of poles that may slide on it; none where nobody says what holds them.
+    pub feet: Option<SlidingFeet>,
 }
 
 /// How a roof stands.
@@ -193,7 +195,11 @@ pub(super) fn place(
                 _ => None,
             };
             let loads = roof_loads::site(source, &build.site.loads, code, system);
-            Some(Held { code, loads, wood, bolt: roof_wood::bolt(source, &written.bolt, system)?, planks })
+            let feet = match &written.feet {
+                Some(feet) => Some(roof_loads::feet(source, feet, system)?),
+                None => None,
+            };
+            Some(Held { code, loads, wood, bolt: roof_wood::bolt(source, &written.bolt, system)?, planks, feet })
         }
     };
     let deck = match &frame {
@@ -220,7 +226,7 @@ pub(super) fn place(
     let secondary = secondary::place(source, written, (ring, wall), density.value, system)?;
     if let (Some(held), Some((own, _))) = (&held, secondary.as_ref().and_then(Secondary::second_ring))
         && let (Some(bolt), Some(keys)) = (&own.bolt, &written.secondary)
-        && !roof_wood::covers(source, keys.bolt.as_ref(), (held.bolt.washer.value, bolt.value), system)
+        && !roof_wood::covers(source, (keys.bolt.as_ref(), "[roof.bolt]"), (held.bolt.washer.value, bolt.value), system)
     {
         return None;
     }

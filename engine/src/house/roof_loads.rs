@@ -56,6 +56,32 @@ fn of_a_table<T: Copy + Into<Quantity>>(name: &str, path: &str, unit: fn(f64) ->
     Known::assumed(unit(number), path, origin, why)
 }
 
+/// Feet of poles that lie on their plate, held down by their straps alone.
+#[derive(Clone, Debug)]
+pub struct SlidingFeet {
+    /// Angle of friction of a foot on its plate.
+    pub friction: Known<Angle>,
+    /// Angle of friction of the bond beam on the wall.
+    pub under_beam: Known<Angle>,
+}
+
+pub(super) fn feet(source: &Source<'_>, written: &build::RoofFeet, system: System) -> Option<SlidingFeet> {
+    let angles = Angle::deg(1.0)..Angle::deg(60.0);
+    let friction =
+        within(source, written.friction.as_ref(), angles.clone(), "an angle of friction of wood on wood", system)?;
+    let under_beam = match &written.under_beam {
+        Some(_) => {
+            within(source, written.under_beam.as_ref(), angles, "an angle of friction of a beam on a wall", system)?
+        }
+        None => {
+            let why = "a beam packed up with cob on the rough top of a dry wall";
+            let degrees = crate::timber::beam::fact("friction-under-beam-deg")?;
+            Known::assumed(Angle::deg(degrees), "roof.feet.under-beam", Origin::Judgement, why)
+        }
+    };
+    Some(SlidingFeet { friction, under_beam })
+}
+
 pub(super) fn site(source: &Source<'_>, written: &build::SiteLoads, code: Code, system: System) -> SiteLoads {
     let pressure = |written: &Option<Written<Pressure>>, most: f64, what: &str| {
         within(source, written.as_ref(), Pressure::ZERO..Pressure::kpa(most), what, system)

@@ -58,6 +58,8 @@ pub struct Values {
     pub shear_stiffness: Known<Pressure>,
     /// Densities, low and mean; a code of allowable stresses has none.
     pub densities: Option<[Known<Density>; 2]>,
+    /// Specific gravity, oven dry, of a code of allowable stresses.
+    pub gravity: Option<Known<f64>>,
 }
 
 /// A bolt through a crossing.
@@ -83,9 +85,8 @@ pub(super) fn code(source: &Source<'_>, build: &Build) -> Option<Option<Code>> {
 }
 
 pub(super) fn bolt(source: &Source<'_>, written: &build::RoofBolt, system: System) -> Option<Bolt> {
-    let washers = Length::mm(15.0)..Length::mm(200.0);
     let diameter = within(source, written.diameter.as_ref(), bolts(), "the diameter of a bolt", system);
-    let washer = within(source, written.washer.as_ref(), washers, "the side of a washer", system);
+    let washer = within(source, written.washer.as_ref(), washers(), "the side of a washer", system);
     let bolt = Bolt {
         diameter: diameter.unwrap_or_else(|| {
             let why = "one bolt through each crossing, thick enough to be found by its nut";
@@ -97,26 +98,27 @@ pub(super) fn bolt(source: &Source<'_>, written: &build::RoofBolt, system: Syste
         }),
     };
     let blamed = written.washer.as_ref().or(written.diameter.as_ref());
-    covers(source, blamed, (bolt.washer.value, bolt.diameter.value), system).then_some(bolt)
+    covers(source, (blamed, "[roof.bolt]"), (bolt.washer.value, bolt.diameter.value), system).then_some(bolt)
 }
 
-/// Refuses a washer that does not cover the hole of its bolt; `blamed` is what is written of the two.
+/// Refuses a washer that does not cover the hole of its bolt; `blamed` is what is written of the two, and the table of the washer.
 pub(super) fn covers(
     source: &Source<'_>,
-    blamed: Option<&Written<Length>>,
+    (blamed, table): (Option<&Written<Length>>, &str),
     (washer, diameter): (Length, Length),
     system: System,
 ) -> bool {
     let Some(blamed) = blamed.filter(|_| washer <= diameter) else { return true };
     let [washer, diameter] = [washer, diameter].map(|size| shown(size, system));
     let message = format!("a washer of {washer} lets its bolt of {diameter} through");
-    source.fault(
-        blamed.span.clone(),
-        &blamed.path,
-        message,
-        "write a larger `washer` in [roof.bolt], or a thinner bolt",
-    );
+    let hint = format!("write a larger `washer` in {table}, or a thinner bolt");
+    source.fault(blamed.span.clone(), &blamed.path, message, hint);
     false
+}
+
+/// Sides of washers.
+pub(super) fn washers() -> std::ops::Range<Length> {
+    Length::mm(15.0)..Length::mm(200.0)
 }
 
 /// Diameters of bolts.
@@ -239,6 +241,7 @@ fn by_class(from: &From<'_, StrengthClass>, path: impl Fn(&str) -> String) -> Va
         low_stiffness: known("low-stiffness", class.low_stiffness),
         shear_stiffness: known("shear-stiffness", class.shear_stiffness),
         densities: Some([density("low-density", class.low_density), density("mean-density", class.mean_density)]),
+        gravity: None,
     }
 }
 
@@ -256,6 +259,7 @@ fn by_grade(from: &From<'_, SawnClass>, path: impl Fn(&str) -> String) -> Values
         low_stiffness: known("low-stiffness", class.low_stiffness),
         shear_stiffness: known("shear-stiffness", class.stiffness * share),
         densities: None,
+        gravity: Some(Known::assumed(class.gravity, path("gravity"), from.origin, from.why)),
     }
 }
 

@@ -23,7 +23,7 @@ formula! {
     /// ```text
     /// m = ⌊n / 2⌋
     /// ```
-    /// Source: each layer lies over the middles of the one below; what a scarf carries is not known, on the safe side nothing.
+    /// Source: each layer lies over the middles of the one below; a scarf itself counts for nothing, on the safe side.
     pub fn whole_planks(layers: u64) -> u64 {
         layers / 2
     }
@@ -256,34 +256,6 @@ formula! {
         twist: Moment, modulus: SectionModulus, shape: f64, strength: Pressure, duration: f64, partial: f64
     ) -> Ratio {
         Ratio::fraction(twist / modulus / strength / shape * (partial / duration))
-    }
-}
-
-formula! {
-    /// What a scarf of one plank must carry: the plank's share, as if it lay where the beam is used most.
-    ///
-    /// What a scarf with bolts carries the code does not say: an engineer decides.
-    ///
-    /// ```text
-    /// N₁ = N / n        n: planks on each other
-    /// ```
-    /// Source: planks that are alike take equal shares.
-    pub fn scarf_pull(force: Force, layers: u64) -> Force {
-        force / layers as f64
-    }
-}
-
-formula! {
-    /// Moment that a scarf of one plank must carry: the plank's share, as if it lay where the beam is used most.
-    ///
-    /// What a scarf with bolts carries the code does not say: an engineer decides.
-    ///
-    /// ```text
-    /// M₁ = M / n        n: planks on each other
-    /// ```
-    /// Source: planks that are alike take equal shares.
-    pub fn scarf_moment(moment: Moment, layers: u64) -> Moment {
-        moment / layers as f64
     }
 }
 

@@ -63,7 +63,8 @@ pub fn is_of_a_level_rafter(row: &str, path: &str) -> bool {
 /// moved all the same.
 pub fn is_determinate(row: &str, path: &str) -> bool {
     let of_the_bolt = [".bolt", "bolt-end", "bolt-side"].iter().any(|noun| row.ends_with(noun));
-    let round_the_beam = [".moment-plan", ".scarf-plan", ".ring-force", ".scarf-force", ".held-force", ".held-moment"];
+    let round_the_beam =
+        [".moment-plan", ".scarf-across", ".ring-force", ".scarf-force", ".held-force", ".held-moment"];
     let in_plan = row.starts_with("roof.beam.") && round_the_beam.iter().any(|noun| row.ends_with(noun));
     is_of_a_frame(row) && (path == "roof.bolt.diameter" && !of_the_bolt || path.ends_with(".round") && !in_plan)
 }

@@ -82,15 +82,45 @@ const ALONE: [(&str, &str); 2] = [
     ("held-tipping", "How far off its middle a load would fall, of half its width, where it is the farthest"),
 ];
 
-const SCARFS: [(&str, &str); 3] =
-    [("scarf-force", "force along"), ("scarf-upright", "moment, up and down"), ("scarf-plan", "moment in plan")];
+const SCARFS: [(&str, &str); 6] = [
+    ("half-piece", "half a piece"),
+    ("scarf-force", "along the beam"),
+    ("scarf-across", "across it"),
+    ("scarf-lift", "planks gape by"),
+    ("scarf", "bolts used"),
+    ("asd-scarf", "bolts used"),
+];
+
+const BOLTS: [(&str, &str); 7] = [
+    ("wall.bond-beam.bolt", "Bolts through a scarf, diameter"),
+    ("wall.bond-beam.washer", "Side of their washers"),
+    ("roof.scarf.across", "Across it a bolt carries, before factors of time and material"),
+    ("roof.scarf.washers", "Along it by its washers, before those factors"),
+    ("roof.scarf.steel", "Along it by its steel"),
+    ("roof.scarf.room.along", "Of a scarf's length its bolts want"),
+    ("roof.scarf.room.across", "Of the beam's width they want"),
+];
+
+const SLIDES: [(&str, &str); 5] = [
+    ("friction", "Friction of a foot on the beam"),
+    ("under-beam", "Friction of the beam on the wall"),
+    ("slips", "Friction under the beam used when a foot is about to slip"),
+    ("asd-slips", "Friction under the beam used when a foot is about to slip"),
+    ("pushes", "Most that a foot pushes the beam, and the beam the top of the wall"),
+];
+
+const ON_EARTH: [(&str, &str); 3] = [
+    ("eased", "pressure once the earth has given"),
+    ("earth", "of what bricks bore"),
+    ("asd-earth", "of what bricks bore"),
+];
 
 const UNDER: [(&str, &str); 9] = [
     ("area", "area it bears on"),
     ("bearing", "beam pressed"),
     ("asd-bearing", "beam pressed"),
     ("off-middle", "off the middle"),
-    ("pressure", "on the earth"),
+    ("pressure", "on stiff earth"),
     ("farthest", "farthest off"),
     ("tipping", "farthest off, of half"),
     ("asd-tipping", "farthest off, of half"),
@@ -191,6 +221,9 @@ pub(super) fn chapter(answers: &Answers) -> Value {
         "held": table(answers, "roof.beam.", &HELD),
         "alone": figures(answers, "roof.beam.", &ALONE),
         "scarfs": table(answers, "roof.beam.", &SCARFS),
+        "bolts": figures(answers, "", &BOLTS),
+        "slides": figures(answers, "roof.feet.", &SLIDES),
+        "on_earth": by_place(answers, "roof.beam.seats.", &ON_EARTH),
         "under": by_place(answers, "roof.beam.seats.", &UNDER),
         "anchors": table(answers, "roof.beam.anchors.", &ANCHORS),
         "earth": figures(answers, "", &EARTH),

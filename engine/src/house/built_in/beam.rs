@@ -4,6 +4,7 @@ use super::beam_parts::{BeamPart, Lie, Stretch, parts, stretches};
 use super::site::Site;
 use crate::build::{self, Written};
 use crate::house::place::{known, shown};
+use crate::house::roof_wood::{self, Bolt};
 use crate::known::{Known, Origin};
 use crate::timber;
 use crate::units::{Length, Pressure};
@@ -29,6 +30,8 @@ pub struct BondBeam {
     pub fit: Known<Length>,
     /// Bolts through each scarf.
     pub bolts: Known<u64>,
+    /// One of them.
+    pub bolt: Bolt,
     /// From one pair of level shims to the next.
     pub shim_spacing: Known<Length>,
     /// Modulus of elasticity of the earth beneath, where it is soft and where it is stiff.
@@ -68,6 +71,7 @@ pub(super) fn place(site: &Site<'_>, written: &build::BondBeam) -> Option<BondBe
     let height = size(&written.height, "the height of a bond beam");
     let layers = count(site, &written.layers, "layers", "layers of a bond beam", 1, "a beam of one timber")?;
     let bolts = count(site, &written.bolts, "bolts", "bolts through a scarf", 2, "two keep a scarf from turning")?;
+    let bolt = bolt(site, written)?;
     let (width, height) = (width?, height?);
     let path = |key: &str| format!("wall.bond-beam.{key}");
     let piece = match &written.piece {
@@ -136,6 +140,7 @@ pub(super) fn place(site: &Site<'_>, written: &build::BondBeam) -> Option<BondBe
         scarf,
         fit,
         bolts,
+        bolt,
         shim_spacing,
         earth,
         of,
@@ -154,6 +159,24 @@ pub(super) fn place(site: &Site<'_>, written: &build::BondBeam) -> Option<BondBe
         }
     }
     Some(beam)
+}
+
+/// A bolt through a scarf.
+fn bolt(site: &Site<'_>, written: &build::BondBeam) -> Option<Bolt> {
+    let path = |key: &str| format!("wall.bond-beam.{key}");
+    let usual = |size: f64, key: &str, why| Known::assumed(Length::mm(size), path(key), Origin::CommonPractice, why);
+    let diameter = match &written.bolt {
+        Some(_) => site.within(written.bolt.as_ref(), roof_wood::bolts(), "the diameter of a bolt")?,
+        None => usual(12.0, "bolt", "planks of two inches are bolted with M12"),
+    };
+    let washer = match &written.washer {
+        Some(_) => site.within(written.washer.as_ref(), roof_wood::washers(), "the side of a washer")?,
+        None => usual(50.0, "washer", "a square plate under head and nut"),
+    };
+    let blamed = written.washer.as_ref().or(written.bolt.as_ref());
+    let sizes = (washer.value, diameter.value);
+    roof_wood::covers(site.source, (blamed, "[wall.bond-beam]"), sizes, site.system)
+        .then_some(Bolt { diameter, washer })
 }
 
 /// How stiff the earth under the beam is: what is written, else what such earth may have.

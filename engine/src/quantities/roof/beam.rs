@@ -1,9 +1,12 @@
 //! Rows of the bond beam under a ring of poles: what bends, pulls, shears and twists each part of it, and what its scarfs must carry.
 
 mod anchors;
+mod earth;
+mod feet;
 mod held;
 mod left;
 mod planks;
+mod scarfs;
 mod seats;
 mod tipping;
 mod unknown;
@@ -21,7 +24,7 @@ use crate::roof::poles::Rafter;
 use crate::roof::standing::Feet;
 use crate::row::Rows;
 use crate::timber::{beam as timber, section};
-use crate::units::{Force, Length, Moment, Pressure, Ratio};
+use crate::units::{Angle, Force, Length, Pressure, Ratio};
 use planks::Planks;
 
 /// Sides of the beam's line as it is followed all the way round a curve; where it is straight one is enough.
@@ -64,6 +67,8 @@ struct Laid<'a, 'b> {
     elastic: [Length; 2],
     /// Why no share of its strength is known.
     unknown: Option<String>,
+    /// Friction of feet that may slide on it; none where nobody says what holds them.
+    friction: Option<Angle>,
 }
 
 pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
@@ -85,15 +90,16 @@ pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
         Ok(_) if laid.has_secondary() => Some(BESIDE.to_owned()),
         Ok(_) => None,
     };
-    let resists = laid.resists();
+    let (resists, scarfs) = (laid.resists(), laid.scarfs(rows));
     let under = Under {
         combinations: &laid.shares,
         resists: &resists,
         elastic: laid.elastic[0],
         spreads: &laid.flats,
         left: laid.left,
+        scarfs: scarfs.as_ref().ok().map(|(scarfs, _)| scarfs),
     };
-    laid.parts(&answers, &under, rows);
+    laid.parts(&answers, (&under, &scarfs), rows);
     laid.seats(&answers, rows);
     laid.anchors(&answers, rows);
 }
@@ -124,6 +130,7 @@ impl<'a, 'b> Laid<'a, 'b> {
         let wood = wood.into_iter().chain([&planks.wood.values.shear_stiffness.path]).cloned();
         let anchored = sizes.into_iter().chain(nouns).chain(wood).collect();
         let unknown = None;
+        let friction = stood.held.feet.as_ref().map(|feet| feet.friction.value);
         Laid {
             house,
             beam,
@@ -140,6 +147,7 @@ impl<'a, 'b> Laid<'a, 'b> {
             beyond: eave - plate,
             elastic,
             unknown,
+            friction,
         }
     }
 
@@ -183,11 +191,12 @@ impl<'a, 'b> Laid<'a, 'b> {
         planks.durations.iter().map(resists).collect()
     }
 
-    fn parts(&self, answers: &Answers, under: &Under<'_>, rows: &mut Rows) {
+    fn parts(&self, answers: &Answers, (under, scarfs): (&Under<'_>, &scarfs::Known), rows: &mut Rows) {
         let sides: Vec<usize> = self.corners.iter().map(|&(_, part)| part).collect();
         let of = |kind: Feet| self.feet.iter().position(|feet| *feet == kind);
         let Some(sliding) = of(Feet::Sliding) else { return };
-        let held = of(Feet::Held).map_or_else(Vec::new, |group| answers.thrust(group, &sides, under));
+        let held = of(Feet::Held).filter(|_| self.friction.is_none());
+        let held = held.map_or_else(Vec::new, |group| answers.thrust(group, &sides, under));
         let worst = answers.worst(sliding, &sides, under);
         for (place, worst) in worst.iter().enumerate().filter(|(_, worst)| worst.bending.share > 0.0) {
             let part = self.part(place);
@@ -195,6 +204,7 @@ impl<'a, 'b> Laid<'a, 'b> {
             part.ring(worst, rows);
             part.shear(worst, rows);
             part.twist(worst, rows);
+            part.scarf(worst, scarfs, rows);
             if let Some(held) = held.get(place) {
                 part.held(held, rows);
             }
@@ -208,7 +218,7 @@ impl<'a, 'b> Laid<'a, 'b> {
         let part = &self.beam.parts[place];
         let words: Vec<String> = part.over.iter().map(|&place| self.beam.stretches[place].words()).collect();
         let name = &self.beam.stretches[part.longest].name;
-        Part { laid: self, name, on: format!("bond beam over {}", words.join(" with ")) }
+        Part { laid: self, place, name, on: format!("bond beam over {}", words.join(" with ")) }
     }
 
     fn governs(&self, combination: usize, group: usize) -> Governs<'_> {
@@ -257,6 +267,7 @@ fn corners(beam: &BondBeam, whole: f64) -> Vec<(f64, usize)> {
 /// A part of the beam.
 struct Part<'a> {
     laid: &'a Laid<'a, 'a>,
+    place: usize,
     name: &'a str,
     on: String,
 }
@@ -313,16 +324,6 @@ impl Part<'_> {
         let share = self.by_wood(share, "bending", rows);
         let noun = self.laid.stood.factors.noun("bending");
         self.share(&noun, self.title(members::words("bending"), used), share, rows);
-        for (noun, of, words) in [
-            ("scarf-upright", "moment-upright", "moment up and down that a scarf must carry, each plank"),
-            ("scarf-plan", "moment-plan", "moment in plan that a scarf must carry, each plank"),
-        ] {
-            let moment = rows.value(&self.row(of)).unwrap_or(Moment::ZERO);
-            let each = timber::scarf_moment(moment, self.laid.beam.layers.value)
-                .from("moment", self.row(of))
-                .from("layers", self.laid.beam.layers.path.as_str());
-            rows.add(self.row(noun), format!("{}: {words}", self.on), each);
-        }
     }
 
     fn ring(&self, worst: &Worst, rows: &mut Rows) {
@@ -339,14 +340,6 @@ impl Part<'_> {
         let share = self.by_ring_and_bending(share, along, rows);
         let share = self.laid.upright(share, used, rows);
         self.share(&factors.noun("ring"), self.title("strength used by ring force and bending", used), share, rows);
-        let each = timber::scarf_pull(force, self.laid.beam.layers.value)
-            .from("force", self.row("ring-force"))
-            .from("layers", self.laid.beam.layers.path.as_str());
-        rows.add(
-            self.row("scarf-force"),
-            format!("{}: force along that a scarf must carry, each plank", self.on),
-            each,
-        );
     }
 
     /// Adds what bears of the beam in bending, beside what `by_wood` adds.

@@ -8,7 +8,7 @@ use super::super::line::bind;
 use super::factors::by_wood;
 use super::hold::{Governs, Stood};
 use super::members;
-use crate::house::{Code, Held, Ring};
+use crate::house::{Code, Held, Ring, Values};
 use crate::roof::standing::{At, JointForces};
 use crate::row::Rows;
 use crate::timber::tables::factor;
@@ -106,12 +106,12 @@ pub(super) fn beside(held: &Held, wood: [[Length; 2]; 2], flats: [Length; 2], an
 /// without, along it by its washers and by its steel, the last with the factor of the wood, which it has not, taken out; none where
 /// the code's way is not worked out.
 pub(super) fn carried(
-    stood: &Stood<'_>,
+    values: &Values,
+    partial: f64,
     (d, side): (Length, Length),
     [thick, other]: [Length; 2],
 ) -> Option<[Force; 4]> {
-    let held = stood.held;
-    let [low, _] = held.wood.values.densities.as_ref()?;
+    let [low, _] = values.densities.as_ref()?;
     let right = Angle::rad(std::f64::consts::FRAC_PI_2);
     let along = bolt::embedment(d, low.value).value;
     let wood = bolt::embedment_at_angle(along, d, right, number("embedment-softwood")).value;
@@ -120,7 +120,7 @@ pub(super) fn carried(
     let [thread, share, factor] = ["bolt-thread-share", "bolt-tension-share", "gamma-m2"].map(number);
     let breaks = |factor: f64| bolt::tension(d, strength, thread, share, factor).value;
     let washer = side * side - section::round_area(d).value;
-    let pull = bolt::washer_pull(held.wood.values.across.value, washer).value;
+    let pull = bolt::washer_pull(values.across.value, washer).value;
     let [once, twice] = [number("johansen-once"), number("johansen-twice")];
     let across = |pull: Force| {
         let roped = |force: Force, factor: f64| bolt::with_rope(force, factor, pull, number("rope-share-bolt")).value;
@@ -134,7 +134,7 @@ pub(super) fn carried(
         ];
         bolt::least(&ways).map(|(_, force)| force)
     };
-    let steel = breaks(factor) * stood.factors.partial;
+    let steel = breaks(factor) * partial;
     Some([across(pull.min(breaks(1.0)))?, across(Force::ZERO)?, pull, steel])
 }
 
@@ -244,7 +244,12 @@ impl Crossing<'_, '_> {
         let half = ring.layout.rafters[self.place].notch * 0.5;
         let below = &ring.solved.sets[ring.layout.below(self.place)];
         let woods = [ring.solved.sets[self.place].rest_diameter, below.carry_diameter].map(|thick| thick - half);
-        carried(self.stood, (bolt.diameter.value, bolt.washer.value), woods)
+        carried(
+            &self.stood.held.wood.values,
+            self.stood.factors.partial,
+            (bolt.diameter.value, bolt.washer.value),
+            woods,
+        )
     }
 
     /// Notes what the bolt holds across it.

@@ -240,7 +240,8 @@ impl Head<'_, '_> {
         let (held, factors) = (self.stood.held, &self.stood.factors);
         let woods = [self.diameter - self.own.notch.value, self.pole_diameter() - self.own.housing.value];
         let bolts = (bolt.value, held.bolt.washer.value);
-        let Some([roped, bare, pull, steel]) = crossings::carried(self.stood, bolts, woods) else {
+        let Some([roped, bare, pull, steel]) = crossings::carried(&held.wood.values, factors.partial, bolts, woods)
+        else {
             self.across(rows);
             self.lifted(rows);
             let title = format!("{}: {}", self.on, crossings::words("bolt"));

@@ -1,7 +1,7 @@
 //! A timber on an earth wall: how the earth beneath bears it where a pole presses.
 
 use crate::reason::formula;
-use crate::units::{Force, Length, Pressure, Ratio, SecondMoment};
+use crate::units::{Angle, Force, Length, Pressure, Ratio, SecondMoment};
 
 formula! {
     /// How stiff the earth bears a beam: newtons on each metre of it for each metre by which it sinks.
@@ -77,6 +77,67 @@ formula! {
     /// Source: the definition of the share; how much it may be, the rule of the code says.
     pub fn width_needed(off: Length, limit: Ratio) -> Length {
         off * (2.0 / limit.in_fraction())
+    }
+}
+
+formula! {
+    /// How far off the middle of a beam a pole presses on the earth beneath when its foot is about to slip: no thrust is greater.
+    ///
+    /// ```text
+    /// e = h tan φ        h: height of the beam, φ: angle of friction of the foot on it
+    /// ```
+    /// Source: Coulomb's friction; equilibrium of the beam beneath its seat.
+    pub fn off_at_slip(friction: Angle, height: Length) -> Length {
+        height * friction.in_rad().tan()
+    }
+}
+
+formula! {
+    /// Share of the friction under a beam that is used when a foot on it is about to slip.
+    ///
+    /// ```text
+    /// u = tan φ / tan φ′        φ: angle of friction of the foot on the beam, φ′: of the beam on the earth
+    /// ```
+    /// Source: Coulomb's friction; the earth bears what the foot presses, and the beam's own weight besides, which is left out.
+    pub fn slip_share(friction: Angle, under_beam: Angle) -> Ratio {
+        Ratio::fraction(friction.in_rad().tan() / under_beam.in_rad().tan())
+    }
+}
+
+formula! {
+    /// Push of a foot on the beam, and of the beam on the top of the wall: the thrust of a foot that does not give, or that at which it
+    /// slips where that is less.
+    ///
+    /// ```text
+    /// H = min(H′, F tan φ)        H′: thrust across the beam of a foot that is held, F: what it presses, φ: angle of friction
+    /// ```
+    /// Source: Coulomb's friction.
+    pub fn foot_push(friction: Angle; thrust: Force, force: Force) -> Force {
+        thrust.abs().min(force * friction.in_rad().tan())
+    }
+}
+
+formula! {
+    /// Pressure on the earth under a beam beneath a pole, once the earth has given a little where it was pressed most.
+    ///
+    /// ```text
+    /// p = F / ((b − 2 e) (f + 2 h))        b, h: width and height of the beam, e: off its middle, f: length on which the pole bears
+    /// ```
+    /// Source: Meyerhof's width that bears, from memory; through the planks the load spreads by one in one, common practice.
+    pub fn eased_pressure(width: Length, height: Length; force: Force, flat: Length, off: Length) -> Pressure {
+        force / ((width - off * 2.0) * (flat + height * 2.0))
+    }
+}
+
+formula! {
+    /// Share of what bricks of the cob bore that a pressure uses.
+    ///
+    /// ```text
+    /// u = p / R        p: pressure on the earth, R: least strength of the bricks that were crushed
+    /// ```
+    /// Source: the one over the other; how much of it may be used, a rule says.
+    pub fn earth_used(pressure: Pressure, strength: Pressure) -> Ratio {
+        Ratio::fraction(pressure / strength)
     }
 }
 

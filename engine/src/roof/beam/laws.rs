@@ -221,6 +221,7 @@ fn the_worst_of_a_square_is_its_bending_with_its_pull() {
         elastic,
         spreads: &[Length::ZERO; 4],
         left,
+        scarfs: None,
     };
     let worst = &found(1).worst(0, &[0, 0, 1, 1], &under(1));
     // P l/8 in plan and P L/4 up and down at a seat, P/2 along; the other seats are farther off than the earth carries over.

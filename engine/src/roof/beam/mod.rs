@@ -9,11 +9,16 @@ mod frame;
 mod given;
 #[cfg(test)]
 mod laws;
+mod scarfs;
 mod stops;
 mod worst;
 
-pub use bed::{bed_pressure, bed_stiffness, elastic_length, off_middle, off_share, width_needed};
+pub use bed::{
+    bed_pressure, bed_stiffness, earth_used, eased_pressure, elastic_length, foot_push, off_at_slip, off_middle,
+    off_share, slip_share, width_needed,
+};
 pub use fault::Fault;
 pub use frame::Answers;
 pub use given::{Anchor, Beam, Presses};
+pub use scarfs::{Scarfs, across_bolt, along_bolt, half_piece, handed_along, handed_over};
 pub use worst::{Forces, Left, Lifted, Resists, Under, Used, Worst};

@@ -3,6 +3,7 @@
 use super::bed::beside;
 use super::fault::Fault;
 use super::frame::Answers;
+use super::scarfs::Scarfs;
 use crate::units::{Area, Force, Length, Moment, Pressure, SectionModulus};
 
 /// What bears of the beam.
@@ -46,6 +47,8 @@ pub struct Under<'a> {
     pub spreads: &'a [Length],
     /// What bears of the beam.
     pub left: Left,
+    /// Its scarfs; none where what their bolts hold is not known.
+    pub scarfs: Option<&'a Scarfs>,
 }
 
 /// What acts within the beam at a place.
@@ -89,6 +92,8 @@ pub struct Worst {
     pub shear: Used,
     /// Twist; zero where nothing lifts.
     pub twist: Used,
+    /// Bolts of its scarfs; zero where what they hold is not known.
+    pub scarf: Used,
 }
 
 /// What an anchor must hold down.
@@ -128,7 +133,8 @@ impl Answers {
             let beds: Vec<[f64; 2]> = near.iter().map(|near| bed(near, sums)).collect();
             let shares = Shares::of(&under.left, &under.resists[combination]);
             for (stop, &side) in self.stops.side.iter().enumerate() {
-                let Some(worst) = parts.get(side).and_then(|part| all.get_mut(*part)) else { continue };
+                let Some(&part) = parts.get(side) else { continue };
+                let Some(worst) = all.get_mut(part) else { continue };
                 for (end, at) in [stop, self.stops.next(stop)].into_iter().enumerate() {
                     let is_anchor = self.stops.is_anchor_alone[at];
                     // An anchor that holds nothing is no place of its own.
@@ -138,7 +144,11 @@ impl Answers {
                     let plan = along(&thrust[among[stop]], end, is_anchor);
                     let forces = forces(plan, hung.map(|hung| hung.ends[stop][end]), beds[at]);
                     let used = |share| Used { share, forces, combination, group, is_lifted: hung.is_some() };
-                    shares.take(worst, &forces, used);
+                    shares.take(worst, &forces, &used);
+                    let share = under.scarfs.map_or(0.0, |scarfs| scarfs.share((part, combination), &forces));
+                    if share > worst.scarf.share {
+                        worst.scarf = used(share);
+                    }
                 }
             }
         }
@@ -280,7 +290,7 @@ impl Shares {
         forces.upright.in_n_m() * self.upright + forces.plan.in_n_m() * self.plan
     }
 
-    fn take(&self, worst: &mut Worst, forces: &Forces, used: impl Fn(f64) -> Used) {
+    fn take(&self, worst: &mut Worst, forces: &Forces, used: &impl Fn(f64) -> Used) {
         let bending = self.bent(forces);
         let shares = [
             (&mut worst.bending, bending),

@@ -12,7 +12,7 @@ use crate::roof::standing::Feet;
 use crate::row::Rows;
 use crate::timber::tables::factor;
 use crate::timber::{eurocode, used};
-use crate::units::{Area, Force, Length, Pressure, Ratio};
+use crate::units::{Angle, Area, Force, Length, Pressure, Ratio};
 
 /// That of all that presses on a seat which counts most; nothing where it never presses.
 pub(super) fn most(all: &[Pressed], counts: impl Fn(&Pressed) -> f64) -> Option<Pressed> {
@@ -30,6 +30,8 @@ pub(super) struct Pressed {
     pub thrust: Force,
     pub combination: usize,
     pub group: usize,
+    /// Whether its foot is about to slip, so that it thrusts no more.
+    pub slips: bool,
 }
 
 /// One of the two that bear on each other at a seat.
@@ -48,7 +50,15 @@ impl Pressed {
     /// What a pole does to its seat along x, along y and up, where outwards is so; nothing where it lifts.
     fn of([x, y, up]: [f64; 3], out: Vec2, (group, combination): (usize, usize)) -> Option<Pressed> {
         let thrust = Force::n(x * out.x + y * out.y);
-        (up < 0.0).then_some(Pressed { force: Force::n(-up), thrust, combination, group })
+        (up < 0.0).then_some(Pressed { force: Force::n(-up), thrust, combination, group, slips: false })
+    }
+
+    /// The same with its thrust at most that at which the foot slips.
+    fn up_to_slip(self, friction: Angle) -> Pressed {
+        let most = ring::foot_push(friction, self.thrust, self.force).value;
+        let slips = most < self.thrust.abs();
+        let thrust = if self.thrust < Force::ZERO { -most } else { most };
+        Pressed { thrust, slips, ..self }
     }
 
     pub fn off(&self, height: Length) -> Length {
@@ -56,7 +66,7 @@ impl Pressed {
     }
 
     pub fn is_under(&self, other: &Pressed) -> bool {
-        (self.combination, self.group) == (other.combination, other.group)
+        self.slips && other.slips || (self.combination, self.group) == (other.combination, other.group)
     }
 
     /// Which way a seat is moved so that the load falls nearer to the middle.
@@ -68,14 +78,20 @@ impl Pressed {
 impl Laid<'_, '_> {
     pub(super) fn seats(&self, answers: &Answers, rows: &mut Rows) {
         let height = self.beam.height.value;
-        let mut worst: Option<(usize, Pressed)> = None;
+        let (mut worst, mut pushes): (Option<(usize, Pressed)>, Vec<(usize, Pressed)>) = (None, Vec::new());
         for place in 0..self.stood.ring.layout.rafters.len() {
             let on = self.seat(place);
             let pressed = self.pressed(answers, place);
             self.bearing(place, (&on, &pressed), rows);
             let is_sliding = |at: &Pressed| self.feet[at.group] == Feet::Sliding;
-            let (sliding, held): (Vec<Pressed>, Vec<Pressed>) = pressed.into_iter().partition(is_sliding);
-            self.on_earth(place, (&on, &sliding, &held), answers, rows);
+            let (free, held): (Vec<Pressed>, Vec<Pressed>) = match self.friction {
+                // What a foot thrusts that may slip lies between nothing and its friction.
+                Some(friction) => (pressed.into_iter().map(|at| at.up_to_slip(friction)).collect(), Vec::new()),
+                None => pressed.into_iter().partition(is_sliding),
+            };
+            self.on_earth(place, (&on, &free, &held), answers, rows);
+            self.eased(place, (&on, &free), rows);
+            pushes.extend(free.iter().map(|at| (place, *at)));
             let Some(held) = most(&held, |at| at.off(height).in_m()) else { continue };
             self.farthest_if_held(place, (&on, &held), rows);
             if worst.is_none_or(|(_, worst)| held.off(height) > worst.off(height)) {
@@ -85,6 +101,7 @@ impl Laid<'_, '_> {
         if let Some((place, worst)) = worst {
             self.tipping_if_held(place, &worst, rows);
         }
+        self.feet(&pushes, rows);
     }
 
     pub(super) fn seat(&self, place: usize) -> String {
@@ -103,7 +120,8 @@ impl Laid<'_, '_> {
     }
 
     pub(super) fn words(&self, at: &Pressed) -> String {
-        self.governs(at.combination, at.group).words()
+        let governs = self.governs(at.combination, at.group);
+        if at.slips { format!("{}, its foot about to slip", governs.acting.name()) } else { governs.words() }
     }
 
     /// Adds the ring of poles and its loads.

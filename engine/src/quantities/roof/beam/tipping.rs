@@ -3,6 +3,7 @@
 //! Feet that slide thrust little, and what they do is held against a rule. What thrust tips under feet that do not give depends on
 //! what holds them, which is for an engineer: no limit is held against it.
 
+use super::feet::FRICTION;
 use super::seats::{Pressed, most, row};
 use super::{Laid, path};
 use crate::house::Code;
@@ -44,7 +45,7 @@ impl Laid<'_, '_> {
         }
     }
 
-    fn is_on(&self, at: &Pressed) -> bool {
+    pub(super) fn is_on(&self, at: &Pressed) -> bool {
         at.off(self.beam.height.value) < self.beam.width.value * 0.5
     }
 
@@ -53,7 +54,7 @@ impl Laid<'_, '_> {
         ring::bed_pressure(at.force, self.elastic[1], width, off).value
     }
 
-    fn shown(&self, quantity: impl Into<Quantity>) -> String {
+    pub(super) fn shown(&self, quantity: impl Into<Quantity>) -> String {
         row::shown(quantity.into(), self.house.system)
     }
 
@@ -68,6 +69,11 @@ impl Laid<'_, '_> {
 
     /// How far off the middle of the beam a load falls.
     fn off(&self, at: &Pressed, rows: &Rows) -> Answer<Length> {
+        if let Some(friction) = self.friction.filter(|_| at.slips) {
+            let off =
+                ring::off_at_slip(friction, self.beam.height.value).from("height", self.beam.height.path.as_str());
+            return off.from("friction", FRICTION);
+        }
         let off = ring::off_middle(at.thrust.abs(), self.beam.height.value, at.force)
             .from("height", self.beam.height.path.as_str())
             .without("force")
@@ -80,13 +86,16 @@ impl Laid<'_, '_> {
         let (width, under) = (self.beam.width.value, self.words(most));
         let title = format!("{on}: off the middle of the bond beam it presses on the earth, under {under}");
         let off = rows.add(row(place, "off-middle"), title, self.off(most, rows));
-        let gapes = if off > width / 6.0 { ", which gapes at the other," } else { "" };
-        let title = format!("{on}: pressure on the earth under the edge of the bond beam{gapes} under {under}{held}");
+        let gapes = if off > width / 6.0 { " while the other gapes," } else { "" };
+        let title = format!(
+            "{on}: pressure on stiff earth under the edge of the bond beam, before it gives,{gapes} under {under}{held}"
+        );
         let pressure = ring::bed_pressure(most.force, self.elastic[1], width, off)
             .from("elastic", path("stiff-length"))
             .from("width", self.beam.width.path.as_str())
             .from("off", row(place, "off-middle"))
             .without("force");
+        let pressure = if most.slips { self.loaded(pressure, most, rows) } else { pressure };
         rows.add(row(place, "pressure"), title, pressure);
     }
 
