@@ -5,26 +5,27 @@ mod earth;
 mod feet;
 mod held;
 mod left;
+mod on_beam;
+mod part;
 mod planks;
 mod scarfs;
 mod seats;
 mod tipping;
 mod unknown;
 
+pub(super) use on_beam::OnBeam;
 pub(super) use unknown::{not_known, under_no_ring};
 
 use super::super::line::bind;
-use super::hold::{Governs, Stood};
-use super::members;
 use crate::house::built_in::{Lie, Stretch};
-use crate::house::{BondBeam, Code, House};
+use crate::house::{BondBeam, House};
 use crate::reason::Answer;
-use crate::roof::beam::{self as ring, Answers, Beam, Left, Presses, Resists, Under, Used, Worst};
-use crate::roof::poles::Rafter;
+use crate::roof::beam::{self as ring, Answers, Beam, Left, Presses, Resists, Under, Used};
 use crate::roof::standing::Feet;
 use crate::row::Rows;
-use crate::timber::{beam as timber, section};
-use crate::units::{Angle, Force, Length, Pressure, Ratio};
+use crate::timber::beam as timber;
+use crate::units::{Angle, Length};
+use part::Part;
 use planks::Planks;
 
 /// Sides of the beam's line as it is followed all the way round a curve; where it is straight one is enough.
@@ -45,24 +46,17 @@ fn path(noun: &str) -> String {
 }
 
 /// The beam with all that its rows have in common.
-struct Laid<'a, 'b> {
+struct Laid<'a> {
     house: &'a House,
     beam: &'a BondBeam,
-    stood: &'a Stood<'b>,
+    on: &'a OnBeam<'a>,
     planks: Planks<'a>,
-    feet: Vec<Feet>,
-    groups: Vec<Vec<Presses>>,
-    shares: Vec<Vec<f64>>,
     left: Left,
     shape: f64,
     /// Where each corner of its line lies along that of the wall, in metres, and of which part the side after it is.
     corners: Vec<(f64, usize)>,
     /// Rows that place its anchors, and its sizes, by which it shares out among them.
     anchored: Vec<String>,
-    /// How wide each pole lies on it.
-    flats: Vec<Length>,
-    /// How far each goes on outwards from its middle, at least.
-    beyond: Length,
     /// Over which it hands a load on: to soft earth, to stiff earth.
     elastic: [Length; 2],
     /// Why no share of its strength is known.
@@ -71,16 +65,17 @@ struct Laid<'a, 'b> {
     friction: Option<Angle>,
 }
 
-pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
+pub(super) fn walk(house: &House, on: &OnBeam<'_>, rows: &mut Rows) {
     let beam = house.bond_beam.as_ref().filter(|_| house.wall.line.is_closed());
-    let Some((beam, planks)) = beam.and_then(|beam| Some((beam, Planks::of(stood, rows)?))) else {
-        return unknown::without_beam(house, &stood.factors, rows);
+    let Some((beam, planks)) = beam.and_then(|beam| Some((beam, Planks::of(on, rows)?))) else {
+        return unknown::without_beam(house, on.factors, rows);
     };
-    let mut laid = Laid::of((house, beam), stood, planks, rows);
-    let weights: Vec<f64> = stood.strength.combinations.iter().map(|one| one.weight).collect();
-    let answers = match laid.ring().answers(&laid.groups, &laid.shares, &weights) {
+    let mut laid = Laid::of((house, beam), on, planks, rows);
+    let weights: Vec<f64> = on.strength.combinations.iter().map(|one| one.weight).collect();
+    let groups: Vec<&[Presses]> = on.groups.iter().map(|group| group.loads.as_slice()).collect();
+    let answers = match laid.ring().answers(&groups, &on.shares, &weights) {
         Ok(answers) => answers,
-        Err(fault) => return unknown::all(house, &stood.factors, &fault.to_string(), rows),
+        Err(fault) => return unknown::all(house, on.factors, &fault.to_string(), rows),
     };
     laid.unknown = match answers.anchors() {
         Err(fault) => Some(fault.to_string()),
@@ -92,10 +87,10 @@ pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
     };
     let (resists, scarfs) = (laid.resists(), laid.scarfs(rows));
     let under = Under {
-        combinations: &laid.shares,
+        combinations: &on.shares,
         resists: &resists,
         elastic: laid.elastic[0],
-        spreads: &laid.flats,
+        spreads: &on.flats,
         left: laid.left,
         scarfs: scarfs.as_ref().ok().map(|(scarfs, _)| scarfs),
     };
@@ -104,51 +99,25 @@ pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
     laid.anchors(&answers, rows);
 }
 
-impl<'a, 'b> Laid<'a, 'b> {
+impl<'a> Laid<'a> {
     fn of(
         (house, beam): (&'a House, &'a BondBeam),
-        stood: &'a Stood<'b>,
+        on: &'a OnBeam<'a>,
         planks: Planks<'a>,
         rows: &mut Rows,
-    ) -> Laid<'a, 'b> {
-        let (feet, groups) = stood.model.on_wall(&stood.answers).into_iter().unzip();
-        let shares = stood.strength.combinations.iter().map(|one| stood.answers.shares(one)).collect();
+    ) -> Laid<'a> {
         let left = left::left(beam, rows);
         let plank = beam.height.value / beam.layers.value as f64;
         let shape = timber::twist_shape(beam.width.value, plank, number("twist-more"), number("twist-most")).value;
         let elastic = left::elastic(beam, &planks, plank, rows);
-        // As far from its butt as the eave stands out from the plate; a pole that slants lies on it a little farther in, where it is
-        // less than a hundredth thinner.
-        let [eave, plate] = OUT.map(|path| rows.value::<Length>(path).unwrap_or(Length::ZERO));
-        let flat =
-            |rafter: &Rafter| section::seat_width(rafter.pole.diameter(eave - plate), stood.ring.seat.value).value;
-        let flats = stood.ring.layout.rafters.iter().map(flat).collect();
         let corners = corners(beam, house.wall.line.length());
         let sizes = ["width", "height", "layers"].map(|noun| format!("wall.bond-beam.{noun}"));
         let nouns = house.anchors.iter().flat_map(|own| ["along", "spacing", "count"].map(|noun| own.path(noun)));
         let wood = [&planks.wood.density.path, &planks.wood.values.stiffness.path];
         let wood = wood.into_iter().chain([&planks.wood.values.shear_stiffness.path]).cloned();
         let anchored = sizes.into_iter().chain(nouns).chain(wood).collect();
-        let unknown = None;
-        let friction = stood.held.feet.as_ref().map(|feet| feet.friction.value);
-        Laid {
-            house,
-            beam,
-            stood,
-            planks,
-            feet,
-            groups,
-            shares,
-            left,
-            shape,
-            corners,
-            anchored,
-            flats,
-            beyond: eave - plate,
-            elastic,
-            unknown,
-            friction,
-        }
+        let friction = on.held.feet.as_ref().map(|feet| feet.friction.value);
+        Laid { house, beam, on, planks, left, shape, corners, anchored, elastic, unknown: None, friction }
     }
 
     fn has_secondary(&self) -> bool {
@@ -164,14 +133,13 @@ impl<'a, 'b> Laid<'a, 'b> {
         // A strap comes up through the beam plumb over its deadman.
         let spots = self.house.anchors.iter().flat_map(|anchors| &anchors.spots);
         let anchors = spots.map(|spot| ring::Anchor { at: at(line.along_line(spot.station)), gives: None });
-        let support = |rafter: &Rafter| [rafter.support[0], rafter.support[1]];
         Beam {
             line: self.corners.iter().map(|&(along, _)| at(along)).collect(),
             width: self.beam.width.value,
             height: self.beam.height.value,
             layers: self.beam.layers.value,
             wood: self.planks.ring(),
-            seats: self.stood.ring.layout.rafters.iter().map(support).collect(),
+            seats: self.on.seats.iter().map(|seat| seat.at).collect(),
             anchors: anchors.collect(),
         }
     }
@@ -193,7 +161,7 @@ impl<'a, 'b> Laid<'a, 'b> {
 
     fn parts(&self, answers: &Answers, (under, scarfs): (&Under<'_>, &scarfs::Known), rows: &mut Rows) {
         let sides: Vec<usize> = self.corners.iter().map(|&(_, part)| part).collect();
-        let of = |kind: Feet| self.feet.iter().position(|feet| *feet == kind);
+        let of = |kind: Feet| self.on.groups.iter().position(|group| group.feet == kind);
         let Some(sliding) = of(Feet::Sliding) else { return };
         let held = of(Feet::Held).filter(|_| self.friction.is_none());
         let held = held.map_or_else(Vec::new, |group| answers.thrust(group, &sides, under));
@@ -221,10 +189,6 @@ impl<'a, 'b> Laid<'a, 'b> {
         Part { laid: self, place, name, on: format!("bond beam over {}", words.join(" with ")) }
     }
 
-    fn governs(&self, combination: usize, group: usize) -> Governs<'_> {
-        self.stood.governs(combination, self.feet[group])
-    }
-
     /// Adds what makes a force in plan where the beam is used most: the planks that count have a part in which place that is.
     fn in_plan_at_the_worst<T>(&self, answer: Answer<T>, used: &Used, rows: &Rows) -> Answer<T> {
         bind(self.in_plan(answer, used, rows), rows, &path("planks"))
@@ -232,13 +196,13 @@ impl<'a, 'b> Laid<'a, 'b> {
 
     /// Adds what makes a force in plan: the ring of poles and its loads, and how easily the beam bends there against being pulled.
     fn in_plan<T>(&self, answer: Answer<T>, used: &Used, rows: &Rows) -> Answer<T> {
-        let answer = self.stood.bound(answer, &self.governs(used.combination, used.group), rows);
+        let answer = self.on.bound(answer, (used.group, used.combination), rows);
         bind(answer, rows, "wall.bond-beam.width")
     }
 
     /// Adds what makes a force that the earth and, where it is lifted, the anchors have a part in.
     fn upright<T>(&self, answer: Answer<T>, used: &Used, rows: &Rows) -> Answer<T> {
-        let answer = self.stood.bound(answer, &self.governs(used.combination, used.group), rows);
+        let answer = self.on.bound(answer, (used.group, used.combination), rows);
         let answer = bind(bind(answer, rows, &path("soft-length")), rows, "roof.seat");
         if used.is_lifted { self.anchored(answer, rows) } else { answer }
     }
@@ -246,11 +210,6 @@ impl<'a, 'b> Laid<'a, 'b> {
     fn anchored<T>(&self, answer: Answer<T>, rows: &Rows) -> Answer<T> {
         self.anchored.iter().fold(answer, |answer, path| bind(answer, rows, path))
     }
-}
-
-/// Which strength the ring force uses.
-fn along(used: &Used) -> &'static str {
-    if used.forces.pull > Force::ZERO { "tension" } else { "compression" }
 }
 
 /// Where the corners of a beam's line lie along a wall's line so long, and of which part each side is.
@@ -262,129 +221,4 @@ fn corners(beam: &BondBeam, whole: f64) -> Vec<(f64, usize)> {
         (0..sides as u32).map(move |side| (from + long * f64::from(side) / sides, part))
     };
     beam.stretches.iter().enumerate().flat_map(of).collect()
-}
-
-/// A part of the beam.
-struct Part<'a> {
-    laid: &'a Laid<'a, 'a>,
-    place: usize,
-    name: &'a str,
-    on: String,
-}
-
-impl Part<'_> {
-    fn row(&self, noun: &str) -> String {
-        path(&format!("{}.{noun}", self.name))
-    }
-
-    fn title(&self, words: &str, used: &Used) -> String {
-        format!("{}: {words}, under {}", self.on, self.laid.governs(used.combination, used.group).words())
-    }
-
-    fn duration(&self, used: &Used) -> f64 {
-        self.laid.planks.durations[used.combination]
-    }
-
-    /// A share of its strength, where it is known.
-    fn share(&self, noun: &str, title: String, share: Answer<Ratio>, rows: &mut Rows) {
-        match &self.laid.unknown {
-            Some(why) => rows.not_known(self.row(noun), format!("{title} ({why})")),
-            None => drop(rows.add(self.row(noun), title, share)),
-        }
-    }
-
-    /// Drops the factors of the tables and adds the strength and the place of damp.
-    fn by_wood(&self, share: Answer<Ratio>, noun: &str, rows: &Rows) -> Answer<Ratio> {
-        let share = ["strength", "duration", "partial"].iter().fold(share, |share, name| share.without(name));
-        self.laid.planks.bound(share, noun, rows)
-    }
-
-    fn strength(&self, noun: &str) -> Pressure {
-        self.laid.planks.strength(noun)
-    }
-
-    fn bent(&self, used: &Used) -> Answer<Ratio> {
-        let (left, forces, partial) = (&self.laid.left, &used.forces, self.laid.planks.factors.partial);
-        let (duration, strength) = (self.duration(used), self.strength("bending"));
-        timber::bent_both_ways(forces.upright, forces.plan, left.upright, left.plan, strength, duration, partial)
-    }
-
-    fn bending(&self, worst: &Worst, rows: &mut Rows) {
-        let used = &worst.bending;
-        let upright = self.laid.upright(timber::beam_upright(used.forces.upright), used, rows);
-        rows.add(self.row("moment-upright"), self.title("moment up and down", used), upright);
-        let plan = self.laid.in_plan_at_the_worst(timber::beam_plan(used.forces.plan), used, rows);
-        rows.add(self.row("moment-plan"), self.title("moment in plan at the same place", used), plan);
-        let share = self
-            .bent(used)
-            .from("upright", self.row("moment-upright"))
-            .from("plan", self.row("moment-plan"))
-            .from("upright modulus", path("upright.modulus"))
-            .from("plan modulus", path("plan.modulus"));
-        let share = self.by_wood(share, "bending", rows);
-        let noun = self.laid.stood.factors.noun("bending");
-        self.share(&noun, self.title(members::words("bending"), used), share, rows);
-    }
-
-    fn ring(&self, worst: &Worst, rows: &mut Rows) {
-        let (used, factors) = (&worst.ring, &self.laid.planks.factors);
-        let force = self.laid.in_plan_at_the_worst(timber::ring_force(used.forces.pull), used, rows);
-        let force = rows.add(self.row("ring-force"), self.title("ring force, push below zero", used), force);
-        let along = along(used);
-        let bent = self.bent(used).value;
-        let (area, strength) = (self.laid.left.area, self.strength(along));
-        let share = timber::ring_used(force, area, strength, bent, self.duration(used), factors.partial)
-            .from("force", self.row("ring-force"))
-            .from("area", path("area"))
-            .without("bending used");
-        let share = self.by_ring_and_bending(share, along, rows);
-        let share = self.laid.upright(share, used, rows);
-        self.share(&factors.noun("ring"), self.title("strength used by ring force and bending", used), share, rows);
-    }
-
-    /// Adds what bears of the beam in bending, beside what `by_wood` adds.
-    fn by_ring_and_bending(&self, share: Answer<Ratio>, along: &str, rows: &Rows) -> Answer<Ratio> {
-        let moments = ["upright.modulus", "plan.modulus"].map(path);
-        let share = moments.iter().fold(share, |share, path| bind(share, rows, path));
-        bind(self.by_wood(share, along, rows), rows, &self.laid.planks.wood.values.bending.path)
-    }
-
-    fn shear(&self, worst: &Worst, rows: &mut Rows) {
-        let (used, factors) = (&worst.shear, &self.laid.planks.factors);
-        let force = self.laid.upright(timber::beam_shear(used.forces.shear), used, rows);
-        let force = rows.add(self.row("shear-force"), self.title("force across it", used), force);
-        let (area, strength) = (self.laid.left.area, self.strength("shear"));
-        let share =
-            timber::planks_sheared(force, area, factors.uncracked, strength, self.duration(used), factors.partial)
-                .from("shear", self.row("shear-force"))
-                .from("area", path("area"))
-                .without("uncracked");
-        let share = self.by_wood(share, "shear", rows);
-        self.share(&factors.noun("shear"), self.title(members::words("shear"), used), share, rows);
-    }
-
-    fn twist(&self, worst: &Worst, rows: &mut Rows) {
-        let (used, factors) = (&worst.twist, &self.laid.planks.factors);
-        let words = "shear strength used by twist";
-        if !used.is_lifted {
-            // Poles do not lift it, and what lies between them may.
-            if self.laid.has_secondary() && factors.code == Code::En {
-                rows.not_known(self.row("twist"), format!("{}: {words} ({BESIDE})", self.on));
-            }
-            return;
-        }
-        let governs = self.laid.governs(used.combination, used.group);
-        let twist = self.laid.stood.bound(timber::beam_twist(used.forces.twist), &governs, rows);
-        let twist = self.laid.anchored(twist, rows);
-        let twist = rows.add(self.row("twist-moment"), self.title("twist between anchors", used), twist);
-        let (modulus, strength) = (self.laid.left.twist, self.strength("shear"));
-        let share = timber::twist_used(twist, modulus, self.laid.shape, strength, self.duration(used), factors.partial)
-            .from("twist", self.row("twist-moment"))
-            .from("modulus", path("twist.modulus"))
-            .without("shape");
-        let sizes = ["wall.bond-beam.width", "wall.bond-beam.height", "wall.bond-beam.layers"];
-        let share = sizes.iter().fold(share, |share, path| bind(share, rows, path));
-        let share = self.by_wood(share, "shear", rows);
-        self.share(&factors.noun("twist"), self.title(words, used), share, rows);
-    }
 }

@@ -1,6 +1,7 @@
 //! Whether a roof holds: what governs each pole, crossing and foot of a ring under all its loads, as rows that the code is held against.
 
 use super::super::line::bind;
+use super::beam::OnBeam;
 use super::factors::{Factors, Lasts};
 use super::loads::{self, Loaded};
 use super::{advice, beam, crossings, feet, heads, members, rafters, secondary, slide, trade};
@@ -25,6 +26,15 @@ pub(super) struct Stood<'a> {
     pub strength: Lasts,
     pub sag: Lasts,
 }
+
+/// Rows of its shape, its wood and its joints, beside those of its secondary rafters.
+const FRAME: [&str; 5] = [
+    "roof.ring.pitch",
+    "poles.strength.stiffness",
+    "poles.strength.shear-stiffness",
+    "roof.joints.push",
+    "roof.joints.tie",
+];
 
 /// An acting and the feet under which something is greatest.
 pub(super) struct Governs<'a> {
@@ -59,7 +69,7 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
                         heads::walk(stood, (own.diameter.value, second, on_frame), rows);
                     }
                     feet::walk(stood, rows);
-                    beam::walk(house, stood, rows);
+                    beam::walk(house, &OnBeam::ring(stood, rows), rows);
                     advice::walk(house, roof, (stood, loaded), rows);
                 }
                 None => {
@@ -172,16 +182,13 @@ pub(super) fn stand<'a>(held: &'a Held, ring: &'a Ring, loaded: &Loaded, rows: &
 impl Stood<'_> {
     /// Adds what every force in the ring follows from: its shape, its wood, its joints, and the loads of the combination.
     pub fn bound<T>(&self, answer: Answer<T>, governs: &Governs<'_>, rows: &Rows) -> Answer<T> {
-        let frame = [
-            "roof.ring.pitch",
-            "poles.strength.stiffness",
-            "poles.strength.shear-stiffness",
-            "roof.joints.push",
-            "roof.joints.tie",
-        ];
-        let frame = frame.iter().chain(&secondary::ON_POLES);
-        let answer = frame.fold(answer, |answer, path| bind(answer, rows, path));
+        let answer = FRAME.iter().chain(&secondary::ON_POLES).fold(answer, |answer, path| bind(answer, rows, path));
         loads::bound(answer, governs.acting, rows)
+    }
+
+    /// Rows of its shape, its wood and its joints.
+    pub fn frame() -> Vec<String> {
+        FRAME.iter().chain(&secondary::ON_POLES).map(|path| (*path).to_owned()).collect()
     }
 
     pub fn governs(&self, combination: usize, feet: Feet) -> Governs<'_> {
@@ -236,10 +243,14 @@ pub(super) fn left(diameter: Length, seat: Length, hole: Length) -> standing::Le
 impl Governs<'_> {
     /// The combination and the feet in words.
     pub fn words(&self) -> String {
-        let feet = match self.feet {
-            Feet::Held => "feet held",
-            Feet::Sliding => "feet free to slide",
-        };
-        format!("{}, {feet}", self.acting.name())
+        format!("{}{}", self.acting.name(), feet_words(self.feet))
+    }
+}
+
+/// Feet in words, after those of a combination.
+pub(super) fn feet_words(feet: Feet) -> &'static str {
+    match feet {
+        Feet::Held => ", feet held",
+        Feet::Sliding => ", feet free to slide",
     }
 }

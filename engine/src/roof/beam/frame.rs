@@ -64,22 +64,17 @@ impl Beam {
     ///
     /// # Errors
     /// Sizes that no timber has. What lifts is not answered where the anchors do not hold the ring; the thrust still is.
-    pub fn answers(
-        &self,
-        groups: &[Vec<Presses>],
-        combinations: &[Vec<f64>],
-        weights: &[f64],
-    ) -> Result<Answers, Fault> {
+    pub fn answers(&self, groups: &[&[Presses]], combinations: &[Vec<f64>], weights: &[f64]) -> Result<Answers, Fault> {
         self.check(groups)?;
         let [bare, stops] = [false, true].map(|anchored| Stops::of(self, anchored));
-        let cases: Vec<LoadCase> = groups.iter().flatten().map(|presses| thrust(&bare, presses)).collect();
+        let cases: Vec<LoadCase> = groups.iter().copied().flatten().map(|presses| thrust(&bare, presses)).collect();
         let mut found = self
             .solved(&bare, &cases, Way::Plan)
             .map_err(Fault::Frame)?
             .into_iter()
             .map(|answer| InPlan { ends: ends(&answer, [0, 2, 4]), residual: answer.residual });
         let thrust = groups.iter().map(|group| found.by_ref().take(group.len()).collect()).collect();
-        let each = |group: &Vec<Presses>| combinations.iter().map(|one| summed(group, one)).collect();
+        let each = |group: &&[Presses]| combinations.iter().map(|one| summed(group, one)).collect();
         let sums: Vec<Vec<Vec<[f64; 3]>>> = groups.iter().map(each).collect();
         let hung = self.hung_all(&stops, &sums, weights);
         Ok(Answers { bare, stops, thrust, sums, hung })
@@ -121,7 +116,7 @@ impl Beam {
         Ok(found.iter().map(|answer| Hung::of(answer, stops)).collect())
     }
 
-    fn check(&self, groups: &[Vec<Presses>]) -> Result<(), Fault> {
+    fn check(&self, groups: &[&[Presses]]) -> Result<(), Fault> {
         let sizes = [self.width.in_m(), self.height.in_m(), self.wood.young.in_pa(), self.wood.shear.in_pa()];
         if !sizes.iter().all(|size| size.is_finite() && *size > 0.0) || self.layers == 0 || self.line.len() < 3 {
             return Err(Fault::Size(
@@ -129,7 +124,7 @@ impl Beam {
             ));
         }
         let each = |presses: &Presses| presses.len() == self.seats.len();
-        if !groups.iter().flatten().all(each) {
+        if !groups.iter().copied().flatten().all(each) {
             return Err(Fault::Size("a force on each of its seats"));
         }
         Ok(())

@@ -49,7 +49,7 @@ fn bean() -> (Beam, Presses) {
 
 /// One load alone, once.
 fn in_plan(beam: &Beam, presses: Presses) -> Answers {
-    beam.answers(&[vec![presses]], &[vec![1.0]], &[0.0]).unwrap()
+    beam.answers(&[&[presses]], &[vec![1.0]], &[0.0]).unwrap()
 }
 
 /// Hung from its anchors by its own weight.
@@ -212,8 +212,7 @@ fn the_worst_of_a_square_is_its_bending_with_its_pull() {
         twist: SectionModulus::cm3(60.0),
     };
     let (combinations, weights) = ([vec![1.0], vec![-1.0]], [1.0, 1.0]);
-    let found =
-        |count: usize| ring.answers(&[vec![presses.clone()]], &combinations[..count], &weights[..count]).unwrap();
+    let found = |count: usize| ring.answers(&[&[presses.clone()]], &combinations[..count], &weights[..count]).unwrap();
     let elastic = Length::mm(200.0);
     let under = |count: usize| Under {
         combinations: &combinations[..count],

@@ -6,11 +6,11 @@ use crate::roof::beam::{Answers, Lifted};
 use crate::row::Rows;
 use crate::timber::beam as timber;
 
-impl Laid<'_, '_> {
+impl Laid<'_> {
     pub(super) fn anchors(&self, answers: &Answers, rows: &mut Rows) {
         let all = match answers.anchors() {
             Ok(all) => all,
-            Err(fault) => return unknown::anchors(self.house, &self.stood.factors, &fault.to_string(), rows),
+            Err(fault) => return unknown::anchors(self.house, self.on.factors, &fault.to_string(), rows),
         };
         let spots =
             self.house.anchors.iter().flat_map(|anchors| (0..anchors.spots.len()).map(move |spot| (anchors, spot)));
@@ -23,13 +23,13 @@ impl Laid<'_, '_> {
             }
         }
         if self.house.anchors.is_empty() && self.has_secondary() {
-            unknown::anchors(self.house, &self.stood.factors, BESIDE, rows);
+            unknown::anchors(self.house, self.on.factors, BESIDE, rows);
         }
     }
 
     fn unknown_beside(&self, at: (&Anchors, usize), rows: &mut Rows) {
         let (stem, on) = named(at);
-        let row = path(&format!("{stem}.{}", self.stood.factors.noun("used")));
+        let row = path(&format!("{stem}.{}", self.on.factors.noun("used")));
         rows.not_known(row, format!("{on}: {USED} ({BESIDE})"));
     }
 
@@ -37,12 +37,12 @@ impl Laid<'_, '_> {
     fn pull(&self, most: &Lifted, (anchors, spot): (&Anchors, usize), rows: &mut Rows) {
         let (stem, on) = named((anchors, spot));
         let row = |noun: &str| path(&format!("{stem}.{noun}"));
-        let governs = self.governs(most.combination, most.group);
+        let under = (most.group, most.combination);
         let alone = if self.has_secondary() { ", of the poles alone" } else { "" };
-        let title = format!("{on}: what its strap must hold down{alone}, under {}", governs.words());
-        let pull = self.stood.bound(timber::anchor_pull(most.pull), &governs, rows);
+        let title = format!("{on}: what its strap must hold down{alone}, under {}", self.on.words(under));
+        let pull = self.on.bound(timber::anchor_pull(most.pull), under, rows);
         let pull = rows.add(row("pull"), title, self.anchored(pull, rows));
-        let (noun, title) = (self.stood.factors.noun("used"), format!("{on}: {USED}"));
+        let (noun, title) = (self.on.factors.noun("used"), format!("{on}: {USED}"));
         match &anchors.holds {
             _ if self.has_secondary() => self.unknown_beside((anchors, spot), rows),
             Some((holds, _)) => {

@@ -2,7 +2,6 @@
 
 use super::Laid;
 use super::seats::{Pressed, row};
-use crate::house::Ring;
 use crate::quantities::line::bind;
 use crate::reason::Answer;
 use crate::roof::beam as ring;
@@ -12,10 +11,10 @@ use crate::units::Pressure;
 /// What bricks of the wall's cob bore at the least.
 const STRENGTH: &str = "tests.cob.compression";
 
-impl Laid<'_, '_> {
+impl Laid<'_> {
     /// The pressure once the earth has given a little, and how much that is of what bricks bore.
     pub(super) fn eased(&self, place: usize, (on, pressed): (&str, &[Pressed]), rows: &mut Rows) {
-        let share = row(place, &self.stood.factors.noun("earth"));
+        let share = row(place, &self.on.factors.noun("earth"));
         let words = "pressure on the earth under the bond beam, of what bricks of the cob bore at the least";
         let pressures = pressed.iter().map(|at| (at, self.eased_by(place, at).value));
         let most = pressures.max_by(|(_, one), (_, other)| one.in_pa().total_cmp(&other.in_pa())).map(|(at, _)| at);
@@ -36,7 +35,7 @@ impl Laid<'_, '_> {
 
     fn eased_by(&self, place: usize, at: &Pressed) -> Answer<Pressure> {
         let (width, height) = (self.beam.width.value, self.beam.height.value);
-        ring::eased_pressure(width, height, at.force, self.flats[place], at.off(height))
+        ring::eased_pressure(width, height, at.force, self.on.flats[place], at.off(height))
     }
 
     fn eased_row(&self, place: usize, at: &Pressed, rows: &Rows) -> Answer<Pressure> {
@@ -44,9 +43,7 @@ impl Laid<'_, '_> {
             .eased_by(place, at)
             .from("width", self.beam.width.path.as_str())
             .from("height", self.beam.height.path.as_str());
-        let flat = ["butt", "tip", "pole"].map(|noun| Ring::path(place, noun));
-        let pressure = flat.iter().fold(bind(pressure, rows, "roof.seat"), |pressure, path| bind(pressure, rows, path));
-        let pressure = super::OUT.iter().fold(pressure, |pressure, path| bind(pressure, rows, path));
+        let pressure = self.on.seats[place].shape.iter().fold(pressure, |pressure, path| bind(pressure, rows, path));
         let pressure = if at.slips { bind(pressure, rows, super::feet::FRICTION) } else { pressure };
         self.loaded(pressure, at, rows)
     }

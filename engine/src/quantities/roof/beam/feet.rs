@@ -4,16 +4,21 @@
 use super::seats::Pressed;
 use super::{Laid, path};
 use crate::roof::beam as ring;
+use crate::roof::standing::Feet;
 use crate::row::Rows;
 use crate::units::Ratio;
 
 /// The row of the friction of a foot.
 pub(super) const FRICTION: &str = "roof.feet.friction";
 
-impl Laid<'_, '_> {
+impl Laid<'_> {
     pub(super) fn feet(&self, pressed: &[(usize, Pressed)], rows: &mut Rows) {
-        let noun = format!("roof.feet.{}", self.stood.factors.noun("slips"));
-        let Some(feet) = &self.stood.held.feet else {
+        // A rafter on level seats thrusts on neither.
+        if self.on.groups.iter().all(|group| group.feet != Feet::Held) {
+            return;
+        }
+        let noun = format!("roof.feet.{}", self.on.factors.noun("slips"));
+        let Some(feet) = &self.on.held.feet else {
             let share = |noun: &str| rows.value::<Ratio>(&path(noun)).map(|share| self.shown(share));
             let if_held = match (share("held"), share("held-tipping")) {
                 (Some(held), Some(off)) => format!(
@@ -38,7 +43,7 @@ impl Laid<'_, '_> {
         let push = if at.slips { push.from("friction", FRICTION) } else { push.without("friction") };
         let title = format!(
             "{}: most that a foot pushes the bond beam, and the beam the top of the wall, under {}",
-            self.seat(*place),
+            self.on.seats[*place].on,
             self.words(at)
         );
         rows.add("roof.feet.pushes", title, self.loaded(push, at, rows));

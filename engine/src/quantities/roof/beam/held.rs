@@ -1,6 +1,7 @@
 //! Rows of what the bond beam would carry if it alone, as a ring, held what poles thrust on feet that do not give.
 
-use super::{Part, along, path};
+use super::part::{Part, along};
+use super::path;
 use crate::quantities::line::bind;
 use crate::roof::beam::Used;
 use crate::row::Rows;

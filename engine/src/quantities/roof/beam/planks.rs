@@ -1,7 +1,7 @@
 //! Rows of the wood of a bond beam's planks, and what it bears.
 
 use super::super::factors::Factors;
-use super::super::hold::Stood;
+use super::OnBeam;
 use crate::house;
 use crate::known::Known;
 use crate::quantities::line::bind;
@@ -19,8 +19,8 @@ pub(super) struct Planks<'a> {
 
 impl<'a> Planks<'a> {
     /// Notes what they are of; nothing where the roof is held by no code.
-    pub fn of(stood: &Stood<'a>, rows: &mut Rows) -> Option<Planks<'a>> {
-        let wood = stood.held.planks.as_ref()?;
+    pub fn of(on: &OnBeam<'a>, rows: &mut Rows) -> Option<Planks<'a>> {
+        let wood = on.held.planks.as_ref()?;
         let values = &wood.values;
         for (title, known) in [
             ("strength of the planks of the bond beam in bending", &values.bending),
@@ -35,8 +35,8 @@ impl<'a> Planks<'a> {
         }
         rows.known("place of damp of the bond beam: 1 dry, 2 under a roof, 3 wet or laid green", &wood.damp);
         rows.known("density of the planks of the bond beam", &wood.density);
-        let factors = Factors::of_wood(stood.held.code, wood.damp.value, false);
-        let durations = stood.strength.acting.iter().map(|acting| factors.duration(acting)).collect();
+        let factors = Factors::of_wood(on.held.code, wood.damp.value, false);
+        let durations = on.strength.acting.iter().map(|acting| factors.duration(acting)).collect();
         Some(Planks { wood, factors, durations })
     }
 

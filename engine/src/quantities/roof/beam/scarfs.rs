@@ -1,6 +1,7 @@
 //! Rows of the scarfs of a bond beam: what the bolts of one must hand over in each part, what they hold, and the room that they want.
 
-use super::{Laid, Part};
+use super::Laid;
+use super::part::Part;
 use crate::house::Code;
 use crate::quantities::line::bind;
 use crate::quantities::roof::crossings;
@@ -39,7 +40,7 @@ impl Bolted {
     }
 }
 
-impl Laid<'_, '_> {
+impl Laid<'_> {
     /// What the bolts of a scarf hold, and the room that they want.
     pub(super) fn scarfs(&self, rows: &mut Rows) -> Known {
         self.room(rows);

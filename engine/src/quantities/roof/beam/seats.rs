@@ -2,10 +2,9 @@
 
 use kurbo::{Point, Vec2};
 
-use super::{Laid, OUT, path};
-use crate::house::{Code, Ring};
+use super::{Laid, path};
+use crate::house::Code;
 use crate::quantities::line::bind;
-use crate::quantities::roof::members;
 use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Answers};
 use crate::roof::standing::Feet;
@@ -75,25 +74,25 @@ impl Pressed {
     }
 }
 
-impl Laid<'_, '_> {
+impl Laid<'_> {
     pub(super) fn seats(&self, answers: &Answers, rows: &mut Rows) {
         let height = self.beam.height.value;
         let (mut worst, mut pushes): (Option<(usize, Pressed)>, Vec<(usize, Pressed)>) = (None, Vec::new());
-        for place in 0..self.stood.ring.layout.rafters.len() {
-            let on = self.seat(place);
+        for (place, seat) in self.on.seats.iter().enumerate() {
+            let on = &seat.on;
             let pressed = self.pressed(answers, place);
-            self.bearing(place, (&on, &pressed), rows);
-            let is_sliding = |at: &Pressed| self.feet[at.group] == Feet::Sliding;
+            self.bearing(place, (on, &pressed), rows);
+            let is_sliding = |at: &Pressed| self.on.groups[at.group].feet == Feet::Sliding;
             let (free, held): (Vec<Pressed>, Vec<Pressed>) = match self.friction {
                 // What a foot thrusts that may slip lies between nothing and its friction.
                 Some(friction) => (pressed.into_iter().map(|at| at.up_to_slip(friction)).collect(), Vec::new()),
                 None => pressed.into_iter().partition(is_sliding),
             };
-            self.on_earth(place, (&on, &free, &held), answers, rows);
-            self.eased(place, (&on, &free), rows);
+            self.on_earth(place, (on, &free, &held), answers, rows);
+            self.eased(place, (on, &free), rows);
             pushes.extend(free.iter().map(|at| (place, *at)));
             let Some(held) = most(&held, |at| at.off(height).in_m()) else { continue };
-            self.farthest_if_held(place, (&on, &held), rows);
+            self.farthest_if_held(place, (on, &held), rows);
             if worst.is_none_or(|(_, worst)| held.off(height) > worst.off(height)) {
                 worst = Some((place, held));
             }
@@ -104,13 +103,9 @@ impl Laid<'_, '_> {
         self.feet(&pushes, rows);
     }
 
-    pub(super) fn seat(&self, place: usize) -> String {
-        format!("seat of place {}, {}", place + 1, members::tag(self.stood.ring, place))
-    }
-
     /// All that presses on a seat.
     fn pressed(&self, answers: &Answers, place: usize) -> Vec<Pressed> {
-        let at = self.stood.ring.layout.rafters[place].support;
+        let at = self.on.seats[place].at;
         // The line goes round to the left, so that outwards is to its right.
         let out = -self.house.wall.line.nearest(Point::new(at[0].in_m(), at[1].in_m())).axis.turn_90();
         let groups = answers.sums.iter().enumerate();
@@ -120,18 +115,20 @@ impl Laid<'_, '_> {
     }
 
     pub(super) fn words(&self, at: &Pressed) -> String {
-        let governs = self.governs(at.combination, at.group);
-        if at.slips { format!("{}, its foot about to slip", governs.acting.name()) } else { governs.words() }
+        if at.slips {
+            return format!("{}, its foot about to slip", self.on.strength.acting[at.combination].name());
+        }
+        self.on.words((at.group, at.combination))
     }
 
     /// Adds the ring of poles and its loads.
     pub(super) fn loaded<T>(&self, answer: Answer<T>, at: &Pressed, rows: &Rows) -> Answer<T> {
-        self.stood.bound(answer, &self.governs(at.combination, at.group), rows)
+        self.on.bound(answer, (at.group, at.combination), rows)
     }
 
     /// How pole and beam bear on each other, across the grain of both: that of the two counts which uses more of its strength.
     fn bearing(&self, place: usize, (on, pressed): (&str, &[Pressed]), rows: &mut Rows) {
-        let (factors, values) = (&self.stood.factors, &self.stood.held.wood.values);
+        let (factors, values) = (self.on.factors, &self.on.held.wood.values);
         let lasting = |bears: &Bears<'_>, at: &Pressed| {
             if factors.code == Code::En { bears.durations[at.combination] } else { 1.0 }
         };
@@ -168,19 +165,18 @@ impl Laid<'_, '_> {
     /// The pole and the planks at a seat, each with what helps beside it along its own grain: along the beam for the planks, across it
     /// for the pole, outwards no more than lies there to its end.
     fn both(&self, place: usize, rows: &Rows) -> [Bears<'_>; 2] {
-        let (flat, width, factors) = (self.flats[place], self.beam.width.value, &self.stood.factors);
+        let (flat, width, factors) = (self.on.flats[place], self.beam.width.value, self.on.factors);
+        let seat = &self.on.seats[place];
         let most = if factors.code == Code::En { Length::m(of_code("contact-more-m")) } else { Length::ZERO };
-        let outwards = (self.beyond - width * 0.5).max(Length::ZERO).min(most);
+        let outwards = (seat.beyond - width * 0.5).max(Length::ZERO).min(most);
         let along_pole = eurocode::seat_area(width + most.min(width) + outwards, flat);
         let along_beam = eurocode::seat_area(flat + most.min(flat) * 2.0, width);
         let bound = |area: Answer<Area>| {
             let area = bind(area.without("length").without("width"), rows, self.beam.width.path.as_str());
-            let pole = ["butt", "tip", "pole"].map(|noun| Ring::path(place, noun));
-            let area = pole.iter().fold(bind(area, rows, "roof.seat"), |area, path| bind(area, rows, path));
-            OUT.iter().fold(area, |area, path| bind(area, rows, path))
+            seat.shape.iter().fold(area, |area, path| bind(area, rows, path))
         };
-        let of_pole = self.stood.held.wood.values.across.value * factors.wet("across");
-        let durations = &self.stood.strength.durations;
+        let of_pole = self.on.held.wood.values.across.value * factors.wet("across");
+        let durations = &self.on.strength.durations;
         let pole = Bears { is_pole: true, area: bound(along_pole), strength: of_pole, durations };
         let (strength, durations) = (self.planks.strength("across"), &self.planks.durations);
         [pole, Bears { is_pole: false, area: bound(along_beam), strength, durations }]

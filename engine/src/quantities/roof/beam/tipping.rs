@@ -13,7 +13,7 @@ use crate::row::{self, Rows};
 use crate::rulebook::limit_of;
 use crate::units::{Length, Pressure, Quantity, Ratio};
 
-impl Laid<'_, '_> {
+impl Laid<'_> {
     /// What a seat does to the beam and the earth with its foot free to slide; if it were held, in words.
     pub(super) fn on_earth(
         &self,
@@ -26,7 +26,7 @@ impl Laid<'_, '_> {
         let on_it: Vec<Pressed> = sliding.iter().copied().filter(|at| self.is_on(at)).collect();
         let beneath = most(&on_it, |at| self.pressure(at).in_pa());
         // Where something lifts the beam, its twist between the anchors holds what thrusts at its top, and a rule of twist counts it.
-        let is_twist = |at: &Pressed| self.stood.factors.code == Code::En && answers.is_held(at.group, at.combination);
+        let is_twist = |at: &Pressed| self.on.factors.code == Code::En && answers.is_held(at.group, at.combination);
         let alone: Vec<Pressed> = sliding.iter().copied().filter(|at| !is_twist(at)).collect();
         let farthest = most(&alone, |at| at.off(height).in_m());
         let falls_outside = farthest.as_ref().is_some_and(|at| !self.is_on(at));
@@ -126,12 +126,12 @@ impl Laid<'_, '_> {
         } else {
             format!("{on}: how far off the middle of the bond beam its load falls, of half its width")
         };
-        rows.add(row(place, &self.stood.factors.noun("tipping")), format!("{title}, under {under}"), share);
+        rows.add(row(place, &self.on.factors.noun("tipping")), format!("{title}, under {under}"), share);
     }
 
     /// How far off the middle a rule of the house lets a load fall, of half the width.
     fn limit(&self) -> Option<Ratio> {
-        let measured = path(&format!("seats.*.{}", self.stood.factors.noun("tipping")));
+        let measured = path(&format!("seats.*.{}", self.on.factors.noun("tipping")));
         limit_of(&self.house.rulebooks, &measured)?.bound.si().map(Ratio::fraction)
     }
 
@@ -168,6 +168,10 @@ impl Laid<'_, '_> {
             .from("width", self.beam.width.path.as_str());
         let title =
             "how far off the middle of the bond beam its load would fall if its foot were held, of half its width";
-        rows.add(path("held-tipping"), format!("{}: {title}, under {}", self.seat(place), self.words(most)), share);
+        rows.add(
+            path("held-tipping"),
+            format!("{}: {title}, under {}", self.on.seats[place].on, self.words(most)),
+            share,
+        );
     }
 }
