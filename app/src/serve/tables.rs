@@ -265,17 +265,28 @@ fn beam(answers: &Answers) -> Vec<Table> {
         let line = |key: &String| std::iter::once(words(key)).chain::<Vec<String>>(cells(key)).collect();
         keys.iter().map(line).collect()
     };
-    let forces = ["ring-force", "moment-plan", "moment-upright", "shear-force", "twist-moment"];
-    let parts = lines("roof.beam.", keys("roof.beam.", "ring-force"), &forces);
-    let header = ["bond beam over", "ring force, push below zero", "moment in plan", "up and down", "across", "twist"];
+    let by_stresses = answers.rows.matching("roof.beam.*.asd-bending").next().is_some();
+    let [used, scarf, earth] =
+        if by_stresses { ["asd-used", "asd-scarf", "asd-earth"] } else { ["used", "scarf", "earth"] };
+    let forces = ["ring-force", "moment-plan", "moment-upright", "shear-force", "twist-moment", scarf];
+    let parts = lines("roof.beam.", keys("roof.beam.", "moment-upright"), &forces);
+    let header = [
+        "bond beam over",
+        "ring force, push below zero",
+        "moment in plan",
+        "up and down",
+        "across",
+        "twist",
+        "bolts of a scarf used",
+    ];
+    let seats = lines("roof.beam.seats.", keys("roof.beam.seats.", "eased"), &["eased", earth]);
     let held = lines("roof.beam.", keys("roof.beam.", "held-force"), &["held-force", "held-moment"]);
     let alone = ["bond beam over", "ring force, push below zero", "moment in plan there"];
-    let by_stresses = answers.rows.matching("roof.beam.anchors.*.asd-used").next().is_some();
-    let share = if by_stresses { "asd-used" } else { "used" };
-    let anchors = lines("roof.beam.anchors.", keys("roof.beam.anchors.", "pull"), &["pull", share]);
+    let anchors = lines("roof.beam.anchors.", keys("roof.beam.anchors.", "pull"), &["pull", used]);
     let tables = [
-        table("What the bond beam under the poles carries as a ring", &header, parts),
+        table("What the bond beam under the poles carries", &header, parts),
         table("If the beam as a ring alone held the thrust of its poles: for an engineer", &alone, held),
+        table("Earth under each seat", &["seat", "pressure once it has given", "of what bricks bore"], seats),
         table("What each anchor must hold down", &["anchor", "pull", "of what it holds"], anchors),
     ];
     tables.into_iter().filter(|table| !table.rows.is_empty()).collect()

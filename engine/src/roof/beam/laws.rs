@@ -8,7 +8,7 @@ use super::frame::Hung;
 use super::stops::Stops;
 use super::*;
 use crate::solve::frame::{Frame, LoadCase, Member, Node, Section, Support};
-use crate::units::{Area, Density, Force, Length, LineLoad, Pressure, SecondMoment, SectionModulus};
+use crate::units::{Angle, Area, Density, Force, Length, LineLoad, Pressure, SecondMoment, SectionModulus};
 
 const WOOD: Wood = Wood { young: Pressure::mpa(10_000.0), shear: Pressure::mpa(650.0), density: Density::kg_m3(500.0) };
 
@@ -214,13 +214,16 @@ fn the_worst_of_a_square_is_its_bending_with_its_pull() {
     let (combinations, weights) = ([vec![1.0], vec![-1.0]], [1.0, 1.0]);
     let found = |count: usize| ring.answers(&[&[presses.clone()]], &combinations[..count], &weights[..count]).unwrap();
     let elastic = Length::mm(200.0);
+    // Two parts of two sides each; joints of a layer are 1 m apart in one and 2 m in the other.
+    let halves = [0.5, 1.0].map(Length::m).to_vec();
+    let scarfs = Scarfs { halves, planks: 1, holds: vec![[Force::kn(4.0), Force::kn(10.0)]; 2] };
     let under = |count: usize| Under {
         combinations: &combinations[..count],
         resists: &resists[..count],
         elastic,
         spreads: &[Length::ZERO; 4],
         left,
-        scarfs: None,
+        scarfs: Some(&scarfs),
     };
     let worst = &found(1).worst(0, &[0, 0, 1, 1], &under(1));
     // P l/8 in plan and P L/4 up and down at a seat, P/2 along; the other seats are farther off than the earth carries over.
@@ -230,6 +233,11 @@ fn the_worst_of_a_square_is_its_bending_with_its_pull() {
         near(part.ring.share, part.bending.share + 500.0 / 48e-4 / 5e6, 1e-4);
         near(part.shear.forces.shear.in_n(), 500.0_f64.hypot(1000.0), 1e-4);
         assert!(part.twist.share == 0.0 && !part.bending.is_lifted);
+    }
+    // Along it N, across it 2 M/a, and 2 M/a by which the planks would gape.
+    for (part, half) in worst.iter().zip([0.5, 1.0]) {
+        let across = 500.0_f64.hypot(2.0 * in_plan / half);
+        near(part.scarf.share, across / 4000.0 + 2.0 * upright / half / 10_000.0, 1e-4);
     }
     assert_eq!(found(1).anchors().unwrap(), vec![None; 4]);
     // Turned over, the poles lift: each corner holds 2000 N less a quarter of the beam's weight.
@@ -299,6 +307,20 @@ fn pressure_off_the_middle_goes_on_evenly_where_the_edge_begins_to_gape() {
     near(0.5 * width.in_m() / off.in_m(), 1.5, 1e-12);
     near(off_share(off, width).value.in_fraction(), 2.0 / 3.0, 1e-12);
     assert!(at(119.9) > 100.0 * at(0.0));
+}
+
+#[test]
+fn a_foot_slips_at_its_friction_and_presses_off_the_middle_no_farther() {
+    let (friction, height) = (Angle::rad(0.25_f64.atan()), Length::mm(120.0));
+    near(off_at_slip(friction, height).value.in_mm(), 30.0, 1e-12);
+    near(foot_push(friction, Force::kn(-9.0), Force::kn(20.0)).value.in_kn(), 5.0, 1e-12);
+    near(foot_push(friction, Force::kn(3.0), Force::kn(20.0)).value.in_kn(), 3.0, 1e-12);
+    near(slip_share(friction, Angle::rad(0.5_f64.atan())).value.in_fraction(), 0.5, 1e-12);
+    // 20 kN on 280 less 60 mm by 100 and twice 120 mm: 0.2674 N/mm², 53.5 % of 0.5.
+    let pressure =
+        eased_pressure(Length::mm(280.0), height, Force::kn(20.0), Length::mm(100.0), Length::mm(30.0)).value;
+    near(pressure.in_mpa(), 20_000.0 / (220.0 * 340.0), 1e-12);
+    near(earth_used(pressure, Pressure::mpa(0.5)).value.in_fraction(), 40_000.0 / (220.0 * 340.0), 1e-12);
 }
 
 #[test]

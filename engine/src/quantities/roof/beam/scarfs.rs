@@ -99,15 +99,15 @@ impl Laid<'_> {
         let Some((bolted, density)) = carried else {
             return Err("nobody wrote of which class its planks are, and how dense their wood is");
         };
-        let across = bolt::in_all_planes(bolted.across).from("diameter", bolt.diameter.path.as_str());
+        let across = bind(bolt::in_all_planes(bolted.across), rows, &bolt.diameter.path);
         let sizes = [beam.height.path.as_str(), beam.layers.path.as_str(), density];
         let across = sizes.iter().fold(across, |answer, path| bind(answer, rows, path));
         let title = "what one bolt of a scarf carries across it, between halves of a plank, before factors of time and material";
         rows.add(ACROSS, title, across);
-        let washers = bolt::in_all_planes(bolted.washers).from("diameter", bolt.diameter.path.as_str());
+        let washers = bind(bolt::in_all_planes(bolted.washers), rows, &bolt.diameter.path);
         let washers = self.planks.bound(bind(washers, rows, bolt.washer.path.as_str()), "across", rows);
         rows.add(WASHERS, "what it carries along it by its washers, before those factors", washers);
-        let steel = bolt::in_all_planes(bolted.steel).from("diameter", bolt.diameter.path.as_str());
+        let steel = bind(bolt::in_all_planes(bolted.steel), rows, &bolt.diameter.path);
         rows.add(STEEL, "what it carries along it by its steel", steel);
         Ok(bolted)
     }

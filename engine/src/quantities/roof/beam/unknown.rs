@@ -35,6 +35,7 @@ pub(in super::super) fn under_no_ring(house: &House, roof: &Roof, factors: &Fact
 /// Nothing of the beam and of its anchors.
 pub(super) fn all(house: &House, factors: &Factors, why: &str, rows: &mut Rows) {
     parts(house, factors, why, rows);
+    feet(house, factors, why, rows);
     anchors(house, factors, why, rows);
 }
 
@@ -71,5 +72,14 @@ pub(super) fn anchors(house: &House, factors: &Factors, why: &str, rows: &mut Ro
 
 /// Nothing of the anchors of a roof that no bond beam lies under.
 pub(super) fn without_beam(house: &House, factors: &Factors, rows: &mut Rows) {
+    feet(house, factors, "no bond beam hands on to the wall what they push", rows);
     anchors(house, factors, "without a bond beam nothing shares out among them what lifts", rows);
+}
+
+/// Nothing of what holds the feet of the poles of a ring.
+fn feet(house: &House, factors: &Factors, why: &str, rows: &mut Rows) {
+    if house.roof.as_ref().is_some_and(|roof| matches!(roof.frame, Frame::Reciprocal { .. })) {
+        let title = format!("what holds the feet of the poles against thrust ({why})");
+        rows.not_known(format!("roof.feet.{}", factors.noun("slips")), title);
+    }
 }
