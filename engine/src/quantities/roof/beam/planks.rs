@@ -33,6 +33,12 @@ impl<'a> Planks<'a> {
         ] {
             rows.known(title, known);
         }
+        if let Some([low, _]) = &values.densities {
+            rows.known("density of the wood of those planks as their class has it, low", low);
+        }
+        if let Some(gravity) = &values.gravity {
+            rows.known("specific gravity of the wood of those planks", gravity);
+        }
         rows.known("place of damp of the bond beam: 1 dry, 2 under a roof, 3 wet or laid green", &wood.damp);
         rows.known("density of the planks of the bond beam", &wood.density);
         let factors = Factors::of_wood(on.held.code, wood.damp.value, false);

@@ -138,7 +138,7 @@ impl Laid<'_> {
             allowed(bolt::bent_once(wood, wood, half, d, yields).value, bent),
             allowed(bolt::bent_twice(wood, wood, d, yields).value, bent),
         ];
-        let (_, across) = bolt::least(&ways)?;
+        let across = bolt::least(&ways)?.1 * self.planks.factors.wet("bolt");
         let steel = section::round_area(d).value * Pressure::pa(number("bolt-allowed-tension-pa"));
         Some((Bolted { across, washers: self.planks.strength("across") * self.washer(), steel }, &gravity.path))
     }
