@@ -158,10 +158,10 @@ impl Part<'_> {
         }
         let planks = scarfs.planks;
         let half = self.half(rows);
-        let along = self.laid.in_plan_at_the_worst(ring::handed_along(planks, used.forces.pull), used, rows);
-        let along = self.handed("scarf-force", "force along", along, used, rows);
+        let along = ring::handed_along(planks, used.forces.pull).from("planks", super::path("planks"));
+        let along = self.handed("scarf-force", "force along", self.laid.in_plan(along, used, rows), used, rows);
         let across = ring::handed_over(half, planks, used.forces.plan).from("half", self.row("half-piece"));
-        let across = self.laid.in_plan_at_the_worst(across, used, rows);
+        let across = self.laid.in_plan(across.from("planks", super::path("planks")), used, rows);
         let across = self.handed("scarf-across", "force across", across, used, rows);
         let lift = ring::handed_over(half, planks, used.forces.upright).from("half", self.row("half-piece"));
         let lift = self.laid.upright(lift.from("planks", super::path("planks")), used, rows);
