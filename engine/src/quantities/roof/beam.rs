@@ -72,7 +72,7 @@ pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
         return unknown::without_beam(house, &stood.factors, rows);
     };
     let mut laid = Laid::of((house, beam), stood, planks, rows);
-    let weights: Vec<f64> = stood.strength.combinations.iter().map(|one| one.weight).collect();
+    let weights: Vec<f64> = stood.lifting.combinations.iter().map(|one| one.weight).collect();
     let answers = match laid.ring().answers(&laid.groups, &laid.shares, &weights) {
         Ok(answers) => answers,
         Err(fault) => return unknown::all(house, &stood.factors, &fault.to_string(), rows),
@@ -87,7 +87,7 @@ pub(super) fn walk(house: &House, stood: &Stood<'_>, rows: &mut Rows) {
     };
     let resists = laid.resists();
     let under = Under {
-        combinations: &laid.shares,
+        combinations: &laid.shares[..resists.len()],
         resists: &resists,
         elastic: laid.elastic[0],
         spreads: &laid.flats,
@@ -106,7 +106,7 @@ impl<'a, 'b> Laid<'a, 'b> {
         rows: &mut Rows,
     ) -> Laid<'a, 'b> {
         let (feet, groups) = stood.model.on_wall(&stood.answers).into_iter().unzip();
-        let shares = stood.strength.combinations.iter().map(|one| stood.answers.shares(one)).collect();
+        let shares = stood.lifting.combinations.iter().map(|one| stood.answers.shares(one)).collect();
         let left = left::left(beam, rows);
         let plank = beam.height.value / beam.layers.value as f64;
         let shape = timber::twist_shape(beam.width.value, plank, number("twist-more"), number("twist-most")).value;
