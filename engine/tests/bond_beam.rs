@@ -125,6 +125,23 @@ fn an_anchor_that_nobody_pulled_is_not_known_and_its_pull_stays() {
     assert_eq!(silent.rows.unknown("roof.beam.anchors.*.used").count(), 10);
 }
 
+#[test]
+fn what_lifts_is_found_with_nine_tenths_of_what_stays_and_the_strength_of_wood_is_not() {
+    let [(_, text), ..] = BUILDS;
+    let answers = answered(text);
+    let lifts =
+        |path: &str| path.ends_with(".held-down") || path.starts_with("roof.beam.anchors.") && path.ends_with(".pull");
+    let lifted = answers.rows.iter().filter(|row| lifts(&row.path)).count();
+    let tenths: Vec<&str> = answers
+        .rows
+        .iter()
+        .filter(|row| row.title.contains("under 0.9 G + wind up"))
+        .map(|row| row.path.as_str())
+        .collect();
+    assert!(lifted > 9 && tenths.len() == lifted, "{lifted} rows lift: {tenths:?}");
+    assert!(tenths.iter().all(|path| lifts(path)), "{tenths:?}");
+}
+
 fn title<'a>(answers: &'a Answers, path: &str) -> &'a str {
     answers.rows.find(path).map_or("", |row| row.title.as_str())
 }

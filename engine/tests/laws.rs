@@ -14,16 +14,32 @@ mod whole;
 
 use std::collections::BTreeMap;
 
-use behind::{Reach, behind, reach, steps};
+use behind::{Reach, Ways, steps};
 use edit::{BUILDS, answered, rewritten, spelled, spelled_at};
 use engine::answers::Answers;
 use engine::known::Origin;
-use engine::row::Row;
+use engine::row::{Row, Rows};
 use engine::units::{Kind, Money, Quantity};
 use exempt::{group_of, is_of_one_batch, is_of_the_code, is_of_the_worst_place, is_trimming};
 
+/// Thousands of houses are answered, most of them in many short texts.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 fn rows(answers: &Answers) -> BTreeMap<String, Quantity> {
     answers.rows.iter().map(|row| (row.path.clone(), row.quantity)).collect()
+}
+
+/// The row of a path and all that it was computed from, through all reasons.
+fn behind<'rows>(rows: &'rows Rows, path: &str) -> Vec<&'rows Row> {
+    let mut seen: BTreeMap<&str, &Row> = BTreeMap::new();
+    let mut open: Vec<&Row> = rows.find(path).into_iter().collect();
+    while let Some(row) = open.pop() {
+        if seen.insert(&row.path, row).is_none() {
+            open.extend(row.reason.inputs.iter().filter_map(|input| rows.find(&input.path)));
+        }
+    }
+    seen.into_values().collect()
 }
 
 fn given(answers: &Answers) -> Vec<&Row> {
@@ -51,6 +67,7 @@ fn nudged(quantity: Quantity, share: f64) -> Quantity {
 fn moves(name: &str, text: &str) -> Vec<(String, String, bool, Reach)> {
     let before = answered(text);
     let old = rows(&before);
+    let ways = Ways::of(&before.rows);
     let mut found = Vec::new();
     for row in given(&before) {
         let path = row.path.as_str();
@@ -80,10 +97,11 @@ fn moves(name: &str, text: &str) -> Vec<(String, String, bool, Reach)> {
             assert!(makes, "{name}: {path} makes other rows");
             continue;
         }
+        let reached = ways.to(path);
         for other in before.rows.iter() {
             let now = new.get(&other.path).unwrap_or_else(|| panic!("{name}: {path} makes no row {}", other.path));
             let moved = !is_alike(&other.path, old[&other.path], *now);
-            found.push((other.path.clone(), path.to_owned(), moved, reach(&before, other, path)));
+            found.push((other.path.clone(), path.to_owned(), moved, reached.how(&other.path)));
         }
     }
     found

@@ -4,7 +4,7 @@
 #[path = "laws/behind.rs"]
 mod behind;
 
-use behind::{Reach, reach};
+use behind::{Reach, Ways};
 use engine::answers::{Answers, Inputs, answers};
 use engine::units::Quantity;
 
@@ -98,11 +98,12 @@ fn a_level_moves_every_row_that_it_reaches_and_no_other() {
             other[level] += 0.005;
             let after = with_up(&other);
             let path = format!("roof.raised.{}", level + 1);
+            let reach = Ways::of(&before.rows).to(&path);
             let mut reached = 0;
             for row in before.rows.iter() {
                 let now = after.rows.find(&row.path).unwrap().quantity;
                 let has_moved = moved(row.quantity, now);
-                match reach(&before, row, &path) {
+                match reach.how(&row.path) {
                     Reach::None => assert!(!has_moved, "{path} moves {} and is not among its reasons", row.path),
                     Reach::Stepped => {}
                     Reach::Smooth => {

@@ -7,7 +7,7 @@ mod behind;
 #[allow(dead_code, reason = "the laws take more of it")]
 mod edit;
 
-use behind::{Reach, reach};
+use behind::{Reach, Ways};
 use edit::{BUILDS, answered, rewritten, spelled};
 use engine::answers::Answers;
 use engine::house::DeckTables;
@@ -240,9 +240,11 @@ fn every_one_of_their_keys_moves_what_it_reaches_and_no_other_row() {
 
 fn moves_what_it_reaches(text: &str, changes: &[(&str, &str)]) {
     let before = answered(text);
+    let ways = Ways::of(&before.rows);
     for (key, change) in changes {
         let path = format!("roof.secondary.{key}");
         let after = answered(&rewritten(text, &path, &format!("\"{change}\"")));
+        let reach = ways.to(&path);
         let mut count = 0;
         // What would do for a ring that fails is found by steps.
         for row in before.rows.iter().filter(|row| !row.path.starts_with("roof.advice.")) {
@@ -251,7 +253,7 @@ fn moves_what_it_reaches(text: &str, changes: &[(&str, &str)]) {
                 continue;
             };
             let has_moved = moved(row.quantity, now.quantity);
-            let reached = reach(&before, row, &path);
+            let reached = reach.how(&row.path);
             assert!(!has_moved || reached != Reach::None, "{path} moves {} and is not among its reasons", row.path);
             if reached == Reach::Smooth && is_of_them(&row.path) {
                 count += 1;
@@ -273,6 +275,7 @@ fn moves_nothing_else(text: &str) {
     let given = before.rows.iter().filter(|row| row.own == Some(Origin::Given) && row.reason.inputs.is_empty());
     let may =
         ["roof.", "poles.count", "poles.density", "poles.strength.", "poles.pile.jay.", "site.", "wall.bond-beam."];
+    let ways = Ways::of(&before.rows);
     let mut tried = 0;
     for written in given.filter(|row| may.iter().any(|stem| row.path.starts_with(stem))) {
         let changed = match written.quantity {
@@ -285,10 +288,11 @@ fn moves_nothing_else(text: &str) {
         };
         let Some(after) = edit::try_answered(&rewritten(text, &written.path, &spelled(changed))) else { continue };
         tried += 1;
+        let reach = ways.to(&written.path);
         for row in before.rows.iter().filter(|row| is_of_them(&row.path)) {
             let Some(now) = after.rows.find(&row.path) else { panic!("{} is gone", row.path) };
             if moved(row.quantity, now.quantity) {
-                let is_known = reach(&before, row, &written.path) != Reach::None;
+                let is_known = reach.how(&row.path) != Reach::None;
                 assert!(is_known, "{} moves {} and is not among its reasons", written.path, row.path);
             }
         }

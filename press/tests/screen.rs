@@ -4,8 +4,8 @@
 use engine::answers::{Answers, Inputs, answers, compute};
 use kurbo::Point;
 use press::drawing::{
-    Frame, Scaled, Standing, TARGET_MM, exploded, first_shape, first_shape_held, plan, plan_held, recipes, section,
-    section_held, unrolled, unrolled_held, way, way_upright,
+    Frame, Scaled, Standing, TARGET_MM, elevation, exploded, first_shape, first_shape_held, plan, plan_held, recipes,
+    section, section_held, unrolled, unrolled_held, way, way_upright,
 };
 use press::paper::Paper;
 
@@ -98,6 +98,27 @@ fn parts_pulled_apart_have_numbers_and_a_key_where_names_would_take_the_width() 
         let marks = || pictures.exploded.groups.iter().map(|group| narrow.frame.at(group.at, 0)[1]);
         let high = marks().fold(f64::MIN, f64::max) - marks().fold(f64::MAX, f64::min);
         assert!(high > 45.0, "{name}: a stamp of {high} mm");
+    }
+}
+
+#[test]
+fn words_of_the_levels_of_an_elevation_stand_in_one_column_beside_the_house_on_a_phone_too() {
+    for (name, text) in BUILDS {
+        let computed = compute(&Inputs { build: text.as_bytes(), system: None }).unwrap();
+        let (pictures, answers) = (computed.pictures(), computed.into_answers());
+        for (side, medium) in
+            pictures.elevations.iter().flat_map(|side| [351.0, 390.0, 820.0].map(|wide| (side, screen(wide, 700.0))))
+        {
+            let svg = elevation(&answers, side, medium).svg.to_string();
+            let begins = side.section.levels.iter().map(|level| {
+                let words = format!(" {}</text>", level.name.replace('-', " "));
+                let tag = svg.split(&words).next().unwrap().rsplit("<text").next().unwrap();
+                number(tag, "x")
+            });
+            let begins: Vec<f64> = begins.collect();
+            let apart = begins.iter().fold(0.0_f64, |apart, x| apart.max((x - begins[0]).abs()));
+            assert!(apart < 0.2, "{name} from the {}: {begins:?}", side.name);
+        }
     }
 }
 

@@ -251,6 +251,16 @@ mod tests {
     }
 
     #[test]
+    fn what_is_lifted_off_counts_nine_tenths_of_what_stays_by_hand() {
+        // 0.9 of 0.3 kPa and 1.5 of the wind: 0.27 - 1.05 between the walls, 0.27 - 1.65 on the eaves.
+        let all = loads().in_use("EN EQU");
+        let everywhere = all.iter().find(|one| one.pattern == Pattern::All).unwrap();
+        assert_eq!((everywhere.weight, everywhere.stage), (0.9, Stage::Bare));
+        let told = [-0.78, -0.78, -1.38, -1.38];
+        assert!(everywhere.areas.iter().zip(told).all(|(own, told)| (own.in_kpa() - told).abs() < 1e-12));
+    }
+
+    #[test]
     fn no_two_of_them_have_one_name_and_what_stays_alone_has_no_pattern() {
         let all = loads().at_any_time("EN 6.10");
         let mut names: Vec<String> = all.iter().map(Acting::name).collect();

@@ -185,7 +185,7 @@ formula! {
     /// ```text
     /// P = Σ Fᵢ ηᵢ − γ G        ηᵢ: what the anchor takes of each newton that lifts a seat, G: its share of the beam's weight
     /// ```
-    /// Source: frame in space by the stiffness method, the least of what lies on the roof, from memory EN 1990 6.10 and ASCE 7, 2.4.1.
+    /// Source: frame in space by the stiffness method, the least of what lies on the roof, from memory EN 1990 6.10, A1.2(A), ASCE 7, 2.4.1.
     pub fn anchor_pull(; pull: Force) -> Force {
         pull
     }

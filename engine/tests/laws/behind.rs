@@ -1,22 +1,9 @@
-//! All that a row was computed from, and how one moves another.
+//! How the rows of a house reach each other through what they were computed from.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
-use engine::answers::Answers;
-use engine::row::{Row, Rows};
+use engine::row::Rows;
 use engine::units::Quantity;
-
-/// The row of a path and all that it was computed from, through all reasons.
-pub fn behind<'rows>(rows: &'rows Rows, path: &str) -> Vec<&'rows Row> {
-    let mut seen: BTreeMap<&str, &Row> = BTreeMap::new();
-    let mut open: Vec<&Row> = rows.find(path).into_iter().collect();
-    while let Some(row) = open.pop() {
-        if seen.insert(&row.path, row).is_none() {
-            open.extend(row.reason.inputs.iter().filter_map(|input| rows.find(&input.path)));
-        }
-    }
-    seen.into_values().collect()
-}
 
 /// How a row reaches a written value.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -34,19 +21,49 @@ pub fn steps(quantity: Quantity) -> bool {
     matches!(quantity, Quantity::Count(_) | Quantity::Money(_))
 }
 
-pub fn reach(answers: &Answers, from: &Row, to: &str) -> Reach {
-    if !behind(&answers.rows, &from.path).iter().any(|row| row.path == to) {
-        return Reach::None;
-    }
-    let mut open = vec![from];
-    let mut seen = BTreeSet::new();
-    while let Some(row) = open.pop() {
-        if row.path == to {
-            return Reach::Smooth;
+/// The ways from what is written to what is computed from it.
+pub struct Ways<'rows> {
+    rows: &'rows Rows,
+    /// For each row all those that name it among their inputs.
+    onward: BTreeMap<&'rows str, Vec<&'rows str>>,
+}
+
+/// All rows that reach one path; a row that is not among them reaches it not at all.
+pub struct Reached<'rows>(BTreeMap<&'rows str, Reach>);
+
+impl<'rows> Ways<'rows> {
+    pub fn of(rows: &'rows Rows) -> Self {
+        let mut onward: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+        for row in rows.iter() {
+            for input in &row.reason.inputs {
+                onward.entry(&input.path).or_default().push(&row.path);
+            }
         }
-        if seen.insert(row.path.as_str()) && !steps(row.quantity) {
-            open.extend(row.reason.inputs.iter().filter_map(|input| answers.rows.find(&input.path)));
-        }
+        Self { rows, onward }
     }
-    Reach::Stepped
+
+    /// How each row reaches the row of a path, which may itself move by steps.
+    pub fn to(&self, path: &str) -> Reached<'rows> {
+        let start = self.rows.find(path).map(|row| (row.path.as_str(), Reach::Smooth));
+        let mut reached = BTreeMap::new();
+        let mut open: Vec<(&str, Reach)> = start.into_iter().collect();
+        while let Some((path, how)) = open.pop() {
+            let known = reached.get(path).copied().unwrap_or(Reach::None);
+            if known == how || known == Reach::Smooth {
+                continue;
+            }
+            reached.insert(path, how);
+            for next in self.onward.get(path).into_iter().flatten() {
+                let stepped = self.rows.find(next).is_some_and(|row| steps(row.quantity));
+                open.push((next, if stepped { Reach::Stepped } else { how }));
+            }
+        }
+        Reached(reached)
+    }
+}
+
+impl Reached<'_> {
+    pub fn how(&self, row: &str) -> Reach {
+        self.0.get(row).copied().unwrap_or(Reach::None)
+    }
 }

@@ -52,11 +52,7 @@ pub fn exploded(answers: &Answers, exploded: &Exploded, paper: Paper) -> Scaled 
     let marks: Vec<[f64; 2]> = exploded.groups.iter().map(|group| sheet.at(group.at)).collect();
     let heights: Vec<f64> = marks.iter().map(|mark| mark[1]).collect();
     let column = sheet.at(extent.origin() + kurbo::Vec2::new(extent.width(), 0.0))[0] + BESIDE;
-    let mut levels = spread(&heights);
-    if is_narrow {
-        let over = levels.iter().fold(f64::INFINITY, |over, level| over.min(*level)) - LETTERING;
-        levels.iter_mut().for_each(|level| *level -= over.min(0.0));
-    }
+    let levels = spread(&heights, sheet.lines_between());
     for (place, (group, level)) in exploded.groups.iter().zip(levels).enumerate() {
         let (mark, number) = (marks[place], (place + 1).to_string());
         let words = if is_narrow { &number } else { &names[place] };

@@ -149,7 +149,7 @@ pub(super) fn ground_and_levels(sheet: &mut Sheet, answers: &Answers, section: &
     let marks: Vec<[f64; 2]> =
         section.levels.iter().map(|level| sheet.at(Point::new(right, level.at.in_m()))).collect();
     let heights: Vec<f64> = marks.iter().map(|[_, y]| *y).collect();
-    for ((level, mark), beside) in section.levels.iter().zip(marks).zip(spread(&heights)) {
+    for ((level, mark), beside) in section.levels.iter().zip(marks).zip(spread(&heights, sheet.lines_between())) {
         draw_level(sheet, answers, level, mark, beside);
     }
 }
@@ -259,8 +259,9 @@ fn words(answers: &Answers, level: &Level) -> String {
 }
 
 /// Where words stand beside marks that come from below to above, in sheet millimetres: as near to them, together, as a
-/// line's distance from each other allows (isotonic regression by pooling neighbours).
-pub(super) fn spread(marks: &[f64]) -> Vec<f64> {
+/// line's distance from each other allows (isotonic regression by pooling neighbours), and on the sheet, between its highest line
+/// and its lowest; words that are too many for it go on below.
+pub(super) fn spread(marks: &[f64], [highest, lowest]: [f64; 2]) -> Vec<f64> {
     let line = LETTERING * 1.4;
     let mut pools: Vec<(f64, usize)> = Vec::new();
     for (index, mark) in marks.iter().enumerate() {
@@ -274,7 +275,9 @@ pub(super) fn spread(marks: &[f64]) -> Vec<f64> {
         pools.push((sum, count));
     }
     let level = pools.into_iter().flat_map(|(sum, count)| std::iter::repeat_n(sum / count as f64, count));
-    level.enumerate().map(|(index, level)| level - line * index as f64).collect()
+    // Levelled by their order, all of them have the same room: what is moved into it still is nearest.
+    let top = highest + line * marks.len().saturating_sub(1) as f64;
+    level.enumerate().map(|(index, level)| level.min(lowest).max(top) - line * index as f64).collect()
 }
 
 /// A level: a thin line clear of what is drawn, a triangle on it, and its words.
@@ -298,8 +301,20 @@ mod tests {
     #[test]
     fn words_of_levels_stand_a_line_apart_and_stay_where_they_have_room() {
         let line = LETTERING * 1.4;
-        let [low, close, far] = spread(&[30.0, 29.0, 10.0])[..] else { panic!("three marks, three places") };
+        let [low, close, far] = spread(&[30.0, 29.0, 10.0], [0.0, 40.0])[..] else {
+            panic!("three marks, three places")
+        };
         assert!((low - close - line).abs() < 1e-12 && (low + close - 59.0).abs() < 1e-12);
         assert!((far - 10.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn words_of_levels_stay_on_the_sheet_and_a_line_apart() {
+        let line = LETTERING * 1.4;
+        let near =
+            |found: Vec<f64>, told: [f64; 3]| found.iter().zip(told).all(|(one, other)| (one - other).abs() < 1e-12);
+        assert!(near(spread(&[6.0, 5.0, 4.0], [3.0, 40.0]), [3.0 + 2.0 * line, 3.0 + line, 3.0]));
+        assert!(near(spread(&[39.0, 39.0, 10.0], [3.0, 40.0]), [40.0, 40.0 - line, 10.0]));
+        assert!(near(spread(&[6.0, 5.0, 4.0], [3.0, 5.0]), [3.0 + 2.0 * line, 3.0 + line, 3.0]));
     }
 }

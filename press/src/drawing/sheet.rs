@@ -227,6 +227,16 @@ impl Sheet {
         self.labels.push(label);
     }
 
+    /// Height of the strip for the scale bar; none where nothing has a scale.
+    fn strip(&self) -> f64 {
+        if self.frame.words == NO_SCALE { 0.0 } else { STRIP }
+    }
+
+    /// Between which levels a line of words has room on the sheet, from above to below.
+    pub(super) fn lines_between(&self) -> [f64; 2] {
+        [LETTERING, self.frame.size_mm[1] - self.strip() - LETTERING]
+    }
+
     /// Closes the sheet without scale bar and labels.
     pub(super) fn bare(self) -> Svg {
         self.svg
@@ -235,7 +245,7 @@ impl Sheet {
     /// Draws scale bar and labels, and closes the sheet.
     pub(super) fn finished(mut self) -> Scaled {
         let (width, height) = (self.svg.width_mm(), self.svg.height_mm());
-        let strip = if self.frame.words == NO_SCALE { 0.0 } else { STRIP };
+        let strip = self.strip();
         if strip > 0.0 {
             self.scale_bar(height - strip * 0.5);
         }

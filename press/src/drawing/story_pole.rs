@@ -102,7 +102,7 @@ fn column(sheet: &mut Sheet, list: &[Beside], side: f64, title: &str) {
     let heights: Vec<f64> = marks.iter().map(|[_, y]| *y).collect();
     let mut highest = f64::INFINITY;
     let mut start = 0.0;
-    for ((one, [x, y]), beside) in list.iter().zip(marks).zip(spread(&heights)) {
+    for ((one, [x, y]), beside) in list.iter().zip(marks).zip(spread(&heights, sheet.lines_between())) {
         let (near, far) = ([x + edge, y], [x + edge + side * LEADER, beside]);
         let knee = [near[0] + side * 2.0, y];
         let line = Element::polyline(&[near, knee, far]).with("stroke", SLATE).with("stroke-width", weight::THIN);

@@ -71,7 +71,7 @@ pub(super) fn walk(house: &House, on: &OnBeam<'_>, rows: &mut Rows) {
         return unknown::without_beam(house, on.factors, rows);
     };
     let mut laid = Laid::of((house, beam), on, planks, rows);
-    let weights: Vec<f64> = on.strength.combinations.iter().map(|one| one.weight).collect();
+    let weights: Vec<f64> = on.lifting.combinations.iter().map(|one| one.weight).collect();
     let groups: Vec<&[Presses]> = on.groups.iter().map(|group| group.loads.as_slice()).collect();
     let answers = match laid.ring().answers(&groups, &on.shares, &weights) {
         Ok(answers) => answers,
@@ -87,7 +87,7 @@ pub(super) fn walk(house: &House, on: &OnBeam<'_>, rows: &mut Rows) {
     };
     let (resists, scarfs) = (laid.resists(), laid.scarfs(rows));
     let under = Under {
-        combinations: &on.shares,
+        combinations: &on.shares[..resists.len()],
         resists: &resists,
         elastic: laid.elastic[0],
         spreads: &on.flats,

@@ -30,6 +30,12 @@ pub(super) struct Lasts {
 }
 
 impl Lasts {
+    fn append(&mut self, mut more: Lasts) {
+        self.acting.append(&mut more.acting);
+        self.combinations.append(&mut more.combinations);
+        self.durations.append(&mut more.durations);
+    }
+
     /// The same, each combination made another.
     pub fn with(&self, of: impl Fn(&Combination) -> Combination) -> Lasts {
         Lasts {
@@ -102,6 +108,15 @@ impl Factors {
         let mut acting = loads.at_any_time(method);
         acting.retain(|own| extras > 0 || own.stage != Stage::Blocked);
         self.lasts(acting, extras)
+    }
+
+    /// The same, and after all of it what a roof must stand as a body that may be lifted off: there a code may count less of what stays.
+    pub fn lifting(&self, loads: &Loads, extras: usize) -> Lasts {
+        let mut lasts = self.strength(loads, extras);
+        if matches!(self.code, Code::En) {
+            lasts.append(self.lasts(loads.in_use("EN EQU"), extras));
+        }
+        lasts
     }
 
     /// The same for its sag in the end.

@@ -11,7 +11,7 @@ fn path(place: usize, noun: &str) -> String {
 
 pub(super) fn walk(stood: &Stood<'_>, rows: &mut Rows) {
     for place in 0..stood.ring.layout.rafters.len() {
-        let Ok(forces) = stood.answers.foot(place, &stood.strength.combinations) else { continue };
+        let Ok(forces) = stood.answers.foot(place, &stood.lifting.combinations) else { continue };
         let on = format!("foot of place {}, {}", place + 1, members::tag(stood.ring, place));
         let mut put = |noun: &str, words: &str, at: &crate::roof::standing::At<crate::units::Force>| {
             let governs = stood.governs(at.combination, at.feet);

@@ -24,6 +24,8 @@ pub(super) struct Stood<'a> {
     pub wood: standing::Wood,
     pub stiff: [LineLoad; 2],
     pub strength: Lasts,
+    /// The same and, after it, what lifts it as a body.
+    pub lifting: Lasts,
     pub sag: Lasts,
 }
 
@@ -176,7 +178,8 @@ pub(super) fn stand<'a>(held: &'a Held, ring: &'a Ring, loaded: &Loaded, rows: &
     let loading = Loading { first_half: Angle::ZERO, extras, between: loaded.between.clone() };
     let answers = model.answers(&loading, &Feet::BOTH)?;
     let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
-    Ok(Stood { held, ring, factors, model, answers, wood, stiff, strength, sag })
+    let lifting = factors.lifting(&loaded.loads, count);
+    Ok(Stood { held, ring, factors, model, answers, wood, stiff, strength, lifting, sag })
 }
 
 impl Stood<'_> {
@@ -192,7 +195,7 @@ impl Stood<'_> {
     }
 
     pub fn governs(&self, combination: usize, feet: Feet) -> Governs<'_> {
-        Governs { acting: &self.strength.acting[combination], feet }
+        Governs { acting: &self.lifting.acting[combination], feet }
     }
 
     /// Half of a notch, and of what the crossing beds: how deep one pole is cut or pressed where a pole rests.

@@ -5,6 +5,7 @@ use super::factors::{Factors, Lasts, by_wood};
 use super::hold::left;
 use super::{loads, members};
 use crate::house::Held;
+use crate::loads::acting::Loads;
 use crate::reason::Answer;
 use crate::roof::standing::{Lasting, Straight, StraightAnswers, Used, Wood};
 use crate::row::Rows;
@@ -39,6 +40,7 @@ pub(super) struct Rafter<'a> {
     pub wood: Wood,
     pub light: Wood,
     pub pond: Option<(LineLoad, Length)>,
+    pub loads: Loads,
     pub answers: StraightAnswers,
     pub factors: Factors,
     pub strength: Lasts,
@@ -79,6 +81,11 @@ impl Rafter<'_> {
     pub fn lifted<T>(&self, answer: Answer<T>, (lasts, combination): (&Lasts, usize), rows: &Rows) -> Answer<T> {
         let answer = self.named.frame.iter().fold(answer, |answer, path| bind(answer, rows, path));
         loads::bound(answer, &lasts.acting[combination], rows)
+    }
+
+    /// Everything that may lift it off its seats.
+    pub fn lifting(&self) -> Lasts {
+        self.factors.lifting(&self.loads, usize::from(self.pond.is_some()))
     }
 
     pub fn strength(&self, rows: &mut Rows) {

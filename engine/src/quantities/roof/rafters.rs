@@ -133,9 +133,12 @@ fn rafter<'a>(
     let count = extras.len();
     let [answers, lifted] = [&heavy, &light].map(|wood| beam.answers(wood, &extras));
     let (strength, sag) = (factors.strength(&loaded.loads, count), factors.sag(&loaded.loads, count));
-    let (answers, pond, wood) = (answers.ok()?, loaded.pond, heavy);
+    let (answers, pond, loads, wood) = (answers.ok()?, loaded.pond, loaded.loads, heavy);
     let bored = (Length::ZERO, "");
-    Some((Rafter { named, held, beam, wood, light, pond, answers, factors, strength, sag, seat, bored }, lifted.ok()?))
+    Some((
+        Rafter { named, held, beam, wood, light, pond, loads, answers, factors, strength, sag, seat, bored },
+        lifted.ok()?,
+    ))
 }
 
 /// The wood of a rafter as it is in its place.
@@ -166,14 +169,14 @@ fn side_rafter(rafters: &Rafters, all: &Rafter<'_>, rows: &mut Rows) {
     let pole = Pole { length, ..all.beam.pole };
     let beam = Straight { pole, supports: vec![low, low + span], pitch: all.beam.pitch, spacing: strip };
     let Ok(light) = beam.answers(&all.light, &[]) else { return };
-    let paths = ["low-tail", "span", "cut-length"].map(|noun| Rafters::path(place, noun));
+    let (paths, lifting) = (["low-tail", "span", "cut-length"].map(|noun| Rafters::path(place, noun)), all.lifting());
     for (seat, name) in SEATS.iter().enumerate() {
-        let Some(least) = light.lifted(seat, &all.strength.combinations) else { continue };
-        let governs = all.at(&all.strength, least.combination);
+        let Some(least) = light.lifted(seat, &lifting.combinations) else { continue };
+        let governs = all.at(&lifting, least.combination);
         let lifts = paths.iter().fold(used::foot_force(least.value), |lifts, path| bind(lifts, rows, path));
         let lifts = bind(bind(lifts, rows, "roof.rafters.side-strip"), rows, "roof.angle");
         let lifts = all.named.thick.iter().fold(lifts, |lifts, path| bind(lifts, rows, path));
-        let lifts = super::loads::bound(lifts, &all.strength.acting[least.combination], rows);
+        let lifts = super::loads::bound(lifts, &lifting.acting[least.combination], rows);
         let title = format!(
             "rafter {}, along a side wall: what lifts its {name} end, and its tie must hold, under {governs}",
             place + 1
@@ -307,9 +310,10 @@ impl OneWay<'_> {
     }
 
     fn lifted(&self, seat: usize, rows: &mut Rows) {
-        let Some(least) = self.light.lifted(seat, &self.rafter.strength.combinations) else { return };
-        let governs = self.rafter.at(&self.rafter.strength, least.combination);
-        let lifts = self.rafter.lifted(used::foot_force(least.value), (&self.rafter.strength, least.combination), rows);
+        let lifting = self.rafter.lifting();
+        let Some(least) = self.light.lifted(seat, &lifting.combinations) else { return };
+        let governs = self.rafter.at(&lifting, least.combination);
+        let lifts = self.rafter.lifted(used::foot_force(least.value), (&lifting, least.combination), rows);
         let title = format!("{}: what lifts it, and its tie must hold, under {governs}", self.title(seat));
         rows.add(self.path(seat, "held-down"), title, lifts);
     }

@@ -199,7 +199,7 @@ pub(super) fn held(
         one.strength(rows);
         one.sags(rows);
     }
-    let combinations = &rafter.strength.combinations;
+    let (combinations, lifting) = (&rafter.strength.combinations, rafter.lifting());
     let head = if on_trimmer { (1, "on-trimmer", "its trimmer") } else { (1, "on-pole", "its pole") };
     for (seat, noun, onto) in [(0, "on-plate", "the plate"), head] {
         if let Some(most) = rafter.answers.pressed(seat, combinations, &[]) {
@@ -207,9 +207,9 @@ pub(super) fn held(
             let governs = rafter.at(&rafter.strength, most.combination);
             row(noun, &format!("what a secondary rafter presses on {onto} at most, under {governs}"), press, rows);
         }
-        if let Some(least) = rafter.answers.lifted(seat, combinations) {
-            let lifts = rafter.forced(used::foot_force(least.value), (&rafter.strength, least.combination), rows);
-            let governs = rafter.at(&rafter.strength, least.combination);
+        if let Some(least) = rafter.answers.lifted(seat, &lifting.combinations) {
+            let lifts = rafter.forced(used::foot_force(least.value), (&lifting, least.combination), rows);
+            let governs = rafter.at(&lifting, least.combination);
             let title = format!("what lifts a secondary rafter off {onto}, and its tie must hold, under {governs}");
             row(&format!("{noun}-lifts"), &title, lifts, rows);
         }
@@ -239,8 +239,8 @@ fn rafter<'a>(
         Borne::OnPoles(own) => (&SECOND, ring.seat.value, own.bolt.as_ref()),
     };
     let bored = (bolt.map_or(Length::ZERO, |bolt| bolt.value), "roof.secondary.bolt");
-    let pond = loaded.pond;
-    Some(Rafter { named, held, beam, wood, light: wood, pond, answers, factors, strength, sag, seat, bored })
+    let (pond, loads) = (loaded.pond, loaded.loads);
+    Some(Rafter { named, held, beam, wood, light: wood, pond, loads, answers, factors, strength, sag, seat, bored })
 }
 
 /// The longest trimmer under what as many of the longest secondary rafters press on it. Nothing is cut at its ends.

@@ -20,8 +20,10 @@ pub(in super::super) struct OnBeam<'a> {
     pub held: &'a Held,
     pub factors: &'a Factors,
     pub strength: &'a Lasts,
+    /// The same and, after it, what lifts the roof as a body.
+    pub lifting: &'a Lasts,
     pub groups: Vec<Group>,
-    /// For each combination how many of each load.
+    /// For each combination of `lifting` how many of each load.
     pub shares: Vec<Vec<f64>>,
     pub seats: Vec<Seat>,
     /// How wide each pole lies on it.
@@ -54,7 +56,7 @@ impl<'a> OnBeam<'a> {
     pub fn ring(stood: &'a Stood<'_>, rows: &Rows) -> OnBeam<'a> {
         let group = |(feet, loads)| Group { feet, loads, frame: Stood::frame(), words: feet_words(feet) };
         let groups = stood.model.on_wall(&stood.answers).into_iter().map(group).collect();
-        let shares = stood.strength.combinations.iter().map(|one| stood.answers.shares(one)).collect();
+        let shares = stood.lifting.combinations.iter().map(|one| stood.answers.shares(one)).collect();
         // As far from its butt as the eave stands out from the plate; a pole that slants lies on it a little farther in, where it is
         // less than a hundredth thinner.
         let [eave, plate] = OUT.map(|path| rows.value::<Length>(path).unwrap_or(Length::ZERO));
@@ -71,6 +73,7 @@ impl<'a> OnBeam<'a> {
             held: stood.held,
             factors: &stood.factors,
             strength: &stood.strength,
+            lifting: &stood.lifting,
             groups,
             shares,
             seats: rafters.iter().enumerate().map(seat).collect(),
@@ -82,12 +85,12 @@ impl<'a> OnBeam<'a> {
     pub fn bound<T>(&self, answer: Answer<T>, (group, combination): (usize, usize), rows: &Rows) -> Answer<T> {
         let frame = &self.groups[group].frame;
         let answer = frame.iter().fold(answer, |answer, path| bind(answer, rows, path));
-        loads::bound(answer, &self.strength.acting[combination], rows)
+        loads::bound(answer, &self.lifting.acting[combination], rows)
     }
 
     /// A combination and the group in words.
     pub fn words(&self, (group, combination): (usize, usize)) -> String {
-        format!("{}{}", self.strength.acting[combination].name(), self.groups[group].words)
+        format!("{}{}", self.lifting.acting[combination].name(), self.groups[group].words)
     }
 }
 

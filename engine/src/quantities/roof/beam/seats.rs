@@ -108,9 +108,10 @@ impl Laid<'_> {
         let at = self.on.seats[place].at;
         // The line goes round to the left, so that outwards is to its right.
         let out = -self.house.wall.line.nearest(Point::new(at[0].in_m(), at[1].in_m())).axis.turn_90();
-        let groups = answers.sums.iter().enumerate();
-        let all =
-            groups.flat_map(|(group, sums)| sums.iter().enumerate().map(move |(at, sums)| (sums[place], (group, at))));
+        let (groups, count) = (answers.sums.iter().enumerate(), self.on.strength.combinations.len());
+        let all = groups.flat_map(|(group, sums)| {
+            sums.iter().take(count).enumerate().map(move |(at, sums)| (sums[place], (group, at)))
+        });
         all.filter_map(|(sum, under)| Pressed::of(sum, out, under)).collect()
     }
 
