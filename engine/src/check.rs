@@ -62,6 +62,8 @@ pub struct Rule {
     pub shows: Option<String>,
     /// Where the limit comes from.
     pub citation: Citation,
+    /// The path of the row with which it stands: where there is no such row, it says nothing.
+    pub stands_with: Option<String>,
     /// For what it was written, where that is not cob.
     pub borrowed: Option<String>,
     /// What to measure, decide, write or supply when the value or the text is not known.
@@ -136,9 +138,13 @@ impl Check {
 
     /// Holds a rule against every row it measures. A rule on one path says *not known* when there is no such row; a rule
     /// on each of many things says nothing when there are none, and *not known* of each that could not be measured; a rule
-    /// without its text says *not known*, with the figure that it shows. This is the only way to make a check.
+    /// without its text says *not known*, with the figure that it shows; a rule of a kind of roof says nothing where no row
+    /// of that kind is. This is the only way to make a check.
     #[must_use]
     pub fn against(rule: &Rule, rows: &Rows) -> Vec<Check> {
+        if rule.stands_with.as_ref().is_some_and(|path| rows.find(path).is_none()) {
+            return Vec::new();
+        }
         let Some(limit) = &rule.limit else { return vec![Check::without_text(rule, rows)] };
         let measures = limit.measures.as_str();
         let found = rows.matching(measures).map(|row| Check::of(rule, limit, row, rows));

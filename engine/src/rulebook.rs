@@ -140,6 +140,7 @@ impl Book {
             title: word(rule, "title", place)?,
             limit,
             shows: None,
+            stands_with: maybe_word(rule, "stands-with", place)?,
             citation: Citation { work: word(rule, "source", place)?, place: word(rule, "place", place)?, standing },
             borrowed: self.borrowed.clone(),
             when_unknown: word(rule, "when-unknown", place)?,
@@ -213,6 +214,8 @@ mod tests {
         assert_eq!(rules[0].shows, None);
         let shows = read(&format!("{clause}shows = \"a.b\"\n")).unwrap();
         assert_eq!(shows[0].shows.as_deref(), Some("a.b"));
+        let stands = read(&format!("{clause}stands-with = \"a.c\"\n")).unwrap();
+        assert_eq!((rules[0].stands_with.as_deref(), stands[0].stands_with.as_deref()), (None, Some("a.c")));
         let told = read(&format!("{clause}at-most = \"1 m\"\n")).unwrap_err();
         assert_eq!(told, "missing a has `at-most`; a clause whose text is there is a rule");
     }

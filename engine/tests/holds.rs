@@ -151,11 +151,6 @@ fn by_allowable_stresses_a_seat_bears_the_greatest_press_whatever_time_it_lasts(
         // D / 0.9 is above (D + Lr) / 1.25, and yet D + Lr is what presses most.
         assert!(answers.rows.find(&format!("roof.crossings.{seat}-seat.up")).unwrap().title.ends_with("under D"));
         assert!(own("borne") > own("up") * 1.02, "{} {}", own("borne"), own("up"));
-        // What carries the high side so far above the beam is not written: what it bears there is not known.
-        if seat == "high" {
-            assert!(answers.rows.find("roof.crossings.high-seat.asd-bearing").is_none());
-            continue;
-        }
         let across = value(&answers, "poles.strength.across");
         assert!((own("asd-bearing") * own("seat") * across / own("borne") - 1.0).abs() < 1e-9);
     }

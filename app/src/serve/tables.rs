@@ -253,7 +253,7 @@ fn places(answers: &Answers) -> Vec<Table> {
     vec![table("Which pole lies where", &header, rows.collect())]
 }
 
-/// What the bond beam under the poles carries as a ring, part by part, and what each anchor holds.
+/// What the bond beam carries as a ring or as a plate, part by part, and what each anchor holds.
 fn beam(answers: &Answers) -> Vec<Table> {
     let keys = |stem: &str, noun: &str| -> Vec<String> {
         let pattern = format!("{stem}*.{noun}");
@@ -269,7 +269,7 @@ fn beam(answers: &Answers) -> Vec<Table> {
     let [used, scarf, earth] =
         if by_stresses { ["asd-used", "asd-scarf", "asd-earth"] } else { ["used", "scarf", "earth"] };
     let forces = ["ring-force", "moment-plan", "moment-upright", "shear-force", "twist-moment", scarf];
-    let parts = lines("roof.beam.", keys("roof.beam.", "moment-upright"), &forces);
+    let parts = lines("roof.beam.", keys("roof.beam.", "ring-force"), &forces);
     let header = [
         "bond beam over",
         "ring force, push below zero",
@@ -279,12 +279,20 @@ fn beam(answers: &Answers) -> Vec<Table> {
         "twist",
         "bolts of a scarf used",
     ];
+    // Rafters that fall one way do not thrust: under them it is no ring.
+    let plate = if parts.is_empty() {
+        lines("roof.beam.", keys("roof.beam.", "moment-upright"), &forces[2..])
+    } else {
+        Vec::new()
+    };
+    let of_plate = ["bond beam over", "moment up and down", "force across", "twist", "bolts of a scarf used"];
     let seats = lines("roof.beam.seats.", keys("roof.beam.seats.", "eased"), &["eased", earth]);
     let held = lines("roof.beam.", keys("roof.beam.", "held-force"), &["held-force", "held-moment"]);
     let alone = ["bond beam over", "ring force, push below zero", "moment in plan there"];
     let anchors = lines("roof.beam.anchors.", keys("roof.beam.anchors.", "pull"), &["pull", used]);
     let tables = [
-        table("What the bond beam under the poles carries", &header, parts),
+        table("What the bond beam under the poles carries as a ring", &header, parts),
+        table("What the bond beam under the rafters carries as their plate", &of_plate, plate),
         table("If the beam as a ring alone held the thrust of its poles: for an engineer", &alone, held),
         table("Earth under each seat", &["seat", "pressure once it has given", "of what bricks bore"], seats),
         table("What each anchor must hold down", &["anchor", "pull", "of what it holds"], anchors),

@@ -13,6 +13,7 @@ fn rule(comparison: Comparison, standing: Standing) -> Rule {
         limit: Some(Limit { measures: "thing.width".into(), comparison, bound: Length::m(1.0).into() }),
         citation: Citation { work: "a test".into(), place: String::new(), standing },
         shows: None,
+        stands_with: None,
         borrowed: None,
         when_unknown: "Measure the width".into(),
         who_decides: String::new(),

@@ -25,9 +25,9 @@ pub(super) fn place(
 ) -> Option<Gap> {
     let written = build.wall.gap.as_ref()?;
     let at = |message: &str, hint: &str| source.fault(written.span.clone(), "wall.gap", message, hint);
-    if !wall.is_even() {
+    if !(wall.thicknesses.is_even() && wall.top.heights.is_even()) {
         at(
-            "the gap is computed under a wall that is everywhere as thick and as high, and this one is not",
+            "the gap is computed under a wall that is everywhere as thick and whose top is level or follows one slope, and this one is not",
             "leave [wall.gap] out and measure the gap when the poles lie",
         );
         return None;

@@ -13,9 +13,6 @@ use crate::solve::assignment::assignment;
 use crate::units::{Angle, Length, Mass, Slope, System};
 use crate::wall;
 
-/// Places along the wall at which a top that is not level is held against the rafters.
-const PLACES: u32 = 512;
-
 /// The rafters of a roof that falls one way.
 #[derive(Clone, Debug)]
 pub struct Rafters {
@@ -171,13 +168,7 @@ fn base(wall: &Wall, plate: f64, fall: Vec2, pitch: f64) -> f64 {
         let [_, lowest] = wall.line.reach(plate, fall).0;
         return wall.height.value.in_m() + lowest * pitch;
     }
-    let corners = (0..wall.line.pieces().len()).map(|piece| wall.line.start(piece));
-    let even = (0..PLACES).map(|place| wall.line.length() * f64::from(place) / f64::from(PLACES));
-    let against = corners.chain(even).map(|along| {
-        let station = wall.line.at(along);
-        wall.top.at(&wall.line, along) + station.beside(plate).to_vec2().dot(fall) * pitch
-    });
-    against.fold(f64::NEG_INFINITY, f64::max)
+    wall::highest_against(&wall.line, plate, fall * -pitch, |along| wall.top.at(&wall.line, along))
 }
 
 /// The poles in their places, at the least waste and bow to the side; `None` where a fault was told, `Some(None)` without a pile.

@@ -4,10 +4,11 @@ use kurbo::Vec2;
 
 use super::earth::Use;
 use super::line::{bind, bind_run, path};
+use super::uneven::top_thickness;
 use crate::house::{Frame, House, Roof};
 use crate::reason::Answer;
 use crate::row::Rows;
-use crate::units::{Angle, Length, Volume};
+use crate::units::{Angle, Length, Slope, Volume};
 use crate::wall;
 
 /// The rows; what is mixed for it, when its recipe is known.
@@ -28,10 +29,10 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Option<Use> {
     height = if rise.is_some() { height.from("rise", "wall.gap.rise") } else { height.without("rise") };
     let height = rows.add("wall.gap.height", "mean height of what fills the gap under the roof", height);
     let length: Length = rows.value("wall.top-length")?;
-    let top: Length = rows.value("wall.top-thickness")?;
+    let (top, thickness) = top_thickness(house, rows);
     let volume = wall::gap_volume(length, top, height, rows.value(count)?, roof.diameter.value, pitch, crossings)
         .from("length", "wall.top-length")
-        .from("top thickness", "wall.top-thickness")
+        .from("top thickness", thickness)
         .from("height", "wall.gap.height")
         .from("count", count)
         .from("diameter", "poles.diameter")
@@ -40,7 +41,7 @@ pub(super) fn walk(house: &House, rows: &mut Rows) -> Option<Use> {
     let beside = house.bond_beam.as_ref().map(|beam| {
         let beside = wall::beside_beam(length, top, beam.width.value, beam.height.value)
             .from("length", "wall.top-length")
-            .from("top thickness", "wall.top-thickness")
+            .from("top thickness", thickness)
             .from("width", beam.width.path.as_str())
             .from("height", beam.height.path.as_str());
         rows.add("wall.gap.beside-beam", "cob beside the bond beam", beside)
@@ -55,7 +56,14 @@ fn rise(house: &House, roof: &Roof, rows: &mut Rows) -> Option<Length> {
     let on = &house.wall;
     let offset = rows.value("roof.plate-offset").unwrap_or(Length::ZERO);
     let up = -Vec2::from_angle(falls.value.in_rad());
-    let mut rise = wall::gap_rise(pitch.value, &on.line, offset, up).from("pitch", pitch.path.as_str());
+    let top = on.slope.as_ref();
+    let rises = top.map_or(Vec2::ZERO, |top| Vec2::from_angle(top.rises.value.in_rad()));
+    let slope = top.map_or(Slope::ZERO, |top| top.slope.value);
+    let rise = wall::gap_rise(pitch.value, slope, &on.line, offset, up, rises).from("pitch", pitch.path.as_str());
+    let mut rise = match top {
+        Some(top) => bind(rise.from("slope", top.slope.path.as_str()), rows, &top.rises.path),
+        None => rise.without("slope"),
+    };
     rise = bind(bind(rise, rows, "roof.falls"), rows, "roof.plate-offset");
     for (index, point) in on.points.iter().enumerate() {
         rise = bind_run(rise, house, index, rows);

@@ -3,6 +3,7 @@
 mod advice;
 pub(crate) mod along;
 mod beam;
+mod bearing;
 mod boarding;
 mod crossings;
 mod deck;

@@ -2,7 +2,7 @@
 
 use super::line::turned;
 use super::need::Need;
-use super::uneven::sizes;
+use super::uneven::{self, sizes};
 use crate::house::{COVER_SHEET, House, PLATFORM_BOARD, SANDBAG, TRESTLE};
 use crate::row::Rows;
 use crate::units::{Area, Length};
@@ -21,7 +21,7 @@ fn cover(house: &House, rows: &mut Rows) -> Vec<Need> {
     let lap = rows.known("how far the cover hangs over each face", &cover.lap);
     let spacing = rows.known("from one batten under the cover to the next", &cover.battens);
     let length = rows.value("wall.top-length").unwrap_or(Length::ZERO);
-    let (top, top_path) = top_thickness(house, rows);
+    let (top, top_path) = uneven::top_thickness(house, rows);
     let width = yard::cover_width(top, lap).from("top thickness", top_path).from("lap", "wall.cover.lap");
     let width = rows.add("wall.cover.width", "width of the cover, over the top and down both faces", width);
     let area = yard::cover_area(length, width).from("length", "wall.top-length").from("width", "wall.cover.width");
@@ -46,23 +46,6 @@ fn cover(house: &House, rows: &mut Rows) -> Vec<Need> {
     let mut needs = vec![Need::of(COVER_SHEET, sheet_rows)];
     needs.extend(gust(house, area, rows));
     needs
-}
-
-/// Thickness of the wall at its top, the mean of it where that changes along the line, with its row.
-fn top_thickness(house: &House, rows: &mut Rows) -> (Length, &'static str) {
-    if house.wall.is_even() {
-        let path = "wall.top-thickness";
-        return (rows.value(path).unwrap_or(Length::ZERO), path);
-    }
-    let (inside, outside) = (&house.wall.batter_inside, &house.wall.batter_outside);
-    let [(thickness, thickness_path), (height, height_path)] = sizes(house, rows);
-    let mean = crate::wall::thickness_at(thickness, inside.value, outside.value, height)
-        .from("thickness", thickness_path)
-        .from("batter inside", inside.path.as_str())
-        .from("batter outside", outside.path.as_str())
-        .from("level", height_path);
-    let path = "wall.mean-top-thickness";
-    (rows.add(path, "mean thickness of the wall at its top", mean), path)
 }
 
 /// What a gust lifts, and what holds it down; nothing when no gust is written.

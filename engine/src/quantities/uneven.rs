@@ -41,6 +41,26 @@ pub(super) fn known(house: &House, rows: &mut Rows) {
     }
 }
 
+/// Thickness of the wall at its top, the mean of it where that changes along the line, with its row.
+pub(super) fn top_thickness(house: &House, rows: &mut Rows) -> (Length, &'static str) {
+    if house.wall.is_even() {
+        let path = "wall.top-thickness";
+        return (rows.value(path).unwrap_or(Length::ZERO), path);
+    }
+    let path = "wall.mean-top-thickness";
+    if let Some(mean) = rows.value(path) {
+        return (mean, path);
+    }
+    let (inside, outside) = (&house.wall.batter_inside, &house.wall.batter_outside);
+    let [(thickness, thickness_path), (height, height_path)] = sizes(house, rows);
+    let mean = wall::thickness_at(thickness, inside.value, outside.value, height)
+        .from("thickness", thickness_path)
+        .from("batter inside", inside.path.as_str())
+        .from("batter outside", outside.path.as_str())
+        .from("level", height_path);
+    (rows.add(path, "mean thickness of the wall at its top", mean), path)
+}
+
 /// Means, and the highest and the lowest top.
 pub(super) fn walk(house: &House, body: &Body<'_>, rows: &mut Rows) {
     let wall = &house.wall;

@@ -21,22 +21,44 @@ formula! {
 }
 
 formula! {
-    /// How far the deck of a roof that falls one way rises over the level top of the wall, in the mean all round.
+    /// How far the deck of a roof that falls one way rises over the top of the wall, in the mean all round.
     ///
     /// ```text
-    /// r = s (Σ ∫ u dl / Σ l − least u)        u: place up the fall on the middle of the wall's top, s: pitch
+    /// r = Σ ∫ f dl / Σ l − least f,  f = s u − t
+    /// u: place up the fall on the middle of the wall's top, s: pitch, t: how the top itself rises, on the line of the wall
     /// ```
-    /// Source: mean of a height along a line; exact for straight runs, arcs by Gauss-Legendre.
-    pub fn gap_rise(pitch: Slope; line: &PlanLine, offset: Length, up: Vec2) -> Length {
+    /// Source: mean of a height along a line; exact for straight runs, arcs by Gauss-Legendre. Where the top rises, the least is that
+    /// of corners and of as many even places as rafters are held against.
+    pub fn gap_rise(pitch: Slope, slope: Slope; line: &PlanLine, offset: Length, up: Vec2, rises: Vec2) -> Length {
+        let offset = offset.in_m();
+        let (pitch, slope) = (pitch.in_ratio(), slope.in_ratio());
         let (mut moment, mut length) = (0.0, 0.0);
-        for piece in line.pieces().iter().map(|piece| piece.offset(offset.in_m())) {
-            moment += integral(0.0, piece.length(), |along| piece.at(along).to_vec2().dot(up));
+        for own in line.pieces() {
+            let piece = own.offset(offset);
+            let along_own = own.length() / piece.length();
+            let top = |along: f64| slope * own.at(along * along_own).to_vec2().dot(rises);
+            moment += integral(0.0, piece.length(), |along| pitch * piece.at(along).to_vec2().dot(up) - top(along));
             length += piece.length();
         }
-        let ([least, _], _) = line.reach(offset.in_m(), up);
-        pitch * Length::m(moment / length - least)
+        let least = if slope == 0.0 {
+            pitch * line.reach(offset, up).0[0]
+        } else {
+            -highest_against(line, offset, up * pitch, |along| slope * line.at(along).point.to_vec2().dot(rises))
+        };
+        Length::m(moment / length - least)
     }
 }
+
+/// How high a top stands, in metres, over a plane that rises so for each metre in plan: where it stands highest on its middle.
+pub fn highest_against(line: &PlanLine, offset: f64, rise: Vec2, top: impl Fn(f64) -> f64) -> f64 {
+    let corners = (0..line.pieces().len()).map(|piece| line.start(piece));
+    let even = (0..PLACES).map(|place| line.length() * f64::from(place) / f64::from(PLACES));
+    let against = corners.chain(even).map(|along| top(along) - line.at(along).beside(offset).to_vec2().dot(rise));
+    against.fold(f64::NEG_INFINITY, f64::max)
+}
+
+/// Places along the wall at which a top that is not level is held against the rafters.
+const PLACES: u32 = 512;
 
 formula! {
     /// Mean height of what fills the gap: up to a soft joint under the deck, so that the filling carries nothing.

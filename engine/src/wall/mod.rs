@@ -36,7 +36,9 @@ pub use built_in::{
 pub use buttress::{
     Buttress, buttress_covers, buttress_front, buttress_sides, buttress_stone, buttress_top, buttress_volume,
 };
-pub use gap::{beside_beam, gap_at_poles, gap_height, gap_rise, gap_to_mix, gap_volume, trimmings_left};
+pub use gap::{
+    beside_beam, gap_at_poles, gap_height, gap_rise, gap_to_mix, gap_volume, highest_against, trimmings_left,
+};
 pub use joinery::{
     clear_height, clear_width, frame_anchors, frame_length, frame_volume, glass_area, lintel_length, lintel_volume,
     on_site_by, sill_board_depth, sill_board_volume, threshold_length,

@@ -8,13 +8,16 @@ mod left;
 mod on_beam;
 mod part;
 mod planks;
+mod plate;
 mod scarfs;
 mod seats;
 mod tipping;
 mod unknown;
 
 pub(super) use on_beam::OnBeam;
-pub(super) use unknown::{not_known, under_no_ring};
+pub(super) use planks::Planks;
+pub(super) use plate::plate;
+pub(super) use unknown::{not_known, unmeasured};
 
 use super::super::line::bind;
 use crate::house::built_in::{Lie, Stretch};
@@ -26,10 +29,6 @@ use crate::row::Rows;
 use crate::timber::beam as timber;
 use crate::units::{Angle, Length};
 use part::Part;
-use planks::Planks;
-
-/// Sides of the beam's line as it is followed all the way round a curve; where it is straight one is enough.
-const SIDES: f64 = 20.0;
 
 /// How far eave and plate lie outside of the wall's line.
 const OUT: [&str; 2] = ["roof.eave-offset", "roof.plate-offset"];
@@ -67,7 +66,7 @@ struct Laid<'a> {
 
 pub(super) fn walk(house: &House, on: &OnBeam<'_>, rows: &mut Rows) {
     let beam = house.bond_beam.as_ref().filter(|_| house.wall.line.is_closed());
-    let Some((beam, planks)) = beam.and_then(|beam| Some((beam, Planks::of(on, rows)?))) else {
+    let Some((beam, planks)) = beam.and_then(|beam| Some((beam, Planks::of(on.held, on.strength)?))) else {
         return unknown::without_beam(house, on.factors, rows);
     };
     let mut laid = Laid::of((house, beam), on, planks, rows);
@@ -110,7 +109,7 @@ impl<'a> Laid<'a> {
         let plank = beam.height.value / beam.layers.value as f64;
         let shape = timber::twist_shape(beam.width.value, plank, number("twist-more"), number("twist-most")).value;
         let elastic = left::elastic(beam, &planks, plank, rows);
-        let corners = corners(beam, house.wall.line.length());
+        let corners = corners(beam, house.wall.line.length(), on.sides);
         let sizes = ["width", "height", "layers"].map(|noun| format!("wall.bond-beam.{noun}"));
         let nouns = house.anchors.iter().flat_map(|own| ["along", "spacing", "count"].map(|noun| own.path(noun)));
         let wood = [&planks.wood.density.path, &planks.wood.values.stiffness.path];
@@ -161,15 +160,21 @@ impl<'a> Laid<'a> {
 
     fn parts(&self, answers: &Answers, (under, scarfs): (&Under<'_>, &scarfs::Known), rows: &mut Rows) {
         let sides: Vec<usize> = self.corners.iter().map(|&(_, part)| part).collect();
-        let of = |kind: Feet| self.on.groups.iter().position(|group| group.feet == kind);
-        let Some(sliding) = of(Feet::Sliding) else { return };
-        let held = of(Feet::Held).filter(|_| self.friction.is_none());
+        let of = |kind: Feet| (0..self.on.groups.len()).filter(move |&group| self.on.groups[group].feet == kind);
+        let mut free = of(Feet::Sliding);
+        let Some(first) = free.next() else { return };
+        let held = of(Feet::Held).next().filter(|_| self.friction.is_none());
         let held = held.map_or_else(Vec::new, |group| answers.thrust(group, &sides, under));
-        let worst = answers.worst(sliding, &sides, under);
+        let worst = free.fold(answers.worst(first, &sides, under), |worst, group| {
+            let other = answers.worst(group, &sides, under);
+            worst.into_iter().zip(other).map(|(one, other)| one.or(other)).collect()
+        });
         for (place, worst) in worst.iter().enumerate().filter(|(_, worst)| worst.bending.share > 0.0) {
             let part = self.part(place);
             part.bending(worst, rows);
-            part.ring(worst, rows);
+            if self.on.thrusts {
+                part.ring(worst, rows);
+            }
             part.shear(worst, rows);
             part.twist(worst, rows);
             part.scarf(worst, scarfs, rows);
@@ -202,7 +207,7 @@ impl<'a> Laid<'a> {
 
     /// Adds what makes a force that the earth and, where it is lifted, the anchors have a part in.
     fn upright<T>(&self, answer: Answer<T>, used: &Used, rows: &Rows) -> Answer<T> {
-        let answer = self.on.bound(answer, (used.group, used.combination), rows);
+        let answer = self.on.bound_all(answer, (used.group, used.combination), rows);
         let answer = bind(bind(answer, rows, &path("soft-length")), rows, "roof.seat");
         if used.is_lifted { self.anchored(answer, rows) } else { answer }
     }
@@ -213,11 +218,11 @@ impl<'a> Laid<'a> {
 }
 
 /// Where the corners of a beam's line lie along a wall's line so long, and of which part each side is.
-fn corners(beam: &BondBeam, whole: f64) -> Vec<(f64, usize)> {
+fn corners(beam: &BondBeam, whole: f64, all_round: f64) -> Vec<(f64, usize)> {
     let of = |(place, stretch): (usize, &Stretch)| {
         let part = beam.parts.iter().position(|part| part.over.contains(&place)).unwrap_or(0);
         let [from, long] = [stretch.along[0], stretch.along[1] - stretch.along[0]];
-        let sides = if stretch.way == Lie::Straight { 1.0 } else { (SIDES * long / whole).ceil().max(1.0) };
+        let sides = if stretch.way == Lie::Straight { 1.0 } else { (all_round * long / whole).ceil().max(1.0) };
         (0..sides as u32).map(move |side| (from + long * f64::from(side) / sides, part))
     };
     beam.stretches.iter().enumerate().flat_map(of).collect()

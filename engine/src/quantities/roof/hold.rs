@@ -1,7 +1,7 @@
 //! Whether a roof holds: what governs each pole, crossing and foot of a ring under all its loads, as rows that the code is held against.
 
 use super::super::line::bind;
-use super::beam::OnBeam;
+use super::beam::{OnBeam, Planks};
 use super::factors::{Factors, Lasts};
 use super::loads::{self, Loaded};
 use super::{advice, beam, crossings, feet, heads, members, rafters, secondary, slide, trade};
@@ -71,6 +71,7 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
                         heads::walk(stood, (own.diameter.value, second, on_frame), rows);
                     }
                     feet::walk(stood, rows);
+                    Planks::noted(held, rows);
                     beam::walk(house, &OnBeam::ring(stood, rows), rows);
                     advice::walk(house, roof, (stood, loaded), rows);
                 }
@@ -92,11 +93,10 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
                 let title = format!("{noun} of {} poles that nobody measured", count.value);
                 rows.not_known(format!("roof.members.1.{}", factors.noun(noun)), title);
             }
-            beam::under_no_ring(house, roof, &factors, rows);
+            beam::unmeasured(house, &factors, rows);
         }
         Frame::OneWay { rafters: own, .. } => {
             rafters::walk(house, (roof, own), held, loaded.as_ref(), rows);
-            beam::under_no_ring(house, roof, &Factors::of(held), rows);
         }
     }
 }

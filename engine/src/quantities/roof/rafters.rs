@@ -1,6 +1,8 @@
 //! Rows of straight pole rafters that fall one way: what governs them over their two plates, their seats and their ties.
 
 use super::super::line::bind;
+use super::beam::{self, Planks};
+use super::bearing::{Bearing, Press};
 use super::factors::{Factors, by_wood};
 use super::loads::Loaded;
 use super::members;
@@ -36,6 +38,9 @@ const THINNEST: Named<'static> = Named {
     thick: &ENDS_THIN,
     ..LONGEST
 };
+/// What is said where rafters lie higher over their wall than their seats are deep.
+const PACKED: &str =
+    "what carries it so far above the wall is not written: let the wall's top rise with the rafters, [wall.top]";
 const AT_SEAT: [&str; 2] = ["roof.rafters.low-at-seat", "roof.rafters.high-at-seat"];
 const ENDS_THIN: [&str; 2] = ["roof.rafters.low-thinnest", "roof.rafters.high-thinnest"];
 
@@ -79,13 +84,17 @@ pub(super) fn walk(
         Some((rafter, light)) => {
             rafter.strength(rows);
             rafter.sags(rows);
+            Planks::noted(held, rows);
             opening::walk(house, rafters, &rafter, rows);
-            seats(house, (&rafter, &light), &Whose { stem: "", words: "a rafter" }, rows);
+            let whole = OneWay { house, rafter: &rafter, light: &light, of: &Whose { stem: "", words: "a rafter" } };
+            whole.seats(rows);
             side_rafter(rafters, &rafter, rows);
+            beam::plate(house, rafters, (&rafter, whole.is_packed_anywhere().then_some(PACKED)), rows);
         }
         None => {
             not_known(held, rows);
             opening::not_known(house, &Factors::of(held), rows);
+            beam::not_known(house, &Factors::of(held), rows);
         }
     }
 }
@@ -236,10 +245,7 @@ impl OneWay<'_> {
                 press,
             );
             let duration = strength.durations[most.combination];
-            match self.rafter.factors.code {
-                Code::En => self.bears(seat, ("up", press, duration, &governs), rows),
-                Code::Asce => self.bears_most(seat, rows),
-            }
+            self.bears(seat, most.combination, rows);
             let strength = self.rafter.held.wood.values.shear.value * self.rafter.factors.wet("shear");
             let used = |notch: &Notch| self.notched(notch, (press, strength, duration)).value;
             let notches = self.notches(seat, rows);
@@ -264,38 +270,48 @@ impl OneWay<'_> {
         self.rafter.factors.notched(force, round, notch.diameter * 0.5, shear, duration)
     }
 
-    /// Allowable stress across the grain knows no duration: the greatest press of all counts.
-    fn bears_most(&self, seat: usize, rows: &mut Rows) {
-        let Some(most) = self.rafter.answers.pressed(seat, &self.rafter.strength.combinations, &[]) else { return };
-        let governs = self.rafter.at(&self.rafter.strength, most.combination);
-        let press = self.rafter.forced(used::foot_force(most.value), (&self.rafter.strength, most.combination), rows);
-        let title = format!("{}: the most that it presses on its plate, under {governs}", self.title(seat));
-        let press = rows.add(self.path(seat, "borne"), title, press);
-        self.bears(seat, ("borne", press, 1.0, &governs), rows);
-    }
-
-    fn bears(&self, seat: usize, (noun, press, duration, governs): (&str, Force, f64, &str), rows: &mut Rows) {
-        let title = format!("{}: bearing strength used under {governs}", self.title(seat));
-        let row = self.path(seat, &self.rafter.factors.noun("bearing"));
-        let is_on_beam = !self.is_packed(seat);
-        let title =
-            if is_on_beam { title } else { format!("{title} (what carries it so far above the wall is not written)") };
-        let Some(beam) = self.house.bond_beam.as_ref().filter(|_| is_on_beam) else {
-            rows.not_known(row, title);
-            return;
+    /// How it and the beam bear on each other there; `up` is the combination of the row of that name.
+    fn bears(&self, seat: usize, up: usize, rows: &mut Rows) {
+        let (rafter, of) = (self.rafter, self.title(seat));
+        let row = self.path(seat, &rafter.factors.noun("bearing"));
+        let title = format!("{of}: bearing strength used");
+        if self.is_packed(seat) {
+            return rows.not_known(row, format!("{title} ({PACKED})"));
+        }
+        let (beam, planks) = (self.house.bond_beam.as_ref(), Planks::of(rafter.held, &rafter.strength));
+        let (Some(beam), Some(planks)) = (beam, planks) else {
+            return rows.not_known(row, title);
         };
-        let width = section::seat_width(self.rafter.over(seat), self.rafter.seat).value;
-        let area = crate::timber::eurocode::seat_area(beam.width.value, width).from("length", "wall.bond-beam.width");
-        let area = bind(area.without("width"), rows, "roof.seat");
-        let area = self.rafter.named.thick.iter().fold(area, |area, path| bind(area, rows, path));
-        let area = rows.add(self.path(seat, "seat"), format!("{}: area on which it bears", self.title(seat)), area);
-        let strength = self.rafter.held.wood.values.across.value * self.rafter.factors.wet("across");
-        let share = used::seat_used(press, area, strength, 1.0, duration, self.rafter.factors.partial)
-            .from("force", self.path(seat, noun))
-            .from("area", self.path(seat, "seat"))
-            .without("beside");
-        let share = by_wood(share, "across", rows);
-        rows.add(row, title, share);
+        let (durations, width) = (&rafter.strength.durations, beam.width.value);
+        let bearing = Bearing { held: rafter.held, factors: &rafter.factors, durations, planks: &planks, width };
+        let most = |lasting: &[f64]| {
+            let at = rafter.answers.pressed(seat, &rafter.strength.combinations, lasting)?;
+            Some(Press { force: at.value, combination: at.combination, by: () })
+        };
+        let flat = section::seat_width(rafter.over(seat), rafter.seat).value;
+        let [low, high] = [rafter.beam.supports[0], rafter.beam.pole.length - rafter.beam.supports[1]];
+        let beyond = if seat == 0 { low } else { high } * rafter.beam.pitch.in_rad().cos();
+        let Some((share, most, bears)) = bearing.more_used([flat, beyond], most) else { return };
+        let by = (&rafter.strength, most.combination);
+        let governs = rafter.at(&rafter.strength, most.combination);
+        let noun = if most.combination == up && rafter.factors.code == Code::En {
+            "up"
+        } else {
+            let press = rafter.forced(used::foot_force(most.force), by, rows);
+            rows.add(
+                self.path(seat, "borne"),
+                format!("{of}: the most that it presses on its plate, under {governs}"),
+                press,
+            );
+            "borne"
+        };
+        let [what, grain] = bears.words();
+        let share = bearing.bound(share, &bears, rows).from("area", self.path(seat, "seat"));
+        let share = bind(share, rows, &self.path(seat, noun));
+        let area = bind(bind(bears.area, rows, "wall.bond-beam.width"), rows, "roof.seat");
+        let area = rafter.named.thick.iter().fold(area, |area, path| bind(area, rows, path));
+        rows.add(self.path(seat, "seat"), format!("{of}: area on which it bears{grain}"), area);
+        rows.add(row, format!("{of}: bearing strength of {what} used under {governs}"), share);
     }
 
     /// Whether what carries the rafters between the side walls stands higher over wall or beam than their seats are deep: it is not
@@ -307,6 +323,10 @@ impl OneWay<'_> {
         // The outermost two lie on their walls.
         let between = rafters.places.iter().filter(|one| !one.is_on_side);
         between.map(|one| one.packing[seat]).any(|high| high > self.rafter.seat)
+    }
+
+    fn is_packed_anywhere(&self) -> bool {
+        (0..SEATS.len()).any(|seat| self.is_packed(seat))
     }
 
     fn lifted(&self, seat: usize, rows: &mut Rows) {

@@ -164,6 +164,30 @@ fn a_bean_is_in_equilibrium_and_does_not_feel_where_it_is_held() {
 }
 
 #[test]
+fn each_side_of_a_square_lifted_in_its_middle_between_anchors_at_its_corners_is_the_simple_beam() {
+    // By symmetry no corner passes a moment on: P l/4 in the middle, P/2 across, P held at each corner, from memory.
+    let (half, lift) = (2.0, 1500.0);
+    let line = vec![plan(-half, -half), plan(half, -half), plan(half, half), plan(-half, half)];
+    let ways = [[0.0, -1.0], [1.0, 0.0], [0.0, 1.0], [-1.0, 0.0]];
+    let seats = ways.iter().map(|way| plan(half * way[0], half * way[1])).collect();
+    let square = beam(line.clone(), seats, line);
+    let lifted: Presses = vec![[0.0, 0.0, lift].map(Force::n); 4];
+    let found = in_plan(&square, lifted);
+    let hung = found.hung.as_ref().unwrap()[0][0].as_ref().unwrap();
+    for [first, last] in &hung.ends {
+        near(first[2].abs().max(last[2].abs()), lift * 2.0 * half / 4.0, 1e-9);
+        near(first[0].abs(), lift / 2.0, 1e-9);
+        assert!(first[1].abs() < 1e-6 && first[2].abs().min(last[2].abs()) < 1e-6);
+    }
+    for anchor in &hung.anchors {
+        near(*anchor, -lift, 1e-9);
+    }
+    for thrust in found.thrust[0][0].ends.as_flattened() {
+        assert!(thrust.iter().all(|force| *force == 0.0), "what only lifts does not thrust: {thrust:?}");
+    }
+}
+
+#[test]
 fn two_anchors_hold_no_ring_and_its_thrust_is_answered_all_the_same() {
     let (beam, presses) = bean();
     let lifted: Presses = presses.iter().map(|force| [force[0], force[1], Force::n(100.0)]).collect();

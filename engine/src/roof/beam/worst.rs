@@ -107,6 +107,21 @@ pub struct Lifted {
     pub group: usize,
 }
 
+impl Worst {
+    /// Of each the greater of two.
+    #[must_use]
+    pub fn or(self, other: Worst) -> Worst {
+        let more = |one: Used, other: Used| if other.share > one.share { other } else { one };
+        Worst {
+            bending: more(self.bending, other.bending),
+            ring: more(self.ring, other.ring),
+            shear: more(self.shear, other.shear),
+            twist: more(self.twist, other.twist),
+            scarf: more(self.scarf, other.scarf),
+        }
+    }
+}
+
 impl Default for Forces {
     fn default() -> Forces {
         let (force, moment) = (Force::ZERO, Moment::ZERO);

@@ -196,6 +196,19 @@ impl StraightAnswers {
 }
 
 impl StraightAnswers {
+    /// What each basic load presses on its first and its last support: own weight, the zones, the extra loads.
+    #[must_use]
+    pub fn on_seats(&self) -> Vec<[Force; 2]> {
+        let last = self.supports.len() - 1;
+        self.found.iter().map(|found| [0, last].map(|seat| Force::n(found.feet[seat][2]))).collect()
+    }
+
+    /// How many of each basic load a combination takes, in their order.
+    #[must_use]
+    pub fn shares(&self, combination: &Combination) -> Vec<f64> {
+        factors(combination, self.extras)
+    }
+
     /// The force up from a seat that uses most of the wood, `lasting` being its factor for the time of each combination.
     #[must_use]
     pub fn pressed(&self, seat: usize, combinations: &[Combination], lasting: &[f64]) -> Option<At<Force>> {
@@ -305,6 +318,27 @@ mod tests {
                 .unwrap_err(),
             Fault::Load(1)
         );
+    }
+
+    #[test]
+    fn what_a_rafter_presses_on_its_two_seats_is_what_lies_on_it() {
+        let rafter = rafter(&[0.8, 4.3], 10.0, 160.0);
+        let person = OnPole::Point { pole: 0, at: Length::m(5.0), down: Force::kn(1.0) };
+        let extra = Extra { name: "person".into(), loads: vec![person] };
+        let on_seats = rafter.answers(&WOOD, std::slice::from_ref(&extra)).unwrap().on_seats();
+        let level = 10.0_f64.to_radians().cos();
+        // A frustum of a cone; then a pascal on half the span, on the other half, on either end; then the person.
+        let volume = std::f64::consts::PI * 5.0 / 12.0 * (0.16 * 0.16 + 0.16 * 0.12 + 0.12 * 0.12);
+        let strip = |long: f64| 0.6 * level * long;
+        let own = volume * WOOD.density.in_kg_m3() * STANDARD_GRAVITY_M_S2;
+        let told = [own, strip(1.75), strip(1.75), strip(0.8), strip(0.7), 1000.0];
+        assert_eq!(on_seats.len(), told.len());
+        for (seats, told) in on_seats.iter().zip(told) {
+            near(seats.iter().map(|seat| seat.in_n()).sum(), told);
+        }
+        // Levers about the low seat.
+        near(on_seats[1][1].in_n(), strip(1.75) * 0.25);
+        near(on_seats[5][1].in_n(), 1000.0 * 4.2 / 3.5);
     }
 
     #[test]

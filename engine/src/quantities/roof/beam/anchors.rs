@@ -40,7 +40,7 @@ impl Laid<'_> {
         let under = (most.group, most.combination);
         let alone = if self.has_secondary() { ", of the poles alone" } else { "" };
         let title = format!("{on}: what its strap must hold down{alone}, under {}", self.on.words(under));
-        let pull = self.on.bound(timber::anchor_pull(most.pull), under, rows);
+        let pull = self.on.bound_all(timber::anchor_pull(most.pull), under, rows);
         let pull = rows.add(row("pull"), title, self.anchored(pull, rows));
         let (noun, title) = (self.on.factors.noun("used"), format!("{on}: {USED}"));
         match &anchors.holds {

@@ -46,6 +46,6 @@ impl Laid<'_> {
             self.on.seats[*place].on,
             self.words(at)
         );
-        rows.add("roof.feet.pushes", title, self.loaded(push, at, rows));
+        rows.add("roof.feet.pushes", title, self.loaded(push, (*place, at), rows));
     }
 }

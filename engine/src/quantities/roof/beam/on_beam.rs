@@ -7,6 +7,7 @@ use super::super::members;
 use super::OUT;
 use crate::house::{Held, Ring};
 use crate::quantities::line::bind;
+use crate::quantities::uneven::bind_once;
 use crate::reason::Answer;
 use crate::roof::beam::Presses;
 use crate::roof::poles::Rafter;
@@ -28,6 +29,10 @@ pub(in super::super) struct OnBeam<'a> {
     pub seats: Vec<Seat>,
     /// How wide each pole lies on it.
     pub flats: Vec<Length>,
+    /// Sides of the beam's line as it is followed all the way round a curve; where it is straight one is enough.
+    pub sides: f64,
+    /// Whether anything thrusts in plan.
+    pub thrusts: bool,
 }
 
 /// Loads that never act together with those of another group.
@@ -43,12 +48,16 @@ pub(in super::super) struct Group {
 
 /// Where a pole lies on the beam.
 pub(in super::super) struct Seat {
+    /// Its key in paths.
+    pub name: String,
     pub at: [Length; 2],
     /// How far the pole goes on outwards from the middle of the beam, at least.
     pub beyond: Length,
     pub on: String,
     /// Rows that its area follows from, beside the width of the beam.
     pub shape: Vec<String>,
+    /// Rows that what comes on it alone follows from.
+    pub frame: Vec<String>,
 }
 
 impl<'a> OnBeam<'a> {
@@ -63,10 +72,12 @@ impl<'a> OnBeam<'a> {
         let beyond = eave - plate;
         let rafters = &stood.ring.layout.rafters;
         let seat = |(place, rafter): (usize, &Rafter)| Seat {
+            name: (place + 1).to_string(),
             at: [rafter.support[0], rafter.support[1]],
             beyond,
             on: format!("seat of place {}, {}", place + 1, members::tag(stood.ring, place)),
             shape: shape(["butt", "tip", "pole"].map(|noun| Ring::path(place, noun))),
+            frame: Vec::new(),
         };
         let flat = |rafter: &Rafter| section::seat_width(rafter.pole.diameter(beyond), stood.ring.seat.value).value;
         OnBeam {
@@ -78,6 +89,8 @@ impl<'a> OnBeam<'a> {
             shares,
             seats: rafters.iter().enumerate().map(seat).collect(),
             flats: rafters.iter().map(flat).collect(),
+            sides: 20.0,
+            thrusts: true,
         }
     }
 
@@ -86,6 +99,12 @@ impl<'a> OnBeam<'a> {
         let frame = &self.groups[group].frame;
         let answer = frame.iter().fold(answer, |answer, path| bind(answer, rows, path));
         loads::bound(answer, &self.lifting.acting[combination], rows)
+    }
+
+    /// The same of a force that all seats have a part in.
+    pub fn bound_all<T>(&self, answer: Answer<T>, under: (usize, usize), rows: &Rows) -> Answer<T> {
+        let all = self.seats.iter().flat_map(|seat| &seat.frame);
+        all.fold(self.bound(answer, under, rows), |answer, path| bind_once(answer, rows, path))
     }
 
     /// A combination and the group in words.

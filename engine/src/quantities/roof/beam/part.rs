@@ -10,6 +10,9 @@ use crate::row::Rows;
 use crate::timber::beam as timber;
 use crate::units::{Force, Pressure, Ratio};
 
+/// A share below this is rounding, as of twist half way between equal anchors.
+const NONE: f64 = 1e-9;
+
 /// A part of the beam.
 pub(super) struct Part<'a> {
     pub laid: &'a Laid<'a>,
@@ -59,14 +62,17 @@ impl Part<'_> {
         let used = &worst.bending;
         let upright = self.laid.upright(timber::beam_upright(used.forces.upright), used, rows);
         rows.add(self.row("moment-upright"), self.title("moment up and down", used), upright);
-        let plan = self.laid.in_plan_at_the_worst(timber::beam_plan(used.forces.plan), used, rows);
-        rows.add(self.row("moment-plan"), self.title("moment in plan at the same place", used), plan);
         let share = self
             .bent(used)
             .from("upright", self.row("moment-upright"))
-            .from("plan", self.row("moment-plan"))
-            .from("upright modulus", path("upright.modulus"))
-            .from("plan modulus", path("plan.modulus"));
+            .from("upright modulus", path("upright.modulus"));
+        let share = if self.laid.on.thrusts {
+            let plan = self.laid.in_plan_at_the_worst(timber::beam_plan(used.forces.plan), used, rows);
+            rows.add(self.row("moment-plan"), self.title("moment in plan at the same place", used), plan);
+            share.from("plan", self.row("moment-plan")).from("plan modulus", path("plan.modulus"))
+        } else {
+            share.without("plan").without("plan modulus")
+        };
         let share = self.by_wood(share, "bending", rows);
         let noun = self.laid.on.factors.noun("bending");
         self.share(&noun, self.title(members::words("bending"), used), share, rows);
@@ -112,14 +118,14 @@ impl Part<'_> {
     pub(super) fn twist(&self, worst: &Worst, rows: &mut Rows) {
         let (used, factors) = (&worst.twist, &self.laid.planks.factors);
         let words = "shear strength used by twist";
-        if !used.is_lifted {
+        if !used.is_lifted || used.share < NONE {
             // Poles do not lift it, and what lies between them may.
             if self.laid.has_secondary() && factors.code == Code::En {
                 rows.not_known(self.row("twist"), format!("{}: {words} ({BESIDE})", self.on));
             }
             return;
         }
-        let twist = self.laid.on.bound(timber::beam_twist(used.forces.twist), (used.group, used.combination), rows);
+        let twist = self.laid.on.bound_all(timber::beam_twist(used.forces.twist), (used.group, used.combination), rows);
         let twist = self.laid.anchored(twist, rows);
         let twist = rows.add(self.row("twist-moment"), self.title("twist between anchors", used), twist);
         let (modulus, strength) = (self.laid.left.twist, self.strength("shear"));

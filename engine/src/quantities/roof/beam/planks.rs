@@ -1,8 +1,7 @@
 //! Rows of the wood of a bond beam's planks, and what it bears.
 
-use super::super::factors::Factors;
-use super::OnBeam;
-use crate::house;
+use super::super::factors::{Factors, Lasts};
+use crate::house::{self, Held};
 use crate::known::Known;
 use crate::quantities::line::bind;
 use crate::reason::Answer;
@@ -11,16 +10,24 @@ use crate::row::Rows;
 use crate::units::Pressure;
 
 /// The wood of the planks with the factors of its code, and that for the time of each combination.
-pub(super) struct Planks<'a> {
+pub(in super::super) struct Planks<'a> {
     pub wood: &'a house::Planks,
     pub factors: Factors,
     pub durations: Vec<f64>,
 }
 
 impl<'a> Planks<'a> {
-    /// Notes what they are of; nothing where the roof is held by no code.
-    pub fn of(on: &OnBeam<'a>, rows: &mut Rows) -> Option<Planks<'a>> {
-        let wood = on.held.planks.as_ref()?;
+    /// Those of a roof; nothing where no beam of planks lies under it.
+    pub fn of(held: &'a Held, strength: &Lasts) -> Option<Planks<'a>> {
+        let wood = held.planks.as_ref()?;
+        let factors = Factors::of_wood(held.code, wood.damp.value, false);
+        let durations = strength.acting.iter().map(|acting| factors.duration(acting)).collect();
+        Some(Planks { wood, factors, durations })
+    }
+
+    /// Notes what they are of.
+    pub fn noted(held: &Held, rows: &mut Rows) {
+        let Some(wood) = &held.planks else { return };
         let values = &wood.values;
         for (title, known) in [
             ("strength of the planks of the bond beam in bending", &values.bending),
@@ -41,9 +48,6 @@ impl<'a> Planks<'a> {
         }
         rows.known("place of damp of the bond beam: 1 dry, 2 under a roof, 3 wet or laid green", &wood.damp);
         rows.known("density of the planks of the bond beam", &wood.density);
-        let factors = Factors::of_wood(on.held.code, wood.damp.value, false);
-        let durations = on.strength.acting.iter().map(|acting| factors.duration(acting)).collect();
-        Some(Planks { wood, factors, durations })
     }
 
     pub fn ring(&self) -> standing::Wood {

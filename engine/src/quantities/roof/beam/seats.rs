@@ -3,23 +3,18 @@
 use kurbo::{Point, Vec2};
 
 use super::{Laid, path};
-use crate::house::Code;
 use crate::quantities::line::bind;
+use crate::quantities::roof::bearing::{Bearing, Press};
+use crate::quantities::uneven::bind_once;
 use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Answers};
 use crate::roof::standing::Feet;
 use crate::row::Rows;
-use crate::timber::tables::factor;
-use crate::timber::{eurocode, used};
-use crate::units::{Angle, Area, Force, Length, Pressure, Ratio};
+use crate::units::{Angle, Force, Length};
 
 /// That of all that presses on a seat which counts most; nothing where it never presses.
 pub(super) fn most(all: &[Pressed], counts: impl Fn(&Pressed) -> f64) -> Option<Pressed> {
     all.iter().copied().max_by(|one, other| counts(one).total_cmp(&counts(other)))
-}
-
-pub(super) fn row(place: usize, noun: &str) -> String {
-    path(&format!("seats.{}.{noun}", place + 1))
 }
 
 /// What presses on a seat, under what; its thrust is that across the beam, outwards above zero.
@@ -31,18 +26,6 @@ pub(super) struct Pressed {
     pub group: usize,
     /// Whether its foot is about to slip, so that it thrusts no more.
     pub slips: bool,
-}
-
-/// One of the two that bear on each other at a seat.
-struct Bears<'a> {
-    is_pole: bool,
-    area: Answer<Area>,
-    strength: Pressure,
-    durations: &'a [f64],
-}
-
-fn of_code(name: &str) -> f64 {
-    factor(name).map_or(f64::NAN, |fact| fact.number)
 }
 
 impl Pressed {
@@ -122,71 +105,42 @@ impl Laid<'_> {
         self.on.words((at.group, at.combination))
     }
 
-    /// Adds the ring of poles and its loads.
-    pub(super) fn loaded<T>(&self, answer: Answer<T>, at: &Pressed, rows: &Rows) -> Answer<T> {
-        self.on.bound(answer, (at.group, at.combination), rows)
+    pub(super) fn row(&self, place: usize, noun: &str) -> String {
+        path(&format!("seats.{}.{noun}", self.on.seats[place].name))
     }
 
-    /// How pole and beam bear on each other, across the grain of both: that of the two counts which uses more of its strength.
+    /// Adds what a force on a seat follows from.
+    pub(super) fn loaded<T>(&self, answer: Answer<T>, (place, at): (usize, &Pressed), rows: &Rows) -> Answer<T> {
+        let answer = self.on.bound(answer, (at.group, at.combination), rows);
+        self.on.seats[place].frame.iter().fold(answer, |answer, path| bind_once(answer, rows, path))
+    }
+
+    /// How pole and beam bear on each other: that of the two counts which uses more of its strength.
     fn bearing(&self, place: usize, (on, pressed): (&str, &[Pressed]), rows: &mut Rows) {
-        let (factors, values) = (self.on.factors, &self.on.held.wood.values);
-        let lasting = |bears: &Bears<'_>, at: &Pressed| {
-            if factors.code == Code::En { bears.durations[at.combination] } else { 1.0 }
+        let (seat, factors) = (&self.on.seats[place], self.on.factors);
+        let (durations, width) = (&self.on.strength.durations, self.beam.width.value);
+        let bearing = Bearing { held: self.on.held, factors, durations, planks: &self.planks, width };
+        let of = |at: Pressed| Press { force: at.force, combination: at.combination, by: at };
+        let most = |lasting: &[f64]| {
+            most(pressed, |at| at.force.in_n() / lasting.get(at.combination).copied().unwrap_or(1.0)).map(of)
         };
-        let share = |bears: &Bears<'_>, at: &Pressed| {
-            let (area, duration) = (bears.area.value, lasting(bears, at));
-            used::seat_used(at.force, area, bears.strength, of_code("kc90-none"), duration, factors.partial)
-        };
-        let both = self.both(place, rows).into_iter().filter_map(|bears| {
-            let most = most(pressed, |at| at.force.in_n() / lasting(&bears, at))?;
-            Some((share(&bears, &most), most, bears))
-        });
-        let more = both.max_by(|(one, ..), (other, ..)| one.value.in_fraction().total_cmp(&other.value.in_fraction()));
-        let Some((share, most, bears)) = more else { return };
-        let [what, grain] = if bears.is_pole {
-            ["the pole on the bond beam", ", along the grain of the pole"]
-        } else {
-            ["the bond beam", ""]
-        };
+        let Some((share, most, bears)) = bearing.more_used([self.on.flats[place], seat.beyond], most) else { return };
+        let [what, grain] = bears.words();
         let title = format!("{on}: area on which it bears on the bond beam{grain}");
-        rows.add(row(place, "area"), title, bears.area);
-        let title = format!("{on}: bearing strength of {what} used, under {}", self.words(&most));
-        let dropped = ["force", "strength", "beside", "duration", "partial"];
-        let share: Answer<Ratio> = dropped.iter().fold(share, |share, name| share.without(name));
-        let share = share.from("area", row(place, "area"));
-        let share = if bears.is_pole {
-            bind(bind(share, rows, &values.across.path), rows, "poles.damp")
-        } else {
-            self.planks.bound(share, "across", rows)
-        };
-        let share = self.loaded(share, &most, rows);
-        rows.add(row(place, &factors.noun("bearing")), title, share);
-    }
-
-    /// The pole and the planks at a seat, each with what helps beside it along its own grain: along the beam for the planks, across it
-    /// for the pole, outwards no more than lies there to its end.
-    fn both(&self, place: usize, rows: &Rows) -> [Bears<'_>; 2] {
-        let (flat, width, factors) = (self.on.flats[place], self.beam.width.value, self.on.factors);
-        let seat = &self.on.seats[place];
-        let most = if factors.code == Code::En { Length::m(of_code("contact-more-m")) } else { Length::ZERO };
-        let outwards = (seat.beyond - width * 0.5).max(Length::ZERO).min(most);
-        let along_pole = eurocode::seat_area(width + most.min(width) + outwards, flat);
-        let along_beam = eurocode::seat_area(flat + most.min(flat) * 2.0, width);
-        let bound = |area: Answer<Area>| {
-            let area = bind(area.without("length").without("width"), rows, self.beam.width.path.as_str());
-            seat.shape.iter().fold(area, |area, path| bind(area, rows, path))
-        };
-        let of_pole = self.on.held.wood.values.across.value * factors.wet("across");
-        let durations = &self.on.strength.durations;
-        let pole = Bears { is_pole: true, area: bound(along_pole), strength: of_pole, durations };
-        let (strength, durations) = (self.planks.strength("across"), &self.planks.durations);
-        [pole, Bears { is_pole: false, area: bound(along_beam), strength, durations }]
+        let share = bearing.bound(share.from("area", self.row(place, "area")), &bears, rows);
+        let area = bind(bears.area, rows, self.beam.width.path.as_str());
+        let area = seat.shape.iter().fold(area, |area, path| bind_once(area, rows, path));
+        rows.add(self.row(place, "area"), title, area);
+        let title = format!("{on}: bearing strength of {what} used, under {}", self.words(&most.by));
+        let share = self.loaded(share, (place, &most.by), rows);
+        rows.add(self.row(place, &factors.noun("bearing")), title, share);
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::Ratio;
 
     #[test]
     fn a_seat_by_hand_thrusts_outwards_and_inwards_and_falls_as_far_off_either_way() {

@@ -4,7 +4,7 @@
 //! what holds them, which is for an engineer: no limit is held against it.
 
 use super::feet::FRICTION;
-use super::seats::{Pressed, most, row};
+use super::seats::{Pressed, most};
 use super::{Laid, path};
 use crate::house::Code;
 use crate::reason::Answer;
@@ -37,10 +37,10 @@ impl Laid<'_> {
             None => {
                 let why = if sliding.is_empty() { "on which it never presses" } else { "off which its load falls" };
                 let title = format!("{on}: pressure on the earth under the bond beam, {why}{held}");
-                rows.not_known(row(place, "pressure"), title);
+                rows.not_known(self.row(place, "pressure"), title);
             }
         }
-        if let Some(farthest) = &farthest {
+        if let Some(farthest) = farthest.as_ref().filter(|_| self.on.thrusts) {
             self.tipping(place, (on, farthest, beneath.as_ref()), rows);
         }
     }
@@ -68,7 +68,7 @@ impl Laid<'_> {
     }
 
     /// How far off the middle of the beam a load falls.
-    fn off(&self, at: &Pressed, rows: &Rows) -> Answer<Length> {
+    fn off(&self, (place, at): (usize, &Pressed), rows: &Rows) -> Answer<Length> {
         if let Some(friction) = self.friction.filter(|_| at.slips) {
             let off =
                 ring::off_at_slip(friction, self.beam.height.value).from("height", self.beam.height.path.as_str());
@@ -78,14 +78,18 @@ impl Laid<'_> {
             .from("height", self.beam.height.path.as_str())
             .without("force")
             .without("thrust");
-        self.loaded(off, at, rows)
+        self.loaded(off, (place, at), rows)
     }
 
     /// What presses on the earth beneath the beam.
     fn beneath(&self, place: usize, (on, most, held): (&str, &Pressed, &str), rows: &mut Rows) {
         let (width, under) = (self.beam.width.value, self.words(most));
-        let title = format!("{on}: off the middle of the bond beam it presses on the earth, under {under}");
-        let off = rows.add(row(place, "off-middle"), title, self.off(most, rows));
+        let off = if self.on.thrusts {
+            let title = format!("{on}: off the middle of the bond beam it presses on the earth, under {under}");
+            rows.add(self.row(place, "off-middle"), title, self.off((place, most), rows))
+        } else {
+            Length::ZERO
+        };
         let gapes = if off > width / 6.0 { " while the other gapes," } else { "" };
         let title = format!(
             "{on}: pressure on stiff earth under the edge of the bond beam, before it gives,{gapes} under {under}{held}"
@@ -93,10 +97,14 @@ impl Laid<'_> {
         let pressure = ring::bed_pressure(most.force, self.elastic[1], width, off)
             .from("elastic", path("stiff-length"))
             .from("width", self.beam.width.path.as_str())
-            .from("off", row(place, "off-middle"))
             .without("force");
-        let pressure = if most.slips { self.loaded(pressure, most, rows) } else { pressure };
-        rows.add(row(place, "pressure"), title, pressure);
+        let pressure = if self.on.thrusts {
+            let pressure = pressure.from("off", self.row(place, "off-middle"));
+            if most.slips { self.loaded(pressure, (place, most), rows) } else { pressure }
+        } else {
+            self.loaded(pressure.without("off"), (place, most), rows)
+        };
+        rows.add(self.row(place, "pressure"), title, pressure);
     }
 
     /// How far off the middle of the beam a load falls at most, and what would do where that is too far.
@@ -108,10 +116,10 @@ impl Laid<'_> {
             "off-middle"
         } else {
             let title = format!("{on}: farthest off the middle of the bond beam that it presses, under {under}");
-            rows.add(row(place, "farthest"), title, self.off(most, rows));
+            rows.add(self.row(place, "farthest"), title, self.off((place, most), rows));
             "farthest"
         };
-        let share = share.from("off", row(place, noun));
+        let share = share.from("off", self.row(place, noun));
         let limit = self.limit().filter(|limit| share.value > *limit);
         let title = if let Some(limit) = limit {
             let fault = if self.is_on(most) {
@@ -120,13 +128,13 @@ impl Laid<'_> {
                 let outside = self.shown(off - width * 0.5);
                 format!("the pole's load falls {outside} outside of the bond beam: it tips, unless its twist holds it")
             };
-            let wide = ring::width_needed(off, limit).from("off", row(place, noun)).without("limit");
+            let wide = ring::width_needed(off, limit).from("off", self.row(place, noun)).without("limit");
             let would_do = self.would_do(place, (on, most), (wide, limit), rows);
             format!("{on}: {fault}; {would_do}; off the middle, of half the width")
         } else {
             format!("{on}: how far off the middle of the bond beam its load falls, of half its width")
         };
-        rows.add(row(place, &self.on.factors.noun("tipping")), format!("{title}, under {under}"), share);
+        rows.add(self.row(place, &self.on.factors.noun("tipping")), format!("{title}, under {under}"), share);
     }
 
     /// How far off the middle a rule of the house lets a load fall, of half the width.
@@ -150,7 +158,7 @@ impl Laid<'_> {
         // A seat moved by so much lets a load fall as much nearer to the middle.
         let by = (wide.value - self.beam.width.value) * (0.5 * limit.in_fraction());
         let title = format!("{on}: least width of the bond beam at which its load falls near enough to its middle");
-        let wide = rows.add(row(place, "width-needed"), title, wide);
+        let wide = rows.add(self.row(place, "width-needed"), title, wide);
         let (wide, by, way) = (self.shown(wide), self.shown(by), most.way_back());
         format!("widen it to at least {wide} or move the seat {way} by at least {by}")
     }
@@ -158,13 +166,13 @@ impl Laid<'_> {
     pub(super) fn farthest_if_held(&self, place: usize, (on, most): (&str, &Pressed), rows: &mut Rows) {
         let under = self.words(most);
         let title = format!("{on}: farthest off the middle of the bond beam that it would press, under {under}");
-        rows.add(row(place, "held-farthest"), title, self.off(most, rows));
+        rows.add(self.row(place, "held-farthest"), title, self.off((place, most), rows));
     }
 
     /// How far off the middle a load would fall if the feet were held: at the seat where it is the farthest.
     pub(super) fn tipping_if_held(&self, place: usize, most: &Pressed, rows: &mut Rows) {
         let share = ring::off_share(most.off(self.beam.height.value), self.beam.width.value)
-            .from("off", row(place, "held-farthest"))
+            .from("off", self.row(place, "held-farthest"))
             .from("width", self.beam.width.path.as_str());
         let title =
             "how far off the middle of the bond beam its load would fall if its foot were held, of half its width";

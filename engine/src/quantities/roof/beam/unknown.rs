@@ -3,33 +3,20 @@
 use super::super::factors::Factors;
 use super::super::members;
 use super::path;
-use crate::house::{Code, Frame, House, Roof};
+use crate::house::{Code, Frame, House};
 use crate::row::Rows;
 
 /// What stands where snow or wind is not known, or the ring makes no frame.
 const NO_LOADS: &str = "its loads are not known, or its poles make no frame";
 
-/// Nothing of the beam, since snow or wind is not known, or the ring makes no frame.
+/// Nothing of the beam, since snow or wind is not known, or the poles make no frame.
 pub(in super::super) fn not_known(house: &House, factors: &Factors, rows: &mut Rows) {
     all(house, factors, NO_LOADS, rows);
 }
 
-/// Nothing of a beam under rafters that make no ring, or that nobody measured one by one.
-pub(in super::super) fn under_no_ring(house: &House, roof: &Roof, factors: &Factors, rows: &mut Rows) {
-    match roof.frame {
-        Frame::OneWay { .. } => {
-            if house.bond_beam.is_some() {
-                let title = "bond beam: bending, shear, bearing and what tips it (under rafters that fall one way it is not worked out: \
-                             have it worked out as their plate)";
-                rows.not_known(path(&format!("each.{}", factors.noun("bending"))), title);
-            }
-            let why = "under rafters that fall one way it is not worked out: the ties of the rafters are named with their seats";
-            anchors(house, factors, why, rows);
-        }
-        Frame::Reciprocal { .. } => {
-            all(house, factors, "nobody measured its poles one by one: write [poles.pile] or [poles.typical]", rows);
-        }
-    }
+/// Nothing of a beam under a ring that nobody measured pole by pole.
+pub(in super::super) fn unmeasured(house: &House, factors: &Factors, rows: &mut Rows) {
+    all(house, factors, "nobody measured its poles one by one: write [poles.pile] or [poles.typical]", rows);
 }
 
 /// Nothing of the beam and of its anchors.
@@ -46,12 +33,17 @@ fn parts(house: &House, factors: &Factors, why: &str, rows: &mut Rows) {
     let twist = (factors.code == Code::En).then_some(("each.twist", "shear strength used by twist"));
     let of_part = [
         ("each.bending", members::words("bending")),
-        ("each.ring", "strength used by ring force and bending"),
         ("each.shear", members::words("shear")),
         ("seats.each.bearing", "bearing strength used under each pole"),
+    ];
+    // Rafters that fall one way do not thrust.
+    let thrusts = house.roof.as_ref().is_some_and(|roof| matches!(roof.frame, Frame::Reciprocal { .. }));
+    let of_thrust = [
+        ("each.ring", "strength used by ring force and bending"),
         ("seats.each.tipping", "how far off its middle each pole's load falls"),
     ];
-    for (place, words) in of_part.into_iter().chain(twist) {
+    let of_thrust = of_thrust.into_iter().filter(|_| thrusts);
+    for (place, words) in of_part.into_iter().chain(of_thrust).chain(twist) {
         let (stem, noun) = place.rsplit_once('.').unwrap_or(("each", place));
         rows.not_known(path(&format!("{stem}.{}", factors.noun(noun))), format!("bond beam: {words} ({why})"));
     }
