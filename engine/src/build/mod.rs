@@ -55,7 +55,9 @@ pub use people::{Crew, Dates};
 pub use pile::Pole;
 pub use prices::{Price, SoldBy, Vehicle};
 pub use roof::{Poles, RingKeys, Roof, RoofKind, RoofLayer, Secondary, SecondaryKind, Weights};
-pub use roof_loads::{Battens, Bucket as SoakedBucket, RoofBolt, RoofFeet, RoofSoil, SiteLoads, Strength, Wood};
+pub use roof_loads::{
+    Battens, Bucket as SoakedBucket, RoofBolt, RoofFeet, RoofSoil, RoofTie, SiteLoads, Strength, Wood,
+};
 pub use samples::{Bar, Erosion, Wash, Washed};
 pub use services::{Passage, Service, ServiceKind};
 pub use set_out::{Place, SetOut, Tolerance};

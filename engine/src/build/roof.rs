@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::deck::{Deck, deck};
 use super::pile::{Pole, pile, typical};
 use super::reader::Table;
-use super::roof_loads::{self, RoofBolt, RoofFeet, RoofSoil, Wood};
+use super::roof_loads::{self, RoofBolt, RoofFeet, RoofSoil, RoofTie, Wood};
 use super::source::Written;
 use crate::units::{Angle, Density, Kind, Length, Mass, Ratio, Slope, SurfaceMass};
 
@@ -43,6 +43,8 @@ pub struct Roof {
     pub soil: RoofSoil,
     /// `[roof.bolt]`
     pub bolt: RoofBolt,
+    /// `[roof.tie]`
+    pub tie: Option<RoofTie>,
     /// `[roof.feet]`, of a reciprocal roof.
     pub feet: Option<RoofFeet>,
     /// `[[roof.layers]]`, from the poles up.
@@ -201,6 +203,7 @@ pub(super) fn roof(mut table: Table<'_, '_>) -> Roof {
     }
     roof.soil = table.table("soil").map(roof_loads::soil).unwrap_or_default();
     roof.bolt = table.table("bolt").map(roof_loads::bolt).unwrap_or_default();
+    roof.tie = table.table("tie").map(roof_loads::tie);
     roof.deck = deck(&mut table);
     roof.secondary = table.table("secondary").map(secondary);
     roof.layers = table.listed_tables("layers").into_iter().map(|(name, table)| layer(name, table)).collect();

@@ -2,7 +2,7 @@
 
 use super::reader::Table;
 use super::source::Written;
-use crate::units::{Angle, Density, Kind, Length, LineLoad, Mass, Pressure, Ratio, Speed, Volume};
+use crate::units::{Angle, Density, Force, Kind, Length, LineLoad, Mass, Pressure, Ratio, Speed, Volume};
 
 /// `[site.loads]`: what the building office says of the place.
 #[derive(Clone, Debug, Default)]
@@ -67,6 +67,15 @@ pub struct RoofBolt {
     pub diameter: Option<Written<Length>>,
     /// Side of its square washers.
     pub washer: Option<Written<Length>>,
+}
+
+/// `[roof.tie]`: what holds an end of a rafter down.
+#[derive(Clone, Debug, Default)]
+pub struct RoofTie {
+    /// The pull that it holds.
+    pub holds: Option<Written<Force>>,
+    /// How that is known.
+    pub holds_by: Option<Written<String>>,
 }
 
 /// `[roof.feet]`: the feet of poles that lie on their plate, held down by their straps alone, so that they may slide.
@@ -146,6 +155,15 @@ fn battens(mut table: Table<'_, '_>) -> Battens {
     let read = Battens {
         spacing: table.needed_like("spacing", Kind::Length, "600 mm"),
         holds: table.needed_like("holds", Kind::LineLoad, "0.8 kN/m"),
+    };
+    table.finish();
+    read
+}
+
+pub(super) fn tie(mut table: Table<'_, '_>) -> RoofTie {
+    let read = RoofTie {
+        holds: table.needed_like("holds", Kind::Force, "2 kN"),
+        holds_by: table.needed_text("holds-by", "two of them pulled on site"),
     };
     table.finish();
     read

@@ -8,7 +8,7 @@ use super::planks::{self, Planks};
 use super::rafters::{self, Rafters};
 use super::ring::{self, Ring};
 use super::roof_layers::{self, Layer, Weight};
-use super::roof_loads::{self, RoofSoil, SiteLoads, SlidingFeet};
+use super::roof_loads::{self, RoofSoil, SiteLoads, SlidingFeet, Tie};
 use super::roof_wood::{self, Bolt, Code, Wood};
 use super::second_ring::SecondRing;
 use super::secondary::{self, Secondary};
@@ -57,6 +57,8 @@ pub struct Held {
     pub bolt: Bolt,
     /// The wood of the bond beam; none without one.
     pub planks: Option<Planks>,
+    /// The tie at an end of a rafter; none where nobody says what it holds.
+    pub tie: Option<Tie>,
     /// The feet of poles that may slide on it; none where nobody says what holds them.
     pub feet: Option<SlidingFeet>,
 }
@@ -199,7 +201,11 @@ pub(super) fn place(
                 Some(feet) => Some(roof_loads::feet(source, feet, system)?),
                 None => None,
             };
-            Some(Held { code, loads, wood, bolt: roof_wood::bolt(source, &written.bolt, system)?, planks, feet })
+            let tie = match &written.tie {
+                Some(tie) => Some(roof_loads::tie(source, tie, system)?),
+                None => None,
+            };
+            Some(Held { code, loads, wood, bolt: roof_wood::bolt(source, &written.bolt, system)?, planks, feet, tie })
         }
     };
     let deck = match &frame {

@@ -6,7 +6,7 @@ use super::roof_wood::Code;
 use crate::build::{self, Source, Written};
 use crate::known::{Known, Origin};
 use crate::loads::tables::fact;
-use crate::units::{Angle, Density, Length, LineLoad, Mass, Pressure, Quantity, Ratio, Speed, System, Volume};
+use crate::units::{Angle, Density, Force, Length, LineLoad, Mass, Pressure, Quantity, Ratio, Speed, System, Volume};
 
 /// Loads of the place.
 #[derive(Clone, Debug)]
@@ -54,6 +54,26 @@ fn of_a_table<T: Copy + Into<Quantity>>(name: &str, path: &str, unit: fn(f64) ->
     let (number, origin) =
         fact(name).map_or((f64::NAN, Origin::Judgement), |fact| (fact.number, fact.citation.standing.into()));
     Known::assumed(unit(number), path, origin, why)
+}
+
+/// What holds an end of a rafter down.
+#[derive(Clone, Debug)]
+pub struct Tie {
+    /// The pull that it holds.
+    pub holds: Known<Force>,
+    /// How that is known.
+    pub by: String,
+}
+
+pub(super) fn tie(source: &Source<'_>, written: &build::RoofTie, system: System) -> Option<Tie> {
+    let pulls = Force::n(10.0)..Force::kn(100.0);
+    let holds = within(source, written.holds.as_ref(), pulls, "the pull that a tie of a rafter holds", system)?;
+    if let Some(by) = written.holds_by.as_ref().filter(|by| by.value.trim().is_empty()) {
+        let hint = "write who says so, such as \"two of them pulled on site\"";
+        source.fault(by.span.clone(), &by.path, "this says nothing of how it is known what a tie holds", hint);
+        return None;
+    }
+    Some(Tie { holds, by: written.holds_by.as_ref()?.value.clone() })
 }
 
 /// Feet of poles that lie on their plate, held down by their straps alone.

@@ -24,6 +24,7 @@ mod rafters;
 mod second;
 mod secondary;
 mod slide;
+mod ties;
 pub(crate) mod trade;
 
 pub(super) use deck_boards::held;

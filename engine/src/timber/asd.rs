@@ -4,6 +4,18 @@ use crate::reason::formula;
 use crate::units::{Area, Force, Length, Pressure, Ratio};
 
 formula! {
+    /// Values of round poles that those of sawn lumber stand in for.
+    ///
+    /// ```text
+    /// n = how many of the strengths and stiffnesses nobody supplied
+    /// ```
+    /// Source: counted.
+    pub fn values_of_lumber(; count: u64) -> u64 {
+        count
+    }
+}
+
+formula! {
     /// Allowable stress: the reference value times all factors that hold.
     ///
     /// ```text

@@ -204,6 +204,18 @@ formula! {
 }
 
 formula! {
+    /// Share that is used of what a tie of a rafter holds.
+    ///
+    /// ```text
+    /// u = P / R        P: what lifts the rafter there, R: what such a tie was pulled to, or is said to hold
+    /// ```
+    /// Source: the one force over the other.
+    pub fn tie_used(lifts: Force, holds: Force) -> Ratio {
+        Ratio::fraction(lifts / holds)
+    }
+}
+
+formula! {
     /// Share of its strength that the beam uses in bending, up and down and in plan at once.
     ///
     /// ```text

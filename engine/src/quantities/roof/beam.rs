@@ -21,7 +21,7 @@ pub(super) use unknown::{not_known, unmeasured};
 
 use super::super::line::bind;
 use crate::house::built_in::{Lie, Stretch};
-use crate::house::{BondBeam, House};
+use crate::house::{BondBeam, Code, House};
 use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Answers, Beam, Left, Presses, Resists, Under, Used};
 use crate::roof::standing::Feet;
@@ -107,7 +107,10 @@ impl<'a> Laid<'a> {
     ) -> Laid<'a> {
         let left = left::left(beam, rows);
         let plank = beam.height.value / beam.layers.value as f64;
-        let shape = timber::twist_shape(beam.width.value, plank, number("twist-more"), number("twist-most")).value;
+        let shape = match on.factors.code {
+            Code::En => timber::twist_shape(beam.width.value, plank, number("twist-more"), number("twist-most")).value,
+            Code::Asce => 1.0,
+        };
         let elastic = left::elastic(beam, &planks, plank, rows);
         let corners = corners(beam, house.wall.line.length(), on.sides);
         let sizes = ["width", "height", "layers"].map(|noun| format!("wall.bond-beam.{noun}"));

@@ -4,14 +4,15 @@ use super::super::line::bind;
 use super::beam::{OnBeam, Planks};
 use super::factors::{Factors, Lasts};
 use super::loads::{self, Loaded};
-use super::{advice, beam, crossings, feet, heads, members, rafters, secondary, slide, trade};
+use super::{advice, beam, crossings, feet, heads, members, rafters, secondary, slide, ties, trade};
 use crate::house::{Borne, Code, Frame, Held, House, Ring, Roof, Secondary};
+use crate::known::Origin;
 use crate::loads::acting::Acting;
 use crate::reason::Answer;
 use crate::roof::poles;
 use crate::roof::standing::{self, Answers, Fault, Feet, Joints, Loading, Model, Passing};
 use crate::row::Rows;
-use crate::timber::{bolt, section};
+use crate::timber::{asd, bolt, section};
 use crate::units::{Angle, Length, LineLoad};
 
 /// A ring that was answered for every load.
@@ -99,6 +100,7 @@ pub(super) fn walk(house: &House, roof: &Roof, rows: &mut Rows) {
             rafters::walk(house, (roof, own), held, loaded.as_ref(), rows);
         }
     }
+    ties::walk(held, rows);
 }
 
 fn wood(held: &Held, rows: &mut Rows) {
@@ -118,9 +120,33 @@ fn wood(held: &Held, rows: &mut Rows) {
     for (title, known) in ["low", "mean"].iter().zip(values.densities.iter().flatten()) {
         rows.known(format!("density of the wood as its class has it, {title}"), known);
     }
+    borrowed(held, rows);
     rows.known("place of damp of the roof's timber: 1 dry, 2 under a roof, 3 wet", &held.wood.damp);
     rows.known("diameter of the bolts of the roof", &held.bolt.diameter);
     rows.known("side of the washers of those bolts", &held.bolt.washer);
+}
+
+/// How many values of round poles are those of sawn lumber, where a code has others for poles.
+fn borrowed(held: &Held, rows: &mut Rows) {
+    let values = &held.wood.values;
+    let all = [
+        &values.bending,
+        &values.tension,
+        &values.compression,
+        &values.across,
+        &values.shear,
+        &values.stiffness,
+        &values.low_stiffness,
+        &values.shear_stiffness,
+    ];
+    let of_lumber: Vec<&str> =
+        all.iter().filter(|value| value.origin != Origin::Given).map(|value| value.path.as_str()).collect();
+    if held.code != Code::Asce || of_lumber.is_empty() {
+        return;
+    }
+    let count = asd::values_of_lumber(of_lumber.len() as u64);
+    let count = of_lumber.iter().fold(count, |count, path| bind(count, rows, path));
+    rows.add("poles.strength.borrowed", "values of the poles that are those of sawn lumber", count);
 }
 
 /// How wide the washers of crossings and heads are beside their bolts, which one code has a rule for.

@@ -109,8 +109,10 @@ fn not_known(held: &Held, rows: &mut Rows) {
     }
     for (seat, name) in SEATS.iter().enumerate() {
         let title = format!("{name} seat of a rafter: bearing strength used");
-        let path = format!("roof.crossings.{}-seat.{}", SEATS[seat], factors.noun("bearing"));
-        rows.not_known(path, title);
+        let path = |noun: &str| format!("roof.crossings.{}-seat.{}", SEATS[seat], factors.noun(noun));
+        rows.not_known(path("bearing"), title);
+        let title = format!("{name} seat of a rafter: share used of what its tie holds (its loads are not known)");
+        rows.not_known(path("tie"), title);
     }
 }
 
