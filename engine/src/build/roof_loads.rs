@@ -109,6 +109,8 @@ pub struct Strength {
     pub stresses: Vec<(&'static str, Written<Pressure>)>,
     /// Densities by their keys.
     pub densities: Vec<(&'static str, Written<Density>)>,
+    /// Specific gravity, of planks by a code of allowable stresses.
+    pub gravity: Option<Written<f64>>,
 }
 
 const TERRAINS: [&str; 5] = ["0", "1", "2", "3", "4"];
@@ -206,6 +208,7 @@ fn strength(mut table: Table<'_, '_>) -> Strength {
             .into_iter()
             .filter_map(|key| Some((key, table.quantity(key, Kind::Density)?)))
             .collect(),
+        gravity: None,
     };
     table.finish();
     read
@@ -214,7 +217,10 @@ fn strength(mut table: Table<'_, '_>) -> Strength {
 /// The same of planks on a wall, which keeps them from buckling.
 pub(super) fn planks(mut table: Table<'_, '_>) -> Strength {
     let stresses = STRESSES.into_iter().filter_map(|key| Some((key, table.quantity(key, Kind::Pressure)?)));
-    let read = Strength { stresses: stresses.collect(), densities: Vec::new() };
+    let stresses: Vec<_> = stresses.collect();
+    let density = table.quantity("low-density", Kind::Density).map(|density| ("low-density", density));
+    let gravity = table.quantity("gravity", Kind::Number);
+    let read = Strength { stresses, densities: density.into_iter().collect(), gravity };
     table.finish();
     read
 }

@@ -293,12 +293,7 @@ pub(super) fn own(
     for (key, density) in &written.densities {
         if code == Code::Asce {
             let message = "allowable stresses know no density of the wood";
-            source.fault(
-                density.span.clone(),
-                &density.path,
-                message,
-                "leave it out: [poles] density is what they weigh",
-            );
+            source.fault(density.span.clone(), &density.path, message, "leave it out: `density` is what it weighs");
             return None;
         }
         let densities = Density::kg_m3(150.0)..Density::kg_m3(1300.0);
@@ -306,6 +301,14 @@ pub(super) fn own(
         if let Some([low, mean]) = &mut values.densities {
             *(if *key == "low-density" { low } else { mean }) = known;
         }
+    }
+    if let Some(gravity) = &written.gravity {
+        if code == Code::En {
+            let message = "the European code asks for a density, not for a specific gravity";
+            source.fault(gravity.span.clone(), &gravity.path, message, "write `low-density`");
+            return None;
+        }
+        values.gravity = Some(within(source, Some(gravity), 0.2..1.2, "the specific gravity of wood", system)?);
     }
     Some(values)
 }

@@ -158,11 +158,8 @@ impl Part<'_> {
         }
         let planks = scarfs.planks;
         let half = self.half(rows);
-        let along = ring::handed_along(planks, used.forces.pull).from("planks", super::path("planks"));
-        let along = self.handed("scarf-force", "force along", self.laid.in_plan(along, used, rows), used, rows);
-        let across = ring::handed_over(half, planks, used.forces.plan).from("half", self.row("half-piece"));
-        let across = self.laid.in_plan(across.from("planks", super::path("planks")), used, rows);
-        let across = self.handed("scarf-across", "force across", across, used, rows);
+        let [along, across] =
+            if self.laid.on.thrusts { self.handed_in_plan(half, planks, used, rows) } else { [Force::ZERO; 2] };
         let lift = ring::handed_over(half, planks, used.forces.upright).from("half", self.row("half-piece"));
         let lift = self.laid.upright(lift.from("planks", super::path("planks")), used, rows);
         let lift = self.handed("scarf-lift", "force by which its planks would gape", lift, used, rows);
@@ -172,9 +169,22 @@ impl Part<'_> {
         let nouns = ["scarf-force", "scarf-across", "scarf-lift"].map(|noun| self.row(noun));
         let share = nouns.iter().fold(share, |share, path| bind(share, rows, path));
         let share = bind(share, rows, &self.laid.beam.bolts.path);
-        let share = [ACROSS, WASHERS, STEEL].iter().fold(share, |share, path| bind(share, rows, path));
+        let in_plan = self.laid.on.thrusts.then_some(ACROSS);
+        // Of washers and steel those count that give first.
+        let factors = (factors.code, self.duration(used), factors.partial);
+        let gives = if bolted.holds(factors)[1] < bolted.steel { WASHERS } else { STEEL };
+        let share = in_plan.iter().chain(&[gives]).fold(share, |share, path| bind(share, rows, path));
         let share = bind(share, rows, &self.laid.planks.wood.damp.path);
         rows.add(self.row(&noun), self.title(words, used), share);
+    }
+
+    /// What its bolts hand over in plan, along the beam and across it.
+    fn handed_in_plan(&self, half: Length, planks: u64, used: &Used, rows: &mut Rows) -> [Force; 2] {
+        let along = ring::handed_along(planks, used.forces.pull).from("planks", super::path("planks"));
+        let along = self.handed("scarf-force", "force along", self.laid.in_plan(along, used, rows), used, rows);
+        let across = ring::handed_over(half, planks, used.forces.plan).from("half", self.row("half-piece"));
+        let across = self.laid.in_plan(across.from("planks", super::path("planks")), used, rows);
+        [along, self.handed("scarf-across", "force across", across, used, rows)]
     }
 
     fn share_of_a_bolt(&self, (across, along): (Force, Force), bolted: &Bolted, used: &Used) -> Answer<Ratio> {
@@ -189,11 +199,11 @@ impl Part<'_> {
     fn half(&self, rows: &mut Rows) -> Length {
         let part = &self.laid.beam.parts[self.place];
         let on = &self.laid.beam.stretches[part.longest];
-        let half = ring::half_piece(Length::m(part.middle.length()), part.division.pieces);
         let lengths = ["part-length", "length"].map(|noun| on.path(noun));
-        let half = match lengths.iter().find(|path| rows.find(path).is_some()) {
-            Some(path) => half.from("length", path.as_str()),
-            None => half,
+        let told = lengths.iter().find_map(|path| Some((path, rows.value::<Length>(path)?)));
+        let half = match told {
+            Some((path, length)) => ring::half_piece(length, part.division.pieces).from("length", path.as_str()),
+            None => ring::half_piece(Length::m(part.middle.length()), part.division.pieces).without("length"),
         };
         let title = format!("{}: half of the way from joint to joint of a layer", self.on);
         rows.add(self.row("half-piece"), title, half.from("pieces", on.path("pieces")))
