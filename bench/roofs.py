@@ -1,6 +1,6 @@
 """Both demo roofs and one with a second ring once more with numpy and scipy: the ring closed by a solver of its own, every pole cut into
-short even pieces with lumped loads, bays measured by sampling, sections by counting squares. Reads `roofs.json` (measures and loads, no force of ours),
-writes `roofs.csv`: path of a row and what it is here. `engine/tests/holds.rs` holds our rows to it.
+short even pieces with lumped loads, bays measured by sampling, sections by counting squares; the beam under straight rafters as a grillage.
+Reads `roofs.json` (measures and loads, no force of ours), writes `roofs.csv`: path of a row and what it is here. `engine/tests/holds.rs` holds our rows to it.
 
     cargo run -q -p engine --example roofs > bench/roofs.json && python3 bench/roofs.py
 """
@@ -370,7 +370,90 @@ def straight(data):
     worst = rafter(data, own["whole"])
     most = max(rafter(data, one)["roof.members.rafter.asd-bending"] for one in own["each"])
     worst["no less: roof.members.rafter.asd-bending"] = most
-    return worst
+    return worst | plate(data)
+
+
+def plate(data):
+    """What each anchor of the beam under straight rafters holds down at most: the beam as a grillage between anchors alone."""
+    own, whole = data["plate"], data["straight"]["whole"]
+    c = np.cos(data["straight"]["pitch"])
+    line = np.array(own["line"])
+    sides = np.linalg.norm(np.roll(line, -1, axis=0) - line, axis=1)
+    starts = np.concatenate([[0], np.cumsum(sides)])
+
+    def along(at):
+        """How far round the line the nearest place to a point is."""
+        step = np.roll(line, -1, axis=0) - line
+        share = np.clip(((at - line) * step).sum(axis=1) / (step**2).sum(axis=1), 0, 1)
+        off = np.linalg.norm(line + share[:, None] * step - at, axis=1)
+        side = off.argmin()
+        return starts[side] + share[side] * sides[side]
+
+    seats = [along(np.array(at)) for one in own["rafters"] for at in one["seats"]]
+    anchors = [along(np.array(at)) for _, at in own["anchors"]]
+    # Points of the line closer than this to another make members too short to be solved.
+    own_marks = np.unique(np.round(seats + anchors, 6))
+    marks = np.sort(np.concatenate([own_marks, [at for at in starts[:-1] if abs(own_marks - at).min() > 5e-3]]))
+    node = lambda at: int(abs(marks - round(at, 6)).argmin())
+    points = np.array([[np.interp(mark, starts, np.append(line[:, axis], line[0, axis])) for axis in (0, 1)]
+                       for mark in marks])
+    b, plank = own["width"], own["height"] / own["layers"]
+    bend = own["young"] * own["layers"] * b * plank**3 / 12
+    long, short = max(b, plank), min(b, plank)
+    odd = np.arange(1, 40, 2)
+    turn = own["shear"] * own["layers"] * long * short**3 / 3 * (
+        1 - 192 / np.pi**5 * short / long * (np.tanh(odd * np.pi * long / (2 * short)) / odd**5).sum())
+    count = len(marks)
+    k = np.zeros((3 * count, 3 * count))
+    lengths = np.zeros(count)
+    for i in range(count):
+        j = (i + 1) % count
+        step = points[j] - points[i]
+        l = np.linalg.norm(step)
+        lengths[[i, j]] += l / 2
+        x, y = step / l
+        # Sinks, turns about x and y of the plan: turned into the member's twist and bend.
+        r = np.array([[1, 0, 0], [0, x, y], [0, -y, x]])
+        e = bend / l**3
+        one = np.zeros((6, 6))
+        ends = [0, 2, 3, 5]
+        one[np.ix_(ends, ends)] = e * np.array([[12, -6 * l, -12, -6 * l], [-6 * l, 4 * l * l, 6 * l, 2 * l * l],
+                                               [-12, 6 * l, 12, 6 * l], [-6 * l, 2 * l * l, 6 * l, 4 * l * l]])
+        one[np.ix_([1, 4], [1, 4])] = turn / l * np.array([[1, -1], [-1, 1]])
+        r = np.kron(np.eye(2), r)
+        at = [3 * i, 3 * i + 1, 3 * i + 2, 3 * j, 3 * j + 1, 3 * j + 2]
+        k[np.ix_(at, at)] += r.T @ one @ r
+    fast = [3 * node(at) for at in anchors]
+    free = np.setdiff1d(np.arange(3 * count), fast)
+    hung = own["density"] * GRAVITY * b * own["height"]
+    worst = {}
+    for g, loads, _ in combinations(data["loads"], ASD):
+        up = []
+        for one in own["rafters"]:
+            x = np.linspace(0, one["length"], 4001)
+            x = (x[1:] + x[:-1]) / 2
+            d = whole["butt"] + (whole["tip"] - whole["butt"]) * x / one["length"]
+            low, high = one["low"], one["low"] + one["span"]
+            zone = np.where(x < low, 2, np.where(x > high, 3, np.where(x < (low + high) / 2, 0, 1)))
+            w = g * np.pi * d**2 / 4 * data["density"] * GRAVITY + np.array(loads)[zone] * one["strip"] * c
+            w *= one["length"] / 4000
+            right = (w * (x - low)).sum() / one["span"]
+            up += [right - w.sum(), -right]
+        if max(up) <= 0:
+            continue
+        force = np.zeros(3 * count)
+        force[::3] -= g * hung * lengths
+        for at, lift in zip(seats, up):
+            force[3 * node(at)] += max(lift, 0)
+        moved = np.zeros(3 * count)
+        moved[free] = np.linalg.solve(k[np.ix_(free, free)], force[free])
+        holds = force - k @ moved
+        for (name, _), at in zip(own["anchors"], anchors):
+            path = f"roof.beam.anchors.{name}.pull"
+            pull = holds[3 * node(at)]
+            if pull > 0:
+                worst[path] = max(worst.get(path, 0), pull)
+    return {path: float(value) for path, value in worst.items()}
 
 
 def rafter(data, one):

@@ -36,7 +36,7 @@ fn measures(text: &str) -> Option<Value> {
     let stiff = ["roof.joints.push", "roof.joints.tie"].map(value);
     Some(
         json!({ "loads": loads, "density": value("poles.density"), "places": places(&house), "straight": straight(&rows),
-        "stiff": stiff, "bolt": value("roof.bolt.diameter"), "second": second(&house, &rows) }),
+        "plate": plate(&house, &rows), "stiff": stiff, "bolt": value("roof.bolt.diameter"), "second": second(&house, &rows) }),
     )
 }
 
@@ -61,6 +61,37 @@ fn second(house: &House, rows: &Rows) -> Option<Value> {
         "housing": value("housing"), "let_in": value("notch").zip(value("housing")).map(|(one, other)| one + other),
         "beyond": on_frame.beyond, "mass": on_frame.mass, "supports": supports,
         "seat": rows.find("roof.seat").and_then(|row| row.quantity.si()) }))
+}
+
+/// The bond beam under straight rafters: its line point by point, where rafters and anchors are, and how each rafter lies.
+fn plate(house: &House, rows: &Rows) -> Option<Value> {
+    let roof = house.roof.as_ref()?;
+    let Frame::OneWay { rafters, .. } = &roof.frame else { return None };
+    let (beam, planks) = (house.bond_beam.as_ref()?, roof.held.as_ref()?.planks.as_ref()?);
+    let line = &house.wall.line;
+    let at = |along: f64| {
+        let at = line.at(along).beside(beam.offset.in_m());
+        [at.x, at.y]
+    };
+    let points = 240;
+    let even: Vec<[f64; 2]> =
+        (0..points).map(|place| at(line.length() * f64::from(place) / f64::from(points))).collect();
+    let spots = house.anchors.iter().flat_map(|own| own.spots.iter().enumerate().map(move |spot| (own, spot)));
+    let anchors: Vec<Value> = spots
+        .map(|(own, (place, spot))| json!([format!("{}-{}", own.name, place + 1), at(line.along_line(spot.station))]))
+        .collect();
+    let value = |path: &str| rows.find(path).and_then(|row| row.quantity.si());
+    let last = rafters.places.len();
+    let each = rafters.places.iter().enumerate().map(|(place, one)| {
+        let of = |noun: &str| value(&format!("roof.rafters.{}.{noun}", place + 1));
+        let strip = if place == 0 || place + 1 == last { "roof.rafters.side-strip" } else { "roof.rafters.2.across" };
+        let seats = one.seats.map(|up| rafters.point(one.bears_at, up)).map(|at| [at.x, at.y]);
+        json!({ "low": of("low-tail"), "span": of("span"), "length": of("cut-length"), "strip": value(strip), "seats": seats })
+    });
+    let each: Vec<Value> = each.collect();
+    Some(json!({ "line": even, "anchors": anchors, "rafters": each, "width": beam.width.value.in_m(),
+        "height": beam.height.value.in_m(), "layers": beam.layers.value, "density": planks.density.value.in_kg_m3(),
+        "young": planks.values.stiffness.value.in_pa(), "shear": planks.values.shear_stiffness.value.in_pa() }))
 }
 
 /// Straight rafters: the longest as thin as the thinnest and as heavy as the heaviest, then each as it lies.

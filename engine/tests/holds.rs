@@ -208,7 +208,7 @@ fn a_script_of_its_own_finds_the_forces_and_shares_of_both_demo_roofs_and_of_a_s
     let (tansy_bank, burdock_rise) = (answered(TANSY_BANK), answered(BURDOCK_RISE));
     let second_ring = answered(include_str!("../../builds/second-ring/second-ring.loam.toml"));
     let table = include_str!("../../bench/roofs.csv");
-    let mut count = 0;
+    let (mut count, mut anchors) = (0, 0);
     for line in table.lines().skip(1) {
         let [build, path, found] = line.split(',').collect::<Vec<&str>>()[..] else { panic!("{line}") };
         let answers = match build {
@@ -224,10 +224,12 @@ fn a_script_of_its_own_finds_the_forces_and_shares_of_both_demo_roofs_and_of_a_s
             continue;
         }
         let own = value(answers, path);
+        anchors += usize::from(path.starts_with("roof.beam.anchors."));
         // Of eight poles all alike both find the same to a part in five hundred.
         let apart = if build == "second-ring" { 0.002 } else { 0.02 };
         assert!((own / found - 1.0).abs() < apart, "{build}, {path}: {own} here, {found} there");
         count += 1;
     }
     assert!(count > 80, "{count} lines");
+    assert_eq!(anchors, 11, "anchors of the beam under straight rafters");
 }

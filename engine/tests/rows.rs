@@ -38,7 +38,9 @@ fn poles_that_fall_one_way_cross_the_wall_twice_and_those_of_a_reciprocal_frame_
         let answers = answered(text(name));
         let at = |path: &str| value(&answers, path).unwrap();
         let number = answers.rows.find(count).unwrap().quantity.si().unwrap();
-        let thick = at("wall.top-thickness");
+        // Under a top that rises the mean counts.
+        let mean = answers.rows.find("wall.mean-top-thickness").is_some();
+        let thick = at(if mean { "wall.mean-top-thickness" } else { "wall.top-thickness" });
         let pole = FRAC_PI_4 * at("poles.diameter").powi(2) * thick / at(pitch).cos();
         let whole = at("wall.top-length") * thick * at("wall.gap.height");
         let ours = at("wall.gap.volume");

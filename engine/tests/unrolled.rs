@@ -48,7 +48,11 @@ fn whole_and_taken(answers: &Answers) -> (f64, f64) {
 
 #[test]
 fn the_cob_of_straight_runs_is_length_times_height_less_the_openings() {
-    let answers = answered(BURDOCK_RISE);
+    // Under a level top, and up to it.
+    let rises = "top = { slope = \"2 in 12\", rises = \"90 deg\", from = \"south\" }\n";
+    let (level, rake) = (BURDOCK_RISE.replacen(rises, "", 1), "[[wall.lifts]]\nname = \"rake\"\n\n");
+    assert!(BURDOCK_RISE.contains(rises) && level.contains(rake));
+    let answers = answered(&level.replacen(rake, "", 1));
     let (whole, taken) = whole_and_taken(&answers);
     assert!((area(&answers.unrolled, "wall") - (whole - taken)).abs() < 1e-9);
 }

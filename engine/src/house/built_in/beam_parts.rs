@@ -65,6 +65,12 @@ impl Stretch {
         self.middle.iter().map(Piece::length).sum()
     }
 
+    /// Angle by which it turns, in radians, whichever way.
+    #[must_use]
+    pub fn bends(&self) -> f64 {
+        self.middle.iter().map(|piece| piece.turning().abs()).sum()
+    }
+
     /// Its name in words.
     #[must_use]
     pub fn words(&self) -> String {

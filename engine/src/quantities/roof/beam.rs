@@ -19,13 +19,16 @@ pub(super) use planks::Planks;
 pub(super) use plate::plate;
 pub(super) use unknown::{not_known, unmeasured};
 
+use std::f64::consts::TAU;
+
 use super::super::line::bind;
-use crate::house::built_in::{Lie, Stretch};
+use crate::house::built_in::Stretch;
 use crate::house::{BondBeam, Code, House};
 use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Answers, Beam, Left, Presses, Resists, Under, Used};
 use crate::roof::standing::Feet;
 use crate::row::Rows;
+use crate::solve::whole::rounded_up;
 use crate::timber::beam as timber;
 use crate::units::{Angle, Length};
 use part::Part;
@@ -35,6 +38,9 @@ const OUT: [&str; 2] = ["roof.eave-offset", "roof.plate-offset"];
 
 /// Why neither shares of its strength nor of its anchors are known where secondary rafters lie on it.
 const BESIDE: &str = "what secondary rafters press on it and lift between the poles is not counted";
+
+/// No side of the line that is followed is longer than such a part of the way round, nor turns by more than such a part of a whole turn.
+const SIDES: f64 = 56.0;
 
 fn number(name: &str) -> f64 {
     timber::fact(name).unwrap_or(f64::NAN)
@@ -112,7 +118,7 @@ impl<'a> Laid<'a> {
             Code::Asce => 1.0,
         };
         let elastic = left::elastic(beam, &planks, plank, rows);
-        let corners = corners(beam, house.wall.line.length(), on.sides);
+        let corners = corners(beam, house.wall.line.length());
         let sizes = ["width", "height", "layers"].map(|noun| format!("wall.bond-beam.{noun}"));
         let nouns = house.anchors.iter().flat_map(|own| ["along", "spacing", "count"].map(|noun| own.path(noun)));
         let wood = [&planks.wood.density.path, &planks.wood.values.stiffness.path];
@@ -221,12 +227,12 @@ impl<'a> Laid<'a> {
 }
 
 /// Where the corners of a beam's line lie along a wall's line so long, and of which part each side is.
-fn corners(beam: &BondBeam, whole: f64, all_round: f64) -> Vec<(f64, usize)> {
+fn corners(beam: &BondBeam, whole: f64) -> Vec<(f64, usize)> {
     let of = |(place, stretch): (usize, &Stretch)| {
         let part = beam.parts.iter().position(|part| part.over.contains(&place)).unwrap_or(0);
         let [from, long] = [stretch.along[0], stretch.along[1] - stretch.along[0]];
-        let sides = if stretch.way == Lie::Straight { 1.0 } else { (all_round * long / whole).ceil().max(1.0) };
-        (0..sides as u32).map(move |side| (from + long * f64::from(side) / sides, part))
+        let sides = rounded_up(SIDES * (long / whole).max(stretch.bends() / TAU)).max(1);
+        (0..sides).map(move |side| (from + long * side as f64 / sides as f64, part))
     };
     beam.stretches.iter().enumerate().flat_map(of).collect()
 }

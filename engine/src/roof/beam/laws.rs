@@ -236,7 +236,9 @@ fn the_worst_of_a_square_is_its_bending_with_its_pull() {
         twist: SectionModulus::cm3(60.0),
     };
     let (combinations, weights) = ([vec![1.0], vec![-1.0]], [1.0, 1.0]);
-    let found = |count: usize| ring.answers(&[&[presses.clone()]], &combinations[..count], &weights[..count]).unwrap();
+    let found = |count: usize| {
+        ring.answers(&[std::slice::from_ref(&presses)], &combinations[..count], &weights[..count]).unwrap()
+    };
     let elastic = Length::mm(200.0);
     // Two parts of two sides each; joints of a layer are 1 m apart in one and 2 m in the other.
     let halves = [0.5, 1.0].map(Length::m).to_vec();

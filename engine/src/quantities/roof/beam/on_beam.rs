@@ -29,8 +29,6 @@ pub(in super::super) struct OnBeam<'a> {
     pub seats: Vec<Seat>,
     /// How wide each pole lies on it.
     pub flats: Vec<Length>,
-    /// Sides of the beam's line as it is followed all the way round a curve; where it is straight one is enough.
-    pub sides: f64,
     /// Whether anything thrusts in plan.
     pub thrusts: bool,
 }
@@ -89,7 +87,6 @@ impl<'a> OnBeam<'a> {
             shares,
             seats: rafters.iter().enumerate().map(seat).collect(),
             flats: rafters.iter().map(flat).collect(),
-            sides: 20.0,
             thrusts: true,
         }
     }

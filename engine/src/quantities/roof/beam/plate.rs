@@ -16,10 +16,6 @@ use crate::units::{Force, Length};
 /// What a rafter of a plate is called at its ends.
 const ENDS: [&str; 2] = ["low", "high"];
 
-/// Corners are tight beside the walls between them, and anchors near them feel how their curve is followed: by so many sides all round,
-/// to a hundredth of what any holds.
-const SIDES: f64 = 160.0;
-
 /// The beam under rafters of which the longest is known; `packed` says what none of them rests on.
 pub(in super::super) fn plate(
     house: &House,
@@ -109,7 +105,6 @@ impl<'a> OnBeam<'a> {
             shares: lifting.combinations.iter().map(|one| longest.answers.shares(one)).collect(),
             seats: seats.collect(),
             flats: flats.collect(),
-            sides: SIDES,
             thrusts: false,
         })
     }

@@ -60,7 +60,8 @@ impl Pressed {
 impl Laid<'_> {
     pub(super) fn seats(&self, answers: &Answers, rows: &mut Rows) {
         let height = self.beam.height.value;
-        let (mut worst, mut pushes): (Option<(usize, Pressed)>, Vec<(usize, Pressed)>) = (None, Vec::new());
+        let mut worst: Option<(usize, Pressed)> = None;
+        let mut pushes = Vec::new();
         for (place, seat) in self.on.seats.iter().enumerate() {
             let on = &seat.on;
             let pressed = self.pressed(answers, place);
