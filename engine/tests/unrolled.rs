@@ -49,9 +49,10 @@ fn whole_and_taken(answers: &Answers) -> (f64, f64) {
 #[test]
 fn the_cob_of_straight_runs_is_length_times_height_less_the_openings() {
     // Under a level top, and up to it.
-    let rises = "top = { slope = \"2 in 12\", rises = \"90 deg\", from = \"south\" }\n";
-    let (level, rake) = (BURDOCK_RISE.replacen(rises, "", 1), "[[wall.lifts]]\nname = \"rake\"\n\n");
-    assert!(BURDOCK_RISE.contains(rises) && level.contains(rake));
+    let rake = "[[wall.lifts]]\nname = \"rake\"\n\n";
+    assert!(BURDOCK_RISE.contains(rake));
+    let kept = BURDOCK_RISE.lines().filter(|line| !line.starts_with("top = { slope"));
+    let level = kept.collect::<Vec<_>>().join("\n");
     let answers = answered(&level.replacen(rake, "", 1));
     let (whole, taken) = whole_and_taken(&answers);
     assert!((area(&answers.unrolled, "wall") - (whole - taken)).abs() < 1e-9);
@@ -116,9 +117,12 @@ fn from_outside_the_walk_goes_to_the_right() {
 fn two_rows_show_the_whole_wall_and_part_no_opening() {
     for build in BUILDS {
         let answers = answered(build);
-        for path in ["wall", "wall.stem"] {
+        // A top that rises round a corner is drawn by chords, which begin anew where a row begins.
+        let chords = if answers.rows.find("wall.highest").is_some() { 1e-3 } else { 1e-9 };
+        for (path, within) in [("wall", chords), ("wall.stem", 1e-9)] {
             let rows: f64 = answers.unrolled_rows.iter().map(|section| area(section, path)).sum();
-            assert!((rows - area(&answers.unrolled, path)).abs() < 1e-9, "{path}");
+            let whole = area(&answers.unrolled, path);
+            assert!((rows - whole).abs() < within, "{path}: {rows} in rows, {whole} m² in all");
         }
         for opening in answers.rows.matching("openings.*.width") {
             let path = opening.path.trim_end_matches(".width");

@@ -182,7 +182,9 @@ impl Renamed<'_> {
         let is_mixed = matches!(path[..], ["floor" | "skin" | "built-in", ..] | ["wall", "gap", _]);
         match self.parent.join(".").as_str() {
             "wall.line" => matches!(key, "run" | "to-run") || path == ["wall", "top", "from"],
-            "wall.lifts" => path.starts_with(&["wall", "anchors"]) && key == "lift",
+            "wall.lifts" => {
+                (path.starts_with(&["wall", "anchors"]) || path.starts_with(&["tests", "batches"])) && key == "lift"
+            }
             "openings" => path == ["floor", "bays", "way-out"],
             "earth.recipes" => path == ["wall", "recipe"] || is_of && is_mixed || is_tested,
             "earth.ingredients" => {

@@ -32,7 +32,7 @@ struct Beside {
 pub fn story_pole(answers: &Answers, paper: Paper) -> Scaled {
     let (left, right) = (from_benchmark(answers), on_pole(answers));
     let widest = |list: &[Beside]| list.iter().map(|one| lettering::width(&one.words, LETTERING)).fold(24.0, f64::max);
-    let margins = Margins {
+    let mut margins = Margins {
         left: widest(&left) + LEADER + 3.0,
         top: 14.0,
         right: WIDTH + LEADER + 3.0 + widest(&right),
@@ -40,8 +40,18 @@ pub fn story_pole(answers: &Answers, paper: Paper) -> Scaled {
     };
     let levels = || left.iter().chain(&right).map(|one| one.level.in_m());
     let (low, high) = (levels().fold(f64::INFINITY, f64::min), levels().fold(f64::NEG_INFINITY, f64::max));
-    let row = (Rect::new(0.0, low, 0.0, high), margins);
-    let mut sheet = Sheet::new("Story pole", &[row], paper.room(paper.drawing_mm()), answers.system);
+    let on = |margins: Margins| {
+        let row = (Rect::new(0.0, low, 0.0, high), margins);
+        Sheet::new("Story pole", &[row], paper.room(paper.drawing_mm()), answers.system)
+    };
+    let mut sheet = on(margins);
+    // A pole that is drawn short has room for its words above and below it.
+    let [highest, lowest] = sheet.lines_between();
+    let lacks = LETTERING * 1.4 * (left.len().max(right.len()) + 3) as f64 - (lowest - highest);
+    if lacks > 0.0 {
+        margins = Margins { top: margins.top + 0.5 * lacks, bottom: margins.bottom + 0.5 * lacks, ..margins };
+        sheet = on(margins);
+    }
     pole(&mut sheet, &answers.story_pole);
     column(&mut sheet, &left, -1.0, "from the benchmark");
     column(&mut sheet, &right, 1.0, "on the pole");

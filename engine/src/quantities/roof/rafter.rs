@@ -227,7 +227,9 @@ impl Rafter<'_> {
         let sags = self.forced(used::sag_in_the_end(sag.value), (&self.sag, sag.combination), rows);
         let sags = bind(bind(sags, rows, "poles.strength.stiffness"), rows, "poles.damp");
         rows.add(self.path("sags"), format!("{who}: sag in its middle, in the end, under {governs}"), sags);
-        let span = self.beam.supports[1] - self.beam.supports[0];
+        // As the row has it: between the supports it is the same but for its last bit.
+        let between = self.beam.supports[1] - self.beam.supports[0];
+        let span = rows.value(self.named.span).unwrap_or(between);
         let share = stress::sag_of_span(sag.value, span).from("sag", self.path("sags")).from("span", self.named.span);
         let title = format!("{who}: {}", members::words("sag"));
         rows.add(self.path(&self.factors.noun("sag")), title, share);

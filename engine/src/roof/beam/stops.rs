@@ -24,6 +24,10 @@ pub(super) struct Stops {
 /// Stops nearer to each other than this are one, in metres.
 const ONE: f64 = 1e-3;
 
+/// A corner nearer than this to a seat or an anchor is taken to be there, in metres: a member much shorter than its neighbours rounds
+/// their forces away.
+const CLOSE: f64 = 0.02;
+
 #[derive(Clone, Copy)]
 enum What {
     Corner,
@@ -62,8 +66,18 @@ impl Stops {
         marks.sort_by(|one, other| one.0.total_cmp(&other.0));
         let mut stops =
             Stops { seats: vec![0; beam.seats.len()], anchors: vec![0; anchors.len()], length, ..Stops::default() };
+        let mut is_corner_alone = Vec::new();
         for (along, side, what) in marks {
-            let near = stops.along.last().is_some_and(|last| along - last < ONE);
+            let is_corner = matches!(what, What::Corner);
+            let gap = stops.along.last().map_or(f64::INFINITY, |last| along - last);
+            let moves = !is_corner && is_corner_alone.last() == Some(&true) && is_corner_alone.len() > 1 && gap < CLOSE;
+            let near = moves || gap < if is_corner { CLOSE } else { ONE };
+            if let (true, Some(last)) = (moves, stops.along.len().checked_sub(1)) {
+                let share = (along - starts[side]) / sides[side];
+                stops.at[last] = between(corners[side], corners[(side + 1) % count], share);
+                stops.along[last] = along;
+                is_corner_alone[last] = false;
+            }
             let stop = if length - along < ONE {
                 0
             } else {
@@ -73,6 +87,7 @@ impl Stops {
                     stops.along.push(along);
                     stops.side.push(side);
                     stops.is_anchor_alone.push(true);
+                    is_corner_alone.push(is_corner);
                 }
                 stops.at.len() - 1
             };
