@@ -237,7 +237,7 @@ fn is_alike(path: &str, one: Quantity, other: Quantity) -> bool {
     // A bond beam is far stiffer along than across, and what its poles push across nearly cancels: a millionth of a newton is
     // rounded away, and half of that in each of two planks.
     let in_plan = [(".ring-force", 2e-6), (".moment-plan", 2e-6), (".held-force", 2e-6), (".held-moment", 2e-6)];
-    let in_plan = in_plan.iter().chain(&[(".scarf-force", 1e-6), (".scarf-across", 1e-4)]);
+    let in_plan = in_plan.iter().chain(&[(".scarf-force", 1e-6), (".scarf-across", 2e-5)]);
     // How far off the middle a load falls that all but balances is rounded to a picometre.
     let in_plan = in_plan.chain(&[(".farthest", 1e-12), (".off-middle", 1e-12), (".tipping", 1e-11)]);
     let rounded = in_plan.filter(|(noun, _)| path.starts_with("roof.beam.") && path.ends_with(noun));

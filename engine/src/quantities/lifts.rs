@@ -142,7 +142,8 @@ fn levels<T>(answer: Answer<T>, house: &House, lift: &Lift, below: Option<&Lift>
     let answer = if is_whole && below_the_top(house, lift) {
         uneven::bind_section(answer, house, rows)
     } else {
-        uneven::bind_body(answer, house, rows)
+        let bed = below.map_or(Length::ZERO, |below| below.top.value);
+        uneven::bind_body_above(answer, house, bed, rows)
     };
     let answer = if below_the_top(house, lift) { bind(answer, rows, &lift.top.path) } else { answer };
     match below {

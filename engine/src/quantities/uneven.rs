@@ -1,8 +1,8 @@
 //! Rows of a wall whose thickness or height changes along its line, and what such rows read.
 
-use super::line::{bind, bind_run, path};
+use super::line::{bind, bind_piece, bind_run, path};
 use crate::curve::Body;
-use crate::house::House;
+use crate::house::{House, TopSlope};
 use crate::reason::Answer;
 use crate::row::Rows;
 use crate::units::Length;
@@ -98,17 +98,32 @@ pub(super) fn bind_height<T>(mut answer: Answer<T>, house: &House, rows: &Rows) 
 
 /// Binds what makes the height at the place along the line, in metres, where the top is highest or lowest.
 fn bind_reached<T>(answer: Answer<T>, house: &House, along: f64, rows: &Rows) -> Answer<T> {
-    if house.wall.slope.is_some() {
-        bind_height(answer, house, rows)
-    } else {
-        bind_at(answer, house, &[1], along, rows)
+    match &house.wall.slope {
+        Some(slope) => bind_on_slope(answer, house, (slope, along), rows),
+        None => bind_at(answer, house, &[1], along, rows),
     }
+}
+
+/// Binds what makes a top that follows a slope at a place along the line, in metres: the place, and the point from which it rises.
+fn bind_on_slope<T>(answer: Answer<T>, house: &House, (slope, along): (&TopSlope, f64), rows: &Rows) -> Answer<T> {
+    let told = [slope.slope.path.as_str(), slope.rises.path.as_str(), "wall.height"];
+    let answer = told.iter().fold(answer, |answer, path| bind_once(answer, rows, path));
+    let answer = bind_piece(answer, house, house.wall.line.at(along).piece, rows);
+    let (from, way) = (&house.wall.points[slope.from], slope.rises.value.in_rad());
+    // Square to the way that it rises nothing moves it.
+    let parts = [("x", way.cos()), ("y", way.sin())].into_iter().filter(|(_, share)| share.abs() > 1e-9);
+    parts.fold(answer, |answer, (noun, _)| bind_once(answer, rows, &path(from, noun)))
 }
 
 /// Binds what makes thickness and height at the place along the line, in metres, that is the worst for a measure.
 pub(super) fn bind_worst<T>(answer: Answer<T>, house: &House, along: f64, rows: &Rows) -> Answer<T> {
-    if house.wall.slope.is_some() {
-        return bind_height(bind_thickness(answer, house, rows), house, rows);
+    match &house.wall.slope {
+        Some(slope) if house.wall.thicknesses.is_even() => {
+            let answer = bind_once(answer, rows, "wall.thickness");
+            return bind_on_slope(answer, house, (slope, along), rows);
+        }
+        Some(_) => return bind_height(bind_thickness(answer, house, rows), house, rows),
+        None => {}
     }
     bind_at(answer, house, &[0, 1], along, rows)
 }
@@ -129,7 +144,12 @@ fn bind_at<T>(answer: Answer<T>, house: &House, which: &[usize], along: f64, row
     })
 }
 
-fn bind_own<T>(mut answer: Answer<T>, house: &House, which: usize, whole: &str, rows: &Rows) -> Answer<T> {
+fn bind_own<T>(answer: Answer<T>, house: &House, which: usize, whole: &str, rows: &Rows) -> Answer<T> {
+    bind_line(bind_told(answer, house, which, whole, rows), house, rows)
+}
+
+/// Binds what is written of thickness (0) or height (1) along the line.
+fn bind_told<T>(mut answer: Answer<T>, house: &House, which: usize, whole: &str, rows: &Rows) -> Answer<T> {
     let points = &house.wall.points;
     for point in points {
         if let Some(own) = &point.own[which] {
@@ -139,14 +159,31 @@ fn bind_own<T>(mut answer: Answer<T>, house: &House, which: usize, whole: &str, 
     if points.iter().any(|point| point.own[which].is_none()) {
         answer = bind(answer, rows, whole);
     }
-    bind_line(answer, house, rows)
+    answer
 }
 
 /// Binds all that the line is made of.
-pub(super) fn bind_line<T>(mut answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
+pub(super) fn bind_line<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
+    bind_line_where(answer, house, |_| true, rows)
+}
+
+/// Binds all that the line is made of, its roundings only where a test of their place along it, in metres, says so.
+fn bind_line_where<T>(mut answer: Answer<T>, house: &House, is_there: impl Fn(f64) -> bool, rows: &Rows) -> Answer<T> {
+    let line = &house.wall.line;
+    let mut along = 0.0;
+    let ends = line.pieces().iter().map(|piece| {
+        along += piece.length();
+        [along - piece.length(), along]
+    });
+    let corners: Vec<(usize, [f64; 2])> = ends
+        .enumerate()
+        .filter(|(piece, _)| line.is_corner(*piece))
+        .map(|(piece, ends)| (line.owner(piece), ends))
+        .collect();
     for (index, point) in house.wall.points.iter().enumerate() {
         answer = bind_run(answer, house, index, rows);
-        if house.wall.line.runs().get(index).is_some_and(|run| run.corner.is_some()) {
+        let own = corners.iter().find(|(run, _)| *run == index);
+        if own.is_some_and(|(_, [from, to])| [*from, 0.5 * (from + to), *to].into_iter().any(&is_there)) {
             answer = bind_once(answer, rows, &path(point, "round"));
         }
     }
@@ -161,6 +198,15 @@ pub(super) fn bind_once<T>(answer: Answer<T>, rows: &Rows, path: &str) -> Answer
 /// Binds all that makes the body of the wall.
 pub(super) fn bind_body<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Answer<T> {
     bind_height(bind_section(answer, house, rows), house, rows)
+}
+
+/// Binds all that makes the body of the wall above a bed that lies higher than its top in places.
+pub(super) fn bind_body_above<T>(answer: Answer<T>, house: &House, bed: Length, rows: &Rows) -> Answer<T> {
+    let wall = &house.wall;
+    let answer = bind_told(bind_told(answer, house, 0, "wall.thickness", rows), house, 1, "wall.height", rows);
+    let told = ["wall.batter.inside", "wall.batter.outside", "wall.top.slope", "wall.top.rises"];
+    let answer = told.iter().fold(answer, |answer, path| bind_once(answer, rows, path));
+    bind_line_where(answer, house, |along| Length::m(wall.top.at(&wall.line, along)) > bed, rows)
 }
 
 /// Binds all that makes the body of the wall below its lowest top.

@@ -133,7 +133,13 @@ fn seat(rafters: &Rafters, (place, own): (usize, &Laid), (end, name): (usize, &s
     let is_tapered = longest.beam.pole.butt != longest.beam.pole.tip;
     let tail = (longest.factors.code == Code::En).then(|| Rafters::path(place, &format!("{name}-tail")));
     let thick = longest.named.thick.iter().map(|path| (*path).to_owned());
-    let along = own.frame.iter().take(if is_tapered { 3 } else { 0 }).cloned();
+    // A pole that tapers is as thick at its low seat as the low tail and its whole length say; at the high one the span counts too.
+    let nouns: &[usize] = match (is_tapered, end) {
+        (false, _) => &[],
+        (true, 0) => &[0, 2],
+        (true, _) => &[0, 1, 2],
+    };
+    let along = nouns.iter().filter_map(|&noun| own.frame.get(noun).cloned());
     Seat {
         name: format!("{}-{name}", place + 1),
         at: [at.x, at.y].map(Length::m),
