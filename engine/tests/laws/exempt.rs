@@ -53,7 +53,10 @@ pub fn is_of_a_level_rafter(row: &str, path: &str) -> bool {
     let of_rafter = row.starts_with("roof.members.rafter.") && between;
     // Where a rafter that tapers is used most it is all but not pulled.
     let loads = ["roof.layers.", "roof.soil.", "roof.spacing"].iter().any(|stem| path.starts_with(stem));
-    row == "roof.members.rafter.pull" && loads
+    // What a corner moves its ends by makes a rafter that tapers thicker over its low seat by less than is compared.
+    let of_taper = row.starts_with("roof.beam.seats.") && row.ends_with("-low.area") && path.starts_with("wall.line.");
+    of_taper
+        || row == "roof.members.rafter.pull" && loads
         || of_rafter && ["roof.overhang", "wall.thickness"].contains(&path)
         || row.starts_with("roof.crossings.") && row.contains("-seat.") && path == "wall.batter.inside"
 }
