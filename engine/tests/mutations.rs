@@ -355,8 +355,11 @@ fn an_extreme_number_in_any_place_is_answered_or_refused() {
 
 #[test]
 fn an_opening_whose_middle_stands_where_a_corner_ends_is_drawn() {
-    let text = BURDOCK_RISE.replace("along = \"5 ft 8 in\"", "along = \"36 in\"");
-    assert_ne!(text, BURDOCK_RISE);
+    // Without the deadmen that would meet it there.
+    let is_kept = |part: &&str| !part.starts_with("[wall.anchors.west]");
+    let kept: String = BURDOCK_RISE.split_inclusive("\n\n").filter(is_kept).collect();
+    let text = kept.replace("along = \"5 ft 8 in\"", "along = \"36 in\"");
+    assert!(text != kept && kept != BURDOCK_RISE);
     let answers = answers(&Inputs { build: text.as_bytes(), system: None }).unwrap();
     all_numbers(&answers).unwrap();
 }

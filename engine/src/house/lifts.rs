@@ -6,6 +6,9 @@ use crate::build::{self, Build, Source};
 use crate::known::{Known, Origin};
 use crate::units::{Days, Length, System};
 
+/// No lift is laid thinner.
+const LEAST: Length = Length::mm(5.0);
+
 /// The highest lift that the rule of thumb makes, in millimetres; common practice.
 const HIGHEST: f64 = 450.0;
 /// Days from the start of one lift to the start of the next; common practice.
@@ -96,6 +99,9 @@ fn rises(
         let message =
             format!("the lift would end at {}, not above the one below, at {}", said(lift.top.value), said(below));
         source.fault(span, &key, message, "write the lifts from the foot of the wall to its top");
+    } else if lift.top.value - below < LEAST {
+        let message = format!("the lift would be {} high", said(lift.top.value - below));
+        source.fault(span, &key, message, "make it higher, or leave it out: its cob goes into the one below");
     } else if lift.top.value > top {
         let message =
             format!("the lift would end at {}, above the top of the wall at {}", said(lift.top.value), said(top));
