@@ -148,9 +148,9 @@ test("everything is reached by keyboard: a handle by Tab and arrows, a number's 
 
 test("a file changed elsewhere is followed; one changed on both sides is shown as a clash and not overwritten", async () => {
   await sitting({}, async (shown, program) => {
-    const other = program.text().replace('height = "2.15 m"', 'height = "2.25 m"');
+    const other = program.text().replace('height = "2.15 m"', 'height = "2.13 m"');
     writeFileSync(program.file, other);
-    await shown.waitForFunction(() => document.body.textContent.includes("2.250 m"), null, { timeout: 8000 });
+    await shown.waitForFunction(() => document.body.textContent.includes("2.130 m"), null, { timeout: 8000 });
     const theirs = other.replace('thickness = "450 mm"', 'thickness = "470 mm"');
     // Written in the same moment as the page's own change, before it can be noticed.
     const field = shown.getByLabel("Thickness at the foot");
