@@ -258,11 +258,14 @@ fn words(answers: &Answers, level: &Level) -> String {
     format!("{sign}{height} {}", spoken(&level.name))
 }
 
+/// From line to line of words beside levels, in millimetres.
+pub(super) const LINE: f64 = LETTERING * 1.4;
+
 /// Where words stand beside marks that come from below to above, in sheet millimetres: as near to them, together, as a
 /// line's distance from each other allows (isotonic regression by pooling neighbours), and on the sheet, between its highest line
 /// and its lowest; words that are too many for it go on below.
 pub(super) fn spread(marks: &[f64], [highest, lowest]: [f64; 2]) -> Vec<f64> {
-    let line = LETTERING * 1.4;
+    let line = LINE;
     let mut pools: Vec<(f64, usize)> = Vec::new();
     for (index, mark) in marks.iter().enumerate() {
         let (mut sum, mut count) = (mark + line * index as f64, 1);
@@ -300,7 +303,7 @@ mod tests {
 
     #[test]
     fn words_of_levels_stand_a_line_apart_and_stay_where_they_have_room() {
-        let line = LETTERING * 1.4;
+        let line = LINE;
         let [low, close, far] = spread(&[30.0, 29.0, 10.0], [0.0, 40.0])[..] else {
             panic!("three marks, three places")
         };
@@ -310,7 +313,7 @@ mod tests {
 
     #[test]
     fn words_of_levels_stay_on_the_sheet_and_a_line_apart() {
-        let line = LETTERING * 1.4;
+        let line = LINE;
         let near =
             |found: Vec<f64>, told: [f64; 3]| found.iter().zip(told).all(|(one, other)| (one - other).abs() < 1e-12);
         assert!(near(spread(&[6.0, 5.0, 4.0], [3.0, 40.0]), [3.0 + 2.0 * line, 3.0 + line, 3.0]));

@@ -7,7 +7,7 @@ use kurbo::{Point, Rect};
 
 use super::Scaled;
 use super::labels::Label;
-use super::section::spread;
+use super::section::{LINE, spread};
 use super::sheet::{LETTERING, Margins, Sheet};
 use crate::lettering;
 use crate::paper::{INK, Paper, SLATE, STRAW, weight};
@@ -47,7 +47,7 @@ pub fn story_pole(answers: &Answers, paper: Paper) -> Scaled {
     let mut sheet = on(margins);
     // A pole that is drawn short has room for its words above and below it.
     let [highest, lowest] = sheet.lines_between();
-    let lacks = LETTERING * 1.4 * (left.len().max(right.len()) + 3) as f64 - (lowest - highest);
+    let lacks = LINE * (left.len().max(right.len()) + 3) as f64 - (lowest - highest);
     if lacks > 0.0 {
         margins = Margins { top: margins.top + 0.5 * lacks, bottom: margins.bottom + 0.5 * lacks, ..margins };
         sheet = on(margins);
