@@ -243,8 +243,10 @@ impl Unrolled<'_> {
         if wall.top.is_level() {
             return vec![at(from), at(to)];
         }
-        let steps = f64::from(TOP_STEPS);
-        let mut places: Vec<f64> = (0..=TOP_STEPS).map(|step| from + (to - from) * f64::from(step) / steps).collect();
+        // At the same places of the wall in every stretch, so that rows are the parts of the whole.
+        let step = wall.line.length() / f64::from(TOP_STEPS);
+        let steps = (0..=TOP_STEPS).map(|count| step * f64::from(count)).filter(|at| from < *at && *at < to);
+        let mut places: Vec<f64> = steps.chain([from, to]).collect();
         let bends = self.points.iter().flat_map(|&at| [at - wall.line.length(), at, at + wall.line.length()]);
         places.extend(bends.filter(|at| from < *at && *at < to));
         places.sort_by(f64::total_cmp);

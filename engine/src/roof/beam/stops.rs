@@ -142,3 +142,43 @@ fn nearest(corners: &[[f64; 2]], starts: &[f64], sides: &[f64], point: [f64; 2])
     }
     (best.1, best.2)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::super::standing::Wood;
+    use super::*;
+    use crate::units::{Density, Length, Pressure};
+
+    /// A square of 4 m whose first side is parted in its middle, with one seat on that side.
+    fn parted(seat: f64) -> Stops {
+        let plan = |x: f64, y: f64| [x, y].map(Length::m);
+        let beam = Beam {
+            line: [[0.0, 0.0], [2.0, 0.0], [4.0, 0.0], [4.0, 4.0], [0.0, 4.0]].map(|[x, y]| plan(x, y)).to_vec(),
+            width: Length::mm(200.0),
+            height: Length::mm(100.0),
+            layers: 2,
+            wood: Wood { young: Pressure::mpa(1e4), shear: Pressure::mpa(650.0), density: Density::kg_m3(500.0) },
+            seats: vec![plan(seat, 0.0)],
+            anchors: Vec::new(),
+        };
+        Stops::of(&beam, false)
+    }
+
+    #[test]
+    fn a_corner_just_beside_a_seat_is_taken_there_and_one_farther_off_stays() {
+        for (seat, count) in [(1.981, 5), (1.995, 5), (2.005, 5), (2.019, 5), (1.979, 6), (2.021, 6)] {
+            let stops = parted(seat);
+            assert_eq!(stops.at.len(), count, "{seat}");
+            assert!((stops.at[stops.seats[0]][0] - seat).abs() < 1e-12, "{seat}: the seat keeps its place");
+            // What follows the parting is the second side.
+            let after = stops.along.iter().position(|along| *along >= 2.0_f64.min(seat) - 1e-9).unwrap();
+            assert_eq!(stops.side[after], if count == 6 && seat < 2.0 { 0 } else { 1 }, "{seat}");
+        }
+    }
+
+    #[test]
+    fn a_seat_just_beside_the_first_corner_has_a_stop_of_its_own() {
+        let stops = parted(0.01);
+        assert_eq!((stops.at.len(), stops.along[0]), (6, 0.0));
+    }
+}
