@@ -70,7 +70,7 @@ pub struct RoofBolt {
 }
 
 /// `[roof.tie]`: what holds an end of a rafter down.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct RoofTie {
     /// The pull that it holds.
     pub holds: Option<Written<Force>>,

@@ -192,26 +192,14 @@ formula! {
 }
 
 formula! {
-    /// Share that is used of what an anchor holds. The weight of the cob over it is in what it held when it was pulled.
+    /// Share that is used of what an anchor or a tie holds. The weight of the cob over an anchor is in what it held when it was pulled.
     ///
     /// ```text
     /// u = P / R        P: what it must hold down, R: what it was pulled to, or is said to hold
     /// ```
     /// Source: the one force over the other.
-    pub fn anchor_used(pull: Force, holds: Force) -> Ratio {
+    pub fn held_used(pull: Force, holds: Force) -> Ratio {
         Ratio::fraction(pull / holds)
-    }
-}
-
-formula! {
-    /// Share that is used of what a tie of a rafter holds.
-    ///
-    /// ```text
-    /// u = P / R        P: what lifts the rafter there, R: what such a tie was pulled to, or is said to hold
-    /// ```
-    /// Source: the one force over the other.
-    pub fn tie_used(lifts: Force, holds: Force) -> Ratio {
-        Ratio::fraction(lifts / holds)
     }
 }
 

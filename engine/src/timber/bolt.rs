@@ -182,6 +182,30 @@ formula! {
 }
 
 formula! {
+    /// Pull that a washer can take by allowable stresses; it knows no duration.
+    ///
+    /// ```text
+    /// P = f A        f: allowable pressure across the grain, A: of the washer, less its hole
+    /// ```
+    /// Source: NDS 3.10.2, from memory.
+    pub fn washer_pull_allowed(across: Pressure, washer: Area) -> Force {
+        across * washer
+    }
+}
+
+formula! {
+    /// Pull that a bolt may take by allowable stresses.
+    ///
+    /// ```text
+    /// P = f π D² / 4        f: allowable tension on the shank
+    /// ```
+    /// Source: AISC 360, table J3.2, from memory.
+    pub fn tension_allowed(diameter: Length, strength: Pressure) -> Force {
+        strength * (diameter * diameter) * std::f64::consts::FRAC_PI_4
+    }
+}
+
+formula! {
     /// Side of a washer, in diameters of its bolt.
     ///
     /// ```text
@@ -283,6 +307,17 @@ mod tests {
         assert!((steel.in_n() / 5_790.0 - 1.0).abs() < 2e-3, "{}", steel.in_n());
         let side = Length::mm(60.0);
         assert!(washer_pull(Pressure::mpa(2.0), side * side).value > steel * 3.0);
+    }
+
+    #[test]
+    fn by_allowable_stresses_a_bolt_of_three_eighths_pulls_2485_pounds_and_its_two_inch_washer_2431() {
+        // 22 500 psi on 0.11045 sq in; 625 psi on 4 less 0.11045 sq in, by hand.
+        let d = Length::inches(0.375);
+        let steel = tension_allowed(d, Pressure::psi(22_500.0)).value;
+        assert!((steel.in_lbf() - 2_485.0).abs() < 0.5, "{}", steel.in_lbf());
+        let washer = Length::inches(2.0) * Length::inches(2.0) - d * d * std::f64::consts::FRAC_PI_4;
+        let pull = washer_pull_allowed(Pressure::psi(625.0), washer).value;
+        assert!((pull.in_lbf() - 2_431.0).abs() < 0.5, "{}", pull.in_lbf());
     }
 
     #[test]

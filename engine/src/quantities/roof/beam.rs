@@ -181,7 +181,7 @@ impl<'a> Laid<'a> {
         for (place, worst) in worst.iter().enumerate().filter(|(_, worst)| worst.bending.share > 0.0) {
             let part = self.part(place);
             part.bending(worst, rows);
-            if self.on.thrusts {
+            if self.on.thrusts() {
                 part.ring(worst, rows);
             }
             part.shear(worst, rows);

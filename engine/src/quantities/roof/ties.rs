@@ -26,7 +26,7 @@ pub(super) fn walk(held: &Held, rows: &mut Rows) {
         let row = format!("{stem}.{noun}");
         match holds {
             Some(holds) => {
-                let share = timber::tie_used(lifts, holds.value).from("lifts", path.as_str());
+                let share = timber::held_used(lifts, holds.value).from("pull", path.as_str());
                 let share = share.from("holds", holds.path.as_str());
                 rows.add(row, format!("{key} of a rafter: share used of what its tie holds"), share);
             }

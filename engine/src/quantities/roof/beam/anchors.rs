@@ -46,7 +46,7 @@ impl Laid<'_> {
         match &anchors.holds {
             _ if self.has_secondary() => self.unknown_beside((anchors, spot), rows),
             Some((holds, _)) => {
-                let share = timber::anchor_used(pull, holds.value).from("pull", row("pull"));
+                let share = timber::held_used(pull, holds.value).from("pull", row("pull"));
                 rows.add(row(&noun), title, share.from("holds", holds.path.as_str()));
             }
             None => rows.not_known(row(&noun), title),

@@ -4,7 +4,6 @@
 use super::seats::Pressed;
 use super::{Laid, path};
 use crate::roof::beam as ring;
-use crate::roof::standing::Feet;
 use crate::row::Rows;
 use crate::units::Ratio;
 
@@ -13,8 +12,7 @@ pub(super) const FRICTION: &str = "roof.feet.friction";
 
 impl Laid<'_> {
     pub(super) fn feet(&self, pressed: &[(usize, Pressed)], rows: &mut Rows) {
-        // A rafter on level seats thrusts on neither.
-        if self.on.groups.iter().all(|group| group.feet != Feet::Held) {
+        if !self.on.thrusts() {
             return;
         }
         let noun = format!("roof.feet.{}", self.on.factors.noun("slips"));

@@ -29,8 +29,6 @@ pub(in super::super) struct OnBeam<'a> {
     pub seats: Vec<Seat>,
     /// How wide each pole lies on it.
     pub flats: Vec<Length>,
-    /// Whether anything thrusts in plan.
-    pub thrusts: bool,
 }
 
 /// Loads that never act together with those of another group.
@@ -87,8 +85,12 @@ impl<'a> OnBeam<'a> {
             shares,
             seats: rafters.iter().enumerate().map(seat).collect(),
             flats: rafters.iter().map(flat).collect(),
-            thrusts: true,
         }
+    }
+
+    /// Whether anything thrusts in plan: feet that may be held do, rafters on level seats do not.
+    pub fn thrusts(&self) -> bool {
+        self.groups.iter().any(|group| group.feet == Feet::Held)
     }
 
     /// Adds what a force on a seat or in the beam follows from.

@@ -66,7 +66,7 @@ impl Part<'_> {
             .bent(used)
             .from("upright", self.row("moment-upright"))
             .from("upright modulus", path("upright.modulus"));
-        let share = if self.laid.on.thrusts {
+        let share = if self.laid.on.thrusts() {
             let plan = self.laid.in_plan_at_the_worst(timber::beam_plan(used.forces.plan), used, rows);
             rows.add(self.row("moment-plan"), self.title("moment in plan at the same place", used), plan);
             share.from("plan", self.row("moment-plan")).from("plan modulus", path("plan.modulus"))

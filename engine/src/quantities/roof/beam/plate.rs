@@ -105,7 +105,6 @@ impl<'a> OnBeam<'a> {
             shares: lifting.combinations.iter().map(|one| longest.answers.shares(one)).collect(),
             seats: seats.collect(),
             flats: flats.collect(),
-            thrusts: false,
         })
     }
 }

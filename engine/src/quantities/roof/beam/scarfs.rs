@@ -92,40 +92,49 @@ impl Laid<'_> {
     fn bolted(&self, rows: &mut Rows) -> Result<Bolted, &'static str> {
         let (beam, bolt) = (self.beam, &self.beam.bolt);
         let half = beam.height.value / (2.0 * beam.layers.value as f64);
-        let carried = match self.planks.factors.code {
-            Code::En => self.by_johansen(half),
-            Code::Asce => self.by_allowed(half),
-        };
-        let Some((bolted, density)) = carried else {
+        let is_european = self.planks.factors.code == Code::En;
+        let across = if is_european { self.by_johansen(half) } else { self.by_allowed(half) };
+        let Some((across, density)) = across else {
             return Err("nobody wrote of which class its planks are, and how dense their wood is");
         };
-        let across = bind(bolt::in_all_planes(bolted.across), rows, &bolt.diameter.path);
+        let across = bind(bolt::in_all_planes(across), rows, &bolt.diameter.path);
         let sizes = [beam.height.path.as_str(), beam.layers.path.as_str(), density];
         let across = sizes.iter().fold(across, |answer, path| bind(answer, rows, path));
         let title = "what one bolt of a scarf carries across it, between halves of a plank, before factors of time and material";
-        rows.add(ACROSS, title, across);
-        let washers = bind(bolt::in_all_planes(bolted.washers), rows, &bolt.diameter.path);
-        let washers = self.planks.bound(bind(washers, rows, bolt.washer.path.as_str()), "across", rows);
-        rows.add(WASHERS, "what it carries along it by its washers, before those factors", washers);
-        let steel = bind(bolt::in_all_planes(bolted.steel), rows, &bolt.diameter.path);
-        rows.add(STEEL, "what it carries along it by its steel", steel);
-        Ok(bolted)
+        let across = rows.add(ACROSS, title, across);
+        let d = bolt.diameter.value;
+        let washer = bolt.washer.value * bolt.washer.value - section::round_area(d).value;
+        let strength = self.planks.strength("across");
+        let washers =
+            if is_european { bolt::washer_pull(strength, washer) } else { bolt::washer_pull_allowed(strength, washer) };
+        let sizes = [&bolt.washer.path, &bolt.diameter.path];
+        let washers = washers.without("across").without("washer");
+        let washers = sizes.iter().fold(washers, |answer, path| bind(answer, rows, path));
+        let washers = self.planks.bound(washers, "across", rows);
+        let washers = rows.add(WASHERS, "what it carries along it by its washers, before those factors", washers);
+        let steel = if is_european {
+            let [thread, share, factor] = ["bolt-thread-share", "bolt-tension-share", "gamma-m2"].map(number);
+            let steel = bolt::tension(d, Pressure::pa(number("bolt-tension-pa")), thread, share, factor);
+            steel.without("thread share").without("share").without("steel factor")
+        } else {
+            bolt::tension_allowed(d, Pressure::pa(number("bolt-allowed-tension-pa")))
+        };
+        let steel = steel.without("strength").from("diameter", bolt.diameter.path.as_str());
+        let steel = rows.add(STEEL, "what it carries along it by its steel", steel);
+        Ok(Bolted { across, washers, steel })
     }
 
-    fn washer(&self) -> crate::units::Area {
-        let bolt = &self.beam.bolt;
-        bolt.washer.value * bolt.washer.value - section::round_area(bolt.diameter.value).value
-    }
-
-    fn by_johansen(&self, half: Length) -> Option<(Bolted, &str)> {
-        let (values, bolt, partial) = (&self.planks.wood.values, &self.beam.bolt, self.planks.factors.partial);
+    /// What a bolt carries across it by the European code, and the row of the density that it follows from.
+    fn by_johansen(&self, half: Length) -> Option<(Force, &str)> {
+        let (values, bolt) = (&self.planks.wood.values, &self.beam.bolt);
         let sizes = (bolt.diameter.value, bolt.washer.value);
-        let [_, across, washers, steel] = crossings::carried(values, partial, sizes, [half; 2])?;
+        let [_, across, ..] = crossings::carried(values, self.planks.factors.partial, sizes, [half; 2])?;
         let [low, _] = values.densities.as_ref()?;
-        Some((Bolted { across, washers, steel: steel / partial }, &low.path))
+        Some((across, &low.path))
     }
 
-    fn by_allowed(&self, half: Length) -> Option<(Bolted, &str)> {
+    /// The same by allowable stresses.
+    fn by_allowed(&self, half: Length) -> Option<(Force, &str)> {
         let gravity = self.planks.wood.values.gravity.as_ref()?;
         let (d, right) = (self.beam.bolt.diameter.value, Angle::rad(std::f64::consts::FRAC_PI_2));
         let wood = bolt::embedment_of_gravity_across(gravity.value, d).value;
@@ -138,9 +147,7 @@ impl Laid<'_> {
             allowed(bolt::bent_once(wood, wood, half, d, yields).value, bent),
             allowed(bolt::bent_twice(wood, wood, d, yields).value, bent),
         ];
-        let across = bolt::least(&ways)?.1 * self.planks.factors.wet("bolt");
-        let steel = section::round_area(d).value * Pressure::pa(number("bolt-allowed-tension-pa"));
-        Some((Bolted { across, washers: self.planks.strength("across") * self.washer(), steel }, &gravity.path))
+        Some((bolt::least(&ways)?.1 * self.planks.factors.wet("bolt"), &gravity.path))
     }
 }
 
@@ -159,7 +166,7 @@ impl Part<'_> {
         let planks = scarfs.planks;
         let half = self.half(rows);
         let [along, across] =
-            if self.laid.on.thrusts { self.handed_in_plan(half, planks, used, rows) } else { [Force::ZERO; 2] };
+            if self.laid.on.thrusts() { self.handed_in_plan(half, planks, used, rows) } else { [Force::ZERO; 2] };
         let lift = ring::handed_over(half, planks, used.forces.upright).from("half", self.row("half-piece"));
         let lift = self.laid.upright(lift.from("planks", super::path("planks")), used, rows);
         let lift = self.handed("scarf-lift", "force by which its planks would gape", lift, used, rows);
@@ -169,7 +176,7 @@ impl Part<'_> {
         let nouns = ["scarf-force", "scarf-across", "scarf-lift"].map(|noun| self.row(noun));
         let share = nouns.iter().fold(share, |share, path| bind(share, rows, path));
         let share = bind(share, rows, &self.laid.beam.bolts.path);
-        let in_plan = self.laid.on.thrusts.then_some(ACROSS);
+        let in_plan = self.laid.on.thrusts().then_some(ACROSS);
         // Of washers and steel those count that give first.
         let factors = (factors.code, self.duration(used), factors.partial);
         let gives = if bolted.holds(factors)[1] < bolted.steel { WASHERS } else { STEEL };

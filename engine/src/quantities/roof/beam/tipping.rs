@@ -40,7 +40,7 @@ impl Laid<'_> {
                 rows.not_known(self.row(place, "pressure"), title);
             }
         }
-        if let Some(farthest) = farthest.as_ref().filter(|_| self.on.thrusts) {
+        if let Some(farthest) = farthest.as_ref().filter(|_| self.on.thrusts()) {
             self.tipping(place, (on, farthest, beneath.as_ref()), rows);
         }
     }
@@ -84,7 +84,7 @@ impl Laid<'_> {
     /// What presses on the earth beneath the beam.
     fn beneath(&self, place: usize, (on, most, held): (&str, &Pressed, &str), rows: &mut Rows) {
         let (width, under) = (self.beam.width.value, self.words(most));
-        let off = if self.on.thrusts {
+        let off = if self.on.thrusts() {
             let title = format!("{on}: off the middle of the bond beam it presses on the earth, under {under}");
             rows.add(self.row(place, "off-middle"), title, self.off((place, most), rows))
         } else {
@@ -98,7 +98,7 @@ impl Laid<'_> {
             .from("elastic", path("stiff-length"))
             .from("width", self.beam.width.path.as_str())
             .without("force");
-        let pressure = if self.on.thrusts {
+        let pressure = if self.on.thrusts() {
             let pressure = pressure.from("off", self.row(place, "off-middle"));
             if most.slips { self.loaded(pressure, (place, most), rows) } else { pressure }
         } else {
