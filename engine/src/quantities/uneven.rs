@@ -170,20 +170,14 @@ pub(super) fn bind_line<T>(answer: Answer<T>, house: &House, rows: &Rows) -> Ans
 /// Binds all that the line is made of, its roundings only where a test of their place along it, in metres, says so.
 fn bind_line_where<T>(mut answer: Answer<T>, house: &House, is_there: impl Fn(f64) -> bool, rows: &Rows) -> Answer<T> {
     let line = &house.wall.line;
-    let mut along = 0.0;
-    let ends = line.pieces().iter().map(|piece| {
-        along += piece.length();
-        [along - piece.length(), along]
-    });
-    let corners: Vec<(usize, [f64; 2])> = ends
-        .enumerate()
-        .filter(|(piece, _)| line.is_corner(*piece))
-        .map(|(piece, ends)| (line.owner(piece), ends))
-        .collect();
+    let corner = |run: usize| (0..line.pieces().len()).find(|&piece| line.is_corner(piece) && line.owner(piece) == run);
     for (index, point) in house.wall.points.iter().enumerate() {
         answer = bind_run(answer, house, index, rows);
-        let own = corners.iter().find(|(run, _)| *run == index);
-        if own.is_some_and(|(_, [from, to])| [*from, 0.5 * (from + to), *to].into_iter().any(&is_there)) {
+        let places = |piece: usize| {
+            let (from, long) = (line.start(piece), line.pieces()[piece].length());
+            [0.0, 0.5, 1.0].map(|share| from + share * long)
+        };
+        if corner(index).is_some_and(|piece| places(piece).into_iter().any(&is_there)) {
             answer = bind_once(answer, rows, &path(point, "round"));
         }
     }

@@ -24,6 +24,23 @@ pub fn is_of_the_worst_place(name: &str, row: &str) -> bool {
     ];
     ["quince-hut", "spiral-wall"].contains(&name)
         && (worst.contains(&row) || row.starts_with("wall.lifts.last.top-thickness-at."))
+        || is_where_it_is_used_most(row)
+}
+
+/// Rows of the place where a pole or a part of the bond beam is used most, and of a low seat of a rafter that tapers: corners, batters and
+/// seats far from it move them by less than is compared, and those near it by more.
+fn is_where_it_is_used_most(row: &str) -> bool {
+    let nouns = [
+        ("roof.beam.", ".moment-plan"),
+        ("roof.beam.", ".scarf-across"),
+        ("roof.beam.", ".bending"),
+        ("roof.beam.", ".shear"),
+        ("roof.beam.", ".shear-force"),
+        ("roof.beam.seats.", "-low.area"),
+        ("roof.members.", ".modulus"),
+        ("roof.crossings.", ".bolt-side"),
+    ];
+    nouns.iter().any(|(stem, noun)| row.starts_with(stem) && row.ends_with(noun))
 }
 
 /// On a roof of low slope the least snow of ASCE 7 counts no more than 20 psf of what lies on the ground: more of it, where it governs,
@@ -53,10 +70,7 @@ pub fn is_of_a_level_rafter(row: &str, path: &str) -> bool {
     let of_rafter = row.starts_with("roof.members.rafter.") && between;
     // Where a rafter that tapers is used most it is all but not pulled.
     let loads = ["roof.layers.", "roof.soil.", "roof.spacing"].iter().any(|stem| path.starts_with(stem));
-    // What a corner moves its ends by makes a rafter that tapers thicker over its low seat by less than is compared.
-    let of_taper = row.starts_with("roof.beam.seats.") && row.ends_with("-low.area") && path.starts_with("wall.line.");
-    of_taper
-        || row == "roof.members.rafter.pull" && loads
+    row == "roof.members.rafter.pull" && loads
         || of_rafter && ["roof.overhang", "wall.thickness"].contains(&path)
         || row.starts_with("roof.crossings.") && row.contains("-seat.") && path == "wall.batter.inside"
 }
@@ -66,11 +80,10 @@ pub fn is_of_a_level_rafter(row: &str, path: &str) -> bool {
 /// moved all the same.
 pub fn is_determinate(row: &str, path: &str) -> bool {
     let of_the_bolt = [".bolt", "bolt-end", "bolt-side"].iter().any(|noun| row.ends_with(noun));
-    let round_the_beam = [".ring-force", ".scarf-force", ".held-force", ".held-moment"];
+    let round_the_beam =
+        [".moment-plan", ".scarf-across", ".ring-force", ".scarf-force", ".held-force", ".held-moment"];
     let in_plan = row.starts_with("roof.beam.") && round_the_beam.iter().any(|noun| row.ends_with(noun));
-    // A seat far away, and what a batter moves the plate by, move less of a pole or of the beam than is compared.
-    let far = path == "wall.batter.inside" || row.starts_with("roof.beam.") && path.starts_with("roof.seats.");
-    is_of_a_frame(row) && (path == "roof.bolt.diameter" && !of_the_bolt || path.ends_with(".round") && !in_plan || far)
+    is_of_a_frame(row) && (path == "roof.bolt.diameter" && !of_the_bolt || path.ends_with(".round") && !in_plan)
 }
 
 /// The middle of a band does not know how wide it is, nor its half where it lies: what both ends are off by moves no sand that is added,
@@ -122,6 +135,8 @@ pub fn group_of(path: &str) -> &str {
         Some((_, noun @ ("height" | "thickness" | "round"))) => noun,
         Some(_) => "shape",
         // What holds at every point that writes none of its own.
+        None if path.starts_with("roof.seats.") => "roof.seats",
+        None if path.starts_with("wall.batter.") => "wall.batter",
         None => path.strip_prefix("wall.").filter(|noun| ["height", "thickness"].contains(noun)).unwrap_or(path),
     }
 }
