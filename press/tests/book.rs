@@ -200,6 +200,10 @@ fn is_a_step(path: &str) -> bool {
         ".gross-volume",
         ".bed-gross-area",
         ".to-mix",
+        // A piece on a slope is told as it is cut.
+        ".growth",
+        ".timber-in-plan",
+        ".cut-in-plan",
     ];
     // The bends of a truck way are drawn, not listed.
     let shares = [".less-", ".bed-less-", ".need.", ".loose.", ".through."];

@@ -109,6 +109,21 @@ impl Wall {
         Length::m(places.map(|at| self.top.at(&self.line, at)).fold(f64::INFINITY, f64::min))
     }
 
+    /// The steepest rise of the top, up or down, along a line beside the wall's between two distances along it, in metres, where that line
+    /// is so long; what bends is taken as steep as the top is at all.
+    pub(super) fn steepest(&self, [from, to]: [f64; 2], (long, is_straight): (f64, bool)) -> f64 {
+        let looks = (0..=LOOKS).map(|look| from + (to - from) * f64::from(look) / f64::from(LOOKS));
+        let rise = |at: f64| {
+            let own = self.top.heights.slope(at) * (to - from) / long;
+            match self.top.slope {
+                Some((rise, _)) if is_straight => (own + self.line.at(at).axis.dot(rise)).abs(),
+                Some((rise, _)) => own.abs() + rise.hypot(),
+                None => own.abs(),
+            }
+        };
+        looks.map(rise).fold(0.0, f64::max)
+    }
+
     /// Whether it is everywhere as thick between two distances along the line, in metres.
     pub(super) fn is_even_between(&self, [from, to]: [f64; 2]) -> bool {
         let turns = [-self.line.length(), 0.0, self.line.length()];

@@ -55,6 +55,16 @@ pub struct Division {
 }
 
 impl Timber {
+    /// The same where the top slopes so that lengths in plan grow so many times: the longest is shorter in plan.
+    #[must_use]
+    pub fn on_slope(self, grows: f64) -> Timber {
+        if grows > 1.0 {
+            Timber { piece: super::timber_in_plan(self.piece, self.scarf, grows).value, ..self }
+        } else {
+            self
+        }
+    }
+
     /// The least distance from joint to joint along the middle: a scarf; two where joints of the next layer stand between.
     #[must_use]
     pub fn joints_apart(&self) -> Length {

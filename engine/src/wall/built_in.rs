@@ -142,7 +142,7 @@ formula! {
 }
 
 formula! {
-    /// Volume of the bond beam as it lies on the wall.
+    /// Volume of the bond beam as it lies on the wall; where that slopes its length is in plan and its height upright, as its body is.
     ///
     /// ```text
     /// V = l w h

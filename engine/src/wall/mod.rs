@@ -1,6 +1,7 @@
 //! The wall: lengths, areas and volumes of a battered wall on a plan line, its openings, and what the trade measures.
 
 mod beam_pieces;
+mod beam_slope;
 mod bench;
 mod body;
 mod bond_beam;
@@ -20,6 +21,7 @@ pub use beam_pieces::{
     Division, Made, Middle, Timber, lengthened, measured_bevel, measured_cut, measured_pieces, measured_plank,
     measured_sagitta, measured_sawn_cut, part_length,
 };
+pub use beam_slope::{beam_on_slope, cut_on_slope, slope_growth, timber_in_plan};
 pub use bench::{Bench, bench_covers, bench_ends, bench_front, bench_top, bench_volume};
 pub use body::{
     Faces, bed_gross, cob_gross, inner_face_gross, lift_gross, net_area, net_volume, outer_face_gross, stem_gross,

@@ -87,3 +87,21 @@ fn the_bolts_of_a_scarf_by_hand() {
         + part("scarf-lift") / holds(value(&answers, "roof.scarf.washers").unwrap());
     assert!((part("scarf") - used).abs() < 1e-9, "{} is not {used}", part("scarf"));
 }
+
+#[test]
+fn on_a_top_that_slopes_a_piece_is_cut_longer_than_in_plan_and_on_a_level_one_it_is_not() {
+    let text = include_str!("../../../builds/burdock-rise/burdock-rise.loam.toml");
+    let answers = answered(text);
+    let of = |run: &str, noun: &str| value(&answers, &format!("wall.bond-beam.runs.{run}.{noun}")).unwrap();
+    let [piece, scarf] = ["piece", "scarf"].map(|noun| value(&answers, &format!("wall.bond-beam.{noun}")).unwrap());
+    // Along its sides the top rises 2 in 12, along south and north not at all; a corner is taken as steep as the top is.
+    let steep = (1.0_f64 + 1.0 / 36.0).sqrt();
+    for (run, growth) in [("east", steep), ("west", steep), ("north-corner", steep), ("south", 1.0), ("north", 1.0)] {
+        assert!((of(run, "growth") - growth).abs() < 1e-12, "{run}");
+        let cut = (of(run, "cut-in-plan") - scarf) * growth + scarf;
+        assert!((of(run, "cut-length") - cut).abs() < 1e-12 && cut < piece + 1e-9, "{run}: {cut}");
+    }
+    let level = answered(BUILDS[0].1);
+    assert!(level.rows.matching("wall.bond-beam.runs.*.growth").next().is_none());
+    assert!(level.rows.find("wall.bond-beam.length-on-slope").is_none());
+}

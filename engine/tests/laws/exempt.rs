@@ -27,8 +27,9 @@ pub fn is_of_the_worst_place(name: &str, row: &str) -> bool {
         || is_where_it_is_used_most(row)
 }
 
-/// Rows of the place where a pole or a part of the bond beam is used most, and of a low seat of a rafter that tapers: corners, batters and
-/// seats far from it move them by less than is compared, and those near it by more.
+/// Rows of the place where a pole or a part of the bond beam is used most, of a low seat of a rafter that tapers, and of the slope along a
+/// straight run: corners, batters and seats far from it, and a point moved along that run, move them by less than is compared, and others
+/// by more.
 fn is_where_it_is_used_most(row: &str) -> bool {
     let nouns = [
         ("roof.beam.", ".moment-plan"),
@@ -39,6 +40,8 @@ fn is_where_it_is_used_most(row: &str) -> bool {
         ("roof.beam.seats.", "-low.area"),
         ("roof.members.", ".modulus"),
         ("roof.crossings.", ".bolt-side"),
+        ("wall.bond-beam.runs.", ".growth"),
+        ("wall.bond-beam.runs.", ".timber-in-plan"),
     ];
     nouns.iter().any(|(stem, noun)| row.starts_with(stem) && row.ends_with(noun))
 }

@@ -33,11 +33,12 @@ const PIECES: [(&str, &str); 6] = [
     ("plank", "plank, if sawn"),
     ("radius", "radius"),
 ];
-const BEAM: [(&str, &str); 13] = [
+const BEAM: [(&str, &str); 14] = [
     ("bond-beam.width", "width"),
     ("bond-beam.height", "height"),
     ("bond-beam.layers", "layers"),
     ("top-length", "length all round"),
+    ("bond-beam.length-on-slope", "on the slope of the top"),
     ("bond-beam.pieces", "pieces in all"),
     ("bond-beam.cut-length", "length of all pieces"),
     ("bond-beam.longest", "longest piece"),

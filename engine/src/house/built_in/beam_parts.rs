@@ -4,7 +4,7 @@
 use crate::curve::{Bend, Chain, Piece, PlanLine};
 use crate::house::{Point, Wall};
 use crate::units::Length;
-use crate::wall::{Division, Made, Middle, Timber};
+use crate::wall::{self, Division, Made, Middle, Timber};
 
 /// The bond beam over one run or one corner.
 #[derive(Clone, Debug)]
@@ -17,6 +17,8 @@ pub struct Stretch {
     pub way: Lie,
     /// From where to where along the line it lies, in metres.
     pub along: [f64; 2],
+    /// The steepest rise of the wall's top along it, up or down.
+    pub steepest: f64,
     /// Its middle.
     middle: Vec<Piece>,
 }
@@ -50,6 +52,8 @@ pub struct BeamPart {
     pub longest: usize,
     /// Its middle.
     pub middle: Chain,
+    /// The steepest rise of the wall's top along it, up or down.
+    pub steepest: f64,
     /// Its pieces in one layer.
     pub division: Division,
 }
@@ -141,8 +145,14 @@ pub(super) fn stretches(wall: &Wall, offset: Length) -> Vec<Stretch> {
                 last.along[1] = along[1];
                 last.middle.push(middle);
             }
-            _ => found.push(Stretch { way: way(wall, line, index, point), name, run, along, middle: vec![middle] }),
+            _ => {
+                let way = way(wall, line, index, point);
+                found.push(Stretch { way, name, run, along, steepest: 0.0, middle: vec![middle] });
+            }
         }
+    }
+    for stretch in &mut found {
+        stretch.steepest = wall.steepest(stretch.along, (stretch.length(), stretch.way == Lie::Straight));
     }
     found
 }
@@ -264,8 +274,11 @@ impl Laid<'_> {
         let longest = self.longest(part);
         let takes = part.takes.map(Length::m);
         let division = Division { pieces: 1, made: Made::Straight };
-        let mut divided = BeamPart { over: part.over.clone(), takes, longest, middle, division };
-        divided.division = self.timber.division(divided.measured(self.stretches))?;
+        let mut divided = BeamPart { over: part.over.clone(), takes, longest, middle, steepest: 0.0, division };
+        let touched = divided.touched(self.stretches.len());
+        divided.steepest = touched.iter().map(|&place| self.stretches[place].steepest).fold(0.0, f64::max);
+        let timber = self.timber.on_slope(wall::slope_growth(divided.steepest).value);
+        divided.division = timber.division(divided.measured(self.stretches))?;
         Some(divided)
     }
 

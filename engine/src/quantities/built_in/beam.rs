@@ -26,15 +26,16 @@ pub(super) fn bond_beam(house: &House, rows: &mut Rows) -> Vec<Need> {
     rows.known("from one pair of level shims to the next", &beam.shim_spacing);
     offset(house, rows);
     let length = rows.value("wall.top-length").unwrap_or(Length::ZERO);
+    let lengths: Vec<Length> = beam.stretches.iter().map(|one| stretch(house, beam, one, rows)).collect();
+    let on_slope = pieces::walk(house, beam, &lengths, rows);
+    let (as_it_lies, its_path) = on_slope.map_or((length, "wall.top-length"), |own| (own, pieces::ON_SLOPE));
     let volume = wall::bond_beam_volume(length, width, height)
         .from("length", "wall.top-length")
         .from("width", beam.width.path.as_str())
         .from("height", beam.height.path.as_str());
     rows.add("wall.bond-beam.volume", "timber of the bond beam as it lies, joints left out", volume);
-    let lengths: Vec<Length> = beam.stretches.iter().map(|one| stretch(house, beam, one, rows)).collect();
-    pieces::walk(house, beam, &lengths, rows);
-    let shims = wall::beam_shims(length, beam.shim_spacing.value)
-        .from("length", "wall.top-length")
+    let shims = wall::beam_shims(as_it_lies, beam.shim_spacing.value)
+        .from("length", its_path)
         .from("spacing", beam.shim_spacing.path.as_str());
     rows.add("wall.bond-beam.shims", "pairs of level shims under the bond beam", shims);
     vec![

@@ -1,16 +1,29 @@
 //! Rows of the pieces of a bond beam: how many, what each is cut to and out of, and all of them together.
 
-use crate::house::built_in::{BeamPart, Stretch};
+use crate::house::built_in::{BeamPart, Lie, Stretch};
 use crate::house::{BondBeam, House};
-use crate::quantities::line::bind;
+use crate::quantities::line::{bind, path};
+use crate::quantities::uneven::bind_height;
 use crate::reason::Answer;
 use crate::row::Rows;
 use crate::units::Length;
 use crate::wall::{self, Made, Middle};
 
-pub(super) fn walk(house: &House, beam: &BondBeam, lengths: &[Length], rows: &mut Rows) {
-    let cuts: Vec<Cut<'_>> = beam.parts.iter().map(|part| one(beam, part, lengths, rows)).collect();
+/// Nothing rises or turns by so little.
+const LEVEL: f64 = 1e-9;
+
+/// The row of its length all round on the slope of the top.
+pub(super) const ON_SLOPE: &str = "wall.bond-beam.length-on-slope";
+
+/// Adds the rows; its length all round where the top slopes.
+pub(super) fn walk(house: &House, beam: &BondBeam, lengths: &[Length], rows: &mut Rows) -> Option<Length> {
+    let cuts: Vec<Cut<'_>> = beam.parts.iter().map(|part| one(house, beam, part, lengths, rows)).collect();
     sums(house, beam, &cuts, rows);
+    let all = beam.parts.iter().zip(&cuts).map(|(part, cut)| Some(part.middle.length() * cut.growth?));
+    let answer = wall::beam_on_slope(Length::m(all.sum::<Option<f64>>()?));
+    let nouns = cuts.iter().flat_map(|cut| [cut.noun, "growth"].map(|noun| cut.on.path(noun)));
+    let answer = nouns.fold(answer, |answer, path| bind(answer, rows, &path));
+    Some(rows.add(ON_SLOPE, "length of the bond beam all round, on the slope of the top", answer))
 }
 
 /// The pieces of one part of the beam.
@@ -18,11 +31,14 @@ struct Cut<'a> {
     /// The stretch that the part is called after.
     on: &'a Stretch,
     pieces: u64,
+    /// As it is cut.
     length: Length,
     plank: Option<Length>,
+    noun: &'static str,
+    growth: Option<f64>,
 }
 
-fn one<'a>(beam: &'a BondBeam, part: &BeamPart, lengths: &[Length], rows: &mut Rows) -> Cut<'a> {
+fn one<'a>(house: &House, beam: &'a BondBeam, part: &BeamPart, lengths: &[Length], rows: &mut Rows) -> Cut<'a> {
     let on = &beam.stretches[part.longest];
     let words: Vec<String> = part.over.iter().map(|&place| beam.stretches[place].words()).collect();
     let name = format!("over {}", words.join(" with "));
@@ -34,8 +50,40 @@ fn one<'a>(beam: &'a BondBeam, part: &BeamPart, lengths: &[Length], rows: &mut R
             (rows.add(path, format!("length of the bond beam {name}"), length), "part-length")
         }
     };
-    let ask = Asked { beam, part, on, name, length, noun };
+    let growth = growth(house, part, (on, &name), rows);
+    let ask = Asked { beam, part, on, name, length, noun, growth };
     ask.pieces(rows)
+}
+
+/// How many times as long as in plan a part is on the slope of the top; none where that is level.
+fn growth(house: &House, part: &BeamPart, (on, name): (&Stretch, &str), rows: &mut Rows) -> Option<f64> {
+    if house.wall.top.is_level() {
+        return None;
+    }
+    let growth = bind_steepest(wall::slope_growth(part.steepest), house, part, rows);
+    let title = format!("how many times as long as in plan the bond beam is {name}, on the slope of the top");
+    Some(rows.add(on.path("growth"), title, growth))
+}
+
+/// Binds what makes the steepest rise along a part: of what bends the slope of the top alone, of what is straight its direction too.
+fn bind_steepest<T>(answer: Answer<T>, house: &House, part: &BeamPart, rows: &Rows) -> Answer<T> {
+    let (Some(slope), Some(beam)) = (&house.wall.slope, &house.bond_beam) else {
+        return bind_height(answer, house, rows);
+    };
+    let touched = part.touched(beam.stretches.len()).into_iter().map(|place| &beam.stretches[place]);
+    let steepest: Vec<&Stretch> = touched.filter(|stretch| stretch.steepest >= part.steepest).collect();
+    let answer = if part.steepest > LEVEL { bind(answer, rows, &slope.slope.path) } else { answer };
+    let [straight] = steepest[..] else { return answer };
+    if straight.way != Lie::Straight {
+        return answer;
+    }
+    let points = &house.wall.points;
+    let ends = [straight.run, (straight.run + 1) % points.len()].map(|index| &points[index]);
+    // Along itself nothing moves the direction of a straight run.
+    let axis = house.wall.line.at(straight.along[0]).axis;
+    let across = [("x", axis.y), ("y", axis.x)].into_iter().filter(|(_, share)| share.abs() > LEVEL);
+    let paths = across.flat_map(|(noun, _)| ends.map(|end| path(end, noun)));
+    paths.fold(bind(answer, rows, &slope.rises.path), |answer, path| bind(answer, rows, &path))
 }
 
 /// Length of a part that is not one whole stretch.
@@ -71,12 +119,24 @@ struct Asked<'a, 'b> {
     name: String,
     length: Length,
     noun: &'static str,
+    growth: Option<f64>,
 }
 
 impl<'a> Asked<'a, '_> {
     fn pieces(&self, rows: &mut Rows) -> Cut<'a> {
         let (timber, beam, length) = (self.beam.timber(), self.beam, self.length);
         let (wall::Timber { width, piece, scarf, fit, layers }, pieces) = (timber, self.part.division.pieces);
+        let (piece, piece_path) = match self.growth {
+            None => (piece, beam.piece.path.clone()),
+            Some(growth) => {
+                let in_plan = wall::timber_in_plan(piece, scarf, growth)
+                    .from("piece", beam.piece.path.as_str())
+                    .from("scarf", beam.scarf.path.as_str())
+                    .from("growth", self.on.path("growth"));
+                let title = format!("longest timber of the bond beam {} as it is seen in plan", self.name);
+                (rows.add(self.on.path("timber-in-plan"), title, in_plan), self.on.path("timber-in-plan"))
+            }
+        };
         let middle = match self.part.measured(&beam.stretches) {
             Middle::Arc { radius, .. } => {
                 Middle::Arc { length, radius: rows.value(&self.on.path("radius")).unwrap_or(radius) }
@@ -90,7 +150,7 @@ impl<'a> Asked<'a, '_> {
         };
         let count = self
             .bound(count, rows)
-            .from("piece", beam.piece.path.as_str())
+            .from("piece", piece_path)
             .from("fit", beam.fit.path.as_str())
             .from("layers", beam.layers.path.as_str());
         let title = format!("pieces of the bond beam {}, each layer", self.name);
@@ -111,9 +171,20 @@ impl<'a> Asked<'a, '_> {
             }
         };
         let title = format!("{title} of the bond beam {} is cut to", self.name);
-        let length = rows.add(self.on.path("cut-length"), title, self.bound(cut, rows));
+        let cut = self.bound(cut, rows);
+        let cut = match self.growth {
+            None => cut,
+            Some(growth) => {
+                let in_plan = rows.add(self.on.path("cut-in-plan"), format!("{title}, in plan"), cut);
+                wall::cut_on_slope(in_plan, scarf, growth)
+                    .from("in plan", self.on.path("cut-in-plan"))
+                    .from("scarf", beam.scarf.path.as_str())
+                    .from("growth", self.on.path("growth"))
+            }
+        };
+        let length = rows.add(self.on.path("cut-length"), title, cut);
         let plank = self.bent(middle, pieces, rows);
-        Cut { on: self.on, pieces, length, plank }
+        Cut { on: self.on, pieces, length, plank, noun: self.noun, growth: self.growth }
     }
 
     /// Bevel, height and plank of pieces over a curve; none over a straight.
