@@ -4,8 +4,8 @@
 use std::path::PathBuf;
 use std::process::Command;
 
-use engine::answers::{Inputs, answers, compute};
-use engine::studies::Findings;
+use engine::answers::{Answers, Inputs, answers, compute};
+use engine::row::Row;
 use engine::units::{Fineness, Quantity, System};
 use jiff::civil::date;
 use press::book::typeset::{Typeset, typeset};
@@ -225,16 +225,14 @@ fn the_book_of_a_house_shows_its_rows_and_checks() {
             let inputs = Inputs { build: build.as_bytes(), system: Some(system) };
             let (answers, pictures) = (answers(&inputs).unwrap(), compute(&inputs).unwrap().pictures());
             let findings = answers.studies.found();
-            let book = press::book::book(&answers, &pictures, &findings, date(2027, 4, 1)).unwrap();
+            let book = || press::book::book(&answers, &pictures, &findings, date(2027, 4, 1)).unwrap();
+            let is_first = (name, system) == (HOUSES[0].0, System::Metric);
+            let (again, book) = (is_first.then(book), book());
+            assert!(again.is_none_or(|again| again.pdf == book.pdf), "{name}: two runs differ");
             assert_eq!(book.remarks, Vec::<String>::new());
-            if system == System::Metric {
-                assert!(
-                    book.pdf == press::book::book(&answers, &pictures, &findings, date(2027, 4, 1)).unwrap().pdf,
-                    "{name}: two runs differ"
-                );
-            }
-            let text = running(&text_of(&format!("{name}-{system:?}.pdf"), &book.pdf));
-            let is_missing = |row: &&engine::row::Row| !text.contains(&running(&row.shown(system)));
+            let lines = text_of(&format!("{name}-{system:?}.pdf"), &book.pdf);
+            let text = running(&lines);
+            let is_missing = |row: &&Row| !text.contains(&running(&row.shown(system)));
             let told = answers.rows.iter().filter(|row| !is_a_step(&row.path));
             let missing: Vec<String> =
                 told.filter(is_missing).map(|row| format!("{} = {}", row.path, row.shown(system))).collect();
@@ -251,30 +249,22 @@ fn the_book_of_a_house_shows_its_rows_and_checks() {
             let day = Quantity::from(date(2027, 4, 1)).shown(system, Fineness::Figure);
             let sheets = text.matches(&format!("{} · {day} · page", answers.about.name)).count();
             assert_eq!(sheets + 1, book.pages, "{name}: a sheet does not say what it belongs to");
+            values_stand_beside_their_titles(name, &answers, &lines);
         }
     }
 }
 
 /// In the tables of quantities a value stands on the line of its title.
-#[test]
-fn a_value_stands_beside_its_title() {
-    for (name, build) in HOUSES {
-        let inputs = Inputs { build: build.as_bytes(), system: None };
-        let (answers, pictures) = (answers(&inputs).unwrap(), compute(&inputs).unwrap().pictures());
-        let none = Findings::default();
-        let book = press::book::book(&answers, &pictures, &none, date(2027, 4, 1)).unwrap();
-        let text = text_of(&format!("{name}-lines.pdf"), &book.pdf);
-        let lines: Vec<String> = text.lines().map(running).collect();
-        let mut found = 0;
-        for row in answers.rows.iter().filter(|row| row.path.starts_with("wall.") && row.path.matches('.').count() == 1)
-        {
-            let title = running(&row.title);
-            let start: String = title.chars().skip(1).take(30).collect();
-            let shown = running(&row.shown(answers.system));
-            let beside = lines.iter().any(|line| line.contains(&start) && line.contains(&shown));
-            assert!(beside, "{name}: no line has \"{title}\" and {shown}");
-            found += 1;
-        }
-        assert!(found > 15, "{name}: {found} rows");
+fn values_stand_beside_their_titles(name: &str, answers: &Answers, text: &str) {
+    let lines: Vec<String> = text.lines().map(running).collect();
+    let of_the_wall = |row: &&Row| row.path.starts_with("wall.") && row.path.matches('.').count() == 1;
+    let mut found = 0;
+    for row in answers.rows.iter().filter(of_the_wall) {
+        let start: String = running(&row.title).chars().skip(1).take(30).collect();
+        let shown = running(&row.shown(answers.system));
+        let beside = lines.iter().any(|line| line.contains(&start) && line.contains(&shown));
+        assert!(beside, "{name}: no line has \"{}\" and {shown}", row.title);
+        found += 1;
     }
+    assert!(found > 15, "{name}: {found} rows");
 }
