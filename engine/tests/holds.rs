@@ -233,3 +233,17 @@ fn a_script_of_its_own_finds_the_forces_and_shares_of_both_demo_roofs_and_of_a_s
     assert!(count > 80, "{count} lines");
     assert_eq!(anchors, 11, "anchors of the beam under straight rafters");
 }
+
+#[test]
+fn raised_let_down_without_a_pole_and_on_bent_poles_every_ring_has_an_answer() {
+    let second_ring = include_str!("../../builds/second-ring/second-ring.loam.toml");
+    let nine_poles = include_str!("../../builds/plain-ring/nine-poles.loam.toml");
+    for (name, text) in [("tansy-bank", TANSY_BANK), ("second-ring", second_ring), ("nine-poles", nine_poles)] {
+        let answers = answered(text);
+        let (found, poles) = (answers.studies.found().trial.unwrap(), answers.ring_plan.as_ref().unwrap().order.len());
+        let factor = found.lowest_factor().unwrap_or_else(|why| panic!("{name}: {why}")).unwrap();
+        assert!(factor > 100.0, "{name}: it buckles at {factor} times its loads");
+        assert!(found.most_on_prop().is_some() && found.freed().is_some(), "{name}: a stage or the prop");
+        assert_eq!(found.comes_down(), Some([poles, poles]), "{name}");
+    }
+}

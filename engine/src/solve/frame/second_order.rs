@@ -16,6 +16,13 @@ use super::transfer::{Bending, Rule};
 /// How often the forces along the members are found anew.
 const ROUNDS: usize = 60;
 
+/// They are at rest when they change by no more than this share of the largest.
+const REST: f64 = 1e-12;
+
+/// In a frame whose links are far stiffer than its members they never are: rounding alone changes them by more. Then they are when they
+/// change by no more than this and no longer by less from round to round.
+const ROUNDING: f64 = 1e-9;
+
 /// A member's stiffness and held ends under the force along it, releases taken out, local axes.
 pub(super) struct Pressed {
     pub local: Square,
@@ -31,6 +38,7 @@ impl Factorised<'_> {
         let placed = self.place(case)?;
         let first = self.solve(std::slice::from_ref(case))?;
         let mut pushes: Vec<f64> = first.iter().flat_map(|answer| &answer.ends).map(|ends| ends[0][0]).collect();
+        let mut before = f64::INFINITY;
         for _ in 0..ROUNDS {
             let answer = self.pressed_answer(case, &placed, &pushes)?;
             let most = pushes.iter().fold(0.0_f64, |most, push| most.max(push.abs()));
@@ -39,9 +47,10 @@ impl Factorised<'_> {
                 change = change.max((*push - ends[0][0]).abs());
                 *push = ends[0][0];
             }
-            if change <= 1e-12 * most {
+            if change <= REST * most || change <= ROUNDING * most && change >= before {
                 return Ok(answer);
             }
+            before = change;
         }
         Err(Fault::Restless)
     }
