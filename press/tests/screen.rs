@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
 use engine::answers::{Answers, Inputs, answers, compute};
+use engine::units::System;
 use kurbo::Point;
 use press::drawing::{
     Frame, Scaled, Standing, TARGET_MM, elevation, exploded, first_shape, first_shape_held, plan, plan_held, recipes,
@@ -102,22 +103,26 @@ fn parts_pulled_apart_have_numbers_and_a_key_where_names_would_take_the_width() 
 }
 
 #[test]
-fn words_of_the_levels_of_an_elevation_stand_in_one_column_beside_the_house_on_a_phone_too() {
+fn words_of_levels_stand_in_one_column_beside_the_house_on_paper_and_on_a_phone_too() {
     for (name, text) in BUILDS {
         let computed = compute(&Inputs { build: text.as_bytes(), system: None }).unwrap();
         let (pictures, answers) = (computed.pictures(), computed.into_answers());
-        for (side, medium) in
-            pictures.elevations.iter().flat_map(|side| [351.0, 390.0, 820.0].map(|wide| (side, screen(wide, 700.0))))
-        {
-            let svg = elevation(&answers, side, medium).svg.to_string();
-            let begins = side.section.levels.iter().map(|level| {
-                let words = format!(" {}</text>", level.name.replace('-', " "));
-                let tag = svg.split(&words).next().unwrap().rsplit("<text").next().unwrap();
-                number(tag, "x")
-            });
-            let begins: Vec<f64> = begins.collect();
-            let apart = begins.iter().fold(0.0_f64, |apart, x| apart.max((x - begins[0]).abs()));
-            assert!(apart < 0.2, "{name} from the {}: {begins:?}", side.name);
+        let screens = [351.0, 390.0, 820.0].map(|wide| screen(wide, 700.0));
+        for medium in screens.into_iter().chain([Paper::of(System::Metric), Paper::of(System::Us)]) {
+            let sides = pictures.elevations.iter();
+            let sides = sides.map(|side| (side.name, &side.section.levels, elevation(&answers, side, medium)));
+            let round = (name, &answers.unrolled.levels, unrolled(&answers, medium));
+            for (seen, levels, drawn) in sides.chain([round]) {
+                let svg = drawn.svg.to_string();
+                let begins = levels.iter().map(|level| {
+                    let words = format!(" {}</text>", level.name.replace('-', " "));
+                    let tag = svg.split(&words).next().unwrap().rsplit("<text").next().unwrap();
+                    number(tag, "x")
+                });
+                let begins: Vec<f64> = begins.collect();
+                let apart = begins.iter().fold(0.0_f64, |apart, x| apart.max((x - begins[0]).abs()));
+                assert!(apart < 0.2, "{name}, {seen}: {begins:?}");
+            }
         }
     }
 }

@@ -86,7 +86,8 @@ fn between(sheet: &mut Sheet, path: &str, ends: [([f64; 2], [f64; 2]); 2], words
     } else {
         (Turn::Level, Vec::new())
     };
-    sheet.label(Label { turn, preferred, path: path.to_owned(), ..Label::beside(middle, LETTERING, words) });
+    let stays = !preferred.is_empty();
+    sheet.label(Label { turn, preferred, path: path.to_owned(), stays, ..Label::beside(middle, LETTERING, words) });
 }
 
 /// A millimetre from the part towards the dimension line, where its witness line begins.

@@ -37,13 +37,16 @@ pub struct Label {
     pub preferred: Vec<[f64; 2]>,
     /// The row or part that the label shows, for `data-path`; may be empty.
     pub path: String,
+    /// Whether it chooses before others and takes a preferred place or none, as words do that would say something else elsewhere.
+    pub stays: bool,
 }
 
 impl Label {
     /// A level label beside a point, without preferred places.
     #[must_use]
     pub fn beside(anchor: [f64; 2], size_mm: f64, text: &str) -> Label {
-        Label { anchor, text: text.to_owned(), size_mm, turn: Turn::Level, preferred: Vec::new(), path: String::new() }
+        let (text, turn) = (text.to_owned(), Turn::Level);
+        Label { anchor, text, size_mm, turn, preferred: Vec::new(), path: String::new(), stays: false }
     }
 }
 
@@ -131,7 +134,11 @@ pub fn place(sheet: Area, obstacles: &[Obstacle], labels: &[Label]) -> Placement
         options: labels.iter().map(|label| options(sheet, label, RINGS.len())).collect(),
         chosen: vec![None; labels.len()],
     };
-    for index in crowded_first(labels) {
+    let mut order = crowded_first(labels);
+    // Of those that stay, those with the fewest places first.
+    let places = |label: &Label| if label.stays { label.preferred.len() } else { usize::MAX };
+    order.sort_by_key(|index| places(&labels[*index]));
+    for index in order {
         table.chosen[index] = table.best(index);
         if table.chosen[index].is_none() {
             table.push_aside(index);
@@ -318,7 +325,8 @@ fn options(sheet: Area, label: &Label, rings: usize) -> Vec<Place> {
     let mut found = Vec::new();
     let mut consider = |centre: [f64; 2], cost: f64, reach: f64| {
         let area = Area::about(centre, width, height);
-        if sheet.contains(area) {
+        let has_room = sheet.contains(area);
+        if has_room {
             let led = area.distance(label.anchor) > reach;
             let leader = led.then(|| [label.anchor, area.nearest(label.anchor)]);
             found.push(Place {
@@ -328,12 +336,14 @@ fn options(sheet: Area, label: &Label, rings: usize) -> Vec<Place> {
                 covering: Cell::new(None),
             });
         }
+        has_room
     };
-    let mut rank = 0.0;
+    let (mut rank, mut has_room) = (0.0, false);
     for centre in &label.preferred {
-        consider(*centre, rank, f64::INFINITY);
+        has_room |= consider(*centre, rank, f64::INFINITY);
         rank += 0.2;
     }
+    let rings = if label.stays && has_room { 0 } else { rings };
     for gap in &RINGS[..rings] {
         for step in 0..DIRECTIONS {
             let [along, down] = DIRECTED[step];

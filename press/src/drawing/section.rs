@@ -207,7 +207,9 @@ fn name(sheet: &mut Sheet, answers: &Answers, section: &Section, place: &Place) 
     } else {
         (words, vec![at])
     };
-    sheet.label(Label { path: place.path.clone(), preferred, ..Label::beside(at, LETTERING, &words) });
+    // A lift's name beside its band would be that of another.
+    let stays = place.path.starts_with("wall.lifts.");
+    sheet.label(Label { path: place.path.clone(), preferred, stays, ..Label::beside(at, LETTERING, &words) });
 }
 
 /// The openings on paper, each as a box.
@@ -294,7 +296,7 @@ fn draw_level(sheet: &mut Sheet, answers: &Answers, level: &Level, [x, y]: [f64;
     let words = words(answers, level);
     let middle = x + 6.0 + lettering::width(&words, LETTERING) * 0.5;
     let label = Label::beside(to, LETTERING, &words);
-    sheet.label(Label { path: level.path.clone(), preferred: vec![[middle, beside]], ..label });
+    sheet.label(Label { path: level.path.clone(), preferred: vec![[middle, beside]], stays: true, ..label });
 }
 
 #[cfg(test)]

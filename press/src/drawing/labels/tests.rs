@@ -47,6 +47,7 @@ fn layout(seed: u64) -> (Area, Vec<Obstacle>, Vec<Label>) {
             if draw.next() < 0.25 {
                 label.turn = Turn::Upright;
                 label.preferred = vec![anchor, [anchor[0] - 3.0, anchor[1]]];
+                label.stays = draw.next() < 0.5;
             }
             label
         })
@@ -120,4 +121,17 @@ fn what_finds_no_room_goes_to_the_numbered_key() {
             assert_eq!(mark.text, entry.number.to_string());
         }
     }
+}
+
+#[test]
+fn a_label_that_stays_has_its_place_though_others_have_more_neighbours_and_no_other_place() {
+    let sheet = Area::about([50.0, 50.0], 100.0, 100.0);
+    let of = |stays: bool| Label { preferred: vec![[50.0, 50.0]], stays, ..Label::beside([50.0, 50.0], 3.0, "level") };
+    let crowd = (0..12).map(|count| Label::beside([44.0 + f64::from(count), 50.0], 3.0, "south window of the store"));
+    let labels: Vec<Label> = crowd.chain([of(false), of(true), of(true)]).collect();
+    let placement = place(sheet, &[], &labels);
+    let is_there = |placed: &Placed| placed.area.distance([50.0, 50.0]) == 0.0;
+    let there = placement.places.iter().map(|placed| placed.as_ref().is_some_and(is_there));
+    assert_eq!(there.enumerate().filter(|(_, there)| *there).map(|(index, _)| index).collect::<Vec<_>>(), [13]);
+    assert_eq!(placement.key.iter().map(|entry| entry.label).collect::<Vec<_>>(), [14]);
 }
