@@ -108,3 +108,20 @@ fn of_sixty_faults_fifty_are_shown_and_ten_counted() {
     assert_eq!(shown[0].path, "openings.light-1.height");
     assert_eq!(shown[49].path, "openings.light-50.height");
 }
+
+#[test]
+fn a_lift_of_5_mm_is_taken_wherever_it_lies_and_a_thinner_one_is_not() {
+    let text = include_str!("../../builds/refused/lift-as-thin-as-a-coat.loam.toml");
+    let second = "name = \"first\"\ntop = \"1 m\"\n\n[[wall.lifts]]\nname = \"second\"\n";
+    for (from, thin, thick) in [
+        ("top = \"2 mm\"", "top = \"4.9 mm\"", "top = \"5 mm\""),
+        ("name = \"first\"\ntop = \"2 mm\"", "top = \"1.0049 m\"", "top = \"1.005 m\""),
+    ] {
+        let with = |top: &str| {
+            text.replacen(from, &if from.starts_with("top") { top.to_owned() } else { format!("{second}{top}") }, 1)
+        };
+        assert!(said(&refused("thin", with(thin).as_bytes())).contains("at least 5 mm"));
+        let taken = answers(&Inputs { build: with(thick).as_bytes(), system: None });
+        assert!(taken.is_ok(), "{}", taken.err().map(|problems| said(&problems)).unwrap_or_default());
+    }
+}

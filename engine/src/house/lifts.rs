@@ -6,8 +6,8 @@ use crate::build::{self, Build, Source};
 use crate::known::{Known, Origin};
 use crate::units::{Days, Length, System};
 
-/// No lift is laid thinner.
-const LEAST: Length = Length::mm(5.0);
+/// No lift is laid thinner; what rounding takes of it is none.
+const LEAST: Length = Length::mm(5.0 - 1e-6);
 
 /// The highest lift that the rule of thumb makes, in millimetres; common practice.
 const HIGHEST: f64 = 450.0;
@@ -101,7 +101,12 @@ fn rises(
         source.fault(span, &key, message, "write the lifts from the foot of the wall to its top");
     } else if lift.top.value - below < LEAST {
         let message = format!("the lift would be {} high", said(lift.top.value - below));
-        source.fault(span, &key, message, "make it higher, or leave it out: its cob goes into the one below");
+        source.fault(
+            span,
+            &key,
+            message,
+            "make it at least 5 mm (1/4 in) high, or leave it out: its cob goes into the one below",
+        );
     } else if lift.top.value > top {
         let message =
             format!("the lift would end at {}, above the top of the wall at {}", said(lift.top.value), said(top));
