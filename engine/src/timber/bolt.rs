@@ -5,6 +5,7 @@
 //! h (I) crushed, j (III) bent once in each side member, k (IV) twice. The two codes share the mechanics: the one raises the force by
 //! a factor and adds the rope, the other divides it.
 
+use super::section::round_area;
 use crate::reason::formula;
 use crate::units::{Angle, Area, Density, Force, Length, Moment, Pressure, SectionModulus};
 
@@ -182,6 +183,18 @@ formula! {
 }
 
 formula! {
+    /// Area by which a square washer presses: less the hole of its bolt.
+    ///
+    /// ```text
+    /// A = a² − π d² / 4        a: side, d: diameter of the bolt
+    /// ```
+    /// Source: a square less a circle.
+    pub fn washer_area(side: Length, diameter: Length) -> Area {
+        side * side - round_area(diameter).value
+    }
+}
+
+formula! {
     /// Pull that a washer can take by allowable stresses; it knows no duration.
     ///
     /// ```text
@@ -315,7 +328,7 @@ mod tests {
         let d = Length::inches(0.375);
         let steel = tension_allowed(d, Pressure::psi(22_500.0)).value;
         assert!((steel.in_lbf() - 2_485.0).abs() < 0.5, "{}", steel.in_lbf());
-        let washer = Length::inches(2.0) * Length::inches(2.0) - d * d * std::f64::consts::FRAC_PI_4;
+        let washer = washer_area(Length::inches(2.0), d).value;
         let pull = washer_pull_allowed(Pressure::psi(625.0), washer).value;
         assert!((pull.in_lbf() - 2_431.0).abs() < 0.5, "{}", pull.in_lbf());
     }

@@ -119,7 +119,7 @@ pub(super) fn carried(
     let yields = bolt::yield_moment(d, strength).value;
     let [thread, share, factor] = ["bolt-thread-share", "bolt-tension-share", "gamma-m2"].map(number);
     let breaks = |factor: f64| bolt::tension(d, strength, thread, share, factor).value;
-    let washer = side * side - section::round_area(d).value;
+    let washer = bolt::washer_area(side, d).value;
     let pull = bolt::washer_pull(values.across.value, washer).value;
     let [once, twice] = [number("johansen-once"), number("johansen-twice")];
     let across = |pull: Force| {

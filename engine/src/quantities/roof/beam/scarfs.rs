@@ -9,7 +9,7 @@ use crate::reason::Answer;
 use crate::roof::beam::{self as ring, Scarfs, Used, Worst};
 use crate::row::Rows;
 use crate::timber::tables::factor;
-use crate::timber::{beam as timber, bolt, distances, section, used};
+use crate::timber::{beam as timber, bolt, distances, used};
 use crate::units::{Angle, Force, Length, Pressure, Ratio};
 
 /// What one bolt of a scarf carries before factors of time and material: across it, along it by its washers and by its steel.
@@ -103,7 +103,7 @@ impl Laid<'_> {
         let title = "what one bolt of a scarf carries across it, between halves of a plank, before factors of time and material";
         let across = rows.add(ACROSS, title, across);
         let d = bolt.diameter.value;
-        let washer = bolt.washer.value * bolt.washer.value - section::round_area(d).value;
+        let washer = bolt::washer_area(bolt.washer.value, d).value;
         let strength = self.planks.strength("across");
         let washers =
             if is_european { bolt::washer_pull(strength, washer) } else { bolt::washer_pull_allowed(strength, washer) };
