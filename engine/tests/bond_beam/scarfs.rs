@@ -105,3 +105,21 @@ fn on_a_top_that_slopes_a_piece_is_cut_longer_than_in_plan_and_on_a_level_one_it
     assert!(level.rows.matching("wall.bond-beam.runs.*.growth").next().is_none());
     assert!(level.rows.find("wall.bond-beam.length-on-slope").is_none());
 }
+
+#[test]
+fn a_wall_lower_at_one_point_makes_the_beam_longer_towards_it_and_nowhere_else() {
+    let text = BUILDS[0].1;
+    let gap = text.find("[wall.gap]").unwrap();
+    let next = gap + text[gap..].find("\n[").unwrap() + 1;
+    let without = format!("{}{}", &text[..gap], &text[next..]);
+    let lower = without.replacen("name = \"back\"\n", "name = \"back\"\nheight = \"2 m\"\n", 1);
+    assert_ne!(lower, without);
+    let answers = answered(&lower);
+    let of = |path: &str| value(&answers, path).unwrap();
+    let slope = |run: &str| (of(&format!("wall.bond-beam.runs.{run}.growth")).powi(2) - 1.0).sqrt();
+    // 150 mm from point to point, less or more over the beam, which lies beside the line; steepest round the corner at the lower.
+    let mean = 0.15 / (of("wall.length") + of("wall.line.back.station") - of("wall.line.west-end.station"));
+    assert!((slope("west-end") / mean - 1.0).abs() < 0.02, "{} is not {mean}", slope("west-end"));
+    assert!(slope("back") > 0.15 / (of("wall.line.east-end.station") - of("wall.line.back.station")));
+    assert!(["east-end", "hollow"].iter().all(|run| slope(run) < 1e-6));
+}
