@@ -250,6 +250,9 @@ fn the_book_of_a_house_shows_its_rows_and_checks() {
             let sheets = text.matches(&format!("{} · {day} · page", answers.about.name)).count();
             assert_eq!(sheets + 1, book.pages, "{name}: a sheet does not say what it belongs to");
             values_stand_beside_their_titles(name, &answers, &lines);
+            let ends = lines.split('\u{c}').filter(|page| page.contains("Covered tonight by"));
+            let apart = ends.filter(|page| !page.contains("Initials")).count();
+            assert_eq!(apart, 0, "{name} in {system:?}: a lift's card goes over two pages");
         }
     }
 }
