@@ -115,7 +115,7 @@ fn drawn(name: &str, standing: &Standing, svg: String, frame: Option<Frame>) -> 
 
 /// What a drawing needs to be read, in millimetres: on a narrower screen it is pushed from side to side.
 fn least_width(name: &str) -> f64 {
-    let is_long = ["unrolled", "trench", "site", "section", "raising-stages"].contains(&name)
+    let is_long = ["unrolled", "trench", "site", "section", "raising-stages", "roof-plan", "deck-plan"].contains(&name)
         || ["plaster-lots-", "pole-"].iter().any(|start| name.starts_with(start));
     if is_long { 165.0 } else { 0.0 }
 }
@@ -259,10 +259,6 @@ fn words(name: &str, standing: &Standing) -> Words {
         ("way", _) => only("The way round the house"),
         ("first-shape", _) => only("The first shape"),
         (_, Some(recipe)) => only(&format!("One tarp of {}", recipe.replace('-', " "))),
-        _ => {
-            let of_bodies = ["exploded", "bending"].contains(&name) || name.starts_with("elevation-");
-            let pictures = if of_bodies { standing.pictures() } else { None };
-            drawing::words(name, &standing.answers, pictures).unwrap_or_default()
-        }
+        _ => drawing::words(name, &standing.answers, || standing.pictures()).unwrap_or_default(),
     }
 }

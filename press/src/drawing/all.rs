@@ -41,7 +41,7 @@ pub fn all(answers: &Answers, pictures: &Pictures, paper: Paper) -> Vec<Drawing>
 }
 
 fn of_ground_and_walls(answers: &Answers, paper: Paper) -> Vec<Drawing> {
-    let whole = |name: &str, chapter, scaled| whole(name, chapter, words(name, answers, None), scaled);
+    let whole = |name: &str, chapter, scaled| whole(name, chapter, words(name, answers, || None), scaled);
     let mut drawings = vec![
         whole("site", "site", site(answers, paper)),
         drawing(
@@ -90,7 +90,7 @@ fn of_ground_and_walls(answers: &Answers, paper: Paper) -> Vec<Drawing> {
 }
 
 fn of_surfaces_and_bodies(answers: &Answers, pictures: &Pictures, paper: Paper) -> Vec<Drawing> {
-    let whole = |name: &str, chapter, scaled| whole(name, chapter, words(name, answers, Some(pictures)), scaled);
+    let whole = |name: &str, chapter, scaled| whole(name, chapter, words(name, answers, || Some(pictures)), scaled);
     let faces = answers.surfaces.faces.iter();
     let mut drawings: Vec<Drawing> = faces
         .map(|face| whole(&format!("plaster-lots-{}", face.side), "skin", plaster_lots(answers, face, paper)))

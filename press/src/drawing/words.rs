@@ -17,9 +17,9 @@ pub struct Words {
 }
 
 /// The words of a drawing of the whole house by its name, without drawing it; none for a card, a detail or a name that is no
-/// drawing's. Pictures are needed for elevations and the exploded house alone.
+/// drawing's. Pictures are asked for where a drawing is said by what it shows of them, and not else.
 #[must_use]
-pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Option<Words> {
+pub fn words<'a>(name: &str, answers: &Answers, pictures: impl FnOnce() -> Option<&'a Pictures>) -> Option<Words> {
     let (title, note) = match name {
         "site" => ("Site plan".to_owned(), distances(answers).to_owned()),
         "plan" => {
@@ -47,10 +47,10 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
         ),
         "trade" => {
             let title = "Which rings of these poles work, were all alike and the plan a circle";
-            (title.to_owned(), lines_of_the_choice(pictures?.choice.as_ref()?.soil))
+            (title.to_owned(), lines_of_the_choice(pictures()?.choice.as_ref()?.soil))
         }
         "bending" => {
-            let bent = pictures?.bent.as_ref()?;
+            let bent = pictures()?.bent.as_ref()?;
             let title = format!("Bending and sag along {}, place {}, which is used most", spoken(&bent.tag), bent.place);
             let note = "The greatest moments both ways of all loads and both kinds of feet; upwards: the top is pulled. \
                         The sag is many times too deep; its curve between wall and rest is drawn as a parabola.";
@@ -82,7 +82,7 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             "Dark: the pole of the stage; disc: the prop.".to_owned(),
         ),
         "exploded" => {
-            let is_first_cut = pictures?.exploded.has_roof && answers.deck.is_none() && answers.boarding.is_none();
+            let is_first_cut = pictures()?.exploded.has_roof && answers.deck.is_none() && answers.boarding.is_none();
             let roof = if is_first_cut { " Poles and layers of the roof are a first cut." } else { "" };
             ("The house pulled apart".to_owned(), format!("What is built first lies lowest.{roof}"))
         }
@@ -103,7 +103,7 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
             ("How much water the fine part takes".to_owned(), note.to_owned())
         }
         other if other.starts_with("grading-") => {
-            let grading = pictures?.gradings.iter().find(|own| other.strip_prefix("grading-") == Some(&own.name))?;
+            let grading = pictures()?.gradings.iter().find(|own| other.strip_prefix("grading-") == Some(&own.name))?;
             let note = "Discs: sieves; rings: hydrometer. Shaded: the mix that packs densest, from round grains to angular ones. \
                         Broken: what jars of the same soil say. Upright at 0.002 mm: how far its clay may be off.";
             (super::grading::title(grading), note.to_owned())
@@ -128,7 +128,7 @@ pub fn words(name: &str, answers: &Answers, pictures: Option<&Pictures>) -> Opti
                 (title, note.to_owned())
             }
             (_, Some(side)) => {
-                let elevation = pictures?.elevations.iter().find(|one| one.name == side)?;
+                let elevation = pictures()?.elevations.iter().find(|one| one.name == side)?;
                 let row = answers.rows.find(&elevation.bearing);
                 let bearing = row.map_or_else(String::new, |row| row.shown(answers.system));
                 let title = format!("Elevation from the {side}, seen from a bearing of {bearing}");

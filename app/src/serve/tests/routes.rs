@@ -72,6 +72,9 @@ async fn every_leaf_of_the_demo_house_has_what_it_shows() {
         let count = |what: &str| frame[what].as_array().unwrap().len();
         assert_eq!((count("pictures"), count("tables")), (pictures, tables), "{leaf}");
         assert!(count("fields") > 0 && count("figures") > 0, "{leaf}");
+        for picture in frame["pictures"].as_array().unwrap() {
+            assert_ne!(picture["title"], "", "{leaf}: {}", picture["name"]);
+        }
         let again = desk.look(leaf, frame["revision"].as_u64(), Value::Null, false).await;
         assert_eq!((&again["rows"], &again["values"]), (&json!([]), &json!([])));
         assert_eq!((&again["checks"], &again["whole"]), (&Value::Null, &json!(false)));
