@@ -2,7 +2,7 @@
 
 use engine::answers::Answers;
 use engine::house::part::Part;
-use kurbo::{Point, Vec2};
+use kurbo::{Point, Rect, Vec2};
 
 use super::labels::Label;
 use super::sheet::{LETTERING, Margins, Sheet, extent};
@@ -23,7 +23,9 @@ pub fn floor_bays(answers: &Answers, paper: Paper) -> Option<Scaled> {
     let parts: Vec<Part> = answers.plan.parts.iter().filter(is_shown).cloned().collect();
     let margins = Margins { left: 8.0, top: 14.0, right: 8.0, bottom: 14.0 };
     let title = "Bays of the floor";
-    let mut sheet = Sheet::new(title, &[(extent(&parts), margins)], paper.room(paper.drawing_mm()), answers.system);
+    let [inside, outside] = bays.way_out;
+    let shown = extent(&parts).union(Rect::from_points(inside, outside));
+    let mut sheet = Sheet::new(title, &[(shown, margins)], paper.room(paper.drawing_mm()), answers.system);
     material::define(&mut sheet);
     for part in &parts {
         material::draw(&mut sheet, part);
