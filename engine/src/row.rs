@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use crate::known::{Known, Origin};
 use crate::reason::{Answer, Input, Reason, Words};
-use crate::units::{Fineness, Quantity, System};
+use crate::units::{Fineness, Quantity, System, Volume};
 
 /// One value with its name, origin and reason. Page, book, exports and drawings all show this.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,9 +42,15 @@ impl Row {
     }
 
     /// The value as a reader of `system` wants it: lengths to 1 mm or 1/16 in, under 2 mm to two digits, the rest to honest digits; sizes
-    /// of sieves and grains always in millimetres, since standards of both systems name them so.
+    /// of sieves and grains always in millimetres, since standards of both systems name them so. Of a heap less than nothing is short.
     #[must_use]
     pub fn shown(&self, system: System) -> String {
+        if let Quantity::Volume(left) = self.quantity
+            && left < Volume::ZERO
+            && self.path.starts_with("balance.")
+        {
+            return format!("{} short", shown((-left).into(), system));
+        }
         if matches!(self.quantity, Quantity::Pressure(_)) && self.path.starts_with("tests.") {
             return self.quantity.shown(system, Fineness::Strength);
         }
@@ -272,6 +278,16 @@ mod tests {
         rows.add("a-and-c", "", sum(["a", "c"]));
         rows.add("all", "", sum(["a-and-c", "b"]));
         rows
+    }
+
+    #[test]
+    fn a_heap_that_runs_out_is_said_to_be_short() {
+        let mut rows = Rows::default();
+        let volume = |path: &str, m3| Known::assumed(Volume::m3(m3), path, Origin::Given, "a test");
+        rows.known("left", &volume("balance.topsoil.round.left", -0.5));
+        rows.known("left", &volume("balance.subsoil.round.left", 0.5));
+        let shown: Vec<_> = rows.iter().map(|row| row.shown(System::Metric)).collect();
+        assert_eq!(shown, ["0.500 m³ short", "0.500 m³"]);
     }
 
     #[test]
