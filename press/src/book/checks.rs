@@ -41,11 +41,12 @@ fn group(answers: &Answers, state: State) -> Option<Value> {
         State::Tight => "These hold with less than a tenth to spare.",
         State::Holds => "These hold, with more than a tenth to spare.",
     };
-    let mut last = "";
+    let mut first: Option<&Check> = None;
     let mut list = Vec::new();
     for check in answers.checks.iter().filter(|check| check.state == state) {
-        list.push(row(answers, check, check.rule.id != last));
-        last = &check.rule.id;
+        let before = first.filter(|first| first.rule.id == check.rule.id);
+        list.push(row(answers, check, before));
+        first = before.or(Some(check));
     }
     (!list.is_empty()).then(|| json!({"state": state.word(), "about": about, "checks": list}))
 }
@@ -55,7 +56,8 @@ fn place(citation: &Citation) -> String {
     format!("{} ({})", capital(&citation.place), citation.standing.in_words())
 }
 
-fn row(answers: &Answers, check: &Check, first_of_rule: bool) -> Value {
+/// A check; what one of its rule before it said of the rule and of assumed values is not said again.
+fn row(answers: &Answers, check: &Check, before: Option<&Check>) -> Value {
     let limit = check.rule.limit.as_ref().map(|limit| {
         let side = match limit.comparison {
             Comparison::AtMost => "≤",
@@ -70,14 +72,17 @@ fn row(answers: &Answers, check: &Check, first_of_rule: bool) -> Value {
     if check.state == State::NotKnown {
         words.push(format!("{}.", check.rule.when_unknown));
     }
-    words.extend(check.borrowed_in_words());
-    let (named, more) = check.leaning(first_of_rule);
-    if !named.is_empty() {
-        let names: Vec<&str> = named.iter().map(|(_, title)| title.as_str()).collect();
-        let more = if more == 0 { String::new() } else { format!(" and {more} more, all under What was assumed") };
-        words.push(format!("Leans on an assumed value: {}{more}.", names.join(", ")));
+    let named = before.map_or(&[][..], |before| before.leaning(true).0);
+    let leaning: Vec<&str> =
+        check.leaning(true).0.iter().filter(|one| !named.contains(one)).map(|(_, title)| title.as_str()).collect();
+    if before.is_none() {
+        words.extend(check.borrowed_in_words());
     }
-    if first_of_rule && !check.rule.who_decides.is_empty() {
+    if !leaning.is_empty() {
+        let besides = if named.is_empty() { "" } else { "besides " };
+        words.push(format!("Leans {besides}on an assumed value: {}.", leaning.join(", ")));
+    }
+    if before.is_none() && !check.rule.who_decides.is_empty() {
         words.push(format!("Decides: {}.", check.rule.who_decides));
     }
     json!({
@@ -86,6 +91,6 @@ fn row(answers: &Answers, check: &Check, first_of_rule: bool) -> Value {
         "words": words.join(" "),
         "found": check.found.map_or("–".into(), |found| shown(found, answers.system)),
         "limit": limit.unwrap_or_else(|| "–".into()),
-        "source": if first_of_rule { place(&check.rule.citation) } else { String::new() },
+        "source": before.map_or_else(|| place(&check.rule.citation), |_| String::new()),
     })
 }
