@@ -4,7 +4,7 @@ use std::fs;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, bail};
 use engine::answers::{Answers, Computed, Inputs, compute};
 use engine::build::LARGEST;
 use engine::pictures::Pictures;
@@ -48,6 +48,13 @@ pub fn pictured(file: &Path, system: Option<System>) -> Result<Option<(Answers, 
 
 /// A file, or no more of it than shows that it is too large to be a build file.
 fn read(file: &Path) -> Result<Vec<u8>> {
+    if file.is_dir() {
+        bail!(
+            "{} is a folder: write the build file in it, such as {}",
+            file.display(),
+            file.join("NAME.loam.toml").display()
+        );
+    }
     let open = || -> std::io::Result<Vec<u8>> {
         let mut bytes = Vec::new();
         fs::File::open(file)?.take(LARGEST as u64 + 1).read_to_end(&mut bytes)?;

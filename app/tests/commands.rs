@@ -72,10 +72,14 @@ fn a_refused_build_ends_with_one_and_shows_the_line() {
 }
 
 #[test]
-fn a_missing_file_ends_with_two_and_one_sentence() {
+fn a_missing_file_and_a_folder_end_with_two_and_one_sentence() {
     let output = run(&["check", "nowhere.loam.toml"], "");
     assert_eq!(output.status.code(), Some(2));
     assert!(err(&output).starts_with("loamwright: nowhere.loam.toml cannot be read"), "{}", err(&output));
+    let folder = run(&["check", "builds"], "");
+    assert_eq!(folder.status.code(), Some(2));
+    let words = "loamwright: builds is a folder: write the build file in it, such as builds/NAME.loam.toml\n";
+    assert_eq!(err(&folder), words);
 }
 
 #[test]
