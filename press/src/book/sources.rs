@@ -128,7 +128,7 @@ fn named(equations: Vec<String>) -> Vec<String> {
     if !plain.is_empty() {
         let count = plain.len();
         named.push(format!(
-            "Definitions of words and sums of parts, {count} more, each beside its figure in `export answers`."
+            "Definitions of words and sums of parts, {count} more, each beside its figure in “export answers”."
         ));
     }
     named
