@@ -57,9 +57,12 @@ for (const size of WIDTHS) {
   test(`every leaf at ${size[0]} px: drawn, within the width, without a fault of access, still`, async () => {
     for (const build of ["tansy-bank", "burdock-rise"]) {
       await sitting({ size, leaf: "", build }, async (shown) => {
+        let looks = 0;
+        shown.on("request", (request) => (looks += Number(request.url().endsWith("/look"))));
         for (const leaf of LEAVES) {
           await shown.locator("a.home").click();
           await shown.waitForSelector("nav svg a");
+          looks = 0;
           await shown.evaluate(() => (globalThis.shifts = 0));
           if (leaf) await shown.locator(`nav a[data-leaf="${leaf}"] text`).first().click();
           await shown.waitForSelector(leaf === "book" ? "main h1" : leaf === "" ? "nav svg a" : "main figure svg");
@@ -68,6 +71,7 @@ for (const size of WIDTHS) {
             wide: document.documentElement.scrollWidth - innerWidth,
             shifts: globalThis.shifts,
           }));
+          assert.equal(looks, leaf ? 1 : 0, `${leaf} of ${build} is drawn once`);
           assert.ok(wide <= 0, `${leaf} of ${build} is ${wide} px too wide`);
           assert.ok(shifts <= 0.02, `${leaf} of ${build} moved by ${shifts}`);
           await shown.evaluate(AXE);

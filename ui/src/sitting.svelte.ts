@@ -23,8 +23,6 @@ class Sitting {
   problems = $state.raw<readonly Problem[]>([]);
   /** The leaf that is asked for. */
   leaf = $state<Leaf>("");
-  /** Whether the pictures of a new leaf are drawn for the room that they have: until then they would jump. */
-  fits = $state(true);
   /** The leaf that what is here belongs to: the old one stays until the new one has come. */
   shown = $state<Leaf>("");
   /** Whether the program on this computer answers. */
@@ -58,7 +56,6 @@ class Sitting {
       this.leaf = leaf;
       this.reason = "";
       this.problems = [];
-      this.ask(null);
     });
     listen(
       (event) => {
@@ -85,17 +82,16 @@ class Sitting {
     );
   }
 
-  /** Tells how much room the picture has, in CSS pixels; asks for all again when that changes. */
+  /**
+   * Tells how much room the picture has, in CSS pixels; asks for all again when that changes, and for a leaf that is new at once in its
+   * room: drawn twice, it would jump, and a door be gone between press and release.
+   */
   fit(width: number, height: number, isNew = false): void {
     const room: [number, number] = [Math.round(width * MM_PER_PX), Math.round(height * MM_PER_PX)];
     // A window that is put away for a moment has no room at all.
-    if (room[0] <= 0) return;
-    if (room[0] === this.room[0] && Math.abs(room[1] - this.room[1]) < 12 && this.frame) return;
-    this.room = room;
-    const fitted = this.ask(null);
-    if (!isNew) return;
-    this.fits = false;
-    void fitted.finally(() => (this.fits = true));
+    const isOther = room[0] > 0 && (room[0] !== this.room[0] || Math.abs(room[1] - this.room[1]) >= 12);
+    if (isOther) this.room = room;
+    if (isOther || isNew) this.ask(null);
   }
 
   /** Asks for everything anew. */
