@@ -24,7 +24,7 @@ pub struct Door {
     pub leaf: String,
     /// The most urgent state of its checks, empty when it has none.
     pub state: &'static str,
-    /// In two or three words: how many checks stand so, or the number that matters.
+    /// In a few words: how many checks stand so, how many fail beside those that are not known, or the number that matters.
     pub words: String,
 }
 
@@ -79,8 +79,13 @@ fn door(leaf: &Leaf, standing: &Standing) -> Door {
     let worst = states.iter().min().copied();
     let words = match worst {
         Some(worst) => {
-            let count = states.iter().filter(|state| **state == worst).count();
-            format!("{count} {}", if count == 1 { worst.word() } else { plural(worst) })
+            let counted = |wanted: State| match states.iter().filter(|state| **state == wanted).count() {
+                0 => None,
+                1 => Some(format!("1 {}", wanted.word())),
+                count => Some(format!("{count} {}", plural(wanted))),
+            };
+            let failing = (worst == State::NotKnown).then(|| counted(State::Fails)).flatten();
+            counted(worst).into_iter().chain(failing).collect::<Vec<_>>().join(", ")
         }
         None => {
             let first = figures(&leaf.name, &standing.answers).into_iter().next();
@@ -101,6 +106,7 @@ fn plural(state: State) -> &'static str {
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
     use super::*;
 
     #[test]
@@ -110,6 +116,14 @@ mod tests {
         assert_eq!(of("site.outlet.from-footing"), "ground");
         assert_eq!(of("site.area"), "stuff");
         assert_eq!(of("waller.area"), "book");
+    }
+
+    #[test]
+    fn a_door_says_what_fails_behind_what_is_not_known() {
+        let text = include_str!("../../../builds/burdock-rise/burdock-rise.loam.toml");
+        let doors = doors(&Standing::of(text, None).unwrap());
+        let earth = doors.iter().find(|door| door.leaf == "earth").unwrap();
+        assert_eq!((earth.state, earth.words.as_str()), ("not known", "2 not known, 2 fail"));
     }
 
     #[test]
